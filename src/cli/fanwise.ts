@@ -1,0 +1,3 @@
+#!/usr/bin/env node
+process.stderr.write('fanwise: no command can run yet\n');
+process.exitCode = 2;

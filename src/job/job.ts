@@ -1,0 +1,194 @@
+import { z } from 'zod';
+
+/**
+ * The job sheet after loading: every quantity a bare number in the unit its key ends in, every default filled
+ * in, every name resolved. This is what the rest of the program reads and what a day file carries in full.
+ */
+
+const positive = z.number().positive();
+const share = z.number().min(0).max(1);
+/** A closed range `[low, high]`. */
+const range = z.tuple([z.number(), z.number()]);
+
+export const componentSchema = z.enum(['base', 'hardener', 'reducer']);
+/** One can of a two-part material. */
+export type Component = z.infer<typeof componentSchema>;
+
+export const windowSchema = z.enum(['wait', 'spray', 'scuff', 'sand']);
+/** What a coat allows on top of it as time passes. */
+export type Window = z.infer<typeof windowSchema>;
+
+export const coatKindSchema = z.enum(['tack', 'medium', 'full']);
+/** How heavy a coat is laid. */
+export type CoatKind = z.infer<typeof coatKindSchema>;
+
+export const prepSchema = z.enum(['sand', 'scuff', 'fill', 'wipe', 'tack', 'mask', 'unmask']);
+/** Work on a face that is not spraying. */
+export type Prep = z.infer<typeof prepSchema>;
+
+export const mixStepSchema = z.enum(['stir', 'base', 'hardener', 'reducer', 'stand', 'strain', 'cup']);
+/** One step of a mixing order. */
+export type MixStep = z.infer<typeof mixStepSchema>;
+
+/** Hours at a temperature, as a data sheet gives them. */
+export const timeAtSchema = z.object({ at_C: z.number(), hours: positive });
+
+export const recoatRowSchema = z.object({
+	/** Highest surface temperatures held an hour or more for which the row is given. */
+	from_C: z.number(),
+	to_C: z.number(),
+	/** In time order from 0 h; the last may be open-ended (`until_h: null`). */
+	windows: z.array(z.object({ does: windowSchema, from_h: z.number().min(0), until_h: positive.nullable() })),
+});
+export type RecoatRow = z.infer<typeof recoatRowSchema>;
+
+export const materialSchema = z.object({
+	id: z.string(),
+	name: z.string(),
+	isocyanate: z.boolean(),
+	ratio: z.object({ by: z.enum(['volume', 'weight']), base: positive, hardener: positive }),
+	/** Parts of reducer in the unit of the ratio; a percentage of base + hardener has been turned into parts. 0: none. */
+	reducer_parts: z.number().min(0),
+	/** kg/L of each can, needed where the ratio is by weight. */
+	density_kg_per_L: z.object({ base: positive, hardener: positive, reducer: positive }).nullable(),
+	/** The data sheet's mixing order, stirring the base in its can first. */
+	order: z.array(mixStepSchema),
+	/** Volume solids of base + hardener, unthinned; with its uncertainty ±. */
+	solids: share,
+	solids_tolerance: share,
+	/** Film and reducer of each kind of coat this material has. */
+	coats: z.partialRecord(coatKindSchema, z.object({ dry_um: positive, reducer_parts: z.number().min(0) })),
+	/** Wet film above which it sags on an upright face. */
+	sag_um: positive,
+	potLife: timeAtSchema,
+	standing_min: z.number().min(0),
+	strainer: z.string().nullable(),
+	/** Wet on wet: the wait before the next coat of the same material, and the touch that allows it. */
+	flash: z.object({
+		min_min: positive,
+		max_min: positive.nullable(),
+		at_C: z.number(),
+		touch: z.array(z.enum(['tacky', 'dry'])).min(1),
+	}),
+	wetEdge_s: positive,
+	/** How long mixed paint may stand in the gun before the tip is wetted, and before the gun is flushed. */
+	wetTip_min: positive,
+	flush_min: positive,
+	/** Recoat windows by the material that lies under this one; `under` may be this material itself. */
+	recoat: z.array(z.object({ under: z.string(), rows: z.array(recoatRowSchema).min(1) })),
+	sandAfter: z.array(timeAtSchema),
+	grit: z.number().int().positive().nullable(),
+	cup: z.object({ kind: z.string(), seconds: range }).nullable(),
+	limits: z.object({ air_C: range, humidity_max: share, margin_C: z.number().min(0) }),
+	/** Factor by which times change per 10 °C outside the data sheet's points. */
+	factorPer10C: positive,
+	/** Lower explosive limit (share) and vapour volume (m³ per litre of liquid) of the solvent in it, where known. */
+	solvent: z.object({ share_of_mix: share, vapour_m3_per_L: positive, lel: share }).nullable(),
+});
+export type Material = z.infer<typeof materialSchema>;
+
+export const strokeSchema = z.enum(['side-to-side', 'up-and-down', 'to-and-fro']);
+/** How the gun travels on a face. `to-and-fro` is `up-and-down` for flat work. */
+export type Stroke = z.infer<typeof strokeSchema>;
+
+export const hornsSchema = z.enum(['level', 'upright']);
+/** The two ears of the air cap, seen with the gun upright. */
+export type Horns = z.infer<typeof hornsSchema>;
+
+/** One coat planned for one face, in the order laid; coat n of a face is `coats[n - 1]`. */
+export const plannedCoatSchema = z.object({
+	stage: z.number().int().min(0),
+	material: z.string(),
+	kind: coatKindSchema,
+	stroke: strokeSchema,
+	horns: hornsSchema,
+	/** Number of this coat within its stage, and how many the stage lays on this face. */
+	ofStage: z.tuple([z.number().int().positive(), z.number().int().positive()]),
+	/** Work that must be recorded on the face between the coat before (or the bare part) and this coat, in order. */
+	prep: z.array(z.object({ step: prepSchema, grit: z.number().int().positive().nullable() })),
+	/** Wait that the sheet asks for before this coat beyond the recoat windows. */
+	wait_h: z.number().min(0),
+	/** Paint as sprayed that the coat needs on this face, from film, area, solids and transfer. */
+	volume_mL: positive,
+	/** Time the face should take. */
+	spray_s: positive,
+});
+export type PlannedCoat = z.infer<typeof plannedCoatSchema>;
+
+export const faceSchema = z.object({
+	/** `part/face`. */
+	id: z.string(),
+	part: z.string(),
+	name: z.string(),
+	attitude: z.enum(['upright', 'flat', 'underside']),
+	/** How far the wrist lays the gun over, in degrees. */
+	tilt: z.union([z.literal(-90), z.literal(0), z.literal(90)]),
+	area_m2: positive,
+	/** Width across and height along, where the sheet gives sizes. */
+	size_mm: z.tuple([positive, positive]).nullable(),
+	fanHeight_mm: positive,
+	/** Faces that go before this one within a coat. */
+	after: z.array(z.string()),
+	coats: z.array(plannedCoatSchema),
+});
+export type Face = z.infer<typeof faceSchema>;
+
+export const stageSchema = z.discriminatedUnion('kind', [
+	z.object({
+		kind: z.literal('coats'),
+		name: z.string(),
+		material: z.string(),
+		coats: z.array(coatKindSchema),
+	}),
+	z.object({
+		kind: z.literal('prep'),
+		name: z.string(),
+		step: prepSchema,
+		grit: z.number().int().positive().nullable(),
+	}),
+	z.object({ kind: z.literal('wait'), name: z.string(), hours: positive }),
+]);
+export type Stage = z.infer<typeof stageSchema>;
+
+export const jobSchema = z.object({
+	name: z.string(),
+	units: z.enum(['us', 'metric']),
+	shop: z.object({
+		air_C: z.number(),
+		humidity: share,
+		/** This shop's own measured clearance time; the program never guesses one. */
+		clearance: z.object({ minutes: positive, measured: z.string() }).nullable(),
+		/** Part standing nearest the extractor, where the sheet says. */
+		extractorAt: z.string().nullable(),
+		/** Part of the day that can be sprayed in, minutes; null: open. */
+		hours: z.number().positive().nullable(),
+	}),
+	gun: z.object({
+		pressure_kPa: positive,
+		fanHeight_mm: positive,
+		fanDepth_mm: positive,
+		/** Exponents of the film across and along the fan. */
+		beta: z.tuple([positive, positive]),
+		distance_mm: positive,
+		overlap: share,
+		flow_mL_per_min: positive,
+		speed_mm_per_s: positive,
+		transfer: share,
+		transfer_tolerance: share,
+		cup_mL: positive,
+		cupKind: z.enum(['gravity', 'suction', 'pressure']),
+	}),
+	/** Materials by id, in the order of the sheet. */
+	materials: z.record(z.string(), materialSchema),
+	stages: z.array(stageSchema).min(1),
+	/** Parts in the order of the sheet, and where each stands from the extractor (1 = nearest), where given. */
+	parts: z.array(z.object({ name: z.string(), place: z.number().nullable() })).min(1),
+	/** Every face of every part, in the order of the sheet. */
+	faces: z.array(faceSchema).min(1),
+	/** Fixed by the sheet: `fewest-turns`, `wettest-edge`, or `sheet`. */
+	order: z.enum(['fewest-turns', 'wettest-edge', 'sheet']),
+	/** Checklist files named by the sheet that add to the built-in lists, relative to it. */
+	lists: z.array(z.string()),
+});
+/** A job sheet, normalised. */
+export type Job = z.infer<typeof jobSchema>;

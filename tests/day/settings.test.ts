@@ -1,0 +1,12 @@
+import { expect, test } from 'vitest';
+import { settingsSchema } from '../../src/day/settings.ts';
+
+test('no settings at all are the standard ones', () => {
+	expect(settingsSchema.parse({})).toMatchObject({ by: 'face', settle_s: 10, checkAge_min: 20 });
+});
+
+test('a threshold below its floor is refused', () => {
+	expect(settingsSchema.safeParse({ settle_s: 3 }).success).toBe(false);
+	expect(settingsSchema.safeParse({ margin_C: 0 }).success).toBe(false);
+	expect(settingsSchema.safeParse({ checkAge_min: 240 }).success).toBe(false);
+});
