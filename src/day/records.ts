@@ -193,6 +193,8 @@ export const eventSchema = z.discriminatedUnion('type', [
 		check: z.number().int().positive().nullable(),
 		...maybeFace,
 		batch: letter.nullable(),
+		/** The pattern card held up: the letters a tall fan covers, and those a wide one covers. */
+		card: z.strictObject({ tall: z.string(), wide: z.string() }).optional(),
 		/** Faces that a touch test speaks for. */
 		faces: z.array(faceId).optional(),
 	}),
@@ -246,6 +248,7 @@ export const eventSchema = z.discriminatedUnion('type', [
 	record('wait.ended', { ...maybeFace, due: instant }),
 	record('break.began', { kind: breakKindSchema, by: z.enum(['painter', 'program']) }),
 	record('break.ended', { kind: breakKindSchema, by: z.enum(['painter', 'program']) }),
+	/** `rule`: `window`, `touch`, `prep`, `coats`, `aside`, `air`, or the code of the list item passed over. */
 	record('override.given', { rule: z.string(), reason: z.string(), ...maybeFace }),
 	record('stage.done', { face: faceId, stage: prepSchema, grit: z.number().int().positive().nullable() }),
 	record('fault.seen', {
