@@ -1,5 +1,7 @@
 import { inUnit, type Quantity, type UnitSystem } from './quantity.ts';
 
+export type { UnitSystem } from './quantity.ts';
+
 /** A unit to show or to key a kind in: from this size (in the base unit) on, to so many decimals. */
 type Shown = { unit: string; from: number; decimals: number };
 

@@ -1,0 +1,77 @@
+import { type Amounts, type Component, type Level, levels_mL, pourOrder } from './mix.ts';
+import { positive } from './range.ts';
+
+export type Marked = {
+	levels: Level[];
+	/** (hardener ÷ base) as poured ÷ as wanted − 1. */
+	hardenerError: number;
+	/** (reducer ÷ (base + hardener)) as poured ÷ as wanted − 1; 0 without reducer. */
+	reducerError: number;
+};
+
+/**
+ * Levels rounded to the marks of the cup, and what the rounding does to the ratio.
+ * @param amounts wanted, mL
+ * @param mark_mL from mark to mark, above 0
+ * @returns levels in mL and the errors as shares
+ * @throws RangeError where a pour would be less than one mark
+ */
+export function roundToMarks(
+	amounts: Amounts,
+	mark_mL: number,
+	order: readonly Component[] = pourOrder,
+): Marked {
+	const mark = positive('distance of the marks', mark_mL, 'mL');
+	const rounded = levels_mL(amounts, order).map(({ component, level }) => ({
+		component,
+		level: Math.round(level / mark) * mark,
+	}));
+	const poured: Record<Component, number> = { base: 0, hardener: 0, reducer: 0 };
+	for (const [index, { component, level }] of rounded.entries()) {
+		poured[component] = level - (rounded[index - 1]?.level ?? 0);
+		if (poured[component] <= 0)
+			throw new RangeError(
+				`marks ${mark} mL apart are too coarse for the ${component}: make more, or weigh it`,
+			);
+	}
+	const { base_mL, hardener_mL, reducer_mL } = amounts;
+	const wantedReducer = reducer_mL / (base_mL + hardener_mL);
+	return {
+		levels: rounded,
+		hardenerError: poured.hardener / poured.base / (hardener_mL / base_mL) - 1,
+		reducerError:
+			wantedReducer === 0 ? 0 : poured.reducer / (poured.base + poured.hardener) / wantedReducer - 1,
+	};
+}
+
+export type Batches = { count: number; each_mL: number; why: 'one is enough' | 'pot life' | 'gun cup' };
+
+/**
+ * How many batches an amount takes: each must fit the gun's cup and be used up within its life.
+ * @param given amount and cup in mL; mL used per minute of the day (waits counted in); minutes of life and of standing
+ * @returns equal batches, and what sets their size
+ * @throws RangeError where standing takes up the whole life, or for anything not above 0
+ */
+export function splitBatches(given: {
+	total_mL: number;
+	cup_mL: number;
+	use_mL_per_min: number;
+	life_min: number;
+	standing_min: number;
+}): Batches {
+	const total = positive('amount', given.total_mL, 'mL');
+	const cup = positive('gun cup', given.cup_mL, 'mL');
+	const left_min = given.life_min - given.standing_min;
+	if (!(left_min > 0))
+		throw new RangeError(
+			`a life of ${Math.round(given.life_min)} min leaves nothing after standing ${given.standing_min} min`,
+		);
+	const lasting = left_min * positive('use', given.use_mL_per_min, 'mL/min');
+	const most = Math.min(cup, lasting);
+	const count = Math.ceil(total / most - 1e-9);
+	return {
+		count,
+		each_mL: total / count,
+		why: count === 1 ? 'one is enough' : lasting < cup ? 'pot life' : 'gun cup',
+	};
+}

@@ -1,0 +1,89 @@
+import { carriedTo } from './time.ts';
+
+export type Does = 'wait' | 'spray' | 'scuff' | 'sand';
+export type RecoatWindow = { does: Does; from_h: number; until_h: number | null };
+export type RecoatRow = { from_C: number; to_C: number; windows: RecoatWindow[] };
+
+/** From the one that a coat forgives most to the one that it forgives least. */
+const care: readonly Does[] = ['spray', 'scuff', 'sand', 'wait'];
+
+const end = (window: RecoatWindow): number => window.until_h ?? Number.POSITIVE_INFINITY;
+const at = (windows: readonly RecoatWindow[], hour: number): Does =>
+	windows.find(window => hour >= window.from_h && hour < end(window))?.does ?? 'wait';
+
+/** Where rows disagree about an hour, the more careful of them counts. */
+function careful(rows: readonly RecoatRow[]): RecoatWindow[] {
+	const starts = rows.flatMap(row => row.windows.flatMap(window => [window.from_h, end(window)]));
+	const hours = [...new Set([0, ...starts])].filter(Number.isFinite).sort((one, other) => one - other);
+	const windows: RecoatWindow[] = [];
+	for (const [index, from_h] of hours.entries()) {
+		const asked = rows.map(row => care.indexOf(at(row.windows, from_h)));
+		const does = care[Math.max(...asked)] ?? 'wait';
+		const until_h = hours[index + 1] ?? null;
+		const last = windows.at(-1);
+		if (last?.does === does) last.until_h = until_h;
+		else windows.push({ does, from_h, until_h });
+	}
+	return windows;
+}
+
+/** The row's hours carried to another temperature. */
+function carried(row: RecoatRow, edge_C: number, surface_C: number, factorPer10C: number): RecoatWindow[] {
+	const hours = (value: number) => (value === 0 ? 0 : carriedTo(value, edge_C, surface_C, factorPer10C));
+	return row.windows.map(({ does, from_h, until_h }) => ({
+		does,
+		from_h: hours(from_h),
+		until_h: until_h === null ? null : hours(until_h),
+	}));
+}
+
+/** Log-linear between the edges of two rows that have the same windows in the same order; undefined if not. */
+function joined(cool: RecoatRow, warm: RecoatRow, surface_C: number): RecoatWindow[] | undefined {
+	const share = (surface_C - cool.to_C) / (warm.from_C - cool.to_C);
+	const same = (one: number | null, other: number | null) =>
+		one === null || other === null || one === 0 || other === 0 ? one === other : true;
+	const fits =
+		cool.windows.length === warm.windows.length &&
+		cool.windows.every((window, index) => {
+			const other = warm.windows[index];
+			return (
+				other?.does === window.does &&
+				same(window.from_h, other.from_h) &&
+				same(window.until_h, other.until_h)
+			);
+		});
+	if (!fits) return undefined;
+	const mixed = (one: number, other: number) => (one === 0 ? 0 : one * (other / one) ** share);
+	return cool.windows.map((window, index) => {
+		const other = warm.windows[index] ?? window;
+		const until_h =
+			window.until_h === null || other.until_h === null ? null : mixed(window.until_h, other.until_h);
+		return { does: window.does, from_h: mixed(window.from_h, other.from_h), until_h };
+	});
+}
+
+/**
+ * What a coat allows as time passes, at the highest surface temperature held an hour or more.
+ * Inside a row: as the data sheet says; where rows meet or differ, the more careful of them. In a gap between rows: log-linear between
+ * their edges. Outside all rows: the factor per 10 °C from the nearest edge, up to 20 K.
+ * @param rows each with its range of °C and its windows in time order
+ * @param factorPer10C 1 to 4
+ * @returns windows in hours after the coat, in time order; `until_h` null stays open
+ * @throws RangeError for no rows, or past the limit
+ * Source: the choice by highest temperature held, UFGS 09971 ¶3.7.1.4.
+ */
+export function recoatWindows(
+	rows: readonly RecoatRow[],
+	surface_C: number,
+	factorPer10C: number,
+): RecoatWindow[] {
+	const holding = rows.filter(row => surface_C >= row.from_C && surface_C <= row.to_C);
+	const [first] = holding;
+	if (first) return holding.length === 1 ? first.windows.map(window => ({ ...window })) : careful(holding);
+	const cool = rows.filter(row => row.to_C < surface_C).sort((one, other) => other.to_C - one.to_C)[0];
+	const warm = rows.filter(row => row.from_C > surface_C).sort((one, other) => one.from_C - other.from_C)[0];
+	if (cool && warm) return joined(cool, warm, surface_C) ?? careful([cool, warm]);
+	if (cool) return carried(cool, cool.to_C, surface_C, factorPer10C);
+	if (warm) return carried(warm, warm.from_C, surface_C, factorPer10C);
+	throw new RangeError('no recoat windows are given at any temperature: at least one row is needed');
+}
