@@ -1,0 +1,73 @@
+import { dirname } from 'node:path';
+import type { FilePort } from './port.ts';
+import { errorCode } from './trouble.ts';
+
+/** Writes all of `bytes`, however few the system takes at a time. */
+export const writeAll = (port: FilePort, handle: number, bytes: Uint8Array): void => {
+	for (let from = 0; from < bytes.length; ) {
+		const taken = port.write(handle, bytes, from);
+		if (taken <= 0) throw Object.assign(new Error('nothing was taken'), { code: 'EIO' });
+		from += taken;
+	}
+};
+
+const noLinks = new Set(['EPERM', 'ENOTSUP', 'EOPNOTSUPP', 'ENOSYS', 'EMLINK', 'EXDEV']);
+
+/** Gives a file its name in one step, and fails with `EEXIST` where the name is taken. */
+export const placeNew = (port: FilePort, from: string, to: string): void => {
+	try {
+		port.link(from, to);
+	} catch (error) {
+		if (!noLinks.has(errorCode(error))) throw error;
+		if (port.stat(to)) throw Object.assign(new Error('the name is taken'), { code: 'EEXIST' });
+		port.rename(from, to);
+		return;
+	}
+	discard(() => port.unlink(from));
+};
+
+/** An open file and how it is known again. */
+export type Held = { handle: number; dev: bigint; ino: bigint; size: number };
+
+/**
+ * Writes a whole file under a passing name, syncs it, gives it its own name and syncs the folder: at no moment is
+ * there half a file of that name.
+ *
+ * @param how `new`: the name must be free. `over`: what has the name is replaced.
+ * @returns the file, open for appending
+ */
+export const writeFresh = (
+	port: FilePort,
+	path: string,
+	pieces: readonly Uint8Array[],
+	how: 'new' | 'over',
+): Held => {
+	const passing = `${path}.new`;
+	if (port.stat(passing)) port.unlink(passing);
+	const handle = port.open(passing, 'new');
+	let placed = false;
+	try {
+		const whole = Buffer.concat(pieces);
+		writeAll(port, handle, whole);
+		port.sync(handle);
+		const found = port.stat(passing);
+		if (found?.size !== whole.length) throw Object.assign(new Error('not all is there'), { code: 'EIO' });
+		if (how === 'new') placeNew(port, passing, path);
+		else port.rename(passing, path);
+		placed = true;
+		port.syncFolder(dirname(path));
+		return { handle, dev: found.dev, ino: found.ino, size: whole.length };
+	} catch (error) {
+		discard(() => port.close(handle));
+		discard(() => port.unlink(passing));
+		if (placed && how === 'new') discard(() => port.unlink(path));
+		throw error;
+	}
+};
+
+/** Tidying after a failure, whose own failure would only hide the first. */
+export const discard = (tidy: () => void): void => {
+	try {
+		tidy();
+	} catch {}
+};

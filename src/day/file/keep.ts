@@ -1,0 +1,152 @@
+import type { DayRecord } from '../records.ts';
+import { discard, type Held, writeAll, writeFresh } from './fresh.ts';
+import { encodeLine } from './line.ts';
+import type { Lock } from './lock.ts';
+import type { FilePort } from './port.ts';
+import { diskError, plainName, saySystemError } from './trouble.ts';
+
+/** A day file that this program has open and nobody else. */
+export type DayFile = {
+	readonly path: string;
+	/** What the file held when it was opened. */
+	readonly records: readonly DayRecord[];
+	/** What a crash had left at its end, and the file it was moved to. */
+	readonly torn: { bytes: number; aside: string } | null;
+	/**
+	 * Adds the records of one key: one write, synced. Returns when they are on the disk; sets `more`.
+	 *
+	 * @throws DayFileError `disk` or `locked`: nothing of this key is recorded; the same call may be made again
+	 * @throws TypeError where a record does not follow or could not be read again
+	 */
+	append(records: readonly DayRecord[]): void;
+	close(): void;
+};
+
+/** The lines of one key's records, which must follow `last`; all but the last of them carry `more`. */
+export const encodeKey = (records: readonly DayRecord[], last: DayRecord | undefined): Uint8Array => {
+	let before = last;
+	const lines = records.map((given, index) => {
+		const { more: _, ...bare } = given;
+		const record: DayRecord = index < records.length - 1 ? { ...bare, more: true } : bare;
+		if (record.seq !== (before?.seq ?? 0) + 1 || record.run < (before?.run ?? 1))
+			throw new TypeError(
+				`record ${record.seq} of run ${record.run} does not follow record ${before?.seq ?? 0}`,
+			);
+		before = record;
+		return encodeLine(record);
+	});
+	return Buffer.concat(lines);
+};
+
+type Start = {
+	path: string;
+	held: Held;
+	lock: Lock;
+	pieces: Uint8Array[];
+	records: readonly DayRecord[];
+	torn: DayFile['torn'];
+};
+
+/** A name that nothing has yet. */
+export const freeName = (port: FilePort, path: string) => {
+	for (let count = 1; ; count++) {
+		const name = count === 1 ? path : `${path}-${count}`;
+		if (!port.stat(name)) return name;
+	}
+};
+
+/** Gives what lies under a day's name a second name, so that nothing of it is lost when it is replaced. */
+const keepAside = (port: FilePort, path: string, why: string): string => {
+	const aside = freeName(port, `${path}.${why}`);
+	try {
+		port.link(path, aside);
+	} catch {
+		port.rename(path, aside);
+	}
+	return aside;
+};
+
+/** Keeps the day's bytes in memory, so that it can be written anew at any time. */
+export const keep = (start: Start, port: FilePort, onTrouble: (message: string) => void): DayFile => {
+	const { path, lock, pieces } = start;
+	let last = start.records.at(-1);
+	let known = start.held;
+	/** False once a write or a sync failed: what the system says of this handle means nothing from then on. */
+	let trusted = true;
+	/** Keys that were not acknowledged and may all the same lie in the file. */
+	let attempts: Uint8Array[] = [];
+	let open = true;
+
+	const accept = (held: Held) => {
+		known = held;
+		trusted = true;
+		attempts = [];
+	};
+	const writeOn = (key: Uint8Array): string | null => {
+		if (!trusted) return 'it could not be written before';
+		trusted = false;
+		try {
+			writeAll(port, known.handle, key);
+			port.sync(known.handle);
+		} catch (error) {
+			return `it could not be written (${saySystemError(error)})`;
+		}
+		const size = known.size + key.length;
+		const found = port.stat(path);
+		if (!found) return 'it was removed while it was open';
+		if (found.dev !== known.dev || found.ino !== known.ino) return 'it was replaced while it was open';
+		if (found.size !== size) return 'something else wrote in it while it was open';
+		accept({ ...known, size });
+		return null;
+	};
+	/** Whether memory holds all that lies under the day's name. */
+	const isOurs = () => {
+		if (!port.stat(path)) return true;
+		const there = port.read(path);
+		const ours = Buffer.concat(pieces);
+		const begins = (whole: Uint8Array, start: Uint8Array) =>
+			Buffer.compare(whole.subarray(0, start.length), start) === 0;
+		if (begins(ours, there)) return true;
+		return begins(there, ours) && attempts.some(key => begins(key, there.subarray(ours.length)));
+	};
+	const writeAnew = (key: Uint8Array): string => {
+		const aside = isOurs() ? null : keepAside(port, path, `other-${last?.seq ?? 0}`);
+		const fresh = writeFresh(port, path, [...pieces, key], 'over');
+		discard(() => port.close(known.handle));
+		accept(fresh);
+		return aside
+			? `the day was written anew, what lay there is in ${plainName(aside)}`
+			: 'the day was written anew';
+	};
+	const write = (key: Uint8Array): string | null => {
+		try {
+			lock.confirm();
+			attempts.push(key);
+			const failed = writeOn(key);
+			return failed && `${plainName(path)}: ${failed}; ${writeAnew(key)}`;
+		} catch (error) {
+			throw diskError(path, 'this key was not recorded', error);
+		}
+	};
+
+	return {
+		path,
+		records: start.records,
+		torn: start.torn,
+		append: records => {
+			if (!open) throw new TypeError('the day file is closed');
+			if (records.length === 0) return;
+			const key = encodeKey(records, last);
+			const trouble = write(key);
+			pieces.push(key);
+			last = records.at(-1);
+			if (trouble) onTrouble(trouble);
+		},
+		close: () => {
+			if (!open) return;
+			open = false;
+			discard(() => port.close(known.handle));
+			discard(() => lock.release());
+		},
+	};
+};

@@ -1,0 +1,83 @@
+import { crc32 } from 'node:zlib';
+import { type DayRecord, eventSchema, stampSchema } from '../records.ts';
+
+const lineFeed = 10;
+const space = 32;
+const sumLength = 8;
+
+const hexSum = (bytes: Uint8Array) => crc32(bytes).toString(16).padStart(sumLength, '0');
+const utf8 = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true });
+
+const parts = (raw: Record<string, unknown>) => {
+	const { seq, run, at, mono, more, ...event } = raw;
+	return { stamp: { seq, run, at, mono, ...('more' in raw && { more }) }, event };
+};
+
+const isObject = (raw: unknown): raw is Record<string, unknown> =>
+	typeof raw === 'object' && raw !== null && !Array.isArray(raw);
+
+/** A record out of what a line holds, checked against the schemas; `bad` says which field is wrong. */
+export const toRecord = (raw: unknown): { record: DayRecord } | { bad: string } => {
+	if (!isObject(raw)) return { bad: 'it is not a record' };
+	const { stamp, event } = parts(raw);
+	const stamped = stampSchema.safeParse(stamp);
+	const told = eventSchema.safeParse(event);
+	if (stamped.success && told.success) return { record: { ...stamped.data, ...told.data } };
+	const issue = (stamped.error ?? told.error)?.issues[0];
+	return { bad: `${issue?.path.map(String).join('.') || 'type'}: ${issue?.message ?? 'not known'}` };
+};
+
+/**
+ * One line of a day file: the checksum of the JSON as 8 lower-case hex digits, a space, the JSON, LF.
+ *
+ * @throws TypeError where the record is not one that could be read again (a number that is none, a field missing).
+ */
+export const encodeLine = (record: DayRecord): Uint8Array => {
+	const checked = toRecord(record);
+	if ('bad' in checked)
+		throw new TypeError(`record ${record.seq} (${record.type}) cannot be kept: ${checked.bad}`);
+	const json = Buffer.from(JSON.stringify(checked.record));
+	return Buffer.concat([Buffer.from(`${hexSum(json)} `), json, Buffer.of(lineFeed)]);
+};
+
+/**
+ * What a line holds, from its bytes without the LF. Nothing but the very bytes that `encodeLine` could have written
+ * is accepted: the checksum covers the JSON, the JSON has only one spelling, and the rest of the line is fixed.
+ */
+export const openLine = (line: Uint8Array): { raw: unknown } | { bad: string } => {
+	const json = line.subarray(sumLength + 1);
+	const sum = Buffer.from(line.subarray(0, sumLength)).toString('latin1');
+	if (!/^[0-9a-f]{8}$/.test(sum) || line[sumLength] !== space)
+		return { bad: 'it does not begin with a checksum' };
+	if (sum !== hexSum(json)) return { bad: 'its checksum does not fit' };
+	try {
+		const text = utf8.decode(json);
+		const raw: unknown = JSON.parse(text);
+		return JSON.stringify(raw) === text ? { raw } : { bad: 'its JSON is not as this program writes it' };
+	} catch {
+		return { bad: 'it is not JSON in UTF-8' };
+	}
+};
+
+/** A record from the bytes of its line without the LF, or what is wrong with them. */
+export const decodeLine = (line: Uint8Array): { record: DayRecord } | { bad: string } => {
+	const opened = openLine(line);
+	return 'bad' in opened ? opened : toRecord(opened.raw);
+};
+
+/**
+ * Whether a tail without LF holds a whole line and something after it: then it was not cut short by a crash,
+ * its LF was changed.
+ */
+export const lostItsEnd = (tail: Uint8Array): boolean => {
+	const sum = Buffer.from(tail.subarray(0, sumLength)).toString('latin1');
+	let running = 0;
+	let done = sumLength + 1;
+	for (let brace = tail.indexOf(125, done); brace !== -1; brace = tail.indexOf(125, done)) {
+		running = crc32(tail.subarray(done, brace + 1), running);
+		done = brace + 1;
+		const fits = running.toString(16).padStart(sumLength, '0') === sum;
+		if (fits && done < tail.length && 'raw' in openLine(tail.subarray(0, done))) return true;
+	}
+	return false;
+};

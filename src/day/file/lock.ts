@@ -1,0 +1,162 @@
+import { execFileSync } from 'node:child_process';
+import { readFileSync } from 'node:fs';
+import { hostname } from 'node:os';
+import { z } from 'zod';
+import { discard, placeNew, writeAll } from './fresh.ts';
+import type { FilePort } from './port.ts';
+import { DayFileError, errorCode, plainName } from './trouble.ts';
+
+const holderSchema = z.object({
+	pid: z.number().int().positive(),
+	/** When the process started, in whatever words the system has for it: a number may be given out again. */
+	start: z.string().nullable(),
+	host: z.string(),
+});
+export type Holder = z.infer<typeof holderSchema>;
+
+/** What a lock asks of the processes of this machine. */
+export type Processes = {
+	me(): Holder;
+	/** Whether the process that wrote a lock may still be there. */
+	lives(holder: Holder): boolean;
+};
+
+const gone = 'gone';
+
+const linuxStart = (pid: number): string => {
+	const stat = readFileSync(`/proc/${pid}/stat`, 'latin1');
+	const fields = stat.slice(stat.lastIndexOf(')') + 2).split(' ');
+	const boot = readFileSync('/proc/sys/kernel/random/boot_id', 'latin1').trim();
+	return fields[0] === 'Z' || fields[0] === 'X' ? gone : `${boot} ${fields[19]}`;
+};
+
+const psStart = (pid: number): string => {
+	const env = { ...process.env, LC_ALL: 'C', TZ: 'UTC' };
+	const said = execFileSync('ps', ['-o', 'stat=,lstart=', '-p', String(pid)], { env, encoding: 'utf8' });
+	const [state = '', ...start] = said.trim().split(/\s+/);
+	return state.startsWith('Z') ? gone : start.join(' ');
+};
+
+/** When a process started; `gone`: it has ended and only its entry is left; null: the system does not say. */
+const startOf = (pid: number): string | null => {
+	try {
+		return process.platform === 'linux' ? linuxStart(pid) : psStart(pid);
+	} catch {
+		return null;
+	}
+};
+
+const isThere = (pid: number): boolean => {
+	try {
+		process.kill(pid, 0);
+		return true;
+	} catch (error) {
+		return errorCode(error) === 'EPERM';
+	}
+};
+
+/** The processes of this machine. */
+export const machineProcesses: Processes = {
+	me: () => ({ pid: process.pid, start: startOf(process.pid), host: hostname() }),
+	lives: ({ pid, start, host }) => {
+		if (host !== hostname()) return true;
+		if (!isThere(pid)) return false;
+		const now = startOf(pid);
+		return start === null || now === null || now === start;
+	},
+};
+
+export type Lock = {
+	/** Throws where another program has the day now. */
+	confirm(): void;
+	release(): void;
+};
+
+const holderOf = (port: FilePort, path: string): { text: string; holder: Holder | null } | null => {
+	try {
+		const text = Buffer.from(port.read(path)).toString('utf8');
+		try {
+			return { text, holder: holderSchema.parse(JSON.parse(text)) };
+		} catch {
+			return { text, holder: null };
+		}
+	} catch (error) {
+		if (errorCode(error) === 'ENOENT') return null;
+		throw error;
+	}
+};
+
+const refusal = (day: string, lock: string, holder: Holder | null) => {
+	const who = holder
+		? `process ${holder.pid} on ${plainName(holder.host)}`
+		: 'a program that its lock does not name';
+	const remedy = `close it there, or, if it no longer runs, delete ${plainName(lock)}`;
+	return new DayFileError('locked', `${plainName(day)}: this day is open already, in ${who}: ${remedy}`);
+};
+
+/** Takes away the lock of a dead process; false where someone else was faster. */
+const removeDead = (port: FilePort, path: string, text: string, mine: string): boolean => {
+	const away = `${mine}.dead`;
+	try {
+		port.rename(path, away);
+	} catch (error) {
+		if (errorCode(error) === 'ENOENT') return false;
+		throw error;
+	}
+	const same = Buffer.from(port.read(away)).toString('utf8') === text;
+	if (same) discard(() => port.unlink(away));
+	else placeNew(port, away, path);
+	return same;
+};
+
+/**
+ * Takes the lock of a day file, a small file beside it that names the process. A lock left by a process that is gone
+ * is taken over. The lock appears with its content in one step, so that no crash leaves half of one.
+ *
+ * @param day path of the day file
+ * @throws DayFileError `locked` where a living process has it
+ */
+export const takeLock = (day: string, port: FilePort, processes: Processes = machineProcesses): Lock => {
+	const path = `${day}.lock`;
+	const me = processes.me();
+	const text = `${JSON.stringify(me)}\n`;
+	const mine = `${path}.${me.pid}`;
+
+	const place = () => {
+		if (port.stat(mine)) port.unlink(mine);
+		const handle = port.open(mine, 'new');
+		try {
+			writeAll(port, handle, Buffer.from(text));
+			port.sync(handle);
+		} finally {
+			port.close(handle);
+		}
+		const inode = port.stat(mine)?.ino;
+		placeNew(port, mine, path);
+		return inode;
+	};
+	const take = () => {
+		for (let tries = 0; tries < 5; tries++) {
+			const found = holderOf(port, path);
+			if (found && (!found.holder || processes.lives(found.holder))) throw refusal(day, path, found.holder);
+			if (found && !removeDead(port, path, found.text, mine)) continue;
+			try {
+				return place();
+			} catch (error) {
+				discard(() => port.unlink(mine));
+				if (errorCode(error) !== 'EEXIST') throw error;
+			}
+		}
+		throw refusal(day, path, null);
+	};
+
+	let inode = take();
+	return {
+		confirm: () => {
+			if (port.stat(path)?.ino !== inode) inode = take();
+		},
+		release: () => {
+			if (holderOf(port, path)?.text === text) port.unlink(path);
+		},
+	};
+};

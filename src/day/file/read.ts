@@ -1,0 +1,111 @@
+import type { DayRecord } from '../records.ts';
+import { lostItsEnd, openLine, toRecord } from './line.ts';
+
+/** A line, counted from 1, that was changed after it was written, and the byte of the file it begins at. */
+export type Damage = { line: number; byte: number; what: string };
+/** What a crash left of the last key's records. */
+export type Torn = { bytes: number; from: number };
+export type DayRead = {
+	records: DayRecord[];
+	torn: Torn | null;
+	damage: Damage | null;
+	/** Bytes that `records` take up in the file. */
+	goodBytes: number;
+	/** The file's version, where this program cannot read it; `damage` then says what to do. */
+	otherVersion: number | null;
+	/** The older version that the records were lifted from. */
+	liftedFrom: number | null;
+};
+
+/** Turns what a line of the version it is filed under holds into that of the version after it. */
+export type Lifts = ReadonlyMap<number, (raw: unknown) => unknown>;
+
+/** The version that this program writes. */
+export const dayVersion = 1;
+/** One entry for every older version that can still be read: none yet. */
+const knownLifts: Lifts = new Map();
+
+const lineFeed = 10;
+
+const versionOf = (raw: unknown): number | null => {
+	const opened = typeof raw === 'object' && raw !== null && 'type' in raw && raw.type === 'day.opened';
+	return opened && 'v' in raw && typeof raw.v === 'number' ? raw.v : null;
+};
+
+const liftsFrom = (version: number, lifts: Lifts) => {
+	const steps: ((raw: unknown) => unknown)[] = [];
+	for (let at = version; at < dayVersion; at++) {
+		const lift = lifts.get(at);
+		if (!lift) return null;
+		steps.push(lift);
+	}
+	return version > dayVersion ? null : steps;
+};
+
+const follows = (record: DayRecord, last: DayRecord | undefined): string | null => {
+	if (!last) {
+		if (record.type !== 'day.opened') return `the first record is ${record.type}, not day.opened`;
+		return record.seq === 1 ? null : `the first record is number ${record.seq}`;
+	}
+	if (record.seq !== last.seq + 1) return `record ${last.seq} is followed by record ${record.seq}`;
+	if (record.run < last.run) return `run ${last.run} is followed by run ${record.run}`;
+	if (last.more && record.run !== last.run) return 'the records of one key lie in two runs';
+	if (record.type === 'day.opened') return 'the day is opened twice';
+	return null;
+};
+
+/**
+ * The longest prefix of a day file that consists of whole, valid, consecutive records.
+ *
+ * A tail without its LF, or a last key whose records are not all there, is `torn`: a crash leaves that, and it was
+ * never acknowledged. A bad line that ends in LF is `damage` wherever it stands.
+ *
+ * @param bytes the whole file
+ * @param lifts how older versions are lifted to this one
+ */
+export const readDay = (bytes: Uint8Array, lifts: Lifts = knownLifts): DayRead => {
+	const records: DayRecord[] = [];
+	let whole = 0;
+	let goodBytes = 0;
+	let steps: ((raw: unknown) => unknown)[] = [];
+	let liftedFrom: number | null = null;
+	const end = (found: Partial<DayRead>): DayRead => {
+		const kept = records.slice(0, whole);
+		return { records: kept, torn: null, damage: null, goodBytes, otherVersion: null, liftedFrom, ...found };
+	};
+
+	for (let from = 0, line = 1; from < bytes.length; line++) {
+		const damaged = (what: string, more: Partial<DayRead> = {}) =>
+			end({ damage: { line, byte: from, what }, ...more });
+		const lf = bytes.indexOf(lineFeed, from);
+		if (lf === -1) {
+			if (lostItsEnd(bytes.subarray(from))) return damaged('its line end was changed');
+			break;
+		}
+		const opened = openLine(bytes.subarray(from, lf));
+		if ('bad' in opened) return damaged(opened.bad);
+		if (line === 1) {
+			const version = versionOf(opened.raw) ?? dayVersion;
+			const found = liftsFrom(version, lifts);
+			if (!found) return damaged(otherVersionSays(version), { otherVersion: version });
+			steps = found;
+			liftedFrom = version < dayVersion ? version : null;
+		}
+		const read = toRecord(steps.reduce((raw, lift) => lift(raw), opened.raw));
+		if ('bad' in read) return damaged(read.bad);
+		const wrong = follows(read.record, records.at(-1));
+		if (wrong) return damaged(wrong);
+		records.push(read.record);
+		from = lf + 1;
+		if (!read.record.more) {
+			whole = records.length;
+			goodBytes = from;
+		}
+	}
+	const left = bytes.length - goodBytes;
+	return end({ torn: left > 0 ? { bytes: left, from: goodBytes } : null });
+};
+
+const otherVersionSays = (version: number) =>
+	`it is a day file of version ${version} and this program reads version ${dayVersion}: ` +
+	`${version > dayVersion ? 'open it with a newer fanwise' : 'open it with the fanwise that wrote it'}`;

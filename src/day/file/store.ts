@@ -1,0 +1,160 @@
+import { dirname } from 'node:path';
+import type { DayRecord } from '../records.ts';
+import { discard, type Held, writeFresh } from './fresh.ts';
+import { type DayFile, encodeKey, freeName, keep } from './keep.ts';
+import { type Lock, machineProcesses, type Processes, takeLock } from './lock.ts';
+import { disk, type FilePort } from './port.ts';
+import { type DayRead, readDay } from './read.ts';
+import { DayFileError, diskError, plainName } from './trouble.ts';
+
+export type StoreOptions = {
+	port?: FilePort;
+	processes?: Processes;
+	/** Is told, in one line, of trouble that was got over: a failed write or sync, a file removed or replaced. */
+	onTrouble?: (message: string) => void;
+};
+
+const withLock = <T>(
+	path: string,
+	options: StoreOptions,
+	doing: string,
+	run: (port: FilePort, lock: Lock) => T,
+): T => {
+	const port = options.port ?? disk;
+	let lock: Lock | null = null;
+	try {
+		lock = takeLock(path, port, options.processes ?? machineProcesses);
+		return run(port, lock);
+	} catch (error) {
+		discard(() => lock?.release());
+		throw diskError(path, doing, error);
+	}
+};
+
+/**
+ * Begins a day file, readable by its owner alone.
+ *
+ * @param path must be free; its folder must be there
+ * @param first the `day.opened` record, number 1
+ * @throws DayFileError
+ */
+export const createDay = (path: string, first: DayRecord, options: StoreOptions = {}): DayFile => {
+	if (first.type !== 'day.opened') throw new TypeError('a day file begins with day.opened');
+	const opening = encodeKey([first], undefined);
+	return withLock(path, options, 'the day was not begun', (port, lock) => {
+		const held = writeFresh(port, path, [opening], 'new');
+		const start = { path, held, lock, pieces: [opening], records: [first], torn: null };
+		return keep(start, port, options.onTrouble ?? (() => {}));
+	});
+};
+
+/** Why a day that was read cannot be gone on with, or not relied on; null: it is whole, or torn. */
+export const whyUnusable = (path: string, read: DayRead): DayFileError | null => {
+	const name = plainName(path);
+	const { damage, otherVersion, records } = read;
+	if (otherVersion !== null) return new DayFileError('unusable', `${name}: ${damage?.what}`);
+	if (damage && records.length === 0 && damage.line === 1)
+		return new DayFileError(
+			'unusable',
+			`${name}:1: this is no day file, or its first line is damaged: ${damage.what}`,
+		);
+	if (damage) {
+		const says = `${name}:${damage.line}: the day file is damaged: ${damage.what}`;
+		return new DayFileError(
+			'damaged',
+			`${says}; save what is good with \`fanwise log ${name} --salvage FILE\` and move the damaged file away`,
+		);
+	}
+	if (records.length === 0)
+		return new DayFileError('unusable', `${name}: there is no whole record in it: name a day file`);
+	return null;
+};
+
+const refuseUnreadable = (path: string, port: FilePort) => {
+	const found = port.stat(path);
+	if (!found)
+		throw new DayFileError(
+			'missing',
+			`${plainName(path)}: there is no such day file: look at \`fanwise log\``,
+		);
+	if (!found.isFile)
+		throw new DayFileError('unusable', `${plainName(path)}: this is no file: name a day file`);
+};
+
+/** The bytes of a day file; a folder or a device is refused before it is read. */
+export const readBytes = (path: string, port: FilePort = disk): Uint8Array => {
+	try {
+		refuseUnreadable(path, port);
+		return port.read(path);
+	} catch (error) {
+		throw diskError(path, 'the day was not read', error);
+	}
+};
+
+const realPath = (path: string, port: FilePort): string => {
+	try {
+		refuseUnreadable(path, port);
+		return port.real(path);
+	} catch (error) {
+		throw diskError(path, 'the day was not opened', error);
+	}
+};
+
+const setTornAside = (
+	port: FilePort,
+	path: string,
+	bytes: Uint8Array,
+	read: DayRead,
+): [Held, DayFile['torn']] => {
+	const from = read.goodBytes;
+	const aside = freeName(port, `${path}.torn-${(read.records.at(-1)?.seq ?? 0) + 1}`);
+	port.close(writeFresh(port, aside, [bytes.subarray(from)], 'new').handle);
+	const held = writeFresh(port, path, [bytes.subarray(0, from)], 'over');
+	return [held, { bytes: bytes.length - from, aside }];
+};
+
+const openWhole = (port: FilePort, path: string, bytes: Uint8Array): Held => {
+	const handle = port.open(path, 'append');
+	try {
+		// What was read may so far stand in memory only: the program before may have died before its sync.
+		port.sync(handle);
+		port.syncFolder(dirname(path));
+		const found = port.stat(path);
+		if (found?.size !== bytes.length)
+			throw new DayFileError('locked', `${plainName(path)}: something else writes in it: close that`);
+		return { handle, dev: found.dev, ino: found.ino, size: bytes.length };
+	} catch (error) {
+		discard(() => port.close(handle));
+		throw error;
+	}
+};
+
+/**
+ * Opens a day file to go on with it, under its lock. A torn tail is moved to a file beside it, `.torn-` and the
+ * number of the record it would have been.
+ *
+ * @throws DayFileError `locked` by another program, `damaged`, `unusable`, `missing`, `disk`
+ */
+export const openDay = (given: string, options: StoreOptions = {}): DayFile => {
+	const path = realPath(given, options.port ?? disk);
+	return withLock(path, options, 'the day was not opened', (port, lock) => {
+		const bytes = readBytes(path, port);
+		const read = readDay(bytes);
+		const unusable = whyUnusable(path, read);
+		if (unusable) throw unusable;
+		if (read.liftedFrom !== null) {
+			const says =
+				'this day was begun by an older version: it can be read, but finish it with the fanwise that began it';
+			throw new DayFileError('unusable', `${plainName(path)}: ${says}`);
+		}
+		const [held, torn] = read.torn
+			? setTornAside(port, path, bytes, read)
+			: [openWhole(port, path, bytes), null];
+		const pieces = [bytes.subarray(0, read.goodBytes)];
+		return keep(
+			{ path, held, lock, pieces, records: read.records, torn },
+			port,
+			options.onTrouble ?? (() => {}),
+		);
+	});
+};

@@ -1,0 +1,61 @@
+export type TroubleKind =
+	/** No such day, or a name that fits none. */
+	| 'missing'
+	/** Not a day file, or of another version. */
+	| 'unusable'
+	| 'damaged'
+	| 'locked'
+	/** It could not be read or written. */
+	| 'disk';
+
+/** Something about a day file that stops the work: one line that says what, where and what to do. */
+export class DayFileError extends Error {
+	readonly kind: TroubleKind;
+	constructor(kind: TroubleKind, message: string, cause?: unknown) {
+		super(message, { cause });
+		this.name = 'DayFileError';
+		this.kind = kind;
+	}
+}
+
+/** A name of any length and content as one short piece of plain text. */
+export const plainName = (name: string): string => {
+	const inert = name.replace(/[\p{C}\p{Zl}\p{Zp}]/gu, sign => {
+		const code = sign.codePointAt(0) ?? 0;
+		return `\\u{${code.toString(16)}}`;
+	});
+	return inert.length > 200 ? `${inert.slice(0, 100)}…${inert.slice(-60)}` : inert;
+};
+
+const remedies: Record<string, string> = {
+	ENOSPC: 'the disk is full: free some room, then go on',
+	EDQUOT: 'the disk quota is used up: free some room, then go on',
+	EFBIG: 'the file is larger than the disk takes: choose another folder with FANWISE_HOME',
+	EROFS: 'the disk can only be read: choose another folder with FANWISE_HOME',
+	EACCES: 'this user may not: change the rights, or choose another folder with FANWISE_HOME',
+	EPERM: 'this user may not: change the rights, or choose another folder with FANWISE_HOME',
+	ENOENT: 'the file or its folder is not there: put it back, or choose another folder with FANWISE_HOME',
+	ENOTDIR: 'a part of its path is no folder: correct the path',
+	EISDIR: 'it is a folder: name a file',
+	EEXIST: 'there is a file of that name: choose another name',
+	EIO: 'the disk reports an error: copy the day to another disk',
+	EMFILE: 'too many files are open: close other programs',
+	ENAMETOOLONG: 'the name is too long: choose a shorter one',
+	ELOOP: 'its links lead in a circle: correct the path',
+};
+
+/** The system's code of an error, e.g. `ENOSPC`. */
+export const errorCode = (error: unknown): string =>
+	error instanceof Error && 'code' in error && typeof error.code === 'string' ? error.code : '';
+
+/** What a failed file operation means, and what to do. */
+export const saySystemError = (error: unknown): string => {
+	const code = errorCode(error);
+	return remedies[code] ?? `${code || plainName(String(error))}: look after the disk, then go on`;
+};
+
+/** A failed file operation as one line. `doing`: what was not done, e.g. `not written`. */
+export const diskError = (path: string, doing: string, error: unknown): DayFileError =>
+	error instanceof DayFileError
+		? error
+		: new DayFileError('disk', `${plainName(path)}: ${doing}; ${saySystemError(error)}`, error);
