@@ -1,0 +1,137 @@
+import { homedir } from 'node:os';
+import { isAbsolute, join, resolve } from 'node:path';
+import { disk, type FilePort } from './port.ts';
+import { DayFileError, diskError, errorCode, plainName } from './trouble.ts';
+
+export type Surroundings = {
+	env: Readonly<Record<string, string | undefined>>;
+	platform: string;
+	home: string;
+};
+
+const here = (): Surroundings => ({ env: process.env, platform: process.platform, home: homedir() });
+
+/** Where this user's data lies: `FANWISE_HOME`, else the place the system has for it (XDG base directories). */
+export const dataFolder = ({ env, platform, home }: Surroundings = here()): string => {
+	if (env.FANWISE_HOME) return resolve(env.FANWISE_HOME);
+	// The XDG rule: a relative path there is to be passed over.
+	if (env.XDG_DATA_HOME && isAbsolute(env.XDG_DATA_HOME)) return join(env.XDG_DATA_HOME, 'fanwise');
+	if (platform === 'darwin') return join(home, 'Library', 'Application Support', 'fanwise');
+	if (platform === 'win32') return join(env.LOCALAPPDATA ?? join(home, 'AppData', 'Local'), 'fanwise');
+	return join(home, '.local', 'share', 'fanwise');
+};
+
+/** Where the days lie. */
+export const daysFolder = (surroundings?: Surroundings): string => join(dataFolder(surroundings), 'days');
+
+/** Makes the folder of the days where it is missing, open to its owner alone. */
+export const makeDaysFolder = (folder: string = daysFolder(), port: FilePort = disk): string => {
+	try {
+		port.makeFolder(folder);
+		return folder;
+	} catch (error) {
+		throw diskError(folder, 'the folder of the days was not made', error);
+	}
+};
+
+const ending = '.day.jsonl';
+const slugLength = 40;
+
+/** A job's name as a part of a file name: small letters, digits and dashes, 1 to 40 of them. */
+export const slugOf = (job: string): string =>
+	job
+		.slice(0, 1000)
+		.normalize('NFKD')
+		.replace(/\p{M}/gu, '')
+		.toLowerCase()
+		.replace(/[^a-z0-9]+/g, '-')
+		.replace(/^-/, '')
+		.slice(0, slugLength)
+		.replace(/-$/, '') || 'job';
+
+const dateIn = (at: string, zone: string): string => {
+	const format = new Intl.DateTimeFormat('en', {
+		timeZone: zone,
+		calendar: 'gregory',
+		numberingSystem: 'latn',
+		year: 'numeric',
+		month: '2-digit',
+		day: '2-digit',
+	});
+	const parts = Object.fromEntries(
+		format.formatToParts(new Date(at)).map(({ type, value }) => [type, value]),
+	);
+	return `${parts.year}-${parts.month}-${parts.day}`;
+};
+
+/**
+ * A free path for a new day.
+ *
+ * @param day its job, and when (ISO 8601) and in which time zone (IANA name) it begins
+ */
+export const newDayPath = (
+	folder: string,
+	day: { job: string; at: string; zone: string },
+	port: FilePort = disk,
+): string => {
+	const name = `${dateIn(day.at, day.zone)}_${slugOf(day.job)}`;
+	for (let count = 1; ; count++) {
+		const path = join(folder, `${name}${count === 1 ? '' : `-${count}`}${ending}`);
+		if (!port.stat(path)) return path;
+	}
+};
+
+export type DayName = { path: string; name: string; date: string };
+
+const dayName = /^(\d{4}-\d{2}-\d{2})_[a-z0-9-]+\.day\.jsonl$/;
+
+/** The days in a folder, the newest first: by the date in the name, then by the last change. */
+export const listDays = (folder: string, port: FilePort = disk): DayName[] => {
+	try {
+		const days = port.list(folder).flatMap(name => {
+			const date = dayName.exec(name)?.[1];
+			const path = join(folder, name);
+			const found = date ? port.stat(path) : null;
+			return date && found?.isFile ? [{ path, name, date, changed_ms: found.changed_ms }] : [];
+		});
+		const newest = days.sort((a, b) => b.date.localeCompare(a.date) || b.changed_ms - a.changed_ms);
+		return newest.map(({ path, name, date }) => ({ path, name, date }));
+	} catch (error) {
+		if (errorCode(error) === 'ENOENT') return [];
+		throw diskError(folder, 'the days were not listed', error);
+	}
+};
+
+/**
+ * The day file that is meant: a path, or the name of a day in the folder, whole or its beginning; without one the
+ * newest.
+ *
+ * @throws DayFileError `missing` where none or more than one fits
+ */
+export const resolveDay = (given: string | undefined, folder: string, port: FilePort = disk): string => {
+	const days = listDays(folder, port);
+	const newest = days[0];
+	if (given === undefined) {
+		if (newest) return newest.path;
+		const says = `${plainName(folder)}: there is no day yet: begin one with \`fanwise spray JOB.yaml\``;
+		throw new DayFileError('missing', says);
+	}
+	const exact = days.find(({ name }) => name === given || name === `${given}${ending}`);
+	if (exact) return exact.path;
+	if (isThere(given, port)) return given;
+	const fitting = given === '' ? [] : days.filter(({ name }) => name.startsWith(given));
+	if (fitting.length === 1 && fitting[0]) return fitting[0].path;
+	const found = fitting.length === 0 ? 'no day' : `${fitting.length} days`;
+	const remedy = newest ? `the newest is ${newest.name}` : 'begin one with `fanwise spray JOB.yaml`';
+	const says = `${plainName(given)}: ${found} of that name in ${plainName(folder)}: ${remedy}`;
+	throw new DayFileError('missing', says);
+};
+
+/** A name too long or with a NUL is simply not there. */
+const isThere = (path: string, port: FilePort): boolean => {
+	try {
+		return port.stat(path) !== null;
+	} catch {
+		return false;
+	}
+};

@@ -1,0 +1,80 @@
+import { appendFileSync, readFileSync, writeFileSync } from 'node:fs';
+import { expect, test } from 'vitest';
+import { daysOfJob, findOpenDay, loadDay } from '../../../src/day/file/days.ts';
+import { newDayPath } from '../../../src/day/file/folder.ts';
+import { createDay, openDay } from '../../../src/day/file/store.ts';
+import { type DayEvent, eventSchema } from '../../../src/day/records.ts';
+import { newPlace } from './place.ts';
+import { first, following, opened, stamped } from './sample.ts';
+
+const job = 'canopy rail';
+const closed: DayEvent = { type: 'day.closed', job, why: 'done' };
+
+const dayOf = (folder: string, date: string, ends: 'open' | 'closed', fields: object = {}) => {
+	const event = eventSchema.parse({ ...opened, ...fields });
+	const path = newDayPath(folder, { job, at: `${date}T08:00:00.000Z`, zone: 'UTC' });
+	const day = createDay(path, stamped(event, 1));
+	if (ends === 'closed') day.append([stamped(closed, 2)]);
+	day.close();
+	return path;
+};
+const spoil = (path: string, at: number) => {
+	const bytes = readFileSync(path);
+	bytes[at] = 0;
+	writeFileSync(path, bytes);
+};
+
+test('the open day of a job is its newest that was not closed', () => {
+	const folder = newPlace();
+	expect(findOpenDay(folder, job)).toBeNull();
+	const old = dayOf(folder, '2027-03-01', 'open');
+	dayOf(folder, '2027-03-02', 'closed');
+	expect(findOpenDay(folder, job)).toBe(old);
+	const recent = dayOf(folder, '2027-03-03', 'open');
+	expect(findOpenDay(folder, job)).toBe(recent);
+});
+
+test('a day of another job with a name alike, and one on a moved clock, are not taken for it', () => {
+	const folder = newPlace();
+	dayOf(folder, '2027-03-01', 'open', { job: 'Canopy: rail!' });
+	dayOf(folder, '2027-03-01', 'open', { clock: 'moved' });
+	expect(findOpenDay(folder, job)).toBeNull();
+	const second = dayOf(folder, '2027-03-01', 'open');
+	expect(second).toMatch(/_canopy-rail-3\.day\.jsonl$/);
+	expect(findOpenDay(folder, job)).toBe(second);
+	expect([...daysOfJob(folder, job)].map(({ path }) => path)).toEqual([second]);
+});
+
+test('a closed day stays closed when something was added to it afterwards', () => {
+	const folder = newPlace();
+	const path = dayOf(folder, '2027-03-01', 'closed');
+	const day = openDay(path);
+	day.append([stamped({ type: 'fault.seen', fault: 'run', face: 'canopy rail/top', coat: 1 }, 3, 2)]);
+	day.close();
+	expect(findOpenDay(folder, job)).toBeNull();
+});
+
+test('a damaged day is not passed over in silence while it is the newest of its job', () => {
+	for (const at of [2, -5]) {
+		const folder = newPlace();
+		const path = dayOf(folder, '2027-03-01', 'closed');
+		spoil(path, at < 0 ? readFileSync(path).length + at : at);
+		expect(findOpenDay(folder, job)).toBe(path);
+		expect(() => openDay(path)).toThrow(/damaged/);
+		dayOf(folder, '2027-03-02', 'closed');
+		expect(findOpenDay(folder, job)).toBeNull();
+	}
+});
+
+test('a day is read while another program has it open, and its torn tail is left where it is', () => {
+	const folder = newPlace();
+	const path = newDayPath(folder, { job, at: '2027-03-01T08:00:00.000Z', zone: 'UTC' });
+	const day = createDay(path, first);
+	day.append(following(2, 2));
+	appendFileSync(path, 'torn');
+	const before = readFileSync(path);
+	expect(loadDay(path).map(({ seq }) => seq)).toEqual([1, 2, 3]);
+	expect(readFileSync(path)).toEqual(before);
+	expect(() => loadDay(folder)).toThrow(/no file/);
+	day.close();
+});
