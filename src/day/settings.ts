@@ -2,10 +2,23 @@ import { z } from 'zod';
 
 const atLeast = (floor: number, standard: number) => z.number().min(floor).default(standard);
 
+const keyNames = z.array(z.string().min(1));
+const learnedKeysSchema = z.object({
+	topLeft: keyNames.min(1),
+	topRight: keyNames.min(1),
+	bottomLeft: keyNames.min(1),
+	bottomRight: keyNames.min(1),
+	hold: keyNames,
+});
+
 /** What a shop may choose. Every threshold has a floor below which no file can take it. */
 export const settingsSchema = z.object({
 	units: z.enum(['us', 'metric', 'sheet']).default('sheet'),
 	layout: z.enum(['us', 'german', 'french', 'learned']).default('us'),
+	/** Keys taught by the painter, as `layout: learned` reads them; `hold` beside the space bar. */
+	learned: learnedKeysSchema.nullable().default(null),
+	/** `corners`: four blocks of keys. `one-key`: any key is the one switch, its presses counted. */
+	answer: z.enum(['corners', 'one-key']).default('corners'),
 	/** `face`: a key ends each face. `stretch`: one key starts a stretch, one ends it. */
 	by: z.enum(['face', 'stretch']).default('face'),
 	cards: z.boolean().default(false),

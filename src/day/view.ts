@@ -1,3 +1,5 @@
+import type { Horns, Stroke } from '../job/job.ts';
+
 /**
  * What a screen needs, and nothing it must not have: the one description of the present moment from which the
  * line-by-line rehearsal, the terminal and the voice are all drawn.
@@ -62,6 +64,8 @@ export type View = {
 	coats: number | null;
 	/** Letters in the gun's cup; absent until read in this check. */
 	cup?: string[];
+	/** What the gun and the face in hand are known to be, for the picture; absent until read in this check. */
+	gun?: { horns: Horns; tilt: -90 | 0 | 90; stroke: Stroke };
 	do: Instruction[];
 	timers: Timer[];
 	faces: { face: string; coats: number; planned: number; aside: boolean }[];
