@@ -48,6 +48,12 @@ const pieces = fc.oneof(
 		'\u009b',
 	),
 	fc.string({ unit: 'binary', maxLength: 6 }),
+	fc
+		.tuple(
+			fc.string({ unit: fc.constantFrom(...'0123456789;:'), maxLength: 9 }),
+			fc.constantFrom(...'uu~AHM'),
+		)
+		.map(([body, final]) => `\u001b[${body}${final}`),
 );
 const streams = fc
 	.array(fc.oneof(pieces.map(bytesOf), fc.uint8Array({ maxLength: 8 })), { maxLength: 12 })
@@ -77,7 +83,7 @@ describe('bytes to keys', () => {
 				const wanted = [...new TextDecoder('utf-8', { ignoreBOM: true }).decode(bytes)];
 				expect(points.map(point => String.fromCodePoint(point))).toEqual(wanted);
 			}),
-			{ numRuns: 2000 },
+			{ numRuns: 1000 },
 		);
 	});
 
@@ -138,6 +144,16 @@ describe('bytes to keys', () => {
 		expect(
 			names('\u001b[?1u\u001b[?62;4c\u001b[<0;3;4M\u001b[M !!\u001b]11;rgb:0/0/0\u0007\u001bPabc\u001b\\'),
 		).toEqual([]);
+	});
+
+	test('a report without a code, or of half a character, is an unknown key', () => {
+		expect(names('\u001b[u\u001b[;u\u001b[55296u\u001b[1114112u\u001b[27;5~')).toEqual([
+			'unknown',
+			'unknown',
+			'unknown',
+			'unknown',
+			'ctrl-unknown',
+		]);
 	});
 
 	test('a control character inside a sequence still counts', () => {

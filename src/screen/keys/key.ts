@@ -33,12 +33,18 @@ const named: Record<number, string> = {
 	127: 'backspace',
 };
 
+/** A code point that can stand for itself; a report may claim any number at all, or none. */
+const isCharacter = (point: number): boolean =>
+	(point > 0x20 && point < 0x7f) ||
+	(point >= 0xa0 && point < 0xd800) ||
+	(point > 0xdfff && point <= 0x10ffff);
+
 /** Names a single code point: a character, a named key, or a control letter. */
 export function keyOfPoint(point: number): Key {
 	const name = named[point];
 	if (name) return press(name);
 	if (point === 0) return press('space', { ctrl: true });
 	if (point < 0x1b) return press(String.fromCharCode(point + 0x60), { ctrl: true });
-	if (point < 0x20 || (point >= 0x80 && point < 0xa0) || point > 0x10ffff) return press('unknown');
+	if (!isCharacter(point)) return press('unknown');
 	return press(String.fromCodePoint(point));
 }
