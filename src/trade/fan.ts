@@ -37,6 +37,30 @@ function layered(at: number, spacing: number, beta1: number): number {
 	return sum;
 }
 
+/**
+ * Film across a panel of parallel strokes with the fan across them, from the edge of the first to that of the last.
+ * @param beta1 1 to 10
+ * @param overlap 0 to 0.95
+ * @param strokes 1 to 200
+ * @returns film at even distances, 200 to a fan, and the mean inside the panel, as shares of the film in the middle of one stroke
+ */
+export function layeredFilm(
+	beta1: number,
+	overlap: number,
+	strokes: number,
+): { film: number[]; mean: number } {
+	const spacing = 2 * (1 - within('overlap', overlap, overlaps));
+	const count = within('strokes', strokes, [1, 200]);
+	const places = Math.round(100 * ((count - 1) * spacing + 2));
+	const film = Array.from({ length: places }, (_, index) => {
+		const at = (index + 0.5) / 100 - 1;
+		let sum = 0;
+		for (let stroke = 0; stroke < count; stroke++) sum += acrossFilm(at - stroke * spacing, beta1);
+		return sum;
+	});
+	return { film, mean: betaHalf(beta1 + 0.5) / spacing };
+}
+
 /** From 0 to one spacing, with the places between at which the edge of a fan falls. */
 function edges(spacing: number): number[] {
 	const edge = 1 % spacing;

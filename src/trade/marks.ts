@@ -9,11 +9,30 @@ export type Marked = {
 	reducerError: number;
 };
 
+/** What each pour comes to between the levels, and what that does to the ratio; undefined where a pour vanishes. */
+function errorsOf(rounded: Level[], { base_mL, hardener_mL, reducer_mL }: Amounts): Marked | undefined {
+	const poured: Record<Component, number> = { base: 0, hardener: 0, reducer: 0 };
+	for (const [index, { component, level }] of rounded.entries()) {
+		poured[component] = level - (rounded[index - 1]?.level ?? 0);
+		if (poured[component] <= 0) return undefined;
+	}
+	const wanted = reducer_mL / (base_mL + hardener_mL);
+	return {
+		levels: rounded,
+		hardenerError: poured.hardener / poured.base / (hardener_mL / base_mL) - 1,
+		reducerError: wanted === 0 ? 0 : poured.reducer / (poured.base + poured.hardener) / wanted - 1,
+	};
+}
+
+/** The hardener rules; the reducer breaks ties. */
+const badness = ({ hardenerError, reducerError }: Marked): number =>
+	Math.abs(hardenerError) + Math.abs(reducerError) / 10;
+
 /**
- * Levels rounded to the marks of the cup, and what the rounding does to the ratio.
+ * Levels moved to the marks of the cup, each to the one below or above, so that the hardener is least off.
  * @param amounts wanted, mL
  * @param mark_mL from mark to mark, above 0
- * @returns levels in mL and the errors as shares
+ * @returns levels in mL and what is left of the errors, as shares
  * @throws RangeError where a pour would be less than one mark
  */
 export function roundToMarks(
@@ -22,26 +41,16 @@ export function roundToMarks(
 	order: readonly Component[] = pourOrder,
 ): Marked {
 	const mark = positive('distance of the marks', mark_mL, 'mL');
-	const rounded = levels_mL(amounts, order).map(({ component, level }) => ({
-		component,
-		level: Math.round(level / mark) * mark,
-	}));
-	const poured: Record<Component, number> = { base: 0, hardener: 0, reducer: 0 };
-	for (const [index, { component, level }] of rounded.entries()) {
-		poured[component] = level - (rounded[index - 1]?.level ?? 0);
-		if (poured[component] <= 0)
-			throw new RangeError(
-				`marks ${mark} mL apart are too coarse for the ${component}: make more, or weigh it`,
-			);
+	let choices: Level[][] = [[]];
+	for (const { component, level } of levels_mL(amounts, order)) {
+		const below = Math.floor(level / mark + 1e-9) * mark;
+		const marks = Math.abs(level - below) < 1e-9 * mark ? [below] : [below, below + mark];
+		choices = choices.flatMap(done => marks.map(at => [...done, { component, level: at }]));
 	}
-	const { base_mL, hardener_mL, reducer_mL } = amounts;
-	const wantedReducer = reducer_mL / (base_mL + hardener_mL);
-	return {
-		levels: rounded,
-		hardenerError: poured.hardener / poured.base / (hardener_mL / base_mL) - 1,
-		reducerError:
-			wantedReducer === 0 ? 0 : poured.reducer / (poured.base + poured.hardener) / wantedReducer - 1,
-	};
+	const usable = choices.flatMap(rounded => errorsOf(rounded, amounts) ?? []);
+	const [best] = usable.sort((one, other) => badness(one) - badness(other));
+	if (best) return best;
+	throw new RangeError(`marks ${mark} mL apart are too coarse for this batch: make more, or weigh it`);
 }
 
 export type Batches = { count: number; each_mL: number; why: 'one is enough' | 'pot life' | 'gun cup' };

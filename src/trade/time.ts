@@ -1,4 +1,5 @@
 import { positive, within } from './range.ts';
+import { format } from './shown.ts';
 
 /** Hours at a temperature, as a data sheet gives them. */
 export type TimeAt = { at_C: number; hours: number };
@@ -17,13 +18,14 @@ export function carriedTo(hours: number, at_C: number, temp_C: number, factorPer
 	const factor = within('factor per 10 °C', factorPer10C, [1, 4]);
 	if (Math.abs(temp_C - at_C) > guessLimit_K + 1e-9)
 		throw new RangeError(
-			`the data sheet's nearest figure is for ${round(at_C)} °C: from there times are guessed for ` +
-				`${round(at_C - guessLimit_K)} to ${round(at_C + guessLimit_K)} °C, not for ${round(temp_C)} °C`,
+			`the data sheet's nearest figure is for ${said(at_C)}: times are guessed from ` +
+				`${said(at_C - guessLimit_K)} to ${said(at_C + guessLimit_K)}, not for ${said(temp_C)}`,
 		);
 	return hours * factor ** ((at_C - temp_C) / 10);
 }
 
-const round = (value: number): number => Number(value.toFixed(1));
+const said = (temp_C: number): string =>
+	`${format(temp_C, 'temperature', 'metric')} (${format(temp_C, 'temperature', 'us')})`;
 
 /** Between two points on a straight line of log(hours) over temperature. */
 function between(cool: TimeAt, warm: TimeAt, temp_C: number): number {
@@ -45,7 +47,7 @@ export function timeAt_h(points: readonly TimeAt[], temp_C: number, factorPer10C
 	for (const [index, point] of sorted.entries()) {
 		positive('a time', point.hours, 'h');
 		if (sorted[index - 1]?.at_C === point.at_C)
-			throw new RangeError(`two times are given for ${round(point.at_C)} °C: leave one out`);
+			throw new RangeError(`two times are given for ${said(point.at_C)}: leave one out`);
 	}
 	const coolest = sorted[0];
 	const warmest = sorted.at(-1);

@@ -1,0 +1,149 @@
+import { paintForFace_mL } from '../../trade/film.ts';
+import { roundToMarks } from '../../trade/marks.ts';
+import {
+	type Amounts,
+	amountOf,
+	grams,
+	levels,
+	levels_mL,
+	mixAmounts,
+	type Ratio,
+	reducerParts,
+	reducerShareOfMix,
+} from '../../trade/mix.ts';
+import { format } from '../../trade/shown.ts';
+import { type Given, type Worked, workPart } from './part.ts';
+
+/** `2:1:1` as numbers; the third may be left out. */
+function triple(given: Given, name: string, what: string): [number, number, number | undefined] {
+	const text = given.text(name);
+	const pieces = text.split(':');
+	const wrong = pieces.findIndex(piece => !/^\s*(\d+(\.\d*)?|\.\d+)\s*$/.test(piece));
+	if (wrong >= 0) {
+		const column = pieces.slice(0, wrong).join(':').length + (wrong > 0 ? 2 : 1);
+		throw new RangeError(`--${name} "${text}", column ${column}: ${what}`);
+	}
+	const [base, hardener, reducer] = pieces.map(Number);
+	if (base === undefined || hardener === undefined || pieces.length > 3)
+		throw new RangeError(`--${name} "${text}", column 1: ${what}`);
+	return [base, hardener, reducer];
+}
+
+function ratioOf(given: Given): Ratio {
+	const [base, hardener, reducer] = triple(
+		given,
+		'ratio',
+		'base:hardener or base:hardener:reducer, as in "2:1:1"',
+	);
+	if (!given.has('reduce')) return { base, hardener, reducer: reducer ?? 0 };
+	if (reducer !== undefined)
+		throw new RangeError('--reduce and a third part in --ratio both say how much reducer: leave one out');
+	return { base, hardener, reducer: reducerParts(given.quantity('reduce', 'share'), { base, hardener }) };
+}
+
+function densitiesOf(given: Given, ratio: Ratio): Ratio | null {
+	if (!given.has('density')) return null;
+	const what = 'kg/L of base:hardener:reducer, as in "1.3:1.0:0.87"';
+	const [base, hardener, reducer] = triple(given, 'density', what);
+	if (reducer === undefined && ratio.reducer > 0)
+		throw new RangeError(`--density lacks the reducer: ${what}`);
+	return { base, hardener, reducer: reducer ?? 1 };
+}
+
+/** The amount asked for, or what a face takes of the reduced mix. */
+function amountToMake(given: Given, ratio: Ratio): number {
+	if (given.has('make') || !given.has('area')) return given.quantity('make', 'volume');
+	return paintForFace_mL({
+		area_m2: given.quantity('area', 'area'),
+		dry_um: given.quantity('dry', 'film'),
+		solids: given.quantity('solids', 'share'),
+		transfer: given.quantity('transfer', 'share'),
+		reducerShareOfMix: reducerShareOfMix(ratio),
+	});
+}
+
+function marked(amounts: Amounts, given: Given): { keys: Record<string, unknown>; line: string } {
+	const {
+		levels: rounded,
+		hardenerError,
+		reducerError,
+	} = roundToMarks(amounts, given.quantity('mark', 'volume'));
+	const said = rounded.map(
+		({ component, level }) => `${component} to ${format(level, 'volume', given.units)}`,
+	);
+	const off = (error: number) => `${error > 0 ? '+' : ''}${format(error, 'share', 'metric')}`;
+	return {
+		keys: {
+			marks_mL: Object.fromEntries(rounded.map(({ component, level }) => [component, level])),
+			hardener_error: hardenerError,
+			reducer_error: reducerError,
+		},
+		line: `On the marks: ${said.join(', ')}. Hardener is off by ${off(hardenerError)}, reducer by ${off(reducerError)}.`,
+	};
+}
+
+function weighed(amounts: Amounts, densities: Ratio): { keys: Record<string, unknown>; line: string } {
+	const mass = grams(amounts, densities);
+	const said = levels(mass).map(
+		({ component, level }) => `${component} to ${format(level, 'mass', 'metric')}`,
+	);
+	return {
+		keys: { base_g: mass.base, hardener_g: mass.hardener, reducer_g: mass.reducer },
+		line: `On the scale, one onto the other: ${said.join(', ')}.`,
+	};
+}
+
+function work(given: Given): Worked {
+	const ratio = ratioOf(given);
+	const by = given.has('by') ? given.text('by') : 'volume';
+	if (by !== 'volume' && by !== 'weight')
+		throw new RangeError(`--by "${by}", column 1: "volume" or "weight" is wanted`);
+	const density = densitiesOf(given, ratio);
+	const amounts = mixAmounts({ ratio, make_mL: amountToMake(given, ratio), by, density_kg_per_L: density });
+	const show = (value: number) => format(value, 'volume', given.units);
+	const poured = levels_mL(amounts);
+	const each = poured.map(({ component }) => `${component} ${show(amountOf(amounts, component))}`);
+	const onto = poured.map(({ component, level }) => `${component} to ${show(level)}`);
+	const extras = [
+		...(density ? [weighed(amounts, density)] : []),
+		...(given.has('mark') ? [marked(amounts, given)] : []),
+	];
+	return {
+		keys: {
+			...amounts,
+			levels_mL: Object.fromEntries(poured.map(({ component, level }) => [component, level])),
+			...Object.assign({}, ...extras.map(extra => extra.keys)),
+		},
+		lines: [
+			`For ${show(amounts.total_mL)}: ${each.join(', ')}.`,
+			`In the cup, one onto the other: ${onto.join(', ')}.`,
+			...extras.map(extra => extra.line),
+		],
+	};
+}
+
+export const mix = workPart({
+	name: 'mix',
+	summary: 'how much of each can makes a batch, and the levels in the cup',
+	usage: [
+		'work mix --ratio 2:1:1 --make AMOUNT',
+		'work mix --ratio 1:1 --reduce 15% --area AREA --dry FILM --solids SHARE --transfer SHARE',
+	],
+	options: {
+		ratio: { type: 'string', value: 'B:H[:R]', says: 'parts of base, hardener and reducer' },
+		reduce: { type: 'string', value: 'SHARE', says: 'reducer as a share of base and hardener' },
+		make: { type: 'string', value: 'VOLUME', says: 'the whole batch, reducer and all' },
+		by: { type: 'string', value: 'volume|weight', says: 'what the parts of the ratio are' },
+		density: { type: 'string', value: 'B:H[:R]', says: 'kg/L of each can; gives the weights too' },
+		mark: { type: 'string', value: 'VOLUME', says: 'round levels to the marks of the cup' },
+		area: { type: 'string', value: 'AREA', says: 'instead of --make: what is to be covered' },
+		dry: { type: 'string', value: 'FILM', says: 'with --area: dry film of one coat' },
+		solids: { type: 'string', value: 'SHARE', says: 'with --area: volume solids before reducing' },
+		transfer: { type: 'string', value: 'SHARE', says: 'with --area: share that lands on the work' },
+	},
+	examples: [
+		'work mix --ratio 2:1:1 --make "16 fl oz"',
+		'work mix --ratio 1:1 --reduce 15% --make "1 L" --mark "25 mL"',
+	],
+	work,
+});

@@ -1,0 +1,170 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { roundToMarks, splitBatches } from '../../src/trade/marks.ts';
+import {
+	grams,
+	levels,
+	levels_mL,
+	mixAmounts,
+	type Ratio,
+	reducerParts,
+	reducerShareOfMix,
+	rescaleForOver,
+	solidsOfMix,
+} from '../../src/trade/mix.ts';
+
+const part = fc.double({ min: 0.1, max: 10, noNaN: true });
+const ratios = fc.record({
+	base: part,
+	hardener: part,
+	reducer: fc.double({ min: 0, max: 0.3, noNaN: true }),
+});
+const amounts = fc.double({ min: 10, max: 5000, noNaN: true });
+const topcoat: Ratio = { base: 2, hardener: 1, reducer: 1 };
+
+describe('amounts of a batch', () => {
+	test('together they are the batch, in the ratio', () => {
+		fc.assert(
+			fc.property(ratios, amounts, (ratio, make_mL) => {
+				const mix = mixAmounts({ ratio, make_mL });
+				expect(mix.base_mL + mix.hardener_mL + mix.reducer_mL).toBeCloseTo(make_mL, 6);
+				expect(mix.base_mL / mix.hardener_mL).toBeCloseTo(ratio.base / ratio.hardener, 6);
+				expect(levels_mL(mix).at(-1)?.level).toBeCloseTo(make_mL, 6);
+			}),
+		);
+	});
+
+	test('a ratio by weight holds on the scale, and the volumes make up the batch', () => {
+		fc.assert(
+			fc.property(ratios, amounts, (ratio, make_mL) => {
+				const density_kg_per_L = { base: 1.4, hardener: 1.05, reducer: 0.87 };
+				const mix = mixAmounts({ ratio, make_mL, by: 'weight', density_kg_per_L });
+				const mass = grams(mix, density_kg_per_L);
+				expect(mass.base / mass.hardener).toBeCloseTo(ratio.base / ratio.hardener, 6);
+				expect(mix.base_mL + mix.hardener_mL + mix.reducer_mL).toBeCloseTo(make_mL, 6);
+			}),
+		);
+	});
+
+	test('levels follow the order of pouring and leave out what has no part', () => {
+		expect(levels({ base: 8, hardener: 4, reducer: 0 }, ['hardener', 'base', 'reducer'])).toEqual([
+			{ component: 'hardener', level: 4 },
+			{ component: 'base', level: 12 },
+		]);
+	});
+
+	test.each([
+		[() => mixAmounts({ ratio: topcoat, make_mL: 0 }), 'amount to make must be more than 0 mL'],
+		[
+			() => mixAmounts({ ratio: { ...topcoat, hardener: 0 }, make_mL: 1 }),
+			'parts of hardener must be more than 0',
+		],
+		[() => mixAmounts({ ratio: { ...topcoat, reducer: 9 }, make_mL: 1 }), 'parts of reducer must be 0 to 6'],
+		[() => mixAmounts({ ratio: topcoat, make_mL: 1, by: 'weight' }), 'needs the density of each can'],
+		[() => reducerParts(3, { base: 1, hardener: 1 }), 'reducer must be 0 to 200 %'],
+	])('what cannot be mixed is refused: %#', (call, says) => {
+		expect(call).toThrow(RangeError);
+		expect(call).toThrow(says);
+	});
+});
+
+describe('solids of the reduced mix', () => {
+	test('a fourth of reducer leaves three fourths of the solids', () => {
+		expect(reducerShareOfMix(topcoat)).toBe(0.25);
+		expect(solidsOfMix(0.6, topcoat)).toBeCloseTo(0.45, 12);
+	});
+
+	test('by weight a light reducer takes more room', () => {
+		expect(solidsOfMix(0.6, topcoat, { base: 1.4, hardener: 1.1, reducer: 0.87 })).toBeLessThan(0.45);
+	});
+});
+
+describe('too much of one was poured', () => {
+	test('10 of base instead of 8 makes a batch of 20', () => {
+		const grown = rescaleForOver(topcoat, { base: 10 }, 16);
+		expect(grown.total).toBe(20);
+		expect(grown.add).toEqual([
+			{ component: 'hardener', add: 5, level: 15 },
+			{ component: 'reducer', add: 5, level: 20 },
+		]);
+	});
+
+	test('too much hardener asks for more base first', () => {
+		const grown = rescaleForOver(topcoat, { base: 8, hardener: 5 }, 16);
+		expect(grown.total).toBe(20);
+		expect(grown.add).toEqual([
+			{ component: 'base', add: 2, level: 15 },
+			{ component: 'reducer', add: 5, level: 20 },
+		]);
+	});
+
+	test('a pour within the plan leaves the plan alone', () => {
+		expect(rescaleForOver(topcoat, { base: 7 }, 16)).toMatchObject({
+			total: 16,
+			add: [{ component: 'base', add: 1 }, {}, {}],
+		});
+	});
+
+	test('in the end the cup holds the ratio, whatever was poured', () => {
+		const poured = fc.record({ base: amounts, hardener: amounts });
+		fc.assert(
+			fc.property(ratios, poured, amounts, (ratio, { base, hardener }, wanted) => {
+				const grown = rescaleForOver(ratio, { base, hardener }, wanted);
+				expect(grown.total).toBeGreaterThanOrEqual(wanted);
+				expect(grown.ratio.base).toBeGreaterThanOrEqual(base - 1e-6);
+				expect(grown.ratio.base / grown.ratio.hardener).toBeCloseTo(ratio.base / ratio.hardener, 6);
+				const full = base + hardener + grown.add.reduce((sum, { add }) => sum + add, 0);
+				expect(Math.abs(full / grown.total - 1)).toBeLessThan(1e-6);
+			}),
+		);
+	});
+
+	test('reducer in a mix that has none is refused', () => {
+		expect(() => rescaleForOver({ ...topcoat, reducer: 0 }, { reducer: 1 }, 16)).toThrow('discard the batch');
+	});
+});
+
+describe('marks of the cup', () => {
+	const mix = mixAmounts({ ratio: { base: 1, hardener: 1, reducer: 0.3 }, make_mL: 1000 });
+
+	test('levels go to marks, and the hardener is least off', () => {
+		const marked = roundToMarks(mix, 25);
+		for (const { level } of marked.levels) expect(level % 25).toBe(0);
+		expect(Math.abs(marked.hardenerError)).toBeLessThan(1e-9);
+		expect(Math.abs(marked.reducerError)).toBeGreaterThan(0);
+	});
+
+	test('levels that are on marks stay there, without error', () => {
+		const marked = roundToMarks(mixAmounts({ ratio: topcoat, make_mL: 400 }), 50);
+		expect(marked.levels.map(({ level }) => level)).toEqual([200, 300, 400]);
+		expect(marked).toMatchObject({ hardenerError: 0, reducerError: 0 });
+	});
+
+	test('marks too coarse for the batch are refused', () => {
+		expect(() => roundToMarks(mixAmounts({ ratio: topcoat, make_mL: 40 }), 50)).toThrow('too coarse');
+	});
+});
+
+describe('batches', () => {
+	const day = { total_mL: 1800, cup_mL: 600, use_mL_per_min: 10, life_min: 120, standing_min: 0 };
+
+	test('are as many as the gun cup asks for', () => {
+		expect(splitBatches(day)).toEqual({ count: 3, each_mL: 600, why: 'gun cup' });
+	});
+
+	test('are more where the pot life is shorter than the cup lasts', () => {
+		expect(splitBatches({ ...day, life_min: 60, standing_min: 20 })).toEqual({
+			count: 5,
+			each_mL: 360,
+			why: 'pot life',
+		});
+	});
+
+	test('are one where one is enough', () => {
+		expect(splitBatches({ ...day, total_mL: 500 })).toMatchObject({ count: 1, why: 'one is enough' });
+	});
+
+	test('are refused where standing takes up the whole life', () => {
+		expect(() => splitBatches({ ...day, standing_min: 120 })).toThrow('leaves nothing');
+	});
+});
