@@ -2,7 +2,7 @@ import type { DayRecord } from '../records.ts';
 import { discard, type Held, writeAll, writeFresh } from './fresh.ts';
 import { encodeLine } from './line.ts';
 import type { Lock } from './lock.ts';
-import type { FilePort } from './port.ts';
+import type { FilePort, FileStat } from './port.ts';
 import { diskError, plainName, saySystemError } from './trouble.ts';
 
 /** A day file that this program has open and nobody else. */
@@ -15,7 +15,8 @@ export type DayFile = {
 	/**
 	 * Adds the records of one key: one write, synced. Returns when they are on the disk; sets `more`.
 	 *
-	 * @throws DayFileError `disk` or `locked`: nothing of this key is recorded; the same call may be made again
+	 * @throws DayFileError `disk` or `locked`: this key does not count, and it may be given again, or another; only if
+	 * the program ends before, the file may hold it
 	 * @throws TypeError where a record does not follow or could not be read again
 	 */
 	append(records: readonly DayRecord[]): void;
@@ -66,6 +67,12 @@ const keepAside = (port: FilePort, path: string, why: string): string => {
 	return aside;
 };
 
+const whatIsStrange = (found: FileStat | null, held: Held): string | null => {
+	if (!found) return 'it was removed while it was open';
+	if (found.dev !== held.dev || found.ino !== held.ino) return 'it was replaced while it was open';
+	return found.size === held.size ? null : 'something else wrote in it while it was open';
+};
+
 /** Keeps the day's bytes in memory, so that it can be written anew at any time. */
 export const keep = (start: Start, port: FilePort, onTrouble: (message: string) => void): DayFile => {
 	const { path, lock, pieces } = start;
@@ -88,21 +95,18 @@ export const keep = (start: Start, port: FilePort, onTrouble: (message: string) 
 		try {
 			writeAll(port, known.handle, key);
 			port.sync(known.handle);
+			const size = known.size + key.length;
+			const strange = whatIsStrange(port.stat(path), { ...known, size });
+			if (strange === null) accept({ ...known, size });
+			return strange;
 		} catch (error) {
 			return `it could not be written (${saySystemError(error)})`;
 		}
-		const size = known.size + key.length;
-		const found = port.stat(path);
-		if (!found) return 'it was removed while it was open';
-		if (found.dev !== known.dev || found.ino !== known.ino) return 'it was replaced while it was open';
-		if (found.size !== size) return 'something else wrote in it while it was open';
-		accept({ ...known, size });
-		return null;
 	};
 	/** Whether memory holds all that lies under the day's name. */
 	const isOurs = () => {
-		if (!port.stat(path)) return true;
-		const there = port.read(path);
+		const there = port.stat(path) && port.read(path);
+		if (!there) return true;
 		const ours = Buffer.concat(pieces);
 		const begins = (whole: Uint8Array, start: Uint8Array) =>
 			Buffer.compare(whole.subarray(0, start.length), start) === 0;
@@ -125,7 +129,7 @@ export const keep = (start: Start, port: FilePort, onTrouble: (message: string) 
 			const failed = writeOn(key);
 			return failed && `${plainName(path)}: ${failed}; ${writeAnew(key)}`;
 		} catch (error) {
-			throw diskError(path, 'this key was not recorded', error);
+			throw diskError(path, 'this key was not taken', error);
 		}
 	};
 

@@ -37,15 +37,6 @@ const psStart = (pid: number): string => {
 	return state.startsWith('Z') ? gone : start.join(' ');
 };
 
-/** When a process started; `gone`: it has ended and only its entry is left; null: the system does not say. */
-const startOf = (pid: number): string | null => {
-	try {
-		return process.platform === 'linux' ? linuxStart(pid) : psStart(pid);
-	} catch {
-		return null;
-	}
-};
-
 const isThere = (pid: number): boolean => {
 	try {
 		process.kill(pid, 0);
@@ -55,15 +46,25 @@ const isThere = (pid: number): boolean => {
 	}
 };
 
-/** The processes of this machine. */
-export const machineProcesses: Processes = {
-	me: () => ({ pid: process.pid, start: startOf(process.pid), host: hostname() }),
-	lives: ({ pid, start, host }) => {
-		if (host !== hostname()) return true;
-		if (!isThere(pid)) return false;
-		const now = startOf(pid);
-		return start === null || now === null || now === start;
-	},
+/** The processes of this machine, as a platform (in Node's word for it) tells of them. */
+export const processesOn = (platform: string): Processes => {
+	/** When a process started; `gone`: it has ended and only its entry is left; null: the system does not say. */
+	const startOf = (pid: number): string | null => {
+		try {
+			return platform === 'linux' ? linuxStart(pid) : psStart(pid);
+		} catch {
+			return null;
+		}
+	};
+	return {
+		me: () => ({ pid: process.pid, start: startOf(process.pid), host: hostname() }),
+		lives: ({ pid, start, host }) => {
+			if (host !== hostname()) return true;
+			if (!isThere(pid)) return false;
+			const now = startOf(pid);
+			return now !== gone && (start === null || now === null || now === start);
+		},
+	};
 };
 
 export type Lock = {
@@ -71,6 +72,9 @@ export type Lock = {
 	confirm(): void;
 	release(): void;
 };
+
+/** Held open, the lock's inode number is not given out again, so that it tells this lock from any later one. */
+type Mark = { handle: number; inode: bigint };
 
 const holderOf = (port: FilePort, path: string): { text: string; holder: Holder | null } | null => {
 	try {
@@ -116,26 +120,33 @@ const removeDead = (port: FilePort, path: string, text: string, mine: string): b
  * @param day path of the day file
  * @throws DayFileError `locked` where a living process has it
  */
-export const takeLock = (day: string, port: FilePort, processes: Processes = machineProcesses): Lock => {
+export const takeLock = (
+	day: string,
+	port: FilePort,
+	processes: Processes = processesOn(process.platform),
+): Lock => {
 	const path = `${day}.lock`;
 	const me = processes.me();
-	const text = `${JSON.stringify(me)}\n`;
+	const text = Buffer.from(`${JSON.stringify(me)}\n`);
 	const mine = `${path}.${me.pid}`;
 
-	const place = () => {
+	const place = (): Mark => {
 		if (port.stat(mine)) port.unlink(mine);
 		const handle = port.open(mine, 'new');
 		try {
-			writeAll(port, handle, Buffer.from(text));
+			writeAll(port, handle, text);
 			port.sync(handle);
-		} finally {
-			port.close(handle);
+			const written = port.stat(mine);
+			if (written?.size !== text.length) throw Object.assign(new Error('not all is there'), { code: 'EIO' });
+			placeNew(port, mine, path);
+			return { handle, inode: written.ino };
+		} catch (error) {
+			discard(() => port.close(handle));
+			discard(() => port.unlink(mine));
+			throw error;
 		}
-		const inode = port.stat(mine)?.ino;
-		placeNew(port, mine, path);
-		return inode;
 	};
-	const take = () => {
+	const take = (): Mark => {
 		for (let tries = 0; tries < 5; tries++) {
 			const found = holderOf(port, path);
 			if (found && (!found.holder || processes.lives(found.holder))) throw refusal(day, path, found.holder);
@@ -143,20 +154,27 @@ export const takeLock = (day: string, port: FilePort, processes: Processes = mac
 			try {
 				return place();
 			} catch (error) {
-				discard(() => port.unlink(mine));
 				if (errorCode(error) !== 'EEXIST') throw error;
 			}
 		}
 		throw refusal(day, path, null);
 	};
 
-	let inode = take();
+	let mark = take();
+	const isMine = () => port.stat(path)?.ino === mark.inode;
 	return {
 		confirm: () => {
-			if (port.stat(path)?.ino !== inode) inode = take();
+			if (isMine()) return;
+			const next = take();
+			discard(() => port.close(mark.handle));
+			mark = next;
 		},
 		release: () => {
-			if (holderOf(port, path)?.text === text) port.unlink(path);
+			try {
+				if (isMine()) port.unlink(path);
+			} finally {
+				discard(() => port.close(mark.handle));
+			}
 		},
 	};
 };

@@ -2,7 +2,7 @@ import { dirname } from 'node:path';
 import type { DayRecord } from '../records.ts';
 import { discard, type Held, writeFresh } from './fresh.ts';
 import { type DayFile, encodeKey, freeName, keep } from './keep.ts';
-import { type Lock, machineProcesses, type Processes, takeLock } from './lock.ts';
+import { type Lock, type Processes, takeLock } from './lock.ts';
 import { disk, type FilePort } from './port.ts';
 import { type DayRead, readDay } from './read.ts';
 import { DayFileError, diskError, plainName } from './trouble.ts';
@@ -23,7 +23,7 @@ const withLock = <T>(
 	const port = options.port ?? disk;
 	let lock: Lock | null = null;
 	try {
-		lock = takeLock(path, port, options.processes ?? machineProcesses);
+		lock = takeLock(path, port, options.processes);
 		return run(port, lock);
 	} catch (error) {
 		discard(() => lock?.release());
