@@ -1,0 +1,56 @@
+import { type Day, type History, plannedCoat } from './day.ts';
+import { allOf, type Moment, type NoteOf } from './notes.ts';
+
+/** A coat that lies on a face: when it was finished, and the highest surface temperature read for it so far. */
+export type Laid = {
+	coat: number;
+	at: Moment;
+	n: number;
+	surfaceC: number | null;
+	material: string | undefined;
+};
+
+/** When a face was finished: its share of the stretch where that was estimated. */
+export function finished(ended: NoteOf<'face.ended'>): Moment {
+	const t = ended.ended === undefined ? ended.t : Date.parse(ended.ended);
+	return { t, mono: ended.mono - (ended.t - t), run: ended.run };
+}
+
+const historyOf = (day: Day, face: string): History | undefined => day.before.faces[face];
+
+function fromBefore(day: Day, face: string): Laid | null {
+	const last = historyOf(day, face)?.coats.at(-1);
+	if (!last) return null;
+	const at = { t: Date.parse(last.ended), mono: 0, run: 0 };
+	return {
+		coat: last.coat,
+		at,
+		n: 0,
+		surfaceC: last.surfaceC,
+		material: plannedCoat(day, face, last.coat)?.material,
+	};
+}
+
+/** The coat that lies uppermost on a face before note `n`, or null for a bare face. */
+export function lastLaid(day: Day, face: string, n: number): Laid | null {
+	const ended = allOf(day.notes.slice(0, n), 'face.ended').findLast(
+		note => note.face === face && note.extent === 'all',
+	);
+	if (!ended) return fromBefore(day, face);
+	const surfaceC = allOf(day.notes.slice(0, ended.n), 'air.read').at(-1)?.surfaceC ?? null;
+	const material = plannedCoat(day, face, ended.coat)?.material;
+	return { coat: ended.coat, at: finished(ended), n: ended.n, surfaceC, material };
+}
+
+/** Preparation recorded on a face between the coat that lies on it and note `n`, a rework's sanding included. */
+export function prepSince(day: Day, face: string, laid: Laid | null, n: number): string[] {
+	const between = day.notes.slice(laid?.n ?? 0, n);
+	const done = allOf(between, 'stage.done').filter(note => note.face === face);
+	const reworked = allOf(between, 'rework.done').filter(note => note.face === face);
+	const older = laid === null || laid.n === 0 ? (historyOf(day, face)?.prep ?? []) : [];
+	return [
+		...older.map(({ step }) => step),
+		...done.map(({ stage }) => stage),
+		...reworked.map(({ step }) => step),
+	];
+}

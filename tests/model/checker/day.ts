@@ -1,0 +1,119 @@
+import { allOf, is, type Moment, type Note } from './notes.ts';
+
+export type Span = { does: string; from_h: number; until_h: number | null };
+export type RecoatRow = { from_C: number; to_C: number; windows: Span[] };
+/** What the checker reads of a material in the sheet. */
+export type Material = {
+	id: string;
+	isocyanate: boolean;
+	ratio: { by: string; base: number; hardener: number };
+	order: string[];
+	potLife: { at_C: number; hours: number };
+	standing_min: number;
+	flash: { min_min: number; max_min: number | null; at_C: number; touch: string[] };
+	recoat: { under: string; rows: RecoatRow[] }[];
+	limits: { air_C: [number, number]; humidity_max: number; margin_C: number };
+	factorPer10C: number;
+};
+export type PlannedCoat = {
+	stage: number;
+	material: string;
+	stroke: string;
+	prep: { step: string }[];
+	wait_h: number;
+};
+export type Face = { id: string; tilt: number; coats: PlannedCoat[] };
+export type Sheet = {
+	materials: Record<string, Material>;
+	faces: Face[];
+	gun: { pressure_kPa: number };
+};
+export type List = {
+	list: string;
+	items: { code: string; answers: { code: string; passes: string }[] | null; overridable: boolean }[];
+};
+export type Can = { material: string; component: string; mark: string };
+/** A face as the day found it. */
+export type History = {
+	coats: { coat: number; ended: string; surfaceC: number }[];
+	prep: { step: string; at: string }[];
+	aside: { done: string[] } | null;
+};
+export type Limits = Record<
+	| 'settle_s'
+	| 'checkAge_min'
+	| 'airAge_h'
+	| 'clockSlip_s'
+	| 'pourTolerance'
+	| 'readingTolerance'
+	| 'margin_C',
+	number
+>;
+
+/** A day file, read: the records and what its first one carries. */
+export type Day = {
+	notes: Note[];
+	sheet: Sheet;
+	lists: List[];
+	cans: Can[];
+	limits: Limits;
+	before: { faces: Record<string, History>; letters: number };
+};
+
+const standard: Limits = {
+	settle_s: 10,
+	checkAge_min: 20,
+	airAge_h: 4,
+	clockSlip_s: 2,
+	pourTolerance: 0.02,
+	readingTolerance: 0.1,
+	margin_C: 3,
+};
+
+/** Settings in force, never laxer than the floors that no shop may pass. */
+function limitsOf(settings: Partial<Limits>): Limits {
+	const limits = { ...standard, ...settings };
+	return {
+		...limits,
+		settle_s: Math.max(10, limits.settle_s),
+		checkAge_min: Math.min(60, limits.checkAge_min),
+		airAge_h: Math.min(4, limits.airAge_h),
+	};
+}
+
+/** The day that notes tell of, or null when they do not begin with its opening. */
+export function dayOf(notes: Note[]): Day | null {
+	const [opened] = notes;
+	if (!is(opened, 'day.opened')) return null;
+	return {
+		notes,
+		sheet: opened.sheet as Sheet,
+		lists: opened.lists as List[],
+		cans: opened.cans as Can[],
+		limits: limitsOf(opened.settings as Partial<Limits>),
+		before: opened.before as Day['before'],
+	};
+}
+
+/** Face of the sheet by its `part/face`. */
+export const faceOf = (day: Day, id: string | null) => day.sheet.faces.find(face => face.id === id);
+
+/** What the sheet plans as coat `coat` (from 1) of a face. */
+export const plannedCoat = (day: Day, id: string | null, coat: number | null) =>
+	faceOf(day, id)?.coats[(coat ?? 0) - 1];
+
+/** Material of a batch of this day, by its letter. */
+export function materialOf(day: Day, batch: string): Material | undefined {
+	const started = allOf(day.notes, 'batch.started').find(note => note.batch === batch);
+	return started && day.sheet.materials[started.material];
+}
+
+/**
+ * Time between two moments, ms: by the clock that went less and by the one that went more. Across a restart
+ * only the wall clock counts.
+ */
+export function elapsed(from: Moment, to: Moment): { least: number; most: number } {
+	const wall = to.t - from.t;
+	const steady = from.run === to.run ? to.mono - from.mono : wall;
+	return { least: Math.min(wall, steady), most: Math.max(wall, steady) };
+}

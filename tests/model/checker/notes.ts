@@ -1,0 +1,181 @@
+import { type Finding, finding } from './finding.ts';
+import type { Line, Raw } from './lines.ts';
+
+/**
+ * The vocabulary as this checker knows it: of each kind of record only the fields that a decision rests on.
+ * A kind that is missing here is a finding, for a checker cannot vouch for what it does not know.
+ */
+const shapes = {
+	'day.opened': { v: 'number', sheet: 'any', lists: 'any', settings: 'any', cans: 'any', before: 'any' },
+	'day.closed': {},
+	'day.planned': { faces: 'texts' },
+	'clock.set': {},
+	'air.read': { airC: 'number', humidity: 'number', surfaceC: 'number', spray: 'flag' },
+	'check.began': { check: 'number', list: 'text', size: 'text?', items: 'texts' },
+	'item.answered': { check: 'number', item: 'text', answer: 'text', passed: 'flag' },
+	'batch.started': { batch: 'text', material: 'text', make_mL: 'number' },
+	'batch.stepped': { batch: 'text' },
+	'batch.poured': { batch: 'text', component: 'text', can: 'text', found: 'text', ...levels() },
+	'batch.found': { batch: 'text', component: 'text', found: 'text', ...levels() },
+	'batch.stood': { batch: 'text' },
+	'cup.timed': { batch: 'text' },
+	'batch.ready': { batch: 'text' },
+	'batch.discarded': { batch: 'text' },
+	'batch.loaded': { batch: 'text' },
+	'cup.emptied': {},
+	'gun.set': { horns: 'text?', pressure_kPa: 'number?', fanHeight_mm: 'number?', fluid: 'text?' },
+	'reading.taken': {
+		feature: 'text',
+		value: 'reading',
+		wanted: 'any',
+		matched: 'flag',
+		attempt: 'number',
+		check: 'number?',
+		face: 'text?',
+		coat: 'number?',
+		faces: 'any',
+		card: 'any',
+	},
+	'gun.checked': {
+		check: 'number',
+		size: 'text',
+		face: 'text',
+		coat: 'number',
+		cup: 'texts',
+		horns: 'text',
+		tilt: 'number',
+	},
+	'gun.unknown': { why: 'text' },
+	'face.started': {
+		face: 'text',
+		coat: 'number',
+		cup: 'texts',
+		check: 'number',
+		air: 'number?',
+		overrides: 'texts',
+		window: 'text',
+		from: 'text',
+	},
+	'face.ended': { face: 'text', coat: 'number', extent: 'text', began: 'instant?', ended: 'instant?' },
+	'face.late': { face: 'text' },
+	'edge.left': { face: 'text' },
+	'window.set': { face: 'text', coat: 'number', windows: 'any' },
+	'wait.began': {},
+	'wait.ended': {},
+	'break.began': { kind: 'text' },
+	'break.ended': { kind: 'text' },
+	'override.given': { rule: 'text', reason: 'text', face: 'text?', coat: 'number?' },
+	'stage.done': { face: 'text', stage: 'text' },
+	'fault.seen': { gun: 'any' },
+	'part.setAside': { part: 'text', faces: 'texts' },
+	'rework.done': { face: 'text', step: 'text' },
+	'film.read': {},
+	'photo.kept': {},
+	'face.judged': {},
+	'trigger.on': {},
+	'trigger.off': {},
+} as const satisfies Record<string, Record<string, keyof Sorts>>;
+
+type Sorts = {
+	text: string;
+	'text?': string | null;
+	number: number;
+	'number?': number | null;
+	texts: string[];
+	flag: boolean;
+	reading: string | number;
+	'instant?': string | undefined;
+	'number-or-none': number | undefined;
+	any: unknown;
+};
+
+function levels() {
+	const none = 'number-or-none' as const;
+	return { level_mL: none, mass_g: none, wanted_mL: none, wanted_g: none };
+}
+
+/** A moment of the day: `t` the wall clock, `mono` the steady one, both ms; `mono` means nothing across runs. */
+export type Moment = { t: number; mono: number; run: number };
+type Place = Moment & {
+	line: number;
+	/** Its place among the notes, from 0. */
+	n: number;
+	seq: number;
+	/** Records of one write share a number. */
+	write: number;
+};
+export type Kind = keyof typeof shapes;
+export type NoteOf<T extends Kind> = Place & { type: T } & {
+	[Field in keyof (typeof shapes)[T]]: (typeof shapes)[T][Field] extends keyof Sorts
+		? Sorts[(typeof shapes)[T][Field]]
+		: never;
+};
+/** One record, checked for the fields that decisions rest on. */
+export type Note = { [T in Kind]: NoteOf<T> }[Kind];
+
+/** Every type of record in the vocabulary. */
+export const knownKinds = Object.keys(shapes);
+
+const isInstant = (value: unknown) =>
+	typeof value === 'string' &&
+	/^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d\.\d{3}Z$/.test(value) &&
+	!Number.isNaN(+new Date(value));
+const isText = (value: unknown) => typeof value === 'string';
+const isNumber = (value: unknown) => typeof value === 'number' && Number.isFinite(value);
+
+const tests: Record<keyof Sorts, (value: unknown) => boolean> = {
+	text: isText,
+	'text?': value => value === null || isText(value),
+	number: isNumber,
+	'number?': value => value === null || isNumber(value),
+	texts: value => Array.isArray(value) && value.every(isText),
+	flag: value => typeof value === 'boolean',
+	reading: value => isText(value) || isNumber(value),
+	'instant?': value => value === undefined || isInstant(value),
+	'number-or-none': value => value === undefined || isNumber(value),
+	any: () => true,
+};
+
+const isKind = (type: unknown): type is Kind => typeof type === 'string' && Object.hasOwn(shapes, type);
+
+function faultOf(raw: Raw): string | null {
+	if (!isInstant(raw.at)) return `"at" is not an instant in UTC with milliseconds`;
+	for (const key of ['seq', 'run', 'mono']) if (!isNumber(raw[key])) return `"${key}" is not a number`;
+	if (!isKind(raw.type)) return `the record type ${JSON.stringify(raw.type)} is not known here`;
+	const wrong = Object.entries(shapes[raw.type]).find(([key, sort]) => !tests[sort as keyof Sorts](raw[key]));
+	return wrong
+		? `"${wrong[0]}" of ${raw.type} is ${JSON.stringify(raw[wrong[0]])}, wanted: ${wrong[1]}`
+		: null;
+}
+
+/**
+ * Lines as notes, without a last write that was never finished (its last record says that more follow).
+ * A note whose fields are of the wrong sort is a finding and is left out.
+ */
+export function readNotes(lines: Line[]): { notes: Note[]; findings: Finding[] } {
+	const whole = lines.slice(0, lines.findLastIndex(({ raw }) => raw.more !== true) + 1);
+	const notes: Note[] = [];
+	const findings: Finding[] = [];
+	let write = 0;
+	for (const { line, raw } of whole) {
+		const fault = faultOf(raw);
+		if (fault) findings.push(finding('form', { line }, fault));
+		else
+			notes.push({ ...raw, line, n: notes.length, write, t: Date.parse(String(raw.at)) } as unknown as Note);
+		if (raw.more !== true) write++;
+	}
+	return { notes, findings };
+}
+
+/** Whether a note is of one of these kinds. */
+export function is<T extends Kind>(
+	note: Note | undefined,
+	...kinds: T[]
+): note is Extract<Note, { type: T }> {
+	return note !== undefined && (kinds as Kind[]).includes(note.type);
+}
+
+/** The notes of one kind, in order. */
+export function allOf<T extends Kind>(notes: Note[], kind: T): Extract<Note, { type: T }>[] {
+	return notes.filter(note => is(note, kind));
+}

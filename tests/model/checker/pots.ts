@@ -1,0 +1,101 @@
+import { type Day, elapsed, type Material } from './day.ts';
+import { allOf, is, type Moment, type Note, type NoteOf } from './notes.ts';
+import { slower } from './recoat.ts';
+
+type Pour = NoteOf<'batch.poured'> | NoteOf<'batch.found'>;
+
+/** Levels read of a batch before note `n`; one that found nothing changed since the last adds nothing. */
+const pours = (day: Day, batch: string, n: number): Pour[] =>
+	day.notes
+		.slice(0, n)
+		.filter((note): note is Pour => is(note, 'batch.poured', 'batch.found') && note.batch === batch)
+		.filter(({ found }) => found !== 'before');
+
+const level = (pour: Pour) => pour.mass_g ?? pour.level_mL;
+const wanted = (pour: Pour) => pour.wanted_g ?? pour.wanted_mL;
+
+/** How much of each component went in, from the levels reached one after the other. */
+function amounts(all: Pour[]): Record<string, number> {
+	const sums: Record<string, number> = {};
+	let before = 0;
+	for (const pour of all) {
+		const now = level(pour) ?? before;
+		sums[pour.component] = (sums[pour.component] ?? 0) + now - before;
+		before = now;
+	}
+	return sums;
+}
+
+function wrongCan(day: Day, material: Material, pour: Pour): string | null {
+	if (!is(pour, 'batch.poured')) return null;
+	const can = day.cans.find(({ mark }) => mark === pour.can);
+	if (can && can.material === material.id && can.component === 'hardener') return null;
+	return `its hardener came from can ${pour.can}, which holds ${can ? `${can.material} ${can.component}` : 'nothing known'}`;
+}
+
+function wrongLevel(day: Day, material: Material, all: Pour[], pour: Pour): string | null {
+	const [now, aim] = [level(pour), wanted(pour)];
+	const tolerance = day.limits.pourTolerance;
+	if (now === undefined) return 'no level of its hardener was read';
+	if (pour.found === 'right' && aim !== undefined && Math.abs(now - aim) > tolerance * aim + 0.5)
+		return `its hardener stands at ${now}, wanted was ${aim}`;
+	const { base = 0, hardener = 0 } = amounts(all);
+	const due = (base * material.ratio.hardener) / material.ratio.base;
+	const off = Math.abs(hardener - due) > 2 * tolerance * (base + hardener) + 1;
+	return off ? `${hardener.toFixed(1)} of hardener went to ${base.toFixed(1)} of base` : null;
+}
+
+/** Too much hardener is made good by more base, read as right after it. */
+function madeGood(all: Pour[], read: Pour): boolean {
+	if (read.found === 'right') return true;
+	const later = all.slice(all.indexOf(read) + 1);
+	return (
+		read.found === 'over' && later.some(({ component, found }) => component === 'base' && found === 'right')
+	);
+}
+
+/** What is wrong with the hardener of a batch as read before note `n`. */
+export function hardenerFault(day: Day, material: Material, batch: string, n: number): string | null {
+	const all = pours(day, batch, n);
+	const ofHardener = all.filter(({ component }) => component === 'hardener');
+	const read = ofHardener.at(-1);
+	if (!read) return 'its hardener was never read';
+	if (!madeGood(all, read)) return `its hardener was read as ${read.found}`;
+	if (all.some(({ found }) => found === 'unknown')) return 'what it holds is unknown';
+	const cans = ofHardener.flatMap(pour => wrongCan(day, material, pour) ?? []);
+	return cans[0] ?? wrongLevel(day, material, all, read);
+}
+
+/** Whether a batch of a material that must stand did not stand for that long after its last pour. */
+export function standingFault(day: Day, material: Material, batch: string, n: number): string | null {
+	if (material.standing_min === 0) return null;
+	const stood = allOf(day.notes.slice(0, n), 'batch.stood').find(note => note.batch === batch);
+	const from = stood && pours(day, batch, stood.n).at(-1);
+	if (!stood || !from) return 'it did not stand';
+	if (!pours(day, batch, stood.n).some(({ component }) => component === 'hardener'))
+		return 'it stood without hardener';
+	const { least } = elapsed(from, stood);
+	return least + 1000 < material.standing_min * 60_000 ? `it stood ${(least / 60_000).toFixed(1)} min` : null;
+}
+
+/** Air temperatures from a moment on: one piece of time for each reading in force. */
+function pieces(day: Day, from: Moment & { n: number }, to: Moment & { n: number }) {
+	const reads = allOf(day.notes.slice(0, to.n), 'air.read');
+	const first = reads.findLast(({ n }) => n < from.n);
+	const later = reads.filter(({ n }) => n > from.n);
+	const marks: (Moment & { airC: number | null })[] = [{ ...from, airC: first?.airC ?? null }, ...later];
+	return marks.map((mark, i) => ({ airC: mark.airC, ms: elapsed(mark, marks[i + 1] ?? to).most }));
+}
+
+/**
+ * Share of its pot life that a batch has used up at a note: each piece of time counts by the life at the air
+ * temperature read for it, which the material's factor halves or doubles per 10 °C (UFGS 09971 ¶3.7.1.3).
+ */
+export function lifeUsed(day: Day, material: Material, batch: string, at: Note): number {
+	const poured = pours(day, batch, at.n).find(({ component }) => component === 'hardener');
+	if (!poured) return 0;
+	const { at_C, hours } = material.potLife;
+	const life_ms = (airC: number | null) =>
+		hours * 3_600_000 * slower(material.factorPer10C, at_C, airC ?? at_C);
+	return pieces(day, poured, at).reduce((used, { airC, ms }) => used + ms / life_ms(airC), 0);
+}

@@ -1,0 +1,47 @@
+import type { Material, RecoatRow, Span } from './day.ts';
+
+/** Factor on a time given at `at_C` when it is `now_C`: it doubles (by `per10`) for every 10 °C colder. */
+export const slower = (per10: number, at_C: number, now_C: number) => per10 ** ((at_C - now_C) / 10);
+
+const stretched = (windows: Span[], factor: number): Span[] =>
+	windows.map(({ does, from_h, until_h }) => ({
+		does,
+		from_h: from_h * factor,
+		until_h: until_h === null ? null : until_h * factor,
+	}));
+
+/**
+ * The rows of a recoat table that may speak at a temperature: the row that holds it; between two rows both;
+ * beyond the ends the outermost, its hours stretched by the material's factor.
+ */
+function rowsAt(rows: RecoatRow[], material: Material, surfaceC: number): Span[][] {
+	const within = rows.filter(({ from_C, to_C }) => from_C <= surfaceC && surfaceC <= to_C);
+	if (within.length > 0) return within.map(({ windows }) => windows);
+	const below = rows.filter(({ to_C }) => to_C < surfaceC).sort((a, b) => b.to_C - a.to_C)[0];
+	const above = rows.filter(({ from_C }) => from_C > surfaceC).sort((a, b) => a.from_C - b.from_C)[0];
+	if (below && above) return [below.windows, above.windows];
+	if (below) return [stretched(below.windows, slower(material.factorPer10C, below.to_C, surfaceC))];
+	return above ? [stretched(above.windows, slower(material.factorPer10C, above.from_C, surfaceC))] : [];
+}
+
+/** Wet on wet: from the least flash until the most; without a most, until the table's first wait is over. */
+function flashOf(material: Material, rows: Span[][], surfaceC: number): Span {
+	const factor = slower(material.factorPer10C, material.flash.at_C, surfaceC) / 60;
+	const { min_min, max_min } = material.flash;
+	const firstWaits = rows.map(windows => (windows[0]?.does === 'wait' ? windows[0].until_h : null));
+	const open =
+		firstWaits.includes(null) || firstWaits.length === 0 ? null : Math.max(...firstWaits.map(Number));
+	return { does: 'spray', from_h: min_min * factor, until_h: max_min === null ? open : max_min * factor };
+}
+
+/**
+ * What may be laid over a coat as hours pass, by the sheet alone; every reading of the table that it allows is
+ * in the answer. Null where the sheet says nothing of this pair.
+ */
+export function spansOver(material: Material, under: string, surfaceC: number): Span[] | null {
+	const table = material.recoat.find(entry => entry.under === under)?.rows ?? [];
+	const rows = rowsAt(table, material, surfaceC);
+	const flash = under === material.id ? [flashOf(material, rows, surfaceC)] : [];
+	const spans = [...flash, ...rows.flat()];
+	return spans.length > 0 ? spans : null;
+}
