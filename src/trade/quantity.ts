@@ -42,8 +42,13 @@ function plain(text: string): string {
 }
 
 const spellings = (unit: Unit): string[] => [unit.symbol, ...unit.also];
-const findUnit = (kind: Quantity, written: string): Unit | undefined =>
-	unitsOf[kind].find(unit => spellings(unit).some(spelling => plain(spelling) === plain(written)));
+
+function findUnit(kind: Quantity, written: string): Unit | undefined {
+	const word = plain(written);
+	return word === ''
+		? undefined
+		: unitsOf[kind].find(unit => spellings(unit).some(spelling => plain(spelling) === word));
+}
 
 function nearestUnit(kind: Quantity, written: string): string {
 	const known = unitsOf[kind].filter(unit => unit.symbol !== '');
@@ -54,7 +59,7 @@ function nearestUnit(kind: Quantity, written: string): string {
 /** A whole spelling beats letters: `gram` where a volume is wanted is a mass, not a misspelt unit. */
 function wrongUnit(kind: Quantity, written: string): string {
 	const { a, like } = named[kind];
-	const other = quantities.find(name => name !== kind && written !== '' && findUnit(name, written));
+	const other = quantities.find(name => name !== kind && findUnit(name, written));
 	if (other)
 		return `"${written}" measures ${named[other].a}, but ${a} is wanted: nearest unit "${nearestUnit(kind, written)}", as in "${like}"`;
 	return `unknown unit "${written}" for ${a}: nearest unit "${nearestUnit(kind, written)}", as in "${like}"`;

@@ -1,0 +1,214 @@
+import { describe, expect, test } from 'vitest';
+import { runCommand } from '../../src/cli/command.ts';
+import { workCommand } from '../../src/cli/work.ts';
+
+async function work(argv: string[], units?: 'us' | 'metric') {
+	let out = '';
+	let err = '';
+	const status = await runCommand(workCommand, argv, {
+		stdout: { write: text => (out += text) },
+		stderr: { write: text => (err += text) },
+		env: {},
+		...(units && { units }),
+	});
+	return { status, out, err };
+}
+
+const json = async (argv: string[]): Promise<Record<string, number>> =>
+	JSON.parse((await work([...argv, '--json'])).out);
+
+const mix = ['mix', '--ratio', '2:1:1', '--make', '16 fl oz'];
+const film = ['film', '--dry', '1.5 mil', '--solids', '42%'];
+const air = ['air', '--air', '16 °C', '--humidity', '71%', '--surface', '13 °C'];
+const wet = ['air', '--air', '21 °C', '--wet-bulb', '17 °C', '--surface', '19 °C'];
+const cup = ['cup', '--cup', 'ford4', '--seconds', '36'];
+const life = ['life', '--life', '2 h', '--at', '70 °F', '--now', '88 °F'];
+const fan = ['fan', '--width', '300 mm', '--depth', '120 mm', '--beta1', '2.3', '--beta2', '4.1'];
+const vent = ['vent', '--vapour', '30.4 ft3/gal', '--lel', '1.4%', '--solvent', '1 gal'];
+
+describe('keys of --json', () => {
+	test('mix, with a third part or a share of reducer', async () => {
+		const { base_mL, hardener_mL, reducer_mL, total_mL } = await json(mix);
+		expect(base_mL).toBeCloseTo(236.588, 2);
+		expect([hardener_mL, reducer_mL]).toEqual([hardener_mL, hardener_mL]);
+		expect(total_mL).toBeCloseTo(473.176, 2);
+		const epoxy = await json(['mix', '--ratio', '1:1', '--reduce', '15%', '--make', '2.3 L']);
+		expect(epoxy).toMatchObject({ total_mL: 2300 });
+		expect(epoxy.reducer_mL).toBeCloseTo(300, 9);
+	});
+
+	test('mix from a face instead of an amount', async () => {
+		const face = ['--area', '2 m2', '--dry', '50 um', '--solids', '50%', '--transfer', '50%'];
+		expect((await json(['mix', '--ratio', '2:1:1', ...face])).total_mL).toBeCloseTo(533.333, 2);
+	});
+
+	test('mix with weights and marks', async () => {
+		const weighed = await json([...mix, '--density', '1.4:1.1:.87', '--mark', '1 fl oz']);
+		expect(weighed.base_g).toBeCloseTo(331.2, 1);
+		expect(weighed).toMatchObject({ hardener_error: 0, reducer_error: 0 });
+	});
+
+	test('film, with the volume where there is an area', async () => {
+		const plain = await json(film);
+		expect(plain.wet_um).toBeCloseTo(90.714, 2);
+		expect(plain.coverage_m2_per_L).toBeCloseTo(11.024, 2);
+		const sprayed = await json([...film, '--thin', '10%', '--transfer', '65%', '--area', '2 m2']);
+		expect(sprayed.wet_um).toBeCloseTo(99.786, 2);
+		expect(sprayed.coverage_m2_per_L).toBe(plain.coverage_m2_per_L);
+		expect(sprayed.volume_mL).toBeCloseTo((2 * 38.1 * 1.1) / (0.42 * 0.65), 6);
+	});
+
+	test('film with what is not known exactly', async () => {
+		const spread = await json([...film, '--area', '2 m2', '--transfer', '65%', '--transfer-off', '10%']);
+		expect(spread.volume_low_mL).toBeLessThan(spread.volume_mL ?? 0);
+		expect(spread.volume_high_mL).toBeGreaterThan(spread.volume_mL ?? 0);
+	});
+
+	test('air: no is exit status 1, yes is 0', async () => {
+		const no = await work([...air, '--json']);
+		expect(no.status).toBe(1);
+		expect(JSON.parse(no.out)).toMatchObject({
+			spray: false,
+			reasons: [expect.stringContaining('dew point')],
+		});
+		expect(JSON.parse(no.out).margin_C).toBeCloseTo(13 - JSON.parse(no.out).dew_point_C, 9);
+		const yes = await work([...wet, '--json']);
+		expect(yes.status).toBe(0);
+		expect(JSON.parse(yes.out)).toMatchObject({ spray: true, reasons: [] });
+		expect((await work([...air, '--margin', '2 °C'])).status).toBe(0);
+	});
+
+	test('air at a lower pressure is damper for the same wet bulb', async () => {
+		const high = (await json([...wet, '--pressure', '80 kPa'])).dew_point_C ?? 0;
+		expect(high).toBeGreaterThan((await json(wet)).dew_point_C ?? 99);
+	});
+
+	test('cup, life, fan and vent', async () => {
+		expect(await json(cup)).toMatchObject({ in_range: true });
+		expect((await json(cup)).viscosity_mm2_per_s).toBeCloseTo(121.31, 2);
+		expect((await json(life)).life_min).toBeCloseTo(60, 6);
+		expect((await json([...life, '--factor', '3'])).life_min).toBeCloseTo(40, 6);
+		const shape = await json([...fan, '--overlap', '50%']);
+		expect(shape.best_overlap).toBeCloseTo(0.4332, 3);
+		expect(shape.variation_at_best).toBeCloseTo(0.016, 3);
+		expect(shape.variation_at_overlap).toBeCloseTo(0.0591, 3);
+		expect(shape.along_to_across_peak).toBeCloseTo(3.417, 3);
+		expect((await json(vent)).dilution_m3).toBeCloseTo(242.5, 1);
+	});
+});
+
+describe('sentences', () => {
+	test.each<[string[], 'us' | 'metric', string]>([
+		[
+			mix,
+			'us',
+			'In the cup, one onto the other: base to 8 fl oz, hardener to 12 fl oz, reducer to 16 fl oz.',
+		],
+		[mix, 'metric', 'For 473 mL: base 237 mL, hardener 118 mL, reducer 118 mL.'],
+		[film, 'us', '1.5 mil dry is 3.57 mil wet at 42% solids.'],
+		[film, 'metric', '38 µm dry is 91 µm wet at 42% solids.'],
+		[
+			air,
+			'metric',
+			'Do not spray: surface 13 °C is only 2.3 °C over the dew point 10.7 °C: 3 °C are wanted.',
+		],
+		[wet, 'us', 'Dew point 58 °F: the surface is 7.8 °F over it, 5.4 °F are wanted.'],
+		[cup, 'us', '36 s in ford4 is about 121 mm²/s.'],
+		[life, 'us', 'At 88 °F it lasts about 60 min'],
+		[fan, 'us', 'Widest good spacing: 43.3% overlap, 6.7 in from stroke to stroke.'],
+		[fan, 'metric', 'With the fan along the stroke one line would get 3.4 times the film.'],
+		[vent, 'us', 'By the rule, 8564 ft³ of air'],
+	])('%j in %s', async (argv, units, says) => {
+		expect((await work([...argv, '--units', units])).out).toContain(says);
+		expect((await work(argv, units)).out).toContain(says);
+	});
+
+	test('--units goes before the setting', async () => {
+		expect((await work([...film, '--units', 'metric'], 'us')).out).toContain('91 µm');
+	});
+
+	test('a cup outside its range is a hint only, and a conversion is called loose', async () => {
+		expect((await work(['cup', '--cup', 'ford4', '--seconds', '12'])).out).toContain('a hint only');
+		expect((await work([...cup, '--as', 'zahn2'])).out).toContain('A conversion is a start, not a reading.');
+	});
+
+	test('blush is spoken of over 80 % humidity', async () => {
+		const damp = ['air', '--air', '20 °C', '--humidity', '85%', '--surface', '22 °C'];
+		expect((await work(damp)).out).toContain('blush is likely');
+	});
+
+	test('ventilation prints cautions and never a go-ahead', async () => {
+		const { out } = await work(vent);
+		expect(out).toContain('does not clear a room');
+		expect(out).not.toMatch(/\bsafe\b|enough|\bok\b|may spray/i);
+	});
+
+	test('the fan is drawn across several strokes', async () => {
+		expect((await work(fan)).out).toMatch(/Film across 6 strokes at 50% overlap[^\n]*\n +\d+% \|.*[▁-█]/);
+	});
+});
+
+describe('bad input is one line, exit status 2', () => {
+	test.each([
+		[['mix', '--ratio', '2:1:1', '--make', '16 flz'], '--make "16 flz", column 4', 'nearest unit "fl oz"'],
+		[['mix', '--ratio', '2:1:1', '--make', '16'], 'column 3', 'a unit is missing'],
+		[['mix', '--ratio', '2:x:1', '--make', '1 L'], '--ratio "2:x:1", column 3', 'base:hardener'],
+		[['mix', '--ratio', '2:1:1', '--reduce', '15%', '--make', '1 L'], 'leave one out', ''],
+		[['mix', '--ratio', '2:1:1'], '--make is missing', ''],
+		[[...mix, '--density', '1.4:1.1'], '--density lacks the reducer', ''],
+		[[...mix, '--by', 'weight'], 'density of each can', ''],
+		[['film', '--dry', '1.5 mill', '--solids', '42%'], 'column 5', 'nearest unit "mil"'],
+		[['film', '--dry', '1.5 mil', '--solids', '42'], 'column 3', '42%'],
+		[['film', '--dry', '1.5 mil', '--solids', '142%'], 'volume solids must be 0.01 to 1', ''],
+		[['air', '--air', '16 °X', '--humidity', '71%', '--surface', '13 °C'], 'column 4', 'nearest unit "°C"'],
+		[[...air, '--wet-bulb', '12 °C'], 'leave one out', ''],
+		[['cup', '--cup', 'fort4', '--seconds', '36'], 'unknown cup "fort4"', 'ford4'],
+		[['cup', '--cup', 'ford4', '--seconds', 'long'], '--seconds "long", column 1', ''],
+		[[...life, '--factor', '9'], 'factor per 10 °C must be 1 to 4', ''],
+		[['life', '--life', '2 h', '--at', '70 °F', '--now', '188 °F'], 'not for 86.7 °C (188 °F)', ''],
+		[['fan', '--width', '300 mm', '--depth', '120 mm', '--beta1', '0.2'], 'beta1 must be 1 to 10', ''],
+		[
+			['vent', '--vapour', '30.4 ft3/gall', '--lel', '1.4%', '--solvent', '1 gal'],
+			'nearest unit "ft3/gal"',
+			'',
+		],
+		[[...film, 'stray'], '"stray" stands alone', ''],
+		[[...film, '--units', 'imperial'], '--units "imperial"', ''],
+		[['fim'], 'the nearest is "film"', ''],
+		[[...film, '--thinn', '10%'], 'the nearest is --thin', ''],
+	])('%j', async (argv, says, also) => {
+		const { status, out, err } = await work(argv);
+		expect({ status, out }).toEqual({ status: 2, out: '' });
+		expect(err.trimEnd().split('\n')).toHaveLength(1);
+		expect(err).toContain(says);
+		expect(err).toContain(also);
+	});
+});
+
+describe('help', () => {
+	test.each(['mix', 'film', 'air', 'cup', 'life', 'fan', 'vent'])(
+		'work %s --help names its options',
+		async part => {
+			const { status, out } = await work([part, '--help']);
+			expect(status).toBe(0);
+			expect(out).toContain(`fanwise work ${part}: `);
+			expect(out).toMatch(/--units us\|metric.*\n.*--json/);
+		},
+	);
+
+	test.each(workCommand.parts ?? [])('every example of work $name runs', async ({ examples }) => {
+		for (const line of examples) {
+			const argv = [...line.matchAll(/"([^"]*)"|(\S+)/g)].map(match => match[1] ?? match[2] ?? '');
+			const { status, out, err } = await work(argv.slice(1));
+			expect(err).toBe('');
+			expect(out).not.toBe('');
+			expect(status).toBeLessThan(2);
+		}
+	});
+
+	test('without a part it says which there are', async () => {
+		const { status, err } = await work([]);
+		expect(status).toBe(2);
+		expect(err.split('\n')[0]).toContain('mix, film, air, cup, life, fan or vent');
+	});
+});
