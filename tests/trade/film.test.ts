@@ -72,6 +72,10 @@ describe('paint for a face', () => {
 		[() => paintForFace_mL({ ...face, solids: 1.2 }), 'volume solids must be 0.01 to 1, not 1.2'],
 		[() => paintForFace_mL({ ...face, transfer: 0 }), 'transfer efficiency must be 0.05 to 1, not 0'],
 		[() => paintForFace_mL({ ...face, area_m2: 0 }), 'area must be more than 0 m²'],
+		[
+			() => paintForFace_mL({ ...face, reducerShareOfMix: 0.9 }),
+			'reducer share of the mix must be 0 to 0.67',
+		],
 		[() => wetFilm({ dry_um: 10, solids: 0.5, thinning: 3 }), 'thinner ÷ paint must be 0 to 2, not 3'],
 		[() => spacing_mm({ fanHeight_mm: 200, overlap: 1 }), 'overlap must be 0 to 0.95, not 1'],
 	])('what lies outside the range is refused with the range: %#', (call, says) => {
