@@ -1,0 +1,145 @@
+import { and, assign, setup } from 'xstate';
+import type { DayEvent } from '../src/day/records.ts';
+import type { Component, MixStep } from '../src/job/job.ts';
+
+export type BatchInput = { material: string; order: readonly MixStep[] };
+
+type BatchContext = {
+	material: string;
+	/** Steps still to do, the present one first. */
+	todo: readonly MixStep[];
+	/** Components whose level was read; what the pot holds. */
+	poured: readonly Component[];
+	/** The can in hand was read for the present pour. */
+	inHand: boolean;
+};
+
+const pours: readonly MixStep[] = ['base', 'hardener', 'reducer'];
+const isPour = (step: MixStep | undefined): step is Component => step !== undefined && pours.includes(step);
+
+/** What an event says of the level of the pour in hand, if it says anything of it. */
+function foundOf({ todo }: BatchContext, event: DayEvent) {
+	const levelRead = event.type === 'batch.poured' || event.type === 'batch.found';
+	return levelRead && event.component === todo[0] ? event.found : null;
+}
+
+/** After too much of one, what is in the pot already is topped up to the larger batch before the rest follows. */
+function afterOver({ todo, poured }: BatchContext): MixStep[] {
+	const [over, ...rest] = todo;
+	const short = poured.filter(component => component !== over && !rest.includes(component));
+	return [...short, ...rest];
+}
+
+/**
+ * One mixed lot, from the first can to the last drop. Each pour is two readings: the mark on the can in the hand,
+ * then the level reached. A break asks for the level before anything else.
+ */
+export const batchMachine = setup({
+	types: { context: {} as BatchContext, events: {} as DayEvent, input: {} as BatchInput },
+	guards: {
+		stirs: ({ context }) => context.todo[0] === 'stir',
+		pours: ({ context }) => isPour(context.todo[0]),
+		stands: ({ context }) => context.todo[0] === 'stand',
+		strains: ({ context }) => context.todo[0] === 'strain',
+		timesCup: ({ context }) => context.todo[0] === 'cup',
+		isThisStep: ({ context, event }) => event.type === 'batch.stepped' && event.step === context.todo[0],
+		rightCan: ({ event }) => event.type === 'reading.taken' && event.feature === 'can' && event.matched,
+		right: ({ context, event }) => foundOf(context, event) === 'right',
+		over: ({ context, event }) => foundOf(context, event) === 'over',
+		short: ({ context, event }) => foundOf(context, event) === 'short',
+		unchanged: ({ event }) => event.type === 'batch.found' && event.found === 'before',
+		canWasRead: ({ context }) => context.inHand,
+		onlyBase: ({ context }) =>
+			context.todo[0] === 'base' && context.poured.every(component => component === 'base'),
+		potIsEmpty: ({ context }) => context.poured.length === 0 && !context.inHand,
+		stoodLongEnough: ({ event }) => event.type === 'batch.stood' && event.facts?.stood === true,
+		fits: ({ event }) => event.type === 'cup.timed' && event.fits,
+		overridesCup: ({ event }) => event.type === 'override.given' && event.rule === 'cup',
+		bothRead: ({ context }) => context.poured.includes('base') && context.poured.includes('hardener'),
+	},
+	actions: {
+		takeCan: assign({ inHand: true }),
+		putCanDown: assign({ inHand: false }),
+		stepDone: assign(({ context }) => ({ todo: context.todo.slice(1), inHand: false })),
+		noteLevel: assign(({ context }) => {
+			const component = context.todo[0];
+			const isNew = isPour(component) && !context.poured.includes(component);
+			return { poured: isNew ? [...context.poured, component] : context.poured };
+		}),
+		makeLarger: assign(({ context }) => ({ todo: afterOver(context), inHand: false })),
+	},
+}).createMachine({
+	id: 'batch',
+	context: ({ input }) => ({ material: input.material, todo: input.order, poured: [], inHand: false }),
+	initial: 'next',
+	on: { 'batch.discarded': '.discarded' },
+	states: {
+		next: {
+			always: [
+				{ guard: 'stirs', target: 'stir' },
+				{ guard: 'pours', target: 'can' },
+				{ guard: 'stands', target: 'standing' },
+				{ guard: 'strains', target: 'strain' },
+				{ guard: 'timesCup', target: 'cup' },
+				{ target: 'mixed' },
+			],
+		},
+		stir: {
+			on: {
+				'batch.stepped': { guard: 'isThisStep', target: 'next', actions: 'stepDone' },
+				'break.began': [{ guard: 'potIsEmpty' }, { target: 'adrift' }],
+			},
+		},
+		can: {
+			on: {
+				'reading.taken': { guard: 'rightCan', target: 'level', actions: 'takeCan' },
+				'break.began': [{ guard: 'potIsEmpty' }, { target: 'adrift' }],
+			},
+		},
+		level: {
+			on: {
+				'batch.poured': [
+					{ guard: 'right', target: 'next', actions: ['noteLevel', 'stepDone'] },
+					{ guard: 'over', target: 'next', actions: ['noteLevel', 'makeLarger'] },
+					{ guard: 'short', actions: 'noteLevel' },
+				],
+				'break.began': 'adrift',
+			},
+		},
+		/** Broken off: what the pot holds is asked before anything else. */
+		adrift: {
+			on: {
+				'batch.found': [
+					{ guard: 'unchanged', target: 'next', actions: 'putCanDown' },
+					{ guard: and(['canWasRead', 'right']), target: 'next', actions: ['noteLevel', 'stepDone'] },
+					{ guard: and(['canWasRead', 'over']), target: 'next', actions: ['noteLevel', 'makeLarger'] },
+					{ guard: and(['canWasRead', 'short']), target: 'next', actions: ['noteLevel', 'putCanDown'] },
+					{ guard: and(['canWasRead', 'onlyBase']), target: 'next', actions: 'putCanDown' },
+					{ target: 'doomed' },
+				],
+			},
+		},
+		/** Nobody knows what is in it: it can only be discarded. */
+		doomed: {},
+		standing: {
+			on: { 'batch.stood': { guard: 'stoodLongEnough', target: 'next', actions: 'stepDone' } },
+		},
+		strain: {
+			on: {
+				'batch.stepped': { guard: 'isThisStep', target: 'next', actions: 'stepDone' },
+				'break.began': 'adrift',
+			},
+		},
+		cup: {
+			on: {
+				'cup.timed': { guard: 'fits', target: 'next', actions: 'stepDone' },
+				'override.given': { guard: 'overridesCup', target: 'next', actions: 'stepDone' },
+				'break.began': 'adrift',
+			},
+		},
+		mixed: { on: { 'batch.ready': { guard: 'bothRead', target: 'ready' } } },
+		ready: { on: { 'batch.loaded': 'inCup' } },
+		inCup: { on: { 'batch.loaded': 'inCup', 'cup.emptied': 'ready' } },
+		discarded: {},
+	},
+});

@@ -1,0 +1,424 @@
+import { and, assign, initialTransition, not, type SnapshotFrom, setup, stateIn, transition } from 'xstate';
+import type { DayEvent, EventOf } from '../src/day/records.ts';
+import type { Horns, MixStep } from '../src/job/job.ts';
+import { batchMachine } from './batch.ts';
+import { type CoatRule, type FaceInput, faceMachine } from './face.ts';
+import { gunCheckMachine } from './gun-check.ts';
+
+export type FaceState = SnapshotFrom<typeof faceMachine>;
+export type BatchState = SnapshotFrom<typeof batchMachine>;
+export type CheckState = SnapshotFrom<typeof gunCheckMachine>;
+
+export type DayInput = {
+	faces: readonly FaceInput[];
+	materials: Readonly<Record<string, { isocyanate: boolean; order: readonly MixStep[] }>>;
+};
+
+/** What the last gun check found and nothing has touched since. */
+export type Known = { horns: Horns; fanHeight_mm: number };
+
+type DayContext = {
+	rules: DayInput;
+	faces: readonly FaceState[];
+	batches: Readonly<Record<string, BatchState>>;
+	/** Letters of the batches in the gun's cup. */
+	cup: readonly string[];
+	/** The list or gun check being gone through, and the face it is for. */
+	check: CheckState | null;
+	checked: { size: 'full' | 'short'; rule: CoatRule } | null;
+	known: Known | null;
+	/** The size of check that makes the gun known again. */
+	need: 'full' | 'short' | null;
+	/** Lists closed today. */
+	listsDone: readonly string[];
+	list: string | null;
+	/** A face ran over its time; the painter has not said yet whether it went through in one go. */
+	late: boolean;
+};
+
+type Args = { context: DayContext; event: DayEvent };
+
+const of = <Type extends DayEvent['type']>(event: DayEvent, type: Type): EventOf<Type> | null =>
+	event.type === type ? (event as EventOf<Type>) : null;
+
+/** The next coat of a face: what it wants of gun and batch. A coat beyond the plan repeats the last rule. */
+export function ruleFor(face: FaceState): CoatRule | undefined {
+	const { rules, laid } = face.context;
+	return rules.coats[laid] ?? rules.coats.at(-1);
+}
+
+const faceNamed = ({ faces }: DayContext, id: string | null) =>
+	faces.find(face => face.context.rules.id === id);
+
+/** Faces that an event speaks of. */
+function spokenOf(event: DayEvent): readonly string[] {
+	switch (event.type) {
+		case 'face.started':
+		case 'face.ended':
+		case 'stage.done':
+		case 'rework.done':
+			return [event.face];
+		case 'override.given':
+			return event.face === null ? [] : [event.face];
+		case 'reading.taken':
+		case 'part.setAside':
+			return event.faces ?? [];
+		default:
+			return [];
+	}
+}
+
+const stepFace = (face: FaceState, event: DayEvent) => transition(faceMachine, face, event)[0];
+
+const stepFaces = (faces: readonly FaceState[], event: DayEvent) => {
+	const ids = spokenOf(event);
+	const concerned = (face: FaceState) =>
+		event.type === 'break.began' ? face.matches('spraying') : ids.includes(face.context.rules.id);
+	return faces.map(face => (concerned(face) ? stepFace(face, event) : face));
+};
+
+const batchMoves = (batch: BatchState | undefined, event: DayEvent) =>
+	batch !== undefined && transition(batchMachine, batch, event)[0] !== batch;
+
+const mixing: readonly string[] = ['stir', 'can', 'level', 'adrift', 'doomed', 'strain', 'cup', 'mixed'];
+const finished: readonly string[] = ['ready', 'inCup', 'discarded'];
+
+/** The batch being mixed, standing or not. */
+export const batchInHand = ({ batches }: Pick<DayContext, 'batches'>) =>
+	Object.entries(batches).find(([, batch]) => !finished.includes(batch.value));
+
+const fits = (known: Known | null, rule: CoatRule | undefined) =>
+	known !== null && rule?.horns === known.horns && rule.fanHeight_mm === known.fanHeight_mm;
+
+function cupServes({ cup, batches }: DayContext, material: string | undefined): boolean {
+	return (
+		cup.length > 0 &&
+		cup.every(letter => batches[letter]?.value === 'inCup' && batches[letter].context.material === material)
+	);
+}
+
+function maySpray({ context, event }: Args): boolean {
+	const started = of(event, 'face.started');
+	const face = started && faceNamed(context, started.face);
+	if (!started || !face) return false;
+	const { facts } = started;
+	const rule = ruleFor(face);
+	const may = (name: string) => face.context.overrides.includes(name);
+	return (
+		fits(context.known, rule) &&
+		cupServes(context, rule?.material) &&
+		facts?.alive === true &&
+		facts.aged === false &&
+		facts.lasts === true &&
+		(facts.enough === true || may('paint')) &&
+		(facts.air === 'ok' || (facts.air === 'out' && may('air'))) &&
+		stepFace(face, event) !== face
+	);
+}
+
+function mayCheckGun({ context, event }: Args): boolean {
+	const began = of(event, 'check.began');
+	const face = began && faceNamed(context, began.face);
+	return (
+		began?.list === 'gun-check' &&
+		face?.matches('aside') === false &&
+		began.size !== null &&
+		(context.need !== 'full' || began.size === 'full') &&
+		context.listsDone.includes('before-spraying') &&
+		!context.late &&
+		cupServes(context, face && ruleFor(face)?.material) &&
+		!context.faces.some(other => other.matches('broken') || other.matches('spraying'))
+	);
+}
+
+/**
+ * The day: which of list, mixing, gun check, ready, spraying, wait or hold the painter is in, and whether the gun
+ * is known. Everything that spans faces, batches and the check is decided here. Its events are the day file's
+ * records; it knows no clock, only the facts stamped on them.
+ */
+export const dayMachine = setup({
+	types: { context: {} as DayContext, events: {} as DayEvent, input: {} as DayInput },
+	guards: {
+		maySpray,
+		mayCheckGun,
+		isList: ({ event }) => event.type === 'check.began' && event.list !== 'gun-check',
+		checkPassed: ({ context, event }) =>
+			event.type === 'gun.checked' && context.check?.matches('passed') === true,
+		settled: ({ event }) => event.facts?.settled === true,
+		listClosed: ({ context }) => context.check?.matches('passed') === true,
+		isNewBatch: ({ context, event }) =>
+			event.type === 'batch.started' &&
+			context.batches[event.batch] === undefined &&
+			context.rules.materials[event.material] !== undefined &&
+			batchInHand(context) === undefined,
+		batchMoves: ({ context, event }) =>
+			'batch' in event && event.batch !== null && batchMoves(context.batches[event.batch], event),
+		isMixing: ({ context }) => mixing.includes(batchInHand(context)?.[1].value ?? ''),
+		isReadingOfBatch: ({ context, event }) =>
+			event.type === 'reading.taken' &&
+			event.feature === 'can' &&
+			batchInHand(context)?.[1].matches('can') === true,
+		isTiming: ({ context }) => batchInHand(context)?.[1].matches('cup') === true,
+		facesMove: ({ context, event }) =>
+			stepFaces(context.faces, event).some((face, index) => face !== context.faces[index]),
+		stillSpraying: ({ context, event }) =>
+			stepFaces(context.faces, event).some(face => face.matches('spraying')),
+		gunKnown: ({ context }) => context.known !== null,
+		isTouch: ({ event }) => event.type === 'reading.taken' && event.feature === 'touch',
+		isOneGo: ({ event }) => event.type === 'reading.taken' && event.feature === 'one-go',
+		isAccount: ({ event }) =>
+			event.type === 'reading.taken' && (event.feature === 'last-face' || event.feature === 'which-face'),
+		cupHolds: ({ context }) => context.cup.length > 0,
+	},
+	actions: {
+		/** Whatever was known of the gun no longer is; a list begun is dropped, a pass is broken off. */
+		breakOff: assign(({ context, event }) => {
+			const inHand = batchInHand(context);
+			return {
+				known: null,
+				need: 'full' as const,
+				check: null,
+				checked: null,
+				list: null,
+				faces: stepFaces(context.faces, event),
+				batches: inHand
+					? { ...context.batches, [inHand[0]]: transition(batchMachine, inHand[1], event)[0] }
+					: context.batches,
+			};
+		}),
+		forgetGun: assign({ known: null, need: 'full' }),
+		forgetGunPartly: assign({
+			known: null,
+			need: ({ context, event }) => {
+				const why = event.type === 'gun.unknown' ? event.why : null;
+				const planned = why === 'cap-turn' || why === 'knob' || why === 'refill' || why === 'age';
+				return planned && context.need !== 'full' ? 'short' : 'full';
+			},
+		}),
+		begin: assign(({ context, event }) => {
+			const began = of(event, 'check.began');
+			const face = began && faceNamed(context, began.face);
+			const rule = face ? ruleFor(face) : undefined;
+			const isGun = began?.list === 'gun-check';
+			const materials = rule ? [rule.material] : Object.keys(context.rules.materials);
+			return {
+				list: began?.list ?? null,
+				checked: isGun && rule && began.size ? { size: began.size, rule } : null,
+				check: initialTransition(gunCheckMachine, {
+					items: began?.items ?? [],
+					isocyanate: materials.some(id => context.rules.materials[id]?.isocyanate === true),
+					pattern: isGun && rule ? rule.pattern : null,
+				})[0],
+			};
+		}),
+		stepCheck: assign({
+			check: ({ context, event }) => context.check && transition(gunCheckMachine, context.check, event)[0],
+		}),
+		closeList: assign(({ context }) => ({
+			check: null,
+			list: null,
+			listsDone: context.list ? [...context.listsDone, context.list] : context.listsDone,
+		})),
+		knowGun: assign(({ context }) => ({
+			known: context.checked && {
+				horns: context.checked.rule.horns,
+				fanHeight_mm: context.checked.rule.fanHeight_mm,
+			},
+			need: null,
+			check: null,
+			checked: null,
+			list: null,
+		})),
+		startBatch: assign(({ context, event }) => {
+			const started = of(event, 'batch.started');
+			const order = started && context.rules.materials[started.material]?.order;
+			if (!started || !order) return {};
+			const batch = initialTransition(batchMachine, { material: started.material, order })[0];
+			return { batches: { ...context.batches, [started.batch]: batch } };
+		}),
+		stepBatch: assign(({ context, event }) => {
+			const letter = 'batch' in event ? event.batch : (batchInHand(context)?.[0] ?? null);
+			const batch = letter === null ? undefined : context.batches[letter];
+			if (letter === null || !batch) return {};
+			return { batches: { ...context.batches, [letter]: transition(batchMachine, batch, event)[0] } };
+		}),
+		fillCup: assign(({ context, event }) => {
+			const loaded = of(event, 'batch.loaded');
+			if (!loaded) return {};
+			const again = context.cup.includes(loaded.batch);
+			return {
+				cup: again ? context.cup : [...context.cup, loaded.batch],
+				known: null,
+				need: again && context.need !== 'full' ? ('short' as const) : ('full' as const),
+			};
+		}),
+		emptyCup: assign(({ context, event }) => ({
+			cup: [],
+			known: null,
+			need: 'full' as const,
+			batches: Object.fromEntries(
+				Object.entries(context.batches).map(([letter, batch]) => [
+					letter,
+					context.cup.includes(letter) ? transition(batchMachine, batch, event)[0] : batch,
+				]),
+			),
+		})),
+		takeFromCup: assign(({ context, event }) =>
+			'batch' in event && context.cup.includes(event.batch ?? '')
+				? { cup: context.cup.filter(letter => letter !== event.batch), known: null, need: 'full' as const }
+				: {},
+		),
+		/** The record is in its place here and changes nothing that the machines know. */
+		keep: () => {},
+		stepFaces: assign({ faces: ({ context, event }) => stepFaces(context.faces, event) }),
+		markLate: assign({ late: true }),
+		answerLate: assign({ late: false }),
+	},
+}).createMachine({
+	id: 'day',
+	context: ({ input }) => ({
+		rules: input,
+		faces: input.faces.map(face => initialTransition(faceMachine, face)[0]),
+		batches: {},
+		cup: [],
+		check: null,
+		checked: null,
+		known: null,
+		need: 'full',
+		listsDone: [],
+		list: null,
+		late: false,
+	}),
+	initial: 'bench',
+	on: {
+		'break.began': { guard: not(stateIn('#day.closed')), target: '.hold', actions: 'breakOff' },
+		'air.read': { actions: 'keep' },
+		'day.planned': { actions: 'keep' },
+		'window.set': { actions: 'keep' },
+		'clock.set': { actions: 'keep' },
+		'trigger.on': { actions: 'keep' },
+		'trigger.off': { actions: 'keep' },
+		'fault.seen': { actions: 'keep' },
+		'film.read': { actions: 'keep' },
+		'photo.kept': { actions: 'keep' },
+		'gun.set': { actions: 'keep' },
+	},
+	states: {
+		/** Between things, the gun not known. */
+		bench: {
+			on: {
+				'check.began': [
+					{ guard: 'isList', target: 'list', actions: 'begin' },
+					{ guard: 'mayCheckGun', target: 'check', actions: 'begin' },
+				],
+				'batch.started': { guard: 'isNewBatch', target: 'mix', actions: 'startBatch' },
+				'batch.stood': { guard: 'batchMoves', target: 'mix', actions: 'stepBatch' },
+				'batch.loaded': { guard: 'batchMoves', actions: ['stepBatch', 'fillCup'] },
+				'batch.discarded': { guard: 'batchMoves', actions: ['stepBatch', 'takeFromCup'] },
+				'cup.emptied': { guard: 'cupHolds', actions: 'emptyCup' },
+				'gun.unknown': { actions: 'forgetGunPartly' },
+				'reading.taken': [
+					{ guard: 'isTouch', actions: 'stepFaces' },
+					{ guard: 'isOneGo', actions: 'answerLate' },
+					{ guard: 'isAccount', actions: 'keep' },
+				],
+				'face.ended': { guard: 'facesMove', actions: 'stepFaces' },
+				'edge.left': { actions: 'keep' },
+				'stage.done': { guard: 'facesMove', actions: 'stepFaces' },
+				'part.setAside': { guard: 'facesMove', actions: 'stepFaces' },
+				'rework.done': { actions: 'stepFaces' },
+				'override.given': { guard: 'facesMove', actions: 'stepFaces' },
+				'wait.began': { target: 'wait', actions: 'forgetGun' },
+				'day.closed': 'closed',
+			},
+		},
+		list: {
+			always: { guard: 'listClosed', target: 'bench', actions: 'closeList' },
+			on: {
+				'reading.taken': { actions: 'stepCheck' },
+				'item.answered': { actions: 'stepCheck' },
+				'override.given': { actions: 'stepCheck' },
+			},
+		},
+		mix: {
+			always: { guard: not('isMixing'), target: 'bench' },
+			on: {
+				'batch.stepped': { guard: 'batchMoves', actions: 'stepBatch' },
+				'reading.taken': { guard: 'isReadingOfBatch', actions: 'stepBatch' },
+				'batch.poured': { guard: 'batchMoves', actions: 'stepBatch' },
+				'batch.found': { guard: 'batchMoves', actions: 'stepBatch' },
+				'cup.timed': { guard: 'isTiming', actions: 'stepBatch' },
+				'override.given': { guard: 'isTiming', actions: 'stepBatch' },
+				'batch.ready': { guard: 'batchMoves', actions: 'stepBatch' },
+				'batch.discarded': { guard: 'batchMoves', actions: 'stepBatch' },
+			},
+		},
+		check: {
+			on: {
+				'reading.taken': { actions: 'stepCheck' },
+				'item.answered': { actions: 'stepCheck' },
+				'override.given': { actions: 'stepCheck' },
+				'gun.checked': { guard: and(['checkPassed', 'settled']), target: 'ready', actions: 'knowGun' },
+			},
+		},
+		/** The gun known: the next face, or what ends the knowledge. */
+		ready: {
+			on: {
+				'face.started': { guard: 'maySpray', target: 'spraying', actions: 'stepFaces' },
+				'gun.unknown': { target: 'bench', actions: 'forgetGunPartly' },
+				'batch.loaded': { guard: 'batchMoves', target: 'bench', actions: ['stepBatch', 'fillCup'] },
+				'cup.emptied': { guard: 'cupHolds', target: 'bench', actions: 'emptyCup' },
+				'reading.taken': { guard: 'isTouch', actions: 'stepFaces' },
+				'part.setAside': { guard: 'facesMove', actions: 'stepFaces' },
+				'rework.done': { actions: 'stepFaces' },
+				'override.given': { guard: 'facesMove', actions: 'stepFaces' },
+				'wait.began': { target: 'wait', actions: 'forgetGun' },
+			},
+		},
+		spraying: {
+			on: {
+				/** A stretch: all its faces are started with one key. */
+				'face.started': { guard: 'maySpray', actions: 'stepFaces' },
+				'face.ended': [
+					{ guard: and(['facesMove', 'stillSpraying']), actions: 'stepFaces' },
+					{ guard: and(['facesMove', 'gunKnown']), target: 'ready', actions: 'stepFaces' },
+					{ guard: 'facesMove', target: 'bench', actions: 'stepFaces' },
+				],
+				'face.late': { actions: ['markLate', 'forgetGun'] },
+				'gun.unknown': { actions: 'forgetGun' },
+			},
+		},
+		wait: {
+			on: {
+				'wait.ended': 'bench',
+				'check.began': { guard: 'isList', target: 'list', actions: 'begin' },
+				'batch.started': { guard: 'isNewBatch', target: 'mix', actions: 'startBatch' },
+				'batch.stood': { guard: 'batchMoves', target: 'mix', actions: 'stepBatch' },
+				'batch.discarded': { guard: 'batchMoves', actions: ['stepBatch', 'takeFromCup'] },
+				'cup.emptied': { guard: 'cupHolds', actions: 'emptyCup' },
+				'gun.unknown': { actions: 'forgetGun' },
+				'stage.done': { guard: 'facesMove', actions: 'stepFaces' },
+				'rework.done': { guard: 'facesMove', actions: 'stepFaces' },
+				'override.given': { guard: 'facesMove', actions: 'stepFaces' },
+				'day.closed': 'closed',
+			},
+		},
+		hold: {
+			on: {
+				'break.ended': 'bench',
+				'gun.unknown': { actions: 'forgetGun' },
+				'part.setAside': { guard: 'facesMove', actions: 'stepFaces' },
+				'batch.discarded': { guard: 'batchMoves', actions: ['stepBatch', 'takeFromCup'] },
+				'cup.emptied': { guard: 'cupHolds', actions: 'emptyCup' },
+				'day.closed': 'closed',
+			},
+		},
+		closed: {
+			on: {
+				'face.judged': { actions: 'keep' },
+				'part.setAside': { actions: 'stepFaces' },
+			},
+		},
+	},
+});
+export type DayMachineState = SnapshotFrom<typeof dayMachine>;

@@ -1,0 +1,169 @@
+import { assign, setup } from 'xstate';
+import type { DayEvent } from '../src/day/records.ts';
+import type { Horns, Prep } from '../src/job/job.ts';
+
+/** What one coat of a face asks for before and while it is laid. */
+export type CoatRule = {
+	material: string;
+	horns: Horns;
+	/** What fits on paper with the gun held as for this face: tall where the stroke runs side to side. */
+	pattern: 'tall' | 'wide';
+	fanHeight_mm: number;
+	/** Work recorded on the face before this coat. */
+	prep: readonly Prep[];
+	/** Laid on a coat of the same stage, so the tape tab is touched first. */
+	touch: boolean;
+};
+
+export type FaceInput = {
+	id: string;
+	part: string;
+	coats: readonly CoatRule[];
+	/** Where earlier days left it. */
+	before?: { laid: number; done: readonly Prep[]; aside: boolean };
+};
+
+type FaceContext = {
+	rules: FaceInput;
+	/** Coats on the face. */
+	laid: number;
+	/** Some of the next coat is on already. */
+	partly: boolean;
+	/** Preparation done since the last coat. */
+	done: readonly Prep[];
+	/** The tape tab of the last coat was touched and allows the next. */
+	touched: boolean;
+	/** Rules overridden, with a logged reason, for the next coat. */
+	overrides: readonly string[];
+	/** Steps of the rework line done. */
+	rework: readonly string[];
+};
+
+type Started = Extract<DayEvent, { type: 'face.started' }>;
+
+export const reworkLine = ['set-up', 'sand', 'clean'] as const;
+
+function mayStart({ rules, laid, done, touched, overrides }: FaceContext, event: Started): boolean {
+	const rule = rules.coats[laid];
+	const may = (name: string) => overrides.includes(name);
+	const window = event.facts?.window;
+	const prepared =
+		window === 'spray' ||
+		(window === 'scuff' && (done.includes('scuff') || done.includes('sand'))) ||
+		(window === 'sand' && done.includes('sand'));
+	return (
+		event.coat === laid + 1 &&
+		event.from === 'start' &&
+		(rule !== undefined || may('coats')) &&
+		(prepared || may('window')) &&
+		((rule?.prep ?? []).every(step => done.includes(step)) || may('prep')) &&
+		(touched || !rule?.touch || done.includes('sand') || may('touch'))
+	);
+}
+
+/** Inside its wet edge a face broken off goes on; past it only once the coat around it may be sprayed on. */
+const mayFinish = ({ laid }: FaceContext, event: Started) =>
+	event.from === 'part' &&
+	event.coat === laid + 1 &&
+	(event.facts?.wet === true || event.facts?.window === 'spray');
+
+const fresh = { partly: false, done: [], touched: false, overrides: [], rework: [] };
+
+/** One side of a part: how many coats are on it, and what the next one still needs. */
+export const faceMachine = setup({
+	types: { context: {} as FaceContext, events: {} as DayEvent, input: {} as FaceInput },
+	guards: {
+		mayStart: ({ context, event }) => event.type === 'face.started' && mayStart(context, event),
+		mayFinish: ({ context, event }) => event.type === 'face.started' && mayFinish(context, event),
+		sprayedAll: ({ event }) => event.type === 'face.ended' && event.extent === 'all',
+		partIsOn: ({ context, event }) =>
+			event.type === 'face.ended' && (event.extent === 'part' || context.partly),
+		touchAllows: ({ event }) => event.type === 'reading.taken' && event.feature === 'touch' && event.matched,
+		isNextRework: ({ context, event }) =>
+			event.type === 'rework.done' && event.step === reworkLine[context.rework.length],
+		isLastRework: ({ context, event }) =>
+			event.type === 'rework.done' &&
+			event.step === 'clean' &&
+			context.rework.length === reworkLine.length - 1,
+		wasAside: ({ context }) => context.rules.before?.aside === true,
+	},
+	actions: {
+		count: assign(({ context }) => ({ ...fresh, laid: context.laid + 1 })),
+		keepPart: assign({ partly: true, overrides: [] }),
+		prepare: assign({
+			done: ({ context, event }) =>
+				event.type === 'stage.done' && !context.done.includes(event.stage)
+					? [...context.done, event.stage]
+					: context.done,
+		}),
+		touch: assign({ touched: true }),
+		override: assign({
+			overrides: ({ context, event }) =>
+				event.type === 'override.given' && !context.overrides.includes(event.rule)
+					? [...context.overrides, event.rule]
+					: context.overrides,
+		}),
+		rework: assign({
+			rework: ({ context, event }) =>
+				event.type === 'rework.done' ? [...context.rework, event.step] : context.rework,
+		}),
+		backInLine: assign({ ...fresh, done: ['sand', 'wipe', 'tack'] }),
+	},
+}).createMachine({
+	id: 'face',
+	context: ({ input }) => ({
+		...fresh,
+		rules: input,
+		laid: input.before?.laid ?? 0,
+		done: input.before?.done ?? [],
+	}),
+	initial: 'placing',
+	states: {
+		placing: { always: [{ guard: 'wasAside', target: 'aside' }, { target: 'open' }] },
+		open: {
+			on: {
+				'face.started': { guard: 'mayStart', target: 'spraying' },
+				'stage.done': { actions: 'prepare' },
+				'reading.taken': { guard: 'touchAllows', actions: 'touch' },
+				'override.given': { actions: 'override' },
+				'part.setAside': 'aside',
+			},
+		},
+		spraying: {
+			on: {
+				'face.ended': [
+					{ guard: 'sprayedAll', target: 'open', actions: 'count' },
+					{ guard: 'partIsOn', target: 'part', actions: 'keepPart' },
+					{ target: 'open' },
+				],
+				'break.began': 'broken',
+			},
+		},
+		/** Broken off: nobody has said yet how much of the coat is on. */
+		broken: {
+			on: {
+				'face.ended': [
+					{ guard: 'sprayedAll', target: 'open', actions: 'count' },
+					{ guard: 'partIsOn', target: 'part', actions: 'keepPart' },
+					{ target: 'open' },
+				],
+				'part.setAside': 'aside',
+			},
+		},
+		part: {
+			on: {
+				'face.started': { guard: 'mayFinish', target: 'spraying' },
+				'override.given': { actions: 'override' },
+				'part.setAside': 'aside',
+			},
+		},
+		aside: {
+			on: {
+				'rework.done': [
+					{ guard: 'isLastRework', target: 'open', actions: 'backInLine' },
+					{ guard: 'isNextRework', actions: 'rework' },
+				],
+			},
+		},
+	},
+});

@@ -1,0 +1,62 @@
+import { assign, setup } from 'xstate';
+import type { DayEvent } from '../src/day/records.ts';
+
+export type CheckInput = {
+	/** Item codes in the order asked; for readings the feature read. */
+	items: readonly string[];
+	/** A material with isocyanate is sprayed: only supplied air will do. */
+	isocyanate: boolean;
+	/** The pattern that fits the face to come; null where the list is not a gun check. */
+	pattern: 'tall' | 'wide' | null;
+};
+
+type CheckContext = CheckInput & { at: number };
+
+/** Items that no reason passes over. */
+const withoutOverride = ['mask', 'batch', 'pattern', 'card'];
+
+function closes(context: CheckContext, event: DayEvent): boolean {
+	const item = context.items[context.at];
+	switch (event.type) {
+		case 'reading.taken':
+			if (event.feature !== (item === 'mask' ? 'breathing' : item)) return false;
+			if (event.feature === 'breathing')
+				return event.value === 'supplied-air' || (event.value === 'filter-mask' && !context.isocyanate);
+			if (event.feature === 'pattern') return event.value === context.pattern;
+			return event.matched;
+		case 'item.answered':
+			return event.item === item && event.passed;
+		case 'override.given':
+			return event.rule === item && !withoutOverride.includes(item);
+		default:
+			return false;
+	}
+}
+
+/**
+ * A list gone through in order; an item that is open, or a reading that differs, keeps it where it stands. It has
+ * no way back in after a break: a list broken off is dropped, and a new one starts from its first item.
+ */
+export const gunCheckMachine = setup({
+	types: { context: {} as CheckContext, events: {} as DayEvent, input: {} as CheckInput },
+	guards: {
+		closesLast: ({ context, event }) => context.at === context.items.length - 1 && closes(context, event),
+		closesOne: ({ context, event }) => closes(context, event),
+	},
+	actions: { advance: assign({ at: ({ context }) => context.at + 1 }) },
+}).createMachine({
+	id: 'gunCheck',
+	context: ({ input }) => ({ ...input, at: 0 }),
+	initial: 'asking',
+	states: {
+		asking: {
+			on: {
+				'*': [
+					{ guard: 'closesLast', target: 'passed', actions: 'advance' },
+					{ guard: 'closesOne', actions: 'advance' },
+				],
+			},
+		},
+		passed: { type: 'final' },
+	},
+});
