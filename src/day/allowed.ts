@@ -1,0 +1,270 @@
+import type { Face, Job, Window } from '../job/job.ts';
+import { airStale } from '../trade/air.ts';
+import { type RecoatWindow, recoatWindows } from '../trade/recoat.ts';
+import { flash_min, highestHeld, potLife_h, timeAt_h } from '../trade/time.ts';
+import { atLeast_s, atMost_s, type Instant } from './instant.ts';
+import {
+	batchesIn,
+	contextOf,
+	faceBook,
+	faceOf,
+	faceState,
+	jobOf,
+	laidOn,
+	type Moment,
+	materialOf,
+	nextCoat,
+	settingsOf,
+} from './moment.ts';
+import type { Facts } from './records.ts';
+
+/** What the clock and the readings say of a moment: the facts that guards take, and the instants that timers show. */
+
+const care: readonly Window[] = ['spray', 'scuff', 'sand', 'wait'];
+
+/** Wet on wet within a stage: wait, then spray until the flash is over its longest; after that the recoat table. */
+function afterFlash(flash: RecoatWindow[], table: RecoatWindow[]): RecoatWindow[] {
+	const end = flash.at(-1)?.until_h ?? null;
+	if (end === null) return flash;
+	const rest = table
+		.filter(({ until_h }) => until_h === null || until_h > end)
+		.map(window => ({ ...window, from_h: Math.max(window.from_h, end) }));
+	return [...flash, ...(rest.length > 0 ? rest : [{ does: 'sand' as const, from_h: end, until_h: null }])];
+}
+
+/**
+ * What coat n of a face allows to be laid on it, in hours after it was finished.
+ * @param surface_C highest surface temperature held an hour or more since
+ * @returns windows in time order; only *wait* where the data sheet gives nothing for so cold or warm a surface
+ */
+export function windowsAfter(job: Job, face: Face, coat: number, surface_C: number): RecoatWindow[] {
+	const under = face.coats[coat - 1];
+	const over = face.coats[coat] ?? under;
+	const material = over && job.materials[over.material];
+	if (!under || !over || !material) return [];
+	const rows = material.recoat.find(recoat => recoat.under === under.material)?.rows;
+	const onlyWait: RecoatWindow[] = [{ does: 'wait', from_h: 0, until_h: null }];
+	try {
+		const table = rows ? recoatWindows(rows, surface_C, material.factorPer10C) : [];
+		if (over.stage !== under.stage || over.material !== under.material)
+			return table.length > 0 ? table : [{ does: 'sand', from_h: 0, until_h: null }];
+		const { min_min, max_min } = flash_min(material.flash, surface_C, material.factorPer10C);
+		const flash: RecoatWindow[] = [
+			{ does: 'wait', from_h: 0, until_h: min_min / 60 },
+			{ does: 'spray', from_h: min_min / 60, until_h: max_min === null ? null : max_min / 60 },
+		];
+		return afterFlash(flash, table);
+	} catch (error) {
+		if (error instanceof RangeError) return onlyWait;
+		throw error;
+	}
+}
+
+/** The surface temperature that rules the windows of a coat finished at `ended`. */
+export function rulingSurface_C({ state, now }: Moment, ended: Instant): number {
+	const readings = state.book.surfaces.map(({ at, C }) => ({ at_ms: at.wall, C }));
+	return highestHeld(readings, ended.wall, now.wall) ?? readings[0]?.C ?? state.book.opened.sheet.shop.air_C;
+}
+
+/** Seconds from the end of the last coat to each edge of its windows, as last worked out. */
+function offsets(moment: Moment, id: string): { does: Window; from_s: number; until_s: number }[] {
+	const { windows, laid } = faceBook(moment, id);
+	const ended = laid.at(-1)?.ended.wall ?? 0;
+	const after = (iso: string | null) =>
+		iso === null ? Number.POSITIVE_INFINITY : (Date.parse(iso) - ended) / 1000;
+	return (windows?.windows ?? []).map(({ does, from, until }) => ({
+		does,
+		from_s: after(from),
+		until_s: after(until),
+	}));
+}
+
+/** Least wait that the sheet itself asks for before the next coat, s. */
+const sheetWait_s = (moment: Moment, id: string) => nextCoat(moment, id).wait_h * 3600;
+
+/** Flash of a face broken off and past its wet edge, s. */
+function partFlash_s(moment: Moment, id: string): number {
+	const { flash, factorPer10C } = materialOf(moment, nextCoat(moment, id).material);
+	const surface = moment.state.book.surfaces.at(-1)?.C ?? jobOf(moment).shop.air_C;
+	try {
+		return flash_min(flash, surface, factorPer10C).min_min * 60;
+	} catch {
+		return Number.POSITIVE_INFINITY;
+	}
+}
+
+/** The recoat window that a face is in: where the two clocks disagree, the more careful of the two. */
+export function windowNow(moment: Moment, id: string): Window {
+	const { part, laid } = faceBook(moment, id);
+	if (part) return atLeast_s(part.since, moment.now) >= partFlash_s(moment, id) ? 'spray' : 'wait';
+	const last = laid.at(-1);
+	if (!last) return 'spray';
+	const least = atLeast_s(last.ended, moment.now);
+	if (least < sheetWait_s(moment, id)) return 'wait';
+	const edges = offsets(moment, id);
+	const at = (seconds: number) =>
+		edges.find(({ from_s, until_s }) => seconds >= from_s && seconds < until_s)?.does ?? 'wait';
+	const asked = [at(least), at(atMost_s(last.ended, moment.now))].map(does => care.indexOf(does));
+	return care[Math.max(...asked)] ?? 'wait';
+}
+
+/** When the window that a face is in ends, wall clock ms; null: it does not. */
+export function windowEnds(moment: Moment, id: string): number | null {
+	const { part, laid } = faceBook(moment, id);
+	const from = part?.since ?? laid.at(-1)?.ended;
+	if (!from) return null;
+	const gone = atLeast_s(from, moment.now);
+	const edges = part
+		? [partFlash_s(moment, id)]
+		: [sheetWait_s(moment, id), ...offsets(moment, id).map(({ until_s }) => until_s)];
+	const next = Math.min(...edges.filter(edge => edge > gone));
+	return Number.isFinite(next) ? moment.now.wall + (next - gone) * 1000 : null;
+}
+
+/** When a face that must wait may be worked on again, wall clock ms; null: never by waiting. */
+export function waitEnds(moment: Moment, id: string): number | null {
+	const { part, laid } = faceBook(moment, id);
+	const from = part?.since ?? laid.at(-1)?.ended;
+	if (!from) return moment.now.wall;
+	const gone = atLeast_s(from, moment.now);
+	const sheet = sheetWait_s(moment, id);
+	const openings = part
+		? [partFlash_s(moment, id)]
+		: offsets(moment, id)
+				.filter(({ does, until_s }) => does !== 'wait' && until_s > Math.max(gone, sheet))
+				.map(({ from_s }) => Math.max(from_s, sheet, gone));
+	const next = Math.min(...openings);
+	return Number.isFinite(next) ? moment.now.wall + (next - gone) * 1000 : null;
+}
+
+/** Pot life of a batch that is left, s; below 0: it is dead. Where the sheet cannot say, none is left. */
+export function lifeLeft_s(moment: Moment, letter: string): number {
+	const batch = moment.state.book.batches.get(letter);
+	if (!batch?.hardened) return Number.POSITIVE_INFINITY;
+	const { potLife, factorPer10C } = materialOf(moment, batch.material);
+	const air_C = moment.state.book.air?.airC ?? jobOf(moment).shop.air_C;
+	try {
+		return (
+			potLife_h({ at_C: potLife.at_C, hours: potLife.hours }, air_C, factorPer10C) * 3600 -
+			atMost_s(batch.hardened, moment.now)
+		);
+	} catch {
+		return 0;
+	}
+}
+
+/** The cup's oldest batch counts. */
+export const cupLife_s = (moment: Moment): number =>
+	Math.min(...contextOf(moment).cup.map(letter => lifeLeft_s(moment, letter)));
+
+/** Paint that a face still wants, mL, and the time it should still take, s. */
+export function wantedFor(moment: Moment, id: string): { volume_mL: number; spray_s: number } {
+	const { volume_mL, spray_s } = nextCoat(moment, id);
+	const share = faceBook(moment, id).part ? 0.5 : 1;
+	return { volume_mL: volume_mL * share, spray_s: spray_s * share };
+}
+
+export function airNow(moment: Moment): NonNullable<Facts['air']> {
+	const { air, longestHold_s } = moment.state.book;
+	const { airAge_h, airHold_min } = settingsOf(moment);
+	if (!air) return 'none';
+	const ages = { age_h: atMost_s(air.at, moment.now) / 3600, hold_min: longestHold_s / 60 };
+	if (airStale(ages, { age_h: airAge_h, hold_min: airHold_min })) return 'stale';
+	return air.spray ? 'ok' : 'out';
+}
+
+/** A face broken off is still inside its wet edge. */
+export function isWet(moment: Moment, id: string): boolean {
+	const { part } = faceBook(moment, id);
+	const { wetEdge_s } = materialOf(moment, nextCoat(moment, id).material);
+	return part !== null && atMost_s(part.since, moment.now) <= wetEdge_s;
+}
+
+export const checkAged = (moment: Moment): boolean => {
+	const { checked } = moment.state.book;
+	return !checked || atMost_s(checked.at, moment.now) > settingsOf(moment).checkAge_min * 60;
+};
+
+/** Everything a guard wants to know before a face is started. */
+export function factsForFace(moment: Moment, id: string): Facts {
+	const { volume_mL, spray_s } = wantedFor(moment, id);
+	const life = cupLife_s(moment);
+	return {
+		window: windowNow(moment, id),
+		air: airNow(moment),
+		alive: life > 0,
+		lasts: life > spray_s,
+		enough: moment.state.book.cup_mL + 1e-9 >= volume_mL,
+		aged: checkAged(moment),
+		wet: isWet(moment, id),
+	};
+}
+
+/** When the least time since the painter came back is over, wall clock ms. */
+export function settledAt(moment: Moment): number {
+	const { backSince } = moment.state.book;
+	const left = backSince ? settingsOf(moment).settle_s - atLeast_s(backSince, moment.now) : 0;
+	return moment.now.wall + Math.max(0, left) * 1000;
+}
+export const isSettled = (moment: Moment): boolean => settledAt(moment) <= moment.now.wall;
+
+/** When a batch has stood as long as the data sheet asks, wall clock ms. */
+export function stoodAt(moment: Moment, letter: string): number {
+	const batch = moment.state.book.batches.get(letter);
+	if (!batch?.standing) return moment.now.wall;
+	const { standing_min } = materialOf(moment, batch.material);
+	const left = standing_min * 60 - atLeast_s(batch.standing, moment.now);
+	return moment.now.wall + Math.max(0, left) * 1000;
+}
+
+/** Seconds after which a face is late; from how many faces the rates are known is not known to the day itself. */
+export const lateAfter_s = (spray_s: number): number =>
+	spray_s + 2 * Math.min(60, Math.max(15, 0.5 * spray_s));
+
+/** Since when mixed paint has stood in the gun, and until when. */
+export function gunClock(moment: Moment): { wet: number; flush: number } | null {
+	const { gunWetSince } = moment.state.book;
+	const letter = contextOf(moment).cup[0];
+	const batch = letter === undefined ? undefined : moment.state.book.batches.get(letter);
+	if (!gunWetSince || !batch) return null;
+	const { wetTip_min, flush_min } = materialOf(moment, batch.material);
+	const gone = atMost_s(gunWetSince, moment.now);
+	const at = (minutes: number) => moment.now.wall + (minutes * 60 - gone) * 1000;
+	return { wet: at(wetTip_min), flush: at(flush_min) };
+}
+
+/** Paint of a material that is mixed and alive, outside the gun. */
+export const potsOf = (moment: Moment, material: string): string[] =>
+	batchesIn(moment, 'ready', 'inCup').filter(letter => {
+		const batch = moment.state.book.batches.get(letter);
+		return batch?.material === material && batch.pot_mL > 0.5 && lifeLeft_s(moment, letter) > 0;
+	});
+
+/** A rework line's next step, and when it is due, wall clock ms (null: not by waiting). */
+export function reworkDue(
+	moment: Moment,
+	id: string,
+): { step: 'set-up' | 'sand' | 'clean'; due: number | null } {
+	const { aside } = faceBook(moment, id);
+	const done = aside?.rework.length ?? 0;
+	if (done === 1) return { step: 'sand', due: moment.now.wall };
+	if (done >= 2) return { step: 'clean', due: moment.now.wall };
+	const coat = faceOf(moment, id).coats[Math.max(0, laidOn(moment, id) - 1)];
+	const material = coat && jobOf(moment).materials[coat.material];
+	const since = aside?.since;
+	if (!material || !since) return { step: 'set-up', due: null };
+	const surface = rulingSurface_C(moment, since);
+	try {
+		const sheet = material.sandAfter[0];
+		const hours = sheet ? timeAt_h(material.sandAfter, surface, material.factorPer10C) : 24;
+		return {
+			step: 'set-up',
+			due: moment.now.wall + Math.max(0, hours * 3600 - atLeast_s(since, moment.now)) * 1000,
+		};
+	} catch {
+		return { step: 'set-up', due: null };
+	}
+}
+
+export const overridesOn = (moment: Moment, id: string): readonly string[] =>
+	faceState(moment, id).context.overrides;

@@ -1,0 +1,64 @@
+import type { BatchState, FaceState } from '../../machines/day.ts';
+import { ruleFor } from '../../machines/day.ts';
+import type { Face, Job, Material, PlannedCoat } from '../job/job.ts';
+import type { FaceBook } from './book.ts';
+import type { Instant } from './instant.ts';
+import type { Settings } from './settings.ts';
+import type { DayState } from './state.ts';
+
+/** The day as it stands, at a moment. */
+export type Moment = { state: DayState; now: Instant };
+
+export const jobOf = ({ state }: Moment): Job => state.book.opened.sheet;
+export const settingsOf = ({ state }: Moment): Settings => state.book.opened.settings;
+export const unitsOf = (moment: Moment): 'us' | 'metric' => {
+	const { units } = settingsOf(moment);
+	return units === 'sheet' ? jobOf(moment).units : units;
+};
+
+export type Activity = 'bench' | 'list' | 'mix' | 'check' | 'ready' | 'spraying' | 'wait' | 'hold' | 'closed';
+export const activityOf = ({ state }: Moment): Activity => state.machine.value as Activity;
+export const contextOf = ({ state }: Moment) => state.machine.context;
+
+const found = <Thing>(thing: Thing | undefined, name: string): Thing => {
+	if (thing === undefined) throw new Error(`the job sheet knows no ${name}`);
+	return thing;
+};
+
+export const faceOf = (moment: Moment, id: string): Face =>
+	found(
+		jobOf(moment).faces.find(face => face.id === id),
+		`face ${id}`,
+	);
+
+export const faceBook = ({ state }: Moment, id: string): FaceBook =>
+	found(state.book.faces.get(id), `face ${id}`);
+
+export const faceState = (moment: Moment, id: string): FaceState =>
+	found(
+		contextOf(moment).faces.find(face => face.context.rules.id === id),
+		`face ${id}`,
+	);
+
+export const laidOn = (moment: Moment, id: string): number => faceState(moment, id).context.laid;
+
+/** The coat that a face gets next; one beyond the plan repeats the last. */
+export const nextCoat = (moment: Moment, id: string): PlannedCoat => {
+	const { coats } = faceOf(moment, id);
+	return found(coats[laidOn(moment, id)] ?? coats.at(-1), `coat of ${id}`);
+};
+
+export const materialOf = (moment: Moment, id: string): Material =>
+	found(jobOf(moment).materials[id], `material ${id}`);
+
+export const ruleOf = (moment: Moment, id: string) => found(ruleFor(faceState(moment, id)), `coat of ${id}`);
+
+export const batchesIn = (moment: Moment, ...states: BatchState['value'][]): string[] =>
+	Object.entries(contextOf(moment).batches)
+		.filter(([, batch]) => states.includes(batch.value))
+		.map(([letter]) => letter);
+
+export const facesIn = (moment: Moment, ...states: FaceState['value'][]): string[] =>
+	contextOf(moment)
+		.faces.filter(face => states.includes(face.value))
+		.map(face => face.context.rules.id);

@@ -1,0 +1,75 @@
+import { initialTransition, transition } from 'xstate';
+import { type DayInput, type DayMachineState, dayMachine } from '../../machines/day.ts';
+import type { FaceInput } from '../../machines/face.ts';
+import type { Face, Job } from '../job/job.ts';
+import { type Book, enter, openBook } from './book.ts';
+import type { DayRecord, EventOf } from './records.ts';
+
+/** The day as it stands: which activity by the machines, times and amounts by the book. */
+export type DayState = { machine: DayMachineState; book: Book };
+
+const faceInput = (face: Face, job: Job, before: EventOf<'day.opened'>['before']): FaceInput => {
+	const history = before.faces[face.id];
+	return {
+		id: face.id,
+		part: face.part,
+		coats: face.coats.map(coat => ({
+			material: coat.material,
+			horns: coat.horns,
+			pattern: coat.stroke === 'side-to-side' ? 'tall' : 'wide',
+			fanHeight_mm: face.fanHeight_mm,
+			prep: coat.prep.map(({ step }) => step),
+			touch: coat.ofStage[0] > 1 && job.stages[coat.stage] !== undefined,
+		})),
+		...(history && {
+			before: {
+				laid: history.coats.length,
+				done: history.prep.map(({ step }) => step),
+				aside: history.aside !== null,
+			},
+		}),
+	};
+};
+
+/** The rules that the machines need of a job, without its times and amounts. */
+export const dayInput = (opened: EventOf<'day.opened'>): DayInput => ({
+	faces: opened.sheet.faces.map(face => faceInput(face, opened.sheet, opened.before)),
+	materials: Object.fromEntries(
+		Object.entries(opened.sheet.materials).map(([id, { isocyanate, order }]) => [id, { isocyanate, order }]),
+	),
+});
+
+/**
+ * The day after one more record.
+ * @throws Error where the record cannot follow on what stands: the file is not a day's.
+ */
+export function fold(state: DayState | null, record: DayRecord): DayState {
+	if (state === null) {
+		if (record.type !== 'day.opened')
+			throw new Error(`record 1: a day begins with day.opened, not ${record.type}`);
+		return { machine: initialTransition(dayMachine, dayInput(record))[0], book: openBook(record) };
+	}
+	if (record.type === 'day.opened') throw new Error(`record ${record.seq}: the day is open already`);
+	const [machine] = transition(dayMachine, state.machine, record);
+	if (machine === state.machine && !state.machine.can(record))
+		throw new Error(`record ${record.seq}: ${record.type} cannot happen in ${String(state.machine.value)}`);
+	const book = enter(state.book, record, String(state.machine.value));
+	return { machine, book: 'batch' in record ? noteStanding(book, machine, record.batch) : book };
+}
+
+/** From when a batch stands: the machine says that it does, the book says since when. */
+function noteStanding(book: Book, machine: DayMachineState, letter: string | null): Book {
+	const batch = letter === null ? undefined : book.batches.get(letter);
+	if (letter === null || !batch) return book;
+	const stands = machine.context.batches[letter]?.matches('standing') === true;
+	if (stands === (batch.standing !== null)) return book;
+	const standing = stands ? book.now : null;
+	return { ...book, batches: new Map(book.batches).set(letter, { ...batch, standing }) };
+}
+
+/** The day after many records. */
+export function foldAll(records: readonly DayRecord[]): DayState {
+	const state = records.reduce<DayState | null>(fold, null);
+	if (state === null) throw new Error('an empty file is no day');
+	return state;
+}
