@@ -1,0 +1,79 @@
+import { accountPrompt, edgePrompt, oneGoPrompt } from './asks/accounting.ts';
+import {
+	airPrompt,
+	prepPrompt,
+	readyPrompt,
+	reworkPrompt,
+	sprayingPrompt,
+	stuckPrompt,
+	touchPrompt,
+} from './asks/bench.ts';
+import { checkPrompt } from './asks/checking.ts';
+import { emptyPrompt, loadPrompt, mixingPrompt, mixPrompt } from './asks/mixing.ts';
+import { closedPrompt, finishPrompt, holdPrompt, waitPrompt } from './asks/waiting.ts';
+import { activityOf, type Moment } from './moment.ts';
+import { nextStep, type Step } from './next.ts';
+import { option, type Prompt, type Ui } from './prompt.ts';
+
+/** The question that stands at a moment. */
+export function promptAt(moment: Moment, ui: Ui): Prompt {
+	switch (activityOf(moment)) {
+		case 'list':
+		case 'check':
+			return checkPrompt(moment, ui.menu);
+		case 'mix':
+			return mixingPrompt(moment, ui.menu, ui.numbers);
+		case 'spraying':
+			return sprayingPrompt(moment);
+		case 'wait':
+			return waitPrompt(moment, ui.menu);
+		case 'hold':
+			return holdPrompt(moment, ui.menu);
+		case 'closed':
+			return closedPrompt(moment);
+		default:
+			return stepPrompt(moment, nextStep(moment), ui);
+	}
+}
+
+function stepPrompt(moment: Moment, step: Step, { menu, numbers, armed }: Ui): Prompt {
+	switch (step.kind) {
+		case 'account':
+			return accountPrompt(moment, step.faces, menu);
+		case 'one-go':
+			return oneGoPrompt(moment);
+		case 'air':
+			return airPrompt(moment, numbers);
+		case 'edge':
+			return edgePrompt(moment, step.face);
+		case 'empty':
+			return emptyPrompt(moment, step.why);
+		case 'mix':
+			return mixPrompt(moment, step.face, menu);
+		case 'resume':
+			return {
+				state: 'mix.stood',
+				ask: 'choose',
+				say: `Batch ${step.batch}: it has stood. Go on mixing.`,
+				options: [
+					option('go-on-mixing', 'GO ON', { type: 'batch.stood', batch: step.batch, facts: { stood: true } }),
+				],
+			};
+		case 'load':
+			return loadPrompt(moment, step.batch);
+		case 'prep':
+			return prepPrompt(moment, step, menu);
+		case 'stuck':
+			return menu[0] === 'read-again' ? airPrompt(moment, numbers) : stuckPrompt(moment, menu);
+		case 'touch':
+			return touchPrompt(moment, step.faces, step.coat);
+		case 'ready':
+			return readyPrompt(moment, step.face, armed);
+		case 'rework':
+			return reworkPrompt(moment, step.faces, step.step);
+		case 'finish':
+			return finishPrompt(moment);
+		default:
+			return { state: `bench.${step.kind}`, ask: 'choose', say: 'One moment.' };
+	}
+}

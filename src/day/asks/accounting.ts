@@ -1,0 +1,141 @@
+import { spacing_mm } from '../../trade/film.ts';
+import { faceName, sentence } from '../../words/say.ts';
+import { faceBook, faceOf, jobOf, laidOn, type Moment } from '../moment.ts';
+import { orderOf } from '../order.ts';
+import { opens, option, type Prompt } from '../prompt.ts';
+import type { DayEvent } from '../records.ts';
+import { reading } from './reading.ts';
+
+/** After a break: how much of the coat is on the face, or on the faces of the stretch, that was being sprayed. */
+
+const ended = (
+	moment: Moment,
+	face: string,
+	extent: 'all' | 'part' | 'none',
+	lastStroke: number | null = null,
+	estimated = false,
+): DayEvent => ({
+	type: 'face.ended',
+	face,
+	coat: laidOn(moment, face) + 1,
+	extent,
+	lastStroke,
+	estimated,
+});
+
+/** Strokes that a face takes at the gun's spacing, at the least one. */
+export function strokesOn(moment: Moment, id: string): number {
+	const face = faceOf(moment, id);
+	const { gun } = jobOf(moment);
+	const { stroke } = face.coats[laidOn(moment, id)] ?? { stroke: 'side-to-side' };
+	const [width, height] = face.size_mm ?? [Math.sqrt(face.area_m2) * 1000, Math.sqrt(face.area_m2) * 1000];
+	const across = stroke === 'side-to-side' ? height : width;
+	const spacing = spacing_mm({ fanHeight_mm: face.fanHeight_mm, overlap: gun.overlap });
+	return Math.max(1, Math.ceil(across / spacing));
+}
+
+function accountFor(moment: Moment, faces: readonly string[], last: string, menu: readonly string[]): Prompt {
+	const coat = laidOn(moment, last) + 1;
+	const place = faces.indexOf(last);
+	const on = { face: last, coat };
+	const others = (...end: DayEvent[]): DayEvent[] => [
+		...faces.slice(0, place).map(face => ended(moment, face, 'all', null, true)),
+		...end,
+		...faces.slice(place + 1).map(face => ended(moment, face, 'none', null, true)),
+	];
+	const which = faces.length > 1 ? [reading(moment, 'which-face', last, null, on)] : [];
+	const told = (value: string, lastStroke: number | null = null): DayEvent[] => [
+		...which,
+		reading(moment, 'last-face', value, null, on),
+		...others(ended(moment, last, value as 'all' | 'part' | 'none', lastStroke)),
+	];
+	if (menu.includes('part')) {
+		const strokes = strokesOn(moment, last);
+		return {
+			state: 'account.stroke',
+			ask: 'number',
+			say: sentence(`${faceName(last)}: which was the last stroke laid?`),
+			lines: [`About ${strokes} strokes on this face. Count from where you began.`],
+			face: last,
+			coat,
+			number: {
+				of: 'stroke',
+				unit: 'stroke',
+				min: 1,
+				max: strokes * 2,
+				step: 1,
+				reply: value => ({ events: told('part', Math.round(value)) }),
+			},
+			options: [option('cannot-tell', 'CANNOT TELL', ...told('part'))],
+		};
+	}
+	return {
+		state: 'account.last-face',
+		ask: 'last-face',
+		say: sentence(`${faceName(last)}: how much of coat ${coat} is on?`),
+		face: last,
+		coat,
+		options: [
+			option('none', 'NOTHING', ...told('none')),
+			opens('part', 'PART', ...menu, 'part'),
+			option('all', 'ALL', ...told('all')),
+		],
+	};
+}
+
+/** Which face of a stretch was the last, then how much of it. */
+export function accountPrompt(moment: Moment, broken: readonly string[], menu: readonly string[]): Prompt {
+	const faces = [...broken].sort((one, other) => orderOf(moment, one) - orderOf(moment, other));
+	const [only] = faces;
+	if (faces.length === 1 && only !== undefined) return accountFor(moment, faces, only, menu);
+	const last = faces.find(face => menu[0] === face);
+	if (last) return accountFor(moment, faces, last, menu);
+	return {
+		state: 'account.which-face',
+		ask: 'which-face',
+		say: 'Stretch: which face were you on last?',
+		options: faces.map(face => opens(face, faceName(face).toUpperCase(), face)),
+	};
+}
+
+/** A face that ran over its time: did it go through in one go? */
+export function oneGoPrompt(moment: Moment): Prompt {
+	const { last } = moment.state.book;
+	const face = last.type === 'face.ended' ? last.face : null;
+	return {
+		state: 'account.one-go',
+		ask: 'one-go',
+		say: 'That face took long. Did it go through in one go?',
+		face,
+		options: [
+			option('yes', 'IN ONE GO', reading(moment, 'one-go', 'yes', 'yes')),
+			option('stopped', 'STOPPED BETWEEN', reading(moment, 'one-go', 'stopped', 'yes')),
+		],
+	};
+}
+
+/** A face broken off and past its wet edge: joining it now leaves a seam. */
+export function edgePrompt(moment: Moment, face: string): Prompt {
+	const coat = laidOn(moment, face) + 1;
+	const { part } = faceBook(moment, face);
+	const aside: DayEvent = {
+		type: 'part.setAside',
+		part: faceOf(moment, face).part,
+		faces: jobOf(moment)
+			.faces.filter(other => other.part === faceOf(moment, face).part)
+			.map(({ id }) => id),
+		why: 'broken off past the wet edge',
+	};
+	return {
+		state: 'edge',
+		ask: 'choose',
+		say: sentence(`${faceName(face)}: its edge is dry. Joining leaves a seam.`),
+		lines: part?.lastStroke ? [`Last stroke laid: ${part.lastStroke}.`] : [],
+		face,
+		coat,
+		options: [
+			option('wait-flash', 'WAIT ITS FLASH', { type: 'edge.left', face, coat }),
+			option('set-aside', 'SET THE PART ASIDE', aside),
+		],
+	};
+}

@@ -1,0 +1,203 @@
+import { faceName, inert, sentence } from '../../words/say.ts';
+import { contextOf, faceOf, jobOf, laidOn, type Moment } from '../moment.ts';
+import { type Option, opens, option, type Prompt } from '../prompt.ts';
+import type { DayEvent } from '../records.ts';
+
+/** Trouble, from any state: the breath first, then the wet face, then the gun, then the paint. */
+
+export const inTrouble: Option = {
+	code: 'trouble',
+	text: 'TROUBLE',
+	reply: () => ({
+		events: [{ type: 'break.began', kind: 'trouble', by: 'painter' }],
+		ui: { menu: ['trouble'] },
+	}),
+};
+
+const wetFaults: [string, string][] = [
+	['run', 'RUN'],
+	['sag', 'SAG'],
+	['fisheye', 'FISHEYE'],
+	['blush', 'BLUSH'],
+	['orange-peel', 'ORANGE PEEL'],
+	['dry-spray', 'DRY SPRAY'],
+	['wrinkling', 'WRINKLING'],
+	['solvent-pop', 'SOLVENT POP'],
+	['spit', 'SPIT'],
+	['other', 'SOMETHING ELSE'],
+];
+
+/** Source of the remedies: TM 43-0139 pp. 5-11, 5-12 and TO 1-1-8. */
+const gunFaults: { code: string; text: string; say: string; do: string }[] = [
+	{ code: 'spits', text: 'SPITS', say: 'Tip: air off, bleed, wet it, tighten it.', do: 'tighten-tip' },
+	{
+		code: 'one-sided',
+		text: 'ONE SIDE',
+		say: 'Air cap: half a turn, burst. Did it turn over?',
+		do: 'half-turn',
+	},
+	{
+		code: 'split',
+		text: 'SPLIT',
+		say: 'Air and fluid: less fan, or more fluid. Burst again.',
+		do: 'balance',
+	},
+	{
+		code: 'heavy-middle',
+		text: 'HEAVY MIDDLE',
+		say: 'Fan: open it, or less fluid. Burst again.',
+		do: 'open-fan',
+	},
+	{ code: 'drips', text: 'DRIPS', say: 'Cup: stop the drip, wipe it, check its lid.', do: 'wipe-cup' },
+	{ code: 'clogged', text: 'CLOGGED', say: 'Gun: flush it. Air off and bled first.', do: 'flush' },
+];
+
+const gunFaultSeen = (fault: string, remedy: string): DayEvent[] => [
+	{ type: 'fault.seen', fault, gun: true, remedy },
+	{ type: 'gun.unknown', why: 'gun-fault' },
+];
+
+function gunPrompt([, fault]: readonly string[]): Prompt {
+	const chosen = gunFaults.find(({ code }) => code === fault);
+	if (!chosen)
+		return {
+			state: 'trouble.gun',
+			ask: 'trouble',
+			say: 'Gun: what does the pattern on paper do?',
+			options: gunFaults.map(({ code, text }) => opens(code, text, 'gun', code)),
+		};
+	if (chosen.code === 'one-sided')
+		return {
+			state: 'trouble.gun.half-turn',
+			ask: 'choose',
+			say: chosen.say,
+			lines: ['Turned over: the cap. Stayed: the fluid tip.', 'Air off and bled before the cap comes off.'],
+			do: [{ code: 'half-turn', to: 'half a turn' }],
+			options: [
+				option('turned-over', 'TURNED OVER', ...gunFaultSeen('one-sided', 'cleaned the cap')),
+				option('stayed', 'STAYED', ...gunFaultSeen('one-sided', 'cleaned the tip')),
+			],
+		};
+	return {
+		state: `trouble.gun.${chosen.code}`,
+		ask: 'do',
+		say: chosen.say,
+		lines: ['Air off and bled before the cap comes off.'],
+		do: [{ code: chosen.do, to: 'done' }],
+		options: [option('done', 'DONE', ...gunFaultSeen(chosen.code, chosen.do))],
+	};
+}
+
+/** The face that trouble is most likely about: the one broken off, else the one last sprayed. */
+function likelyFace(moment: Moment): string {
+	const broken = contextOf(moment).faces.find(face => face.matches('broken') || face.matches('part'));
+	if (broken) return broken.context.rules.id;
+	const byEnd = [...moment.state.book.faces].sort(
+		([, one], [, other]) => (other.laid.at(-1)?.ended.wall ?? 0) - (one.laid.at(-1)?.ended.wall ?? 0),
+	);
+	return byEnd[0]?.[0] ?? jobOf(moment).faces[0]?.id ?? '';
+}
+
+function faultEvents(
+	moment: Moment,
+	fault: string,
+	face: string,
+	aside: 'part' | 'face' | 'none',
+): DayEvent[] {
+	const { part } = faceOf(moment, face);
+	const isOpen = contextOf(moment)
+		.faces.find(one => one.context.rules.id === face)
+		?.matches('broken');
+	const coat = Math.max(1, laidOn(moment, face) + (isOpen ? 1 : 0));
+	const seen: DayEvent = { type: 'fault.seen', fault, face, coat };
+	if (aside === 'none') return [seen];
+	const faces =
+		aside === 'face'
+			? [face]
+			: jobOf(moment)
+					.faces.filter(other => other.part === part)
+					.map(({ id }) => id);
+	return [seen, { type: 'part.setAside', part, faces, why: fault }];
+}
+
+function wetPrompt(moment: Moment, [, fault, face, which]: readonly string[]): Prompt {
+	const ids = jobOf(moment).faces.map(({ id }) => id);
+	if (fault === undefined)
+		return {
+			state: 'trouble.wet',
+			ask: 'trouble',
+			say: 'Wet fault: leave it wet. What do you see?',
+			options: wetFaults.map(([code, text]) => opens(code, text, 'wet', code)),
+		};
+	if (face === undefined || which === 'other') {
+		const likely = likelyFace(moment);
+		const sorted = [likely, ...ids.filter(id => id !== likely)];
+		return {
+			state: 'trouble.wet.face',
+			ask: 'choose',
+			say: 'Wet fault: on which face?',
+			options: sorted.map(id => opens(id, faceName(id).toUpperCase(), 'wet', fault, id)),
+		};
+	}
+	const part = inert(faceOf(moment, face).part);
+	const then = (events: DayEvent[]) => () => ({ events, ui: { menu: [] } });
+	return {
+		state: 'trouble.wet.aside',
+		ask: 'choose',
+		say: sentence(`${part}: leave the ${fault.replaceAll('-', ' ')}, wick off what drips, sand later.`),
+		lines: ['Set aside, it leaves the coming coats; the others go on.'],
+		face,
+		options: [
+			{
+				code: 'set-part-aside',
+				text: 'SET PART ASIDE',
+				reply: then(faultEvents(moment, fault, face, 'part')),
+			},
+			{
+				code: 'set-face-aside',
+				text: 'ONLY THIS FACE',
+				reply: then(faultEvents(moment, fault, face, 'face')),
+			},
+			{ code: 'keep-on', text: 'KEEP IT IN LINE', reply: then(faultEvents(moment, fault, face, 'none')) },
+		],
+	};
+}
+
+function paintPrompt(moment: Moment): Prompt {
+	const { cup_mL } = moment.state.book;
+	return {
+		state: 'trouble.paint',
+		ask: 'do',
+		say: 'Cup: empty. The next cup is asked for.',
+		do: [{ code: 'empty-cup', to: 'empty' }],
+		options: [
+			contextOf(moment).cup.length > 0
+				? option('done', 'CUP IS EMPTY', { type: 'cup.emptied', volume_mL: cup_mL, why: 'ran out' })
+				: { code: 'done', text: 'GO ON', reply: () => ({ ui: { menu: [] } }) },
+		],
+	};
+}
+
+/** What happened: the air before all else. */
+export function troublePrompt(moment: Moment, menu: readonly string[]): Prompt {
+	switch (menu[0]) {
+		case 'wet':
+			return wetPrompt(moment, menu);
+		case 'gun':
+			return gunPrompt(menu);
+		case 'paint':
+			return paintPrompt(moment);
+		default:
+			return {
+				state: 'trouble',
+				ask: 'trouble',
+				say: 'Trouble: what happened?',
+				options: [
+					option('air-lost', 'AIR LOST', { type: 'break.began', kind: 'air-lost', by: 'painter' }),
+					opens('wet-fault', 'WET FAULT', 'wet'),
+					opens('gun-fault', 'GUN FAULT', 'gun'),
+					opens('out-of-paint', 'OUT OF PAINT', 'paint'),
+				],
+			};
+	}
+}

@@ -1,0 +1,217 @@
+import { batchInHand } from '../../machines/day.ts';
+import { isSettled, rulingSurface_C, windowsAfter } from './allowed.ts';
+import { lateAt } from './asks/bench.ts';
+import { beginCheck } from './asks/checking.ts';
+import { isoAt } from './instant.ts';
+import {
+	activityOf,
+	contextOf,
+	faceBook,
+	faceOf,
+	jobOf,
+	laidOn,
+	type Moment,
+	nextCoat,
+	settingsOf,
+} from './moment.ts';
+import { deadPots, nextStep, pending } from './next.ts';
+import { roundCoat, sheetOrder } from './order.ts';
+import type { DayEvent, EventOf } from './records.ts';
+
+/** Records that follow from where the day stands, without any key: at most one step of them at a time. */
+
+/** Windows of every coat whose surface temperature, or whose end, is new. */
+function windowsDue(moment: Moment): EventOf<'window.set'>[] {
+	if (!moment.state.book.air) return [];
+	return jobOf(moment).faces.flatMap((face): EventOf<'window.set'>[] => {
+		const { laid, windows } = faceBook(moment, face.id);
+		const last = laid.at(-1);
+		if (!last) return [];
+		const surfaceC = rulingSurface_C(moment, last.ended);
+		if (windows?.coat === last.coat && windows.surfaceC === surfaceC) return [];
+		const at = (hours: number) => isoAt(Math.round(last.ended.wall + hours * 3_600_000));
+		return [
+			{
+				type: 'window.set',
+				face: face.id,
+				coat: last.coat,
+				surfaceC,
+				windows: windowsAfter(jobOf(moment), face, last.coat, surfaceC).map(({ does, from_h, until_h }) => ({
+					does,
+					from: at(from_h),
+					until: until_h === null ? null : at(until_h),
+				})),
+			},
+		];
+	});
+}
+
+/** A face back from its rework line has had the coat that its line ends with. */
+const resprayed = (moment: Moment): DayEvent[] =>
+	moment.state.book.resprayed.map(face => ({ type: 'rework.done', face, step: 'respray' }));
+
+function orderDue(moment: Moment): DayEvent[] {
+	const first = pending(moment)[0];
+	if (!first) return [];
+	const { stage, ofStage } = nextCoat(moment, first.face);
+	const coat = roundCoat(jobOf(moment), stage, ofStage[0]);
+	const planned = moment.state.book.orders.some(order => order.stage === stage && order.coat === coat);
+	if (planned) return [];
+	return [
+		{ type: 'day.planned', stage, coat, faces: orderInForce(moment, stage), order: jobOf(moment).order },
+	];
+}
+
+const orderInForce = (moment: Moment, stage: number): string[] => sheetOrder(jobOf(moment), stage);
+
+function fromBench(moment: Moment): DayEvent[] {
+	const { need } = contextOf(moment);
+	const dead = deadPots(moment);
+	if (dead.length > 0 && activityOf(moment) === 'bench')
+		return dead.map(batch => ({ type: 'batch.discarded', batch, why: 'past its life' }));
+	const order = orderDue(moment);
+	if (order.length > 0) return order;
+	const step = nextStep(moment);
+	switch (step.kind) {
+		case 'list':
+			return [beginList(moment, step.list)];
+		case 'wait':
+			return [
+				{
+					type: 'wait.began',
+					face: step.face,
+					coat: step.face ? laidOn(moment, step.face) + 1 : null,
+					due: isoAt(Math.ceil(step.due)),
+					why: step.why,
+				},
+			];
+		case 'turn':
+			return [{ type: 'gun.unknown', why: step.why }];
+		case 'check':
+			return [beginCheck(moment, step.face, need === 'short' ? 'short' : 'full')];
+		default:
+			return [];
+	}
+}
+
+const beginList = (moment: Moment, list: 'before-spraying' | 'clean-up'): DayEvent => ({
+	type: 'check.began',
+	check: moment.state.book.checks + 1,
+	list,
+	size: null,
+	items: moment.state.book.opened.lists.find(one => one.list === list)?.items.map(({ code }) => code) ?? [],
+	face: null,
+	coat: null,
+});
+
+function fromMix(moment: Moment): DayEvent[] {
+	const [batch, machine] = batchInHand(contextOf(moment)) ?? [];
+	const book = batch === undefined ? undefined : moment.state.book.batches.get(batch);
+	if (batch === undefined || !machine || !book) return [];
+	if (machine.matches('doomed')) return [{ type: 'batch.discarded', batch, why: 'contents unknown' }];
+	if (!machine.matches('mixed')) return [];
+	return [{ type: 'batch.ready', batch, volume_mL: volumeOf(moment, batch) }];
+}
+
+/** What was read into the pot, as a volume. */
+function volumeOf(moment: Moment, letter: string): number {
+	const batch = moment.state.book.batches.get(letter);
+	const density = batch && jobOf(moment).materials[batch.material]?.density_kg_per_L;
+	const amounts = Object.entries(batch?.amounts ?? {});
+	const volume = amounts.reduce(
+		(sum, [component, amount]) =>
+			sum +
+			(batch?.by === 'weight' && density ? amount / density[component as keyof typeof density] : amount),
+		0,
+	);
+	return Math.max(1, volume);
+}
+
+/** The next records that no key is needed for. */
+export function following(moment: Moment): DayEvent[] {
+	const activity = activityOf(moment);
+	if (activity === 'closed') return [];
+	const windows = windowsDue(moment);
+	if (windows.length > 0) return windows;
+	switch (activity) {
+		case 'bench':
+		case 'ready': {
+			const back = resprayed(moment);
+			return back.length > 0 ? back : fromBench(moment);
+		}
+		case 'mix':
+			return fromMix(moment);
+		case 'check':
+			return checkDone(moment);
+		default:
+			return [];
+	}
+}
+
+function checkDone(moment: Moment): DayEvent[] {
+	const { check, cup, checked } = contextOf(moment);
+	const { check: book } = moment.state.book;
+	if (!check?.matches('passed') || !book?.face || !book.size || !checked || !isSettled(moment)) return [];
+	return [
+		{
+			type: 'gun.checked',
+			check: book.no,
+			size: book.size,
+			face: book.face,
+			coat: book.coat ?? 1,
+			cup: [...cup],
+			horns: checked.rule.horns,
+			tilt: faceOf(moment, book.face).tilt,
+			facts: { settled: true },
+		},
+	];
+}
+
+/** A moment at which the clock alone makes a record. */
+export type Deadline = { at: number; events: DayEvent[] };
+
+/** The earliest of them; null: nothing is due by itself. */
+export function deadlineOf(moment: Moment): Deadline | null {
+	const { book } = moment.state;
+	switch (activityOf(moment)) {
+		case 'wait': {
+			const { wait } = book;
+			if (!wait) return null;
+			const { face, coat, due } = wait;
+			return { at: Date.parse(due), events: [{ type: 'wait.ended', face, coat, due }] };
+		}
+		case 'check': {
+			const settled = moment.state.book.backSince ? settledWall(moment) : null;
+			return contextOf(moment).check?.matches('passed') && settled !== null
+				? { at: settled, events: [] }
+				: null;
+		}
+		case 'spraying':
+			return sprayingDeadline(moment);
+		default:
+			return null;
+	}
+}
+
+const settledWall = (moment: Moment): number => {
+	const { backSince } = moment.state.book;
+	return backSince ? backSince.wall + settingsOf(moment).settle_s * 1000 : moment.now.wall;
+};
+
+function sprayingDeadline(moment: Moment): Deadline {
+	const { book } = moment.state;
+	const { farOverdue_s, triggerPause_s } = settingsOf(moment);
+	const held = (kind: 'overdue' | 'trigger-pause'): DayEvent[] => [
+		{ type: 'break.began', kind, by: 'program' },
+	];
+	const late = lateAt(moment);
+	const face = contextOf(moment).faces.find(one => one.matches('spraying'));
+	const own: Deadline = contextOf(moment).late
+		? { at: late + farOverdue_s * 1000, events: held('overdue') }
+		: {
+				at: late,
+				events: face ? [{ type: 'face.late', face: face.context.rules.id, coat: face.context.laid + 1 }] : [],
+			};
+	const paused = book.triggerOff ? book.triggerOff.wall + triggerPause_s * 1000 : Number.POSITIVE_INFINITY;
+	return paused < own.at ? { at: paused, events: held('trigger-pause') } : own;
+}

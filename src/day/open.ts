@@ -1,0 +1,40 @@
+import type { Checklist } from '../job/checklist.ts';
+import type { Job } from '../job/job.ts';
+import { cansOf } from './asks/cans.ts';
+import { type Instant, isoAt } from './instant.ts';
+import type { DayRecord, EventOf } from './records.ts';
+import type { Settings } from './settings.ts';
+
+export type Opening = {
+	job: Job;
+	lists: readonly Checklist[];
+	settings: Settings;
+	clock: 'real' | 'moved';
+	program: string;
+	before: EventOf<'day.opened'>['before'];
+	zone: string;
+};
+
+/** The first record of a day: everything that the day rests on, in full. */
+export function openingRecord(
+	{ job, lists, settings, clock, program, before, zone }: Opening,
+	now: Omit<Instant, 'run'>,
+): DayRecord {
+	return {
+		seq: 1,
+		run: 1,
+		at: isoAt(now.wall),
+		mono: now.mono,
+		type: 'day.opened',
+		v: 1,
+		program,
+		job: job.name,
+		sheet: job,
+		lists: [...lists],
+		settings,
+		clock,
+		zone,
+		cans: cansOf(Object.keys(job.materials)),
+		before,
+	};
+}

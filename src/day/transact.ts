@@ -1,0 +1,60 @@
+import { following } from './follow.ts';
+import { type Instant, isoAt } from './instant.ts';
+import type { DayEvent, DayRecord, UnknownWhy } from './records.ts';
+import { type DayState, fold } from './state.ts';
+
+/** From what happened to the records of one key, and to the state that they leave. */
+
+/** Known ends with these, and the record says so. */
+function endOfKnown(event: DayEvent): UnknownWhy | null {
+	switch (event.type) {
+		case 'break.began':
+			return event.kind === 'restart' ? 'restart' : 'break';
+		case 'wait.began':
+			return 'wait';
+		case 'face.late':
+			return 'late';
+		case 'batch.loaded':
+			return event.refill ? 'refill' : 'batch';
+		case 'cup.emptied':
+			return 'cleaned';
+		default:
+			return null;
+	}
+}
+
+export type Done = { state: DayState; records: DayRecord[] };
+
+/** More records than one key can ever make: a rule that follows on itself. */
+const tooMany = 200;
+
+/**
+ * What one key makes: its own records, what they end, and what follows on them by itself.
+ * @throws Error where an event cannot happen in this state
+ */
+export function transact(start: DayState, events: readonly DayEvent[], now: Instant): Done {
+	let state = start;
+	const records: DayRecord[] = [];
+	const put = (event: DayEvent) => {
+		const known = state.machine.context.known !== null;
+		const record: DayRecord = {
+			seq: state.book.last.seq + 1,
+			run: now.run,
+			at: isoAt(now.wall),
+			mono: now.mono,
+			...event,
+		};
+		state = fold(state, record);
+		records.push(record);
+		const why = known ? endOfKnown(event) : null;
+		if (why) put({ type: 'gun.unknown', why });
+	};
+	const step_ms = now.wall - start.book.now.wall;
+	if (step_ms < 0 && events.length > 0) put({ type: 'clock.set', stepMs: step_ms });
+	for (const event of events) put(event);
+	for (let next = following({ state, now }); next.length > 0; next = following({ state, now })) {
+		for (const event of next) put(event);
+		if (records.length > tooMany) throw new Error(`${records.at(-1)?.type} follows on itself without end`);
+	}
+	return { state, records };
+}

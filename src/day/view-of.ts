@@ -1,0 +1,114 @@
+import { batchInHand } from '../../machines/day.ts';
+import { gunClock, lifeLeft_s, settledAt, stoodAt, windowEnds } from './allowed.ts';
+import { promptAt } from './ask.ts';
+import { lateAt } from './asks/bench.ts';
+import { isoAt } from './instant.ts';
+import { activityOf, contextOf, faceOf, faceState, jobOf, laidOn, type Moment } from './moment.ts';
+import type { Option, Prompt, Ui } from './prompt.ts';
+import { type Corner, corners, type Timer, type View } from './view.ts';
+
+/** Options in their corners; more than four turn pages in the last corner. */
+export function cornersOf(
+	prompt: Prompt,
+	ui: Ui,
+	turn: (page: number) => Option['reply'],
+): Map<Corner, Option> {
+	const options = prompt.options ?? [];
+	if (options.length <= corners.length) return placed(options);
+	const pages = Math.ceil(options.length / 3);
+	const page = ui.page % pages;
+	const shown = options.slice(page * 3, page * 3 + 3);
+	const more: Option = { code: 'more', text: 'MORE', at: 'bottomRight', reply: turn(page + 1) };
+	return placed([...shown, more]);
+}
+
+function placed(options: readonly Option[]): Map<Corner, Option> {
+	const map = new Map<Corner, Option>();
+	for (const one of options) if (one.at) map.set(one.at, one);
+	for (const one of options) {
+		const free = corners.find(corner => !map.has(corner));
+		if (!one.at && free) map.set(free, one);
+	}
+	return map;
+}
+
+function timersOf(moment: Moment): Timer[] {
+	const { now, state } = moment;
+	const timer = (code: string, face: string | null, due: number): Timer => ({
+		code,
+		face,
+		due: isoAt(Math.ceil(due)),
+		left_s: Math.max(0, Math.ceil((due - now.wall) / 1000)),
+	});
+	const { wait } = state.book;
+	const activity = activityOf(moment);
+	const waiting = activity === 'wait' && wait ? [timer(wait.why, wait.face, Date.parse(wait.due))] : [];
+	const settling =
+		activity === 'check' && contextOf(moment).check?.matches('passed')
+			? [timer('settle', null, settledAt(moment))]
+			: [];
+	const spraying = activity === 'spraying' ? [timer('late', null, lateAt(moment))] : [];
+	const inHand = batchInHand(contextOf(moment));
+	const standing = inHand?.[1].matches('standing') ? [timer('stand', null, stoodAt(moment, inHand[0]))] : [];
+	const lives = contextOf(moment)
+		.cup.map(letter => lifeLeft_s(moment, letter))
+		.filter(Number.isFinite)
+		.map(left => timer('pot-life', null, now.wall + left * 1000));
+	const clock = gunClock(moment);
+	const gun = clock ? [timer('wet-tip', null, clock.wet), timer('flush', null, clock.flush)] : [];
+	const windows = jobOf(moment).faces.flatMap(({ id }) => {
+		const ends =
+			laidOn(moment, id) > 0 && !faceState(moment, id).matches('aside') ? windowEnds(moment, id) : null;
+		return ends === null ? [] : [timer('window', id, ends)];
+	});
+	return [...waiting, ...settling, ...spraying, ...standing, ...lives, ...gun, ...windows];
+}
+
+/** Letters in the cup, once the batch was read in the check under way, or the gun is known. */
+function cupShown(moment: Moment): string[] | undefined {
+	const activity = activityOf(moment);
+	const { cup, check } = contextOf(moment);
+	if (activity === 'ready' || activity === 'spraying') return [...cup];
+	const read = check && activity === 'check' ? check.context.items.indexOf('batch') : -1;
+	return read >= 0 && check && check.context.at > read ? [...cup] : undefined;
+}
+
+/** Items passed over today, with their reasons. */
+const openItems = ({ state }: Moment): string[] =>
+	state.book.overrides.map(({ rule, face }) => (face ? `${rule} ${face}` : rule));
+
+/** What the screen shows, from where the day stands. */
+export function viewOf(moment: Moment, ui: Ui, rehearsal: boolean): View {
+	const prompt = promptAt(moment, ui);
+	const placedOptions = cornersOf(prompt, ui, () => () => ({}));
+	const { number } = prompt;
+	const cup = cupShown(moment);
+	const face = prompt.face ?? moment.state.book.check?.face ?? null;
+	return {
+		at: isoAt(moment.now.wall),
+		state: prompt.state,
+		ask: prompt.ask,
+		...(number && prompt.ask === 'number' && { of: number.of }),
+		say: prompt.say,
+		lines: [...(ui.notice ? [ui.notice] : []), ...(prompt.lines ?? [])].filter(Boolean),
+		unit: number?.unit ?? null,
+		...(number && { min: number.min, max: number.max, step: number.step }),
+		corners: Object.fromEntries(
+			[...placedOptions].map(([corner, { code, text }]) => [corner, { code, text }]),
+		),
+		face,
+		coat: prompt.coat ?? (face ? laidOn(moment, face) + 1 : null),
+		coats: face ? faceOf(moment, face).coats.length : null,
+		...(cup && { cup }),
+		do: [...(prompt.do ?? [])],
+		timers: timersOf(moment),
+		faces: jobOf(moment).faces.map(({ id, coats }) => ({
+			face: id,
+			coats: laidOn(moment, id),
+			planned: coats.length,
+			aside: faceState(moment, id).matches('aside'),
+		})),
+		open: openItems(moment),
+		rehearsal,
+	};
+}

@@ -1,0 +1,175 @@
+import type { Line } from '../day/rehearsal.ts';
+import type { DayState } from '../day/state.ts';
+import type { Corner } from '../day/view.ts';
+import type { Job } from '../job/job.ts';
+import { inUnit, type Quantity } from '../trade/quantity.ts';
+import { patternOf, type World, worldOf } from './world.ts';
+
+/** A painter who reads what is there and does what is said: the hands of the demo, and of days played by tests. */
+export type Painter = {
+	world: World;
+	/** The next line of input for a screen; null where nothing is left to do. */
+	answer(line: Line): string | null;
+};
+
+const lineOf: Record<Corner, string> = {
+	topLeft: 'top-left',
+	topRight: 'top-right',
+	bottomLeft: 'bottom-left',
+	bottomRight: 'bottom-right',
+};
+
+/** The corner that shows a code, turning the page where there are more. */
+export function keyFor(line: Line, code: string): string {
+	const found = Object.entries(line.corners).find(([, choice]) => choice.code === code);
+	const more = Object.entries(line.corners).find(([, choice]) => choice.code === 'more');
+	const corner = (found ?? more)?.[0] as Corner | undefined;
+	if (!corner) throw new Error(`no corner says ${code} in ${line.state}: ${JSON.stringify(line.corners)}`);
+	return lineOf[corner];
+}
+
+const symbolOf: Record<string, string> = {
+	'°C': '°C',
+	'°F': '°F',
+	'%': '%',
+	kPa: 'kPa',
+	psi: 'psi',
+	mm: 'mm',
+	in: 'in',
+};
+const entered = (value: number, kind: Quantity, unit: string | null): string =>
+	`number ${Number(inUnit(value, kind, symbolOf[unit ?? ''] ?? unit ?? '').toFixed(3))}`;
+
+/** A painter of a job; `state` lets it see what a person sees on the bench: which can is which, and the gun's times. */
+export function painterOf(job: Job, state: () => DayState): Painter {
+	const world = worldOf(job);
+	const faceIn = (line: Line) => job.faces.find(({ id }) => id === line.face);
+	let target = 0;
+	let moving = false;
+
+	const carryOut = (line: Line) => {
+		for (const { code, to } of line.do) {
+			const face = faceIn(line);
+			if (code === 'set-horns' && (to === 'level' || to === 'upright')) world.horns = to;
+			if (code === 'set-fan' && face) world.fanHeight_mm = face.fanHeight_mm;
+			if (code === 'turn-pattern-knob' && face) world.fanHeight_mm = face.fanHeight_mm;
+			if (code === 'turn-regulator') world.pressure_kPa = job.gun.pressure_kPa;
+			if (code === 'clean-cap' && world.horns === 'between') world.horns = 'level';
+			if (code === 'put-on') world.breathing = 'supplied-air';
+			if (code === 'fill-cup' || code === 'change-cup') world.cup = tape();
+			if (code === 'empty-cup') world.cup = '';
+		}
+	};
+	/** The tape that a careful painter puts on the cup names every batch that is in it. */
+	const tape = () => {
+		const { cup, batches } = state().machine.context;
+		const loading = state().machine.value === 'bench' || state().machine.value === 'ready';
+		const ready = Object.entries(batches).filter(
+			([, batch]) => batch.matches('ready') || batch.matches('inCup'),
+		);
+		const filling = ready.find(([letter]) => (state().book.batches.get(letter)?.pot_mL ?? 0) > 0.5)?.[0];
+		const letters = loading && filling && !cup.includes(filling) ? [...cup, filling] : [...cup];
+		return letters.join('+');
+	};
+
+	const canMark = () => {
+		const { batches } = state().machine.context;
+		const [letter, batch] = Object.entries(batches).at(-1) ?? [];
+		const component = batch?.context.todo[0];
+		const material = letter === undefined ? undefined : state().book.batches.get(letter)?.material;
+		return (
+			state().book.opened.cans.find(can => can.material === material && can.component === component)?.mark ??
+			''
+		);
+	};
+
+	const number = (line: Line): string => {
+		const { of, unit } = line;
+		if (line.ask === 'gauge') return entered(world.pressure_kPa, 'pressure', unit);
+		if (line.ask === 'pattern-height') return entered(world.fanHeight_mm, 'length', unit);
+		switch (of) {
+			case 'airC':
+				return entered(world.air.C, 'temperature', unit);
+			case 'surfaceC':
+				return entered(world.air.surface_C, 'temperature', unit);
+			case 'humidity':
+				return entered(world.air.humidity, 'share', unit);
+			case 'tempC':
+				return entered(world.air.C, 'temperature', unit);
+			case 'seconds':
+				return `number ${cupSeconds()}`;
+			case 'stroke':
+				return 'number 2';
+			default:
+				return `number ${line.state === 'mix.found' ? world.pot : pour()}`;
+		}
+	};
+	const pour = () => {
+		world.pot = target;
+		return target;
+	};
+	const cupSeconds = () => {
+		const material = [...state().book.batches.values()].at(-1)?.material;
+		const seconds = material === undefined ? undefined : job.materials[material]?.cup?.seconds;
+		return seconds ? (seconds[0] + seconds[1]) / 2 : 20;
+	};
+	const readTarget = (line: Line) => {
+		const said = /up to ([\d.]+) /.exec(line.lines.join(' '));
+		if (said) target = Number(said[1]);
+	};
+
+	const answer = (line: Line): string | null => {
+		const key = (code: string) => keyFor(line, code);
+		if (line.ask !== 'spraying') moving = false;
+		switch (line.ask) {
+			case 'closed':
+				return null;
+			case 'breathing':
+				return key(world.breathing);
+			case 'can':
+				readTarget(line);
+				return key(canMark());
+			case 'number':
+			case 'gauge':
+			case 'pattern-height':
+				return number(line);
+			case 'pattern': {
+				const face = faceIn(line);
+				return key(face ? patternOf(world, face) : 'bad');
+			}
+			case 'horns':
+				return key(world.horns);
+			case 'flooded':
+				return key('even');
+			case 'batch':
+				return key(world.cup);
+			case 'touch':
+				return key(world.tab);
+			case 'do':
+				carryOut(line);
+				return key('done');
+			case 'go':
+				return key('start');
+			case 'spraying':
+				moving = !moving;
+				return moving ? `wait ${spraySeconds()} s` : key('finished');
+			case 'wait':
+				return `wait ${Math.max(1, line.timers[0]?.left_s ?? 1)} s`;
+			case 'hold':
+				return key('back');
+			case 'last-face':
+				return key('part');
+			case 'one-go':
+				return key('yes');
+			case 'item':
+				return (line.corners.topLeft && lineOf.topLeft) ?? null;
+			default:
+				return lineOf.topLeft;
+		}
+	};
+	const spraySeconds = () => {
+		const { stretch, faces } = state().book;
+		return Math.round(stretch.reduce((sum, id) => sum + (faces.get(id)?.pass?.spray_s ?? 0), 0));
+	};
+	return { world, answer };
+}

@@ -1,0 +1,36 @@
+/** Names and short sentences as they are said: topic, place, action. */
+
+const controls = /[\p{Cc}\p{Cf}\p{Zl}\p{Zp}]/gu;
+
+/** A name from outside made inert: control, format and direction characters are shown, not obeyed. */
+export const inert = (text: string): string =>
+	text.replace(controls, char => `<${(char.codePointAt(0) ?? 0).toString(16).padStart(4, '0')}>`);
+
+/** `left door/edges` as it is said: `left door edges`. */
+export const faceName = (id: string): string => inert(id.replace('/', ' '));
+
+export const sentence = (text: string): string => {
+	const trimmed = text.trim();
+	return trimmed.charAt(0).toUpperCase() + trimmed.slice(1);
+};
+
+/** `95 s`, `12 min`, `2 h 05 min`, `3 days`. */
+export function duration(seconds: number): string {
+	const s = Math.max(0, Math.round(seconds));
+	if (s < 100) return `${s} s`;
+	const min = Math.round(s / 60);
+	if (min < 120) return `${min} min`;
+	const h = Math.floor(min / 60);
+	if (h < 48) return `${h} h ${String(min % 60).padStart(2, '0')} min`;
+	return `${Math.round(h / 24)} days`;
+}
+
+export const prepWord: Record<string, string> = {
+	sand: 'sanded',
+	scuff: 'scuffed',
+	fill: 'filled',
+	wipe: 'wiped',
+	tack: 'tacked',
+	mask: 'masked',
+	unmask: 'unmasked',
+};
