@@ -20,6 +20,8 @@ export type Variation = {
 	/** What was done to the door when the visitor came. */
 	broken: 'all' | 'part' | 'none';
 	surfaceC: number;
+	/** A second batch is mixed at once and tops the cup up. */
+	joined: boolean;
 };
 
 export const plain: Variation = {
@@ -32,9 +34,10 @@ export const plain: Variation = {
 	killed: false,
 	broken: 'all',
 	surfaceC: 21,
+	joined: false,
 };
 
-type Story = { draft: Draft; vary: Variation; check: number; air: number };
+type Story = { draft: Draft; vary: Variation; check: number; air: number; cup: string[] };
 
 const tiltOf = (story: Story, face: string) => (face === door && story.vary.stretch ? 90 : 0);
 const hornsOf = (story: Story, face: string) => (face === door && !story.vary.stretch ? 'upright' : 'level');
@@ -70,19 +73,13 @@ function readPattern(story: Story, face: string, on: Raw): void {
 	read(story, 'card', wanted, wrong, { ...on, card });
 }
 
-export function gunCheck(
-	story: Story,
-	face: string,
-	coat: number,
-	size: 'full' | 'short',
-	batch: string,
-): void {
+function gunCheck(story: Story, face: string, coat: number, size: 'full' | 'short'): void {
 	const on = { face, coat };
 	story.check++;
 	const items = size === 'full' ? ['mask', 'batch', 'gauge', 'pattern'] : ['batch', 'pattern'];
 	key(story, 'check.began', { check: story.check, list: 'gun-check', size, items, ...on });
-	if (size === 'full') read(story, 'breathing', 'supplied', 'filter', on);
-	read(story, 'batch', batch, 'Z', { ...on, batch });
+	if (size === 'full') read(story, 'breathing', 'supplied-air', 'filter-mask', on);
+	read(story, 'batch', story.cup.join('+'), 'Z', on);
 	if (size === 'full') read(story, 'gauge', 200, 150, on);
 	key(story, 'gun.set', { horns: hornsOf(story, face), pressure_kPa: null, fanHeight_mm: null, fluid: null });
 	readPattern(story, face, on);
@@ -91,7 +88,7 @@ export function gunCheck(
 		check: story.check,
 		size,
 		...on,
-		cup: [batch],
+		cup: story.cup,
 		horns: hornsOf(story, face),
 		tilt: tiltOf(story, face),
 	});
@@ -101,17 +98,17 @@ function beforeSpraying(story: Story): void {
 	story.check++;
 	const list = { check: story.check, list: 'before-spraying' };
 	key(story, 'check.began', { ...list, size: null, items: ['mask', 'extractor'], face: null, coat: null });
-	key(story, 'item.answered', { ...list, item: 'mask', answer: 'supplied', passed: true });
+	key(story, 'item.answered', { ...list, item: 'mask', answer: 'supplied-air', passed: true });
 	key(story, 'item.answered', { ...list, item: 'extractor', answer: 'on', passed: true });
 }
 
-export function readAir(story: Story): void {
+function readAir(story: Story): void {
 	const { surfaceC } = story.vary;
 	const air = { airC: 21, humidity: 0.5, surfaceC, dewPointC: 10.2, spray: true, reasons: [] };
 	story.air = Number(key(story, 'air.read', air).seq);
 }
 
-export function mix(story: Story, batch: string): void {
+function mix(story: Story, batch: string): void {
 	const ratio = { base: 2, hardener: 1, reducer: 1 };
 	key(story, 'batch.started', { batch, material: 'cart-green', ratio, by: 'volume', make_mL: 400 });
 	key(story, 'batch.stepped', { batch, step: 'stir' });
@@ -127,11 +124,12 @@ export function mix(story: Story, batch: string): void {
 	join(story.draft);
 	add(story.draft, 'batch.ready', { batch, volume_mL: 400 });
 	key(story, 'batch.loaded', { batch, volume_mL: 400, refill: false });
+	story.cup = [...story.cup, batch];
 }
 
-export function start(story: Story, face: string, coat: number, batch: string, more: Raw = {}): void {
+function start(story: Story, face: string, coat: number, more: Raw = {}): void {
 	const under = {
-		cup: [batch],
+		cup: story.cup,
 		check: story.check,
 		air: story.air,
 		overrides: [],
@@ -156,13 +154,13 @@ function windowsSet(story: Story, face: string, coat: number, ended: number): vo
 	add(story.draft, 'window.set', { face, coat, surfaceC: story.vary.surfaceC, windows });
 }
 
-export function end(story: Story, face: string, coat: number, extent = 'all'): void {
+function end(story: Story, face: string, coat: number, extent = 'all'): void {
 	const lastStroke = extent === 'part' ? 4 : null;
 	key(story, 'face.ended', { face, coat, extent, lastStroke, estimated: false });
 	if (extent === 'all') windowsSet(story, face, coat, story.draft.t);
 }
 
-export function waitFor(story: Story, face: string, coat: number, minutes: number, why: string): void {
+function waitFor(story: Story, face: string, coat: number, minutes: number, why: string): void {
 	const due = new Date(story.draft.t + minutes * 60_000).toISOString();
 	key(story, 'wait.began', { face, coat, due, why });
 	pass(story.draft, minutes * 60);
@@ -189,13 +187,13 @@ function visitor(story: Story, face: string, coat: number, before: () => void = 
 	end(story, face, coat, broken);
 	if (broken === 'all') return;
 	pass(story.draft, 10);
-	gunCheck(story, face, coat, 'full', 'A');
-	start(story, face, coat, 'A', { from: broken === 'part' ? 'part' : 'start' });
+	gunCheck(story, face, coat, 'full');
+	start(story, face, coat, { from: broken === 'part' ? 'part' : 'start' });
 	end(story, face, coat);
 }
 
 function open(vary: Variation): Story {
-	const story: Story = { draft: newDraft('2027-03-02T06:00:00.000Z'), vary, check: 0, air: 0 };
+	const story: Story = { draft: newDraft('2027-03-02T06:00:00.000Z'), vary, check: 0, air: 0, cup: [] };
 	add(story.draft, 'day.opened', {
 		v: 1,
 		program: '0.1.0',
@@ -213,11 +211,11 @@ function open(vary: Variation): Story {
 
 /** One key starts both faces; the visitor comes near the end, and the painter says the door was the last. */
 function firstStretch(story: Story): void {
-	start(story, lid, 1, 'A');
+	start(story, lid, 1);
 	Object.assign(story.draft, { t: story.draft.t - 40_000, mono: story.draft.mono - 40_000 });
 	const { at } = story.draft.records.at(-1) ?? {};
 	const under = {
-		cup: ['A'],
+		cup: story.cup,
 		check: story.check,
 		air: story.air,
 		overrides: [],
@@ -236,49 +234,51 @@ function firstStretch(story: Story): void {
 }
 
 /** Both faces get their first coat, the cap turned between them; the visitor comes while the door is sprayed. */
-export function firstCoat(story: Story): void {
+function firstCoat(story: Story): void {
 	key(story, 'day.planned', { stage: 1, coat: 1, faces: [lid, door], order: 'sheet' });
 	for (const face of [lid, door]) key(story, 'stage.done', { face, stage: 'tack', grit: null });
 	readAir(story);
 	beforeSpraying(story);
 	mix(story, 'A');
-	gunCheck(story, lid, 1, 'full', 'A');
+	if (story.vary.joined) mix(story, 'B');
+	gunCheck(story, lid, 1, 'full');
 	if (story.vary.stretch) {
 		firstStretch(story);
 		return;
 	}
-	start(story, lid, 1, 'A');
+	start(story, lid, 1);
 	end(story, lid, 1);
 	key(story, 'gun.unknown', { why: 'cap-turn' });
-	gunCheck(story, door, 1, 'short', 'A');
-	start(story, door, 1, 'A');
+	gunCheck(story, door, 1, 'short');
+	start(story, door, 1);
 	visitor(story, door, 1);
 }
 
 /** The door has a run and is set aside; the lid gets its second coat. */
-export function secondCoat(story: Story): void {
+function secondCoat(story: Story): void {
 	key(story, 'fault.seen', { fault: 'run', face: door, coat: 1 });
 	key(story, 'part.setAside', { part: 'left door', faces: [door], why: 'run' });
 	waitFor(story, lid, 2, 30 * 2 ** ((21 - story.vary.surfaceC) / 10), 'flash');
-	gunCheck(story, lid, 2, 'full', 'A');
-	start(story, lid, 2, 'A');
+	gunCheck(story, lid, 2, 'full');
+	start(story, lid, 2);
 	end(story, lid, 2);
 }
 
 /** The door sets up, is sanded and cleaned, and gets its first coat again and its second, from a new batch. */
-export function rework(story: Story): void {
+function rework(story: Story): void {
+	story.cup = [];
 	key(story, 'cup.emptied', { volume_mL: 120, why: 'cleaning' });
 	key(story, 'gun.unknown', { why: 'cleaned' });
 	waitFor(story, door, 1, 9 * 60, 'rework');
 	for (const step of ['set-up', 'sand', 'clean']) key(story, 'rework.done', { face: door, step });
 	readAir(story);
-	mix(story, 'B');
-	gunCheck(story, door, 1, 'full', 'B');
-	start(story, door, 1, 'B');
+	mix(story, 'C');
+	gunCheck(story, door, 1, 'full');
+	start(story, door, 1);
 	end(story, door, 1);
 	waitFor(story, door, 2, 30 * 2 ** ((21 - story.vary.surfaceC) / 10), 'flash');
-	gunCheck(story, door, 2, 'full', 'B');
-	start(story, door, 2, 'B');
+	gunCheck(story, door, 2, 'full');
+	start(story, door, 2);
 	end(story, door, 2);
 }
 

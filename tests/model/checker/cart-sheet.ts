@@ -121,8 +121,8 @@ const item = (code: string, answers: unknown[] | null, overridable = false) => (
 	overridable,
 });
 const mask = item('mask', [
-	answer('supplied', 'yes'),
-	answer('filter', 'unless-isocyanate'),
+	answer('supplied-air', 'yes'),
+	answer('filter-mask', 'unless-isocyanate'),
 	answer('none', 'no'),
 ]);
 

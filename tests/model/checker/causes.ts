@@ -46,7 +46,7 @@ function causeOf(day: Day, note: Note, gun: Gun): Cause | null {
 	if (is(note, 'break.began', 'break.ended')) return full(note.n, 1, `a break (${note.kind})`);
 	if (is(note, 'wait.began')) return full(note.n, 1, 'a wait');
 	if (is(note, 'face.late')) return full(note.n, 1, `${note.face} ran late`);
-	if (is(note, 'clock.set') || clocksParted(day, before, note)) return full(note.n, 1, 'the clocks parted');
+	if (clocksParted(day, before, note)) return full(note.n, 1, 'the clocks parted');
 	if (is(note, 'batch.loaded')) return loaded(note, gun);
 	if (is(note, 'cup.emptied')) return short(note.n, 'the cup emptied');
 	if (is(note, 'fault.seen')) return note.gun === true ? full(note.n, 4, 'a gun fault') : null;

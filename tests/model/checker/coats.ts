@@ -42,15 +42,12 @@ export function lastLaid(day: Day, face: string, n: number): Laid | null {
 	return { coat: ended.coat, at: finished(ended), n: ended.n, surfaceC, material };
 }
 
-/** Preparation recorded on a face between the coat that lies on it and note `n`, a rework's sanding included. */
+/** Preparation recorded on a face between the coat that lies on it and note `n`, a rework included: its cleaning wipes and tacks. */
 export function prepSince(day: Day, face: string, laid: Laid | null, n: number): string[] {
 	const between = day.notes.slice(laid?.n ?? 0, n);
 	const done = allOf(between, 'stage.done').filter(note => note.face === face);
 	const reworked = allOf(between, 'rework.done').filter(note => note.face === face);
 	const older = laid === null || laid.n === 0 ? (historyOf(day, face)?.prep ?? []) : [];
-	return [
-		...older.map(({ step }) => step),
-		...done.map(({ stage }) => stage),
-		...reworked.map(({ step }) => step),
-	];
+	const steps = reworked.flatMap(({ step }) => (step === 'clean' ? ['wipe', 'tack'] : step));
+	return [...older.map(({ step }) => step), ...done.map(({ stage }) => stage), ...steps];
 }

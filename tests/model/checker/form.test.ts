@@ -66,10 +66,10 @@ describe('the order of a file', () => {
 			day =>
 				putAfter(day, like('batch.stepped'), 'batch.started', {
 					...day[find(day, like('batch.started'), 1)],
-					batch: 'C',
+					batch: 'D',
 					type: 'batch.started',
 				}),
-			/batch C is begun while A is mixed/,
+			/batch D is begun while A is mixed/,
 		],
 		[
 			'a batch is poured that was never begun',
@@ -146,10 +146,10 @@ describe('the order of a file', () => {
 
 function reletter(day: Raw[]): Raw[] {
 	const letters = (value: unknown) =>
-		Array.isArray(value) ? value.map(one => (one === 'B' ? 'A' : one)) : value;
+		Array.isArray(value) ? value.map(one => (one === 'C' ? 'A' : one)) : value;
 	return day.map(r => ({
 		...r,
-		...(r.batch === 'B' && { batch: 'A' }),
+		...(r.batch === 'C' && { batch: 'A' }),
 		...(r.cup !== undefined && { cup: letters(r.cup) }),
 	}));
 }

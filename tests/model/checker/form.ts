@@ -2,7 +2,7 @@ import type { Day } from './day.ts';
 import { type Finding, finding } from './finding.ts';
 import { is, type Note } from './notes.ts';
 
-const afterClosing = ['fault.seen', 'film.read', 'photo.kept', 'face.judged'] as const;
+const afterClosing = ['fault.seen', 'film.read', 'photo.kept', 'face.judged', 'part.setAside'] as const;
 
 function orderOf(note: Note, before: Note): string[] {
 	const says: string[] = [];

@@ -19,8 +19,9 @@ const leavesWait = [
 	'wait.ended',
 	'check.began',
 	'batch.started',
-	'cup.emptied',
+	'batch.stood',
 	'batch.loaded',
+	'cup.emptied',
 	'break.began',
 ] as const;
 
@@ -32,7 +33,7 @@ function afterNote(now: Standing, note: Note, open: number): Standing {
 	if (now === 'wait' && !is(note, ...leavesWait)) return 'wait';
 	if (is(note, 'wait.ended')) return now === 'wait' ? 'idle' : now;
 	if (is(note, 'check.began')) return note.list === 'gun-check' ? 'check' : 'list';
-	if (is(note, 'batch.started')) return 'mixing';
+	if (is(note, 'batch.started', 'batch.stood')) return 'mixing';
 	if (is(note, 'batch.ready', 'batch.discarded', 'batch.loaded')) return open > 0 ? 'spraying' : 'idle';
 	if (is(note, 'gun.unknown')) return now === 'ready' ? 'idle' : now;
 	if (is(note, 'gun.checked')) return 'ready';

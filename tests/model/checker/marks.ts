@@ -17,11 +17,14 @@ export function overridesSound(day: Day): Finding[] {
 	]);
 }
 
-/** Where the reach of an override ends that names no face: with the next check or list of its kind, or reading of the air. */
+/** Where the reach of an override ends that names no face: with the next list of its kind, or when its item is closed after all. */
 function reachOf(day: Day, given: NoteOf<'override.given'>): number {
 	const list = allOf(day.notes.slice(0, given.n), 'check.began').at(-1)?.list;
-	const renewed = (note: Note) =>
-		given.rule === 'air' ? is(note, 'air.read') : is(note, 'check.began') && note.list === list;
+	const renewed = (note: Note) => {
+		if (given.rule === 'air') return is(note, 'air.read');
+		if (is(note, 'item.answered')) return note.item === given.rule && note.passed;
+		return is(note, 'check.began') && note.list === list;
+	};
 	return day.notes.slice(given.n + 1).find(renewed)?.n ?? day.notes.length;
 }
 

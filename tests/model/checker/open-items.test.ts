@@ -61,7 +61,7 @@ describe('property 11: an open item keeps the check open', () => {
 		],
 		[
 			'isocyanate is sprayed through a filter',
-			breathingAs('filter'),
+			breathingAs('filter-mask'),
 			/gets isocyanate, breathing gear: filter/,
 		],
 		['isocyanate is sprayed with no mask', breathingAs('none'), /gets isocyanate, breathing gear: none/],

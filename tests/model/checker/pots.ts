@@ -33,15 +33,18 @@ function wrongCan(day: Day, material: Material, pour: Pour): string | null {
 	return `its hardener came from can ${pour.can}, which holds ${can ? `${can.material} ${can.component}` : 'nothing known'}`;
 }
 
+/** Finest step that the marks of a pot or a scale show, mL or g: no pour can be judged closer. */
+const marks = 3;
+
 function wrongLevel(day: Day, material: Material, all: Pour[], pour: Pour): string | null {
 	const [now, aim] = [level(pour), wanted(pour)];
 	const tolerance = day.limits.pourTolerance;
 	if (now === undefined) return 'no level of its hardener was read';
-	if (pour.found === 'right' && aim !== undefined && Math.abs(now - aim) > tolerance * aim + 0.5)
+	if (pour.found === 'right' && aim !== undefined && Math.abs(now - aim) > Math.max(tolerance * aim, marks))
 		return `its hardener stands at ${now}, wanted was ${aim}`;
 	const { base = 0, hardener = 0 } = amounts(all);
 	const due = (base * material.ratio.hardener) / material.ratio.base;
-	const off = Math.abs(hardener - due) > 2 * tolerance * (base + hardener) + 1;
+	const off = Math.abs(hardener - due) > 2 * Math.max(tolerance * (base + hardener), marks);
 	return off ? `${hardener.toFixed(1)} of hardener went to ${base.toFixed(1)} of base` : null;
 }
 
@@ -54,6 +57,14 @@ function madeGood(all: Pour[], read: Pour): boolean {
 	);
 }
 
+/** Nobody could say what it held, and there was more in it than base. */
+function adrift(all: Pour[]): boolean {
+	return all.some(
+		({ found }, n) =>
+			found === 'unknown' && all.slice(0, n + 1).some(({ component }) => component !== 'base'),
+	);
+}
+
 /** What is wrong with the hardener of a batch as read before note `n`. */
 export function hardenerFault(day: Day, material: Material, batch: string, n: number): string | null {
 	const all = pours(day, batch, n);
@@ -61,7 +72,7 @@ export function hardenerFault(day: Day, material: Material, batch: string, n: nu
 	const read = ofHardener.at(-1);
 	if (!read) return 'its hardener was never read';
 	if (!madeGood(all, read)) return `its hardener was read as ${read.found}`;
-	if (all.some(({ found }) => found === 'unknown')) return 'what it holds is unknown';
+	if (adrift(all)) return 'what it holds is unknown';
 	const cans = ofHardener.flatMap(pour => wrongCan(day, material, pour) ?? []);
 	return cans[0] ?? wrongLevel(day, material, all, read);
 }

@@ -33,9 +33,9 @@ function ownJudgement(day: Day, check: GunCheck, reading: Reading): string | nul
 	if (!reading.matched) return null;
 	if (feature === 'batch') {
 		const { cup } = check.checked;
-		const read = String(value).match(/[A-Z]+/g) ?? [];
-		const held = read.every(one => cup.includes(one) || [...one].every(letter => cup.includes(letter)));
-		return read.length > 0 && held ? null : `the batch read was ${value}, in the cup is ${cup.join(' ')}`;
+		const read = new Set(String(value).match(/[A-Z]+/g));
+		const same = read.size === cup.length && cup.every(letter => read.has(letter));
+		return same ? null : `the batch read was ${value}, in the cup is ${cup.join(' ')}`;
 	}
 	if (feature === 'gauge' && !fits(value, day.sheet.gun.pressure_kPa, day.limits.readingTolerance + 0.01))
 		return `the gauge read ${value} kPa, the sheet asks ${day.sheet.gun.pressure_kPa}`;

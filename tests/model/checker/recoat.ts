@@ -10,16 +10,28 @@ const stretched = (windows: Span[], factor: number): Span[] =>
 		until_h: until_h === null ? null : until_h * factor,
 	}));
 
+/** Two rows as one that is open wherever any reading between them may be. */
+function either(one: Span[], other: Span[]): Span[][] {
+	const alike = one.length === other.length && one.every(({ does }, n) => does === other[n]?.does);
+	if (!alike) return [one, other];
+	const wide = one.map(({ does, from_h, until_h }, n) => {
+		const beside = other[n] ?? { does, from_h, until_h };
+		const shut = until_h === null || beside.until_h === null ? null : Math.max(until_h, beside.until_h);
+		return { does, from_h: Math.min(from_h, beside.from_h), until_h: shut };
+	});
+	return [wide];
+}
+
 /**
- * The rows of a recoat table that may speak at a temperature: the row that holds it; between two rows both;
- * beyond the ends the outermost, its hours stretched by the material's factor.
+ * The rows of a recoat table that may speak at a temperature: the row that holds it; between two rows anything
+ * from one to the other; beyond the ends the outermost, its hours stretched by the material's factor.
  */
 function rowsAt(rows: RecoatRow[], material: Material, surfaceC: number): Span[][] {
 	const within = rows.filter(({ from_C, to_C }) => from_C <= surfaceC && surfaceC <= to_C);
 	if (within.length > 0) return within.map(({ windows }) => windows);
 	const below = rows.filter(({ to_C }) => to_C < surfaceC).sort((a, b) => b.to_C - a.to_C)[0];
 	const above = rows.filter(({ from_C }) => from_C > surfaceC).sort((a, b) => a.from_C - b.from_C)[0];
-	if (below && above) return [below.windows, above.windows];
+	if (below && above) return either(below.windows, above.windows);
 	if (below) return [stretched(below.windows, slower(material.factorPer10C, below.to_C, surfaceC))];
 	return above ? [stretched(above.windows, slower(material.factorPer10C, above.from_C, surfaceC))] : [];
 }
@@ -37,11 +49,17 @@ function flashOf(material: Material, rows: Span[][], surfaceC: number): Span {
 /**
  * What may be laid over a coat as hours pass, by the sheet alone; every reading of the table that it allows is
  * in the answer. Null where the sheet says nothing of this pair.
+ * @param wetOnWet both coats belong to one stage, so the flash rule holds too
  */
-export function spansOver(material: Material, under: string, surfaceC: number): Span[] | null {
+export function spansOver(
+	material: Material,
+	under: string,
+	surfaceC: number,
+	wetOnWet: boolean,
+): Span[] | null {
 	const table = material.recoat.find(entry => entry.under === under)?.rows ?? [];
 	const rows = rowsAt(table, material, surfaceC);
-	const flash = under === material.id ? [flashOf(material, rows, surfaceC)] : [];
+	const flash = wetOnWet && under === material.id ? [flashOf(material, rows, surfaceC)] : [];
 	const spans = [...flash, ...rows.flat()];
 	return spans.length > 0 ? spans : null;
 }

@@ -18,6 +18,7 @@ const variation: fc.Arbitrary<Partial<Variation>> = fc.record(
 		visit_s: fc.integer({ min: 1, max: 600 }),
 		killed: fc.boolean(),
 		broken: fc.constantFrom('all', 'part', 'none'),
+		joined: fc.boolean(),
 		surfaceC: fc.integer({ min: 18, max: 22 }),
 	},
 	{ requiredKeys: [] },

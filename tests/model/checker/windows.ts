@@ -29,9 +29,12 @@ function highestSince(day: Day, laid: Laid, start: Start): number | null {
 
 /** By the sheet's own table and the highest surface temperature read. */
 function bySheet({ day, start, laid, prep }: Over): string[] {
-	const over = day.sheet.materials[plannedCoat(day, start.face, start.coat)?.material ?? laid.material ?? ''];
+	const planned = plannedCoat(day, start.face, start.coat);
+	const over = day.sheet.materials[planned?.material ?? laid.material ?? ''];
+	const stage = plannedCoat(day, start.face, laid.coat)?.stage;
+	const wetOnWet = (planned?.stage ?? stage) === stage;
 	const surfaceC = highestSince(day, laid, start);
-	const spans = over && surfaceC !== null ? spansOver(over, laid.material ?? '', surfaceC) : null;
+	const spans = over && surfaceC !== null ? spansOver(over, laid.material ?? '', surfaceC, wetOnWet) : null;
 	if (!spans) return [];
 	const { least, most } = elapsed(laid.at, start);
 	const now = spans.filter(

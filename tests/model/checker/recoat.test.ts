@@ -1,0 +1,72 @@
+import { describe, expect, test } from 'vitest';
+import { dewPoint } from './air.ts';
+import type { Material, Span } from './day.ts';
+import { slower, spansOver } from './recoat.ts';
+
+const row = (from_C: number, to_C: number, opens: number, shuts: number) => ({
+	from_C,
+	to_C,
+	windows: [
+		{ does: 'wait', from_h: 0, until_h: opens },
+		{ does: 'spray', from_h: opens, until_h: shuts },
+		{ does: 'scuff', from_h: shuts, until_h: null },
+	],
+});
+
+/** Polyurethane over polyurethane, UFGS 09971 ¶3.7.1.4, its °F turned into °C. */
+const rows = [row(15.6, 21.1, 8, 48), row(21.7, 26.7, 6, 48), row(27.2, 32.2, 4, 36)];
+const material = (max_min: number | null): Material => ({
+	id: 'green',
+	isocyanate: true,
+	ratio: { by: 'volume', base: 2, hardener: 1 },
+	order: [],
+	potLife: { at_C: 21, hours: 2 },
+	standing_min: 0,
+	flash: { min_min: 30, max_min, at_C: 21, touch: ['tacky'] },
+	recoat: [{ under: 'green', rows }],
+	limits: { air_C: [10, 35], humidity_max: 0.8, margin_C: 3 },
+	factorPer10C: 2,
+});
+
+const sprayed = (spans: Span[] | null) =>
+	(spans ?? []).filter(({ does }) => does === 'spray').map(({ from_h, until_h }) => [from_h, until_h]);
+
+describe("the checker's own windows", () => {
+	test('a time halves per 10 °C warmer and doubles per 10 °C colder, UFGS 09971 ¶3.7.1.3', () => {
+		expect(slower(2, 21, 31)).toBe(0.5);
+		expect(slower(2, 21, 11)).toBe(2);
+	});
+
+	test.each([
+		[18, 8, 48],
+		[24, 6, 48],
+		[30, 4, 36],
+	])('at %i °C the table opens after %i h and shuts after %i h', (surfaceC, opens, shuts) => {
+		expect(sprayed(spansOver(material(null), 'green', surfaceC, false))).toEqual([[opens, shuts]]);
+	});
+
+	test('between two rows a coat may not be faulted for either of them', () => {
+		expect(sprayed(spansOver(material(null), 'green', 27, false))).toEqual([[4, 48]]);
+	});
+
+	test('beyond the last row its hours are carried on by the factor', () => {
+		expect(sprayed(spansOver(material(null), 'green', 42.2, false))).toEqual([[2, 18]]);
+	});
+
+	test('wet on wet the flash comes first, and without an end goes over into the table', () => {
+		expect(sprayed(spansOver(material(90), 'green', 21, true))).toEqual([
+			[0.5, 1.5],
+			[8, 48],
+		]);
+		expect(sprayed(spansOver(material(null), 'green', 21, true))[0]).toEqual([0.5, 8]);
+	});
+
+	test('of a pair that the sheet does not name nothing is said', () => {
+		expect(spansOver(material(null), 'grey', 21, false)).toBeNull();
+	});
+});
+
+test('the dew point is that of published readings', () => {
+	// 16 °C, 71 %: 11 °C, coating inspection training note.
+	expect(dewPoint(16, 0.71)).toBeCloseTo(11, 0);
+});
