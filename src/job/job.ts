@@ -121,6 +121,8 @@ export const faceSchema = z.object({
 	part: z.string(),
 	name: z.string(),
 	attitude: z.enum(['upright', 'flat', 'underside']),
+	/** On flat work and undersides, the edge the painter stands at: strokes are told from it. */
+	nearEdge: z.string().optional(),
 	/** How far the wrist lays the gun over, in degrees. */
 	tilt: z.union([z.literal(-90), z.literal(0), z.literal(90)]),
 	area_m2: positive,

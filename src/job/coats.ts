@@ -1,0 +1,96 @@
+import { crossed, type FaceDraft, hornsFor } from './faces.ts';
+import type { Job, Material, PlannedCoat, Stroke } from './job.ts';
+import { reducedSolids } from './material.ts';
+import type { StageRead } from './stages.ts';
+
+type Gun = Job['gun'];
+type CoatFilm = { dry_um: number; reducer_parts: number };
+const leastTime_s = 3;
+
+/**
+ * Paint as sprayed that one coat of a face needs: area × dry film ÷ (volume solids of the reduced mix × transfer
+ * efficiency). Square metres times micrometres are millilitres.
+ */
+export function volumeOf(area_m2: number, coat: CoatFilm, material: Material, transfer: number): number {
+	return (area_m2 * coat.dry_um) / (reducedSolids(material, coat.reducer_parts) * transfer);
+}
+
+/**
+ * Time of one coat on a face, s: whole strokes at the gun's speed, one spacing apart, or as long as the paint
+ * takes to flow, whichever is longer. Spacing = fan height × (1 − overlap).
+ */
+export function timeOf(
+	face: { area_m2: number; size_mm: [number, number] | null; fanHeight_mm: number },
+	stroke: Stroke,
+	volume_mL: number,
+	gun: Gun,
+): number {
+	const spacing_mm = face.fanHeight_mm * (1 - gun.overlap);
+	const [width, height] = face.size_mm ?? [0, 0];
+	const [along, across] = stroke === 'side-to-side' ? [width, height] : [height, width];
+	const bySize = (Math.ceil(across / spacing_mm - 0.001) * along) / gun.speed_mm_per_s;
+	const byArea = (face.area_m2 * 1e6) / (gun.speed_mm_per_s * spacing_mm);
+	const byFlow = (volume_mL / gun.flow_mL_per_min) * 60;
+	return Math.max(leastTime_s, bySize, byArea, byFlow);
+}
+
+/** What has gathered on a face since its last coat, while walking through the stages. */
+type Since = { prep: PlannedCoat['prep']; wait_h: number; under: Material | null };
+
+export type FacePlan = { draft: FaceDraft; area_m2: number; coats: PlannedCoat[] };
+type Ground = { gun: Gun; materials: ReadonlyMap<string, Material> };
+
+function layStage(
+	plan: FacePlan,
+	index: number,
+	read: StageRead,
+	since: Since,
+	{ gun, materials }: Ground,
+): Since {
+	const { stage } = read;
+	const { stroke, attitude, tilt, crosswise, fan, size } = plan.draft.entry.values;
+	if (stage?.kind !== 'coats' || !stroke || !attitude || tilt === undefined) return since;
+	const material = materials.get(stage.material);
+	if (!material) return since;
+	let { prep, wait_h } = since;
+	for (const [at, kind] of stage.coats.entries()) {
+		const coat = material.coats[kind];
+		if (!coat) continue;
+		const turned = crosswise?.some(({ value }) => value === plan.coats.length + 1);
+		const its = turned ? crossed(stroke, attitude) : stroke;
+		const volume_mL = volumeOf(plan.area_m2, coat, material, gun.transfer);
+		const face = { area_m2: plan.area_m2, size_mm: size ?? null, fanHeight_mm: fan ?? gun.fanHeight_mm };
+		plan.coats.push({
+			stage: index,
+			material: stage.material,
+			kind,
+			stroke: its,
+			horns: hornsFor(tilt, its),
+			ofStage: [at + 1, stage.coats.length],
+			prep,
+			wait_h: plan.coats.length === 0 ? 0 : wait_h,
+			volume_mL,
+			spray_s: timeOf(face, its, volume_mL, gun),
+		});
+		prep = [];
+		wait_h = 0;
+	}
+	return { prep, wait_h, under: material };
+}
+
+/** Every coat that one face gets, stage by stage, with the work and the waits between. */
+export function planFace(draft: FaceDraft, area_m2: number, stages: StageRead[], ground: Ground): FacePlan {
+	const plan: FacePlan = { draft, area_m2, coats: [] };
+	let since: Since = { prep: [], wait_h: 0, under: null };
+	for (const [index, read] of stages.entries()) {
+		const { stage, leftOut } = read;
+		if (!stage || leftOut.has(draft.id)) continue;
+		if (stage.kind === 'coats') since = layStage(plan, index, read, since, ground);
+		else if (stage.kind === 'wait') since = { ...since, wait_h: since.wait_h + stage.hours };
+		else {
+			const grit = stage.grit ?? (stage.step === 'sand' ? (since.under?.grit ?? null) : null);
+			since = { ...since, prep: [...since.prep, { step: stage.step, grit }] };
+		}
+	}
+	return plan;
+}

@@ -1,0 +1,121 @@
+import type { UnitSystem } from '../trade/quantity.ts';
+import { format } from '../trade/shown.ts';
+import type { FacePlan } from './coats.ts';
+import type { Source } from './document.ts';
+import { notAllowed } from './errors.ts';
+import type { Material, PlannedCoat } from './job.ts';
+import { reducedSolids } from './material.ts';
+import type { SheetEntry } from './sheet.ts';
+import type { StageRead } from './stages.ts';
+import { allows, rowAt } from './windows.ts';
+
+/** What no part of a sheet shows by itself: films against sags, faces against cup, coats against windows. */
+export type Whole = {
+	sheet: SheetEntry;
+	stages: StageRead[];
+	plans: FacePlan[];
+	materials: ReadonlyMap<string, Material>;
+	cup_mL: number;
+	air_C: number | undefined;
+	units: UnitSystem;
+};
+
+const wet_um = (material: Material, coat: { dry_um: number; reducer_parts: number }): number =>
+	coat.dry_um / reducedSolids(material, coat.reducer_parts);
+
+/** A wet film above the sag limit, said once a coat kind and material, at the film. */
+function checkSags(source: Source, { sheet, plans, materials, units }: Whole): void {
+	for (const { id, entry } of sheet.values.materials ?? []) {
+		const material = materials.get(id);
+		if (!material) continue;
+		for (const kind of ['tack', 'medium', 'full'] as const) {
+			const coat = material.coats[kind];
+			if (!coat || wet_um(material, coat) <= material.sag_um) continue;
+			const on = plans.find(
+				({ draft, coats }) =>
+					draft.entry.values.attitude === 'upright' &&
+					coats.some(planned => planned.material === id && planned.kind === kind),
+			);
+			if (!on) continue;
+			const at = entry.values.coats?.values[kind]?.values.film?.at ?? entry.at;
+			const wet = format(wet_um(material, coat), 'film', units);
+			source.fail(
+				at,
+				`material ${id}, coats, ${kind}, film: lies ${wet} wet and sags above ${format(material.sag_um, 'film', units)} on upright ${on.draft.id}; lay less, in more coats`,
+			);
+		}
+	}
+}
+
+function checkCup(source: Source, { plans, cup_mL, units }: Whole): void {
+	for (const { draft, coats } of plans) {
+		const worst = coats.toSorted((a, b) => b.volume_mL - a.volume_mL)[0];
+		if (!worst || worst.volume_mL <= cup_mL) continue;
+		const { entry } = draft;
+		source.fail(
+			entry.has('area') ? entry.place('area') : entry.place('size'),
+			`${entry.name}: a ${worst.kind} coat of ${worst.material} takes ${format(worst.volume_mL, 'volume', units)}, the cup holds ${format(cup_mL, 'volume', units)}; split the face or fit a larger cup`,
+		);
+	}
+}
+
+function checkCoated(source: Source, { plans, stages }: Whole): void {
+	if (stages.some(({ stage }) => !stage)) return;
+	for (const { draft, coats } of plans) {
+		const { entry } = draft;
+		if (coats.length === 0)
+			source.fail(entry.at, `${entry.name}: is never coated; take it out, or out of a stage's "leave out"`);
+		for (const { value, at } of entry.values.crosswise ?? [])
+			if (coats.length > 0 && value > coats.length)
+				source.fail(at, `${entry.name}, crosswise: found coat ${value}; the face gets ${coats.length}`);
+	}
+}
+
+/** What is done to a face before a coat opens these windows. */
+const opened = (prep: PlannedCoat['prep']): ('spray' | 'scuff' | 'sand')[] => {
+	const steps = prep.map(({ step }) => step);
+	if (steps.includes('sand')) return ['spray', 'scuff', 'sand'];
+	return steps.includes('scuff') ? ['spray', 'scuff'] : ['spray'];
+};
+
+/** A coat of a new stage over the one before: its windows must be given, and must open at some time. */
+function wrongPair(whole: Whole, before: PlannedCoat, coat: PlannedCoat): string | undefined {
+	const pair = `${coat.material} over ${before.material}`;
+	const rows = whole.materials
+		.get(coat.material)
+		?.recoat.find(({ under }) => under === before.material)?.rows;
+	if (!rows?.length) return `no recoat windows are given for ${pair}; add them to ${coat.material}`;
+	const row = whole.air_C === undefined ? undefined : rowAt(rows, whole.air_C);
+	if (!row || allows(row, opened(coat.prep), coat.wait_h, null)) return undefined;
+	return `${coat.wait_h} h on, no window of ${pair} is open with what is done before it; mend the wait, or sand or scuff`;
+}
+
+function checkWindows(source: Source, whole: Whole): void {
+	const said = new Set<string>();
+	for (const { draft, coats } of whole.plans)
+		for (const [index, coat] of coats.entries()) {
+			const before = coats[index - 1];
+			if (!before || before.stage === coat.stage) continue;
+			const key = `${coat.stage} ${before.material} ${coat.wait_h} ${opened(coat.prep).length}`;
+			const wrong = said.has(key) ? undefined : wrongPair(whole, before, coat);
+			if (wrong) source.fail(whole.stages[coat.stage]?.at ?? 0, `stage, spray: on ${draft.id}, ${wrong}`);
+			said.add(key);
+		}
+}
+
+function checkNames(source: Source, { sheet }: Whole): void {
+	const ids = (sheet.values.materials ?? []).map(({ id }) => id);
+	for (const { entry } of sheet.values.materials ?? [])
+		for (const { values } of entry.values.recoat ?? [])
+			if (values.over && !ids.includes(values.over.value))
+				source.fail(values.over.at, `${entry.name}, recoat, over: ${notAllowed(values.over.value, ids)}`);
+}
+
+/** Says every contradiction of what could be read. */
+export function checkContradictions(source: Source, whole: Whole): void {
+	checkNames(source, whole);
+	checkSags(source, whole);
+	checkCup(source, whole);
+	checkCoated(source, whole);
+	checkWindows(source, whole);
+}

@@ -1,0 +1,130 @@
+import { Composer, CST, Lexer, LineCounter, type ParsedNode, Parser } from 'yaml';
+import { inert, type SheetError, unseenIn } from './errors.ts';
+
+const mostDepth = 30;
+const mostErrors = 20;
+const mostIndent = 200;
+/** Ten thousand faces are about 300,000. */
+const mostLexemes = 800_000;
+
+/** A text under reading: its root, and the errors found so far. */
+export type Source = {
+	file: string;
+	root: ParsedNode | null;
+	errors: SheetError[];
+	fail(offset: number, says: string): void;
+};
+
+/** What no sheet needs and what makes one hard to read or to bound. */
+const refused: Partial<Record<string, string>> = {
+	alias: 'repeats another place of the file: write it out here',
+	anchor: 'names a place to be repeated: leave it out and write each place in full',
+	tag: 'is a tag: leave it out',
+	'directive-line': 'is a directive: leave it out',
+};
+const opens = new Set(['flow-seq-start', 'flow-map-start']);
+const closes = new Set(['flow-seq-end', 'flow-map-end']);
+const nests = new Set(['seq-item-ind', 'explicit-key-ind']);
+
+/** Counts how deep the text nests, lexeme by lexeme: the composer recurses, and must never see a bomb. */
+function depthCounter(): (type: string | null) => number {
+	let flow = 0;
+	let line = 0;
+	return type => {
+		if (type === null) return flow + line;
+		if (opens.has(type)) flow++;
+		if (closes.has(type)) flow--;
+		if (nests.has(type)) line++;
+		if (type === 'newline' || type === 'scalar') line = 0;
+		return flow + line;
+	};
+}
+
+/** Tokens of the text, as far as it is sound; complaints go to `fail`. */
+function tokensOf(text: string, fail: Source['fail']): CST.Token[] | null {
+	const parser = new Parser();
+	const depth = depthCounter();
+	const tokens: CST.Token[] = [];
+	let broken = 0;
+	let documents = 0;
+	let afterMark = false;
+	let lexemes = 0;
+	for (const lexeme of new Lexer().lex(text)) {
+		if (++lexemes > mostLexemes) {
+			fail(parser.offset, 'is longer than any job: split it into smaller ones');
+			return null;
+		}
+		const type = afterMark ? null : CST.tokenType(lexeme);
+		const says = type === null ? undefined : refused[type];
+		if (says) {
+			fail(parser.offset, `"${inert(lexeme, 20)}" ${says}`);
+			return null;
+		}
+		if (depth(type) > mostDepth) {
+			fail(parser.offset, `is nested more than ${mostDepth} deep: a bracket or a dash is out of place`);
+			return null;
+		}
+		afterMark = lexeme === CST.SCALAR;
+		for (const token of parser.next(lexeme)) {
+			tokens.push(token);
+			if (token.type === 'error' && ++broken >= mostErrors) return tokens;
+			if (token.type === 'document' && ++documents > 1) return tokens;
+		}
+	}
+	tokens.push(...parser.end());
+	return tokens;
+}
+
+const reworded: Record<string, string> = {
+	MULTIPLE_DOCS: 'a second document begins: leave out the line ---',
+	TAB_AS_INDENT: 'a tab is used to indent: use spaces',
+	MISSING_CHAR: 'a quote, a bracket or a colon is missing',
+	BAD_INDENT: 'is indented differently from its neighbours: line it up',
+};
+
+/** A line that begins too far right nests too deep, or is not meant to. */
+function findIndented(text: string, fail: Source['fail']): boolean {
+	const at = text.search(new RegExp(`^[ \\t]{${mostIndent}}`, 'm'));
+	if (at >= 0) fail(at, `is indented by more than ${mostIndent} columns: move it left`);
+	return at >= 0;
+}
+
+/** Every character that cannot be seen, before YAML reads it. */
+function findUnseen(text: string, fail: Source['fail']): boolean {
+	const plain = text.replace(/^\uFEFF/, ' ').replaceAll(/[\t\n\r]/g, ' ');
+	const found = unseenIn(plain);
+	if (found)
+		fail(found.index, `holds ${found.code}, which cannot be seen or is obeyed by terminals: take it out`);
+	return found !== undefined;
+}
+
+/**
+ * Reads YAML with every scalar kept as the text that was written, so that no number, date or `no` is guessed at.
+ * @param text at most 4 MB
+ * @param file named in errors
+ * @returns root and errors; where `root` is null nothing below it can be read
+ */
+export function readDocument(text: string, file: string): Source {
+	const lines = new LineCounter();
+	lines.addNewLine(0);
+	const errors: SheetError[] = [];
+	const late: { offset: number; says: string }[] = [];
+	const fail = (offset: number, says: string) => {
+		const { line, col } = lines.linePos(offset);
+		errors.push({ file, line, column: col, says });
+	};
+	const source: Source = { file, root: null, errors, fail };
+	for (let at = text.indexOf('\n'); at >= 0; at = text.indexOf('\n', at + 1)) lines.addNewLine(at + 1);
+	if (findUnseen(text, fail) || findIndented(text, fail)) return source;
+	const tokens = tokensOf(text, fail);
+	if (!tokens) return source;
+	const composer = new Composer({ schema: 'failsafe', uniqueKeys: false, prettyErrors: false });
+	const [document, second] = composer.compose(tokens, true, text.length);
+	if (!document) return source;
+	for (const { code, message, pos } of [...document.errors, ...document.warnings].slice(0, mostErrors))
+		late.push({ offset: pos[0], says: reworded[code] ?? inert(message, 120) });
+	if (second) late.push({ offset: second.range[0], says: reworded.MULTIPLE_DOCS ?? '' });
+	for (const { offset, says } of late) fail(offset, says);
+	if (errors.length === 0) source.root = document.contents;
+	return source;
+}

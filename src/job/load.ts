@@ -1,0 +1,176 @@
+import { type FacePlan, planFace } from './coats.ts';
+import { checkContradictions } from './contradictions.ts';
+import { readDocument, type Source } from './document.ts';
+import type { SheetError } from './errors.ts';
+import { notAllowed } from './errors.ts';
+import { checkCircles, type FaceDraft, facesOf, resolveAfter } from './faces.ts';
+import { whole } from './fields.ts';
+import { type Face, type Job, jobSchema, type Material } from './job.ts';
+import { materialOf } from './material.ts';
+import { readText } from './read-text.ts';
+import { readSheet, type SheetEntry } from './sheet.ts';
+import { checkKinds, type StageRead, stagesOf } from './stages.ts';
+
+export type Loaded = { ok: true; job: Job } | { ok: false; errors: SheetError[] };
+
+function gunOf(source: Source, sheet: SheetEntry): Job['gun'] | undefined {
+	const gun = sheet.values.gun;
+	const feather = gun?.values.feather ?? [3, 3];
+	const [across, along] = feather;
+	if (gun && (feather.length !== 2 || across === undefined || along === undefined))
+		source.fail(gun.place('feather'), 'gun, feather: two numbers are wanted, across and along the fan');
+	const read =
+		gun && whole(gun.values, ['pressure', 'fan', 'distance', 'overlap', 'flow', 'speed', 'transfer', 'cup']);
+	const cup = read && whole(read.cup.values, ['holds', 'kind']);
+	if (!read || !cup || across === undefined || along === undefined) return undefined;
+	return {
+		pressure_kPa: read.pressure,
+		fanHeight_mm: read.fan,
+		fanDepth_mm: read['fan depth'] ?? read.fan * 0.3,
+		beta: [across, along],
+		distance_mm: read.distance,
+		overlap: read.overlap,
+		flow_mL_per_min: read.flow,
+		speed_mm_per_s: read.speed,
+		transfer: read.transfer.share,
+		transfer_tolerance: read.transfer.tolerance,
+		cup_mL: cup.holds,
+		cupKind: cup.kind,
+	};
+}
+
+function shopOf(source: Source, sheet: SheetEntry, parts: string[]): Job['shop'] | undefined {
+	const values = sheet.values.shop?.values;
+	const at = values?.['extractor at'];
+	if (at && !parts.includes(at.value))
+		source.fail(at.at, `shop, extractor at: ${notAllowed(at.value, parts)}`);
+	const read = values && whole(values, ['air', 'humidity']);
+	if (!read) return undefined;
+	const { time, measured } = read.clearance?.values ?? {};
+	return {
+		air_C: read.air,
+		humidity: read.humidity,
+		clearance: time === undefined || measured === undefined ? null : { minutes: time / 60, measured },
+		extractorAt: at?.value ?? null,
+		hours: read.day === undefined ? null : read.day / 60,
+	};
+}
+
+function faceOf(plan: FacePlan, after: string[], gun: Job['gun']): Face | undefined {
+	const { draft, area_m2, coats } = plan;
+	const read = whole(draft.entry.values, ['attitude', 'stroke', 'tilt']);
+	if (!read) return undefined;
+	return {
+		id: draft.id,
+		part: draft.part,
+		name: draft.name,
+		attitude: read.attitude,
+		...(read['near edge'] !== undefined && { nearEdge: read['near edge'] }),
+		tilt: read.tilt,
+		area_m2,
+		size_mm: read.size ?? null,
+		fanHeight_mm: read.fan ?? gun.fanHeight_mm,
+		after,
+		coats,
+	};
+}
+
+/** Everything that the sheet says, as far as it could be read, and all that is wrong with it said. */
+type Draft = {
+	gun: Job['gun'] | undefined;
+	shop: Job['shop'] | undefined;
+	materials: Map<string, Material>;
+	stages: StageRead[];
+	plans: FacePlan[];
+	after: Map<string, { value: string }[]>;
+};
+
+function plansOf(
+	faces: FaceDraft[],
+	stages: StageRead[],
+	gun: Job['gun'],
+	materials: Map<string, Material>,
+): FacePlan[] {
+	return faces.flatMap(face =>
+		face.area_m2 === undefined ? [] : [planFace(face, face.area_m2, stages, { gun, materials })],
+	);
+}
+
+function draftOf(source: Source, sheet: SheetEntry): Draft {
+	const materials = new Map<string, Material>();
+	for (const named of sheet.values.materials ?? []) {
+		const material = materialOf(source, named);
+		if (material) materials.set(named.id, material);
+	}
+	const faces = facesOf(source, sheet);
+	const parts = (sheet.values.parts ?? []).flatMap(({ values }) => (values.part ? [values.part.value] : []));
+	const gun = gunOf(source, sheet);
+	const shop = shopOf(source, sheet, parts);
+	const stages = stagesOf(source, sheet, faces);
+	checkKinds(source, sheet, materials);
+	const after = resolveAfter(source, new Map(faces.map(face => [face.id, face])));
+	checkCircles(source, after);
+	const plans = gun ? plansOf(faces, stages, gun, materials) : [];
+	const [air_C, units] = [sheet.values.shop?.values.air, sheet.values.units ?? 'us'];
+	if (gun) checkContradictions(source, { sheet, stages, plans, materials, cup_mL: gun.cup_mL, air_C, units });
+	return { gun, shop, materials, stages, plans, after };
+}
+
+/** The job of a sheet in which nothing is wrong. */
+function jobOf(sheet: SheetEntry, { gun, shop, materials, stages, plans, after }: Draft): Job {
+	const faces = plans.map(
+		plan =>
+			gun &&
+			faceOf(
+				plan,
+				(after.get(plan.draft.id) ?? []).map(({ value }) => value),
+				gun,
+			),
+	);
+	return jobSchema.parse({
+		name: sheet.values.name,
+		units: sheet.values.units,
+		shop,
+		gun,
+		materials: Object.fromEntries(materials),
+		stages: stages.map(({ stage }) => stage),
+		parts: sheet.values.parts?.map(({ values }) => ({
+			name: values.part?.value,
+			place: values.place ?? null,
+		})),
+		faces,
+		order: sheet.values.order,
+		lists: (sheet.values.lists ?? []).map(({ value }) => value),
+	});
+}
+
+const byPlace = (a: SheetError, b: SheetError): number => a.line - b.line || a.column - b.column;
+
+/**
+ * Reads a job sheet.
+ * @param text YAML, at most 4 MB
+ * @param file the name it goes by in errors
+ * @returns the normalised job, or every error at once, in the order of the file
+ */
+export function parseJob(text: string, file: string): Loaded {
+	const source = readDocument(text, file);
+	if (source.errors.length > 0) return { ok: false, errors: source.errors.toSorted(byPlace) };
+	if (!source.root) {
+		const says = 'is empty; fanwise example writes a sheet to begin with';
+		return { ok: false, errors: [{ file, line: 1, column: 1, says }] };
+	}
+	const sheet = readSheet(source, source.root, '', 0);
+	const draft = sheet && draftOf(source, sheet);
+	if (!sheet || !draft || source.errors.length > 0)
+		return { ok: false, errors: source.errors.toSorted(byPlace) };
+	return { ok: true, job: jobOf(sheet, draft) };
+}
+
+/**
+ * Reads a job sheet from a file.
+ * @returns as `parseJob`; a file that cannot be read is one error at 1:1. Never throws for what a path may hold
+ */
+export async function loadJob(path: string): Promise<Loaded> {
+	const read = await readText(path);
+	return read.ok ? parseJob(read.text, path) : read;
+}

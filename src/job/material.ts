@@ -1,0 +1,206 @@
+import type { Source } from './document.ts';
+import { whole } from './fields.ts';
+import { coatKindSchema, type Material, type MixStep } from './job.ts';
+import type { MaterialEntry, Named, Reducer } from './sheet.ts';
+import { allows, recoatOf, rowAt } from './windows.ts';
+
+type Values = MaterialEntry['values'];
+
+const partsOf = (reducer: Reducer, base: number, hardener: number): number =>
+	Number((reducer.parts ?? (reducer.share ?? 0) * (base + hardener)).toPrecision(12));
+
+/** Parts of reducer from the third number of the ratio or from its own key, which must not both speak. */
+function reducerOf(source: Source, { values, ...entry }: MaterialEntry): number | undefined {
+	const { ratio, reducer } = values;
+	if (!ratio) return undefined;
+	if (ratio.reducer === null && !entry.has('reducer')) {
+		source.fail(entry.at, `${entry.name}, reducer is missing: write "reducer: 15%", "1 part" or "none"`);
+		return undefined;
+	}
+	if (ratio.reducer !== null && entry.has('reducer'))
+		source.fail(entry.place('reducer'), `${entry.name}, reducer: the ratio names it already; take one out`);
+	if (ratio.reducer !== null) return ratio.reducer;
+	return reducer && partsOf(reducer, ratio.base, ratio.hardener);
+}
+
+function coatsOf(source: Source, entry: MaterialEntry, standard: number): Material['coats'] {
+	const { coats, ratio } = entry.values;
+	const found: Material['coats'] = {};
+	if (!coats || !ratio) return found;
+	for (const kind of coatKindSchema.options) {
+		const coat = coats.values[kind];
+		if (!coat?.values.film) continue;
+		const own = coat.values.reducer && partsOf(coat.values.reducer, ratio.base, ratio.hardener);
+		found[kind] = { dry_um: coat.values.film.value, reducer_parts: own ?? standard };
+	}
+	if (!coatKindSchema.options.some(kind => coats.has(kind)))
+		source.fail(coats.at, `${coats.name}: no kind of coat; allowed: ${coatKindSchema.options.join(', ')}`);
+	return found;
+}
+
+type Wanted = { step: MixStep; if: boolean; because: string };
+
+/** The mixing order has every step that the material needs, once, none that it does not, and stirs first. */
+function checkOrder(source: Source, entry: MaterialEntry, reduced: boolean): void {
+	const { order, standing, strainer, cup } = entry.values;
+	if (!order || standing === undefined || strainer === undefined) return;
+	const name = `${entry.name}, order`;
+	const steps = order.map(({ value }) => value);
+	const wanted: Wanted[] = [
+		{ step: 'stir', if: true, because: 'the base is stirred in its can first' },
+		{ step: 'base', if: true, because: 'a batch has base' },
+		{ step: 'hardener', if: true, because: 'a batch has hardener' },
+		{ step: 'reducer', if: reduced, because: reduced ? 'the material is reduced' : 'no reducer is given' },
+		{
+			step: 'stand',
+			if: standing > 0,
+			because: standing > 0 ? 'it has a standing time' : 'standing is none',
+		},
+		{
+			step: 'strain',
+			if: strainer !== 'none',
+			because: strainer === 'none' ? 'strainer is none' : 'a strainer is given',
+		},
+		{ step: 'cup', if: cup !== undefined, because: cup ? 'cup seconds are given' : 'no cup is given' },
+	];
+	for (const { step, if: needed, because } of wanted) {
+		const places = order.filter(({ value }) => value === step);
+		if (needed && places.length === 0)
+			source.fail(entry.place('order'), `${name}: ${step} is missing, but ${because}`);
+		if (!needed && places[0]) source.fail(places[0].at, `${name}: ${step} is out of place: ${because}`);
+		if (needed && places[1]) source.fail(places[1].at, `${name}: ${step} is written twice; take one out`);
+	}
+	const before = (early: MixStep, late: MixStep) => {
+		const late_ = order[steps.indexOf(late)];
+		if (late_ && steps.includes(early) && steps.indexOf(early) > steps.indexOf(late))
+			source.fail(late_.at, `${name}: ${late} comes before ${early}; put ${early} first`);
+	};
+	before('stir', 'base');
+	for (const early of ['base', 'hardener'] as const)
+		for (const late of ['stand', 'strain', 'cup'] as const) before(early, late);
+	before('reducer', 'strain');
+	before('reducer', 'cup');
+}
+
+/** The wait between two wet coats must fall where the windows of the material over itself say spray. */
+function checkFlash(source: Source, id: string, entry: MaterialEntry, recoat: Material['recoat']): void {
+	const flash = entry.values.flash;
+	const { from, to, at } = flash?.values ?? {};
+	if (!flash || from === undefined || at === undefined) return;
+	if (to !== undefined && to < from) {
+		source.fail(flash.place('to'), `${flash.name}: ends (to) before it begins (from); swap them`);
+		return;
+	}
+	const row = rowAt(recoat.find(({ under }) => under === id)?.rows ?? [], at);
+	if (row && !allows(row, ['spray'], from / 3600, to === undefined ? null : to / 3600))
+		source.fail(
+			flash.place('from'),
+			`${flash.name}: no window of ${id} over ${id} says spray then; mend the flash or its recoat windows`,
+		);
+}
+
+function densityOf(source: Source, entry: MaterialEntry, reduced: boolean): Material['density_kg_per_L'] {
+	const { ratio, density } = entry.values;
+	if (ratio?.by === 'weight' && !entry.has('density'))
+		source.fail(entry.at, `${entry.name}, density is missing: a ratio by weight needs it for each can`);
+	const { base, hardener, reducer } = density?.values ?? {};
+	if (density && reduced && !density.has('reducer'))
+		source.fail(density.at, `${density.name}, reducer is missing: write "reducer: 0.87 kg/L"`);
+	return base && hardener ? { base, hardener, reducer: reducer ?? 1 } : null;
+}
+
+const needed = [
+	'isocyanate',
+	'ratio',
+	'order',
+	'solids',
+	'sags above',
+	'pot life',
+	'standing',
+	'strainer',
+	'flash',
+	'wet edge',
+	'wet the tip',
+	'flush',
+	'limits',
+] as const;
+
+function flashOf({ values }: NonNullable<Values['flash']>): Material['flash'] | undefined {
+	const { from, to, at, touch } = values;
+	if (from === undefined || at === undefined) return undefined;
+	return {
+		min_min: from / 60,
+		max_min: to === undefined ? null : to / 60,
+		at_C: at,
+		touch: touch ?? ['tacky', 'dry'],
+	};
+}
+
+function limitsOf({ values }: NonNullable<Values['limits']>): Material['limits'] | undefined {
+	const read = whole(values, ['air', 'humidity', 'over dew point']);
+	return read && { air_C: read.air, humidity_max: read.humidity, margin_C: read['over dew point'] };
+}
+
+function solventOf(solvent: Values['solvent']): Material['solvent'] {
+	const { share, vapour, lel } = solvent?.values ?? {};
+	if (share === undefined || vapour === undefined || lel === undefined) return null;
+	return { share_of_mix: share, vapour_m3_per_L: vapour, lel };
+}
+
+function cupOf(cup: Values['cup']): Material['cup'] {
+	const { kind, runs } = cup?.values ?? {};
+	return kind && runs ? { kind, seconds: runs } : null;
+}
+
+/**
+ * A material of the sheet in base units, checked against itself.
+ * @returns undefined where something it needs could not be read; what is wrong has been said
+ */
+export function materialOf(source: Source, { id, entry }: Named<MaterialEntry>): Material | undefined {
+	const parts = reducerOf(source, entry);
+	const coats = coatsOf(source, entry, parts ?? 0);
+	const reduced =
+		parts !== undefined && [parts, ...Object.values(coats).map(coat => coat.reducer_parts)].some(Boolean);
+	if (parts !== undefined) checkOrder(source, entry, reduced);
+	const recoat = recoatOf(source, entry);
+	checkFlash(source, id, entry, recoat);
+	const density = densityOf(source, entry, reduced);
+	const read = whole(entry.values, needed);
+	const flash = read && flashOf(read.flash);
+	const limits = read && limitsOf(read.limits);
+	if (!read || !flash || !limits || parts === undefined) return undefined;
+	return {
+		id,
+		name: read.name ?? id,
+		isocyanate: read.isocyanate,
+		ratio: { by: read.ratio.by, base: read.ratio.base, hardener: read.ratio.hardener },
+		reducer_parts: parts,
+		density_kg_per_L: density,
+		order: read.order.map(({ value }) => value),
+		solids: read.solids.share,
+		solids_tolerance: read.solids.tolerance,
+		coats,
+		sag_um: read['sags above'],
+		potLife: read['pot life'],
+		standing_min: read.standing / 60,
+		strainer: read.strainer === 'none' ? null : read.strainer,
+		flash,
+		wetEdge_s: read['wet edge'],
+		wetTip_min: read['wet the tip'] / 60,
+		flush_min: read.flush / 60,
+		recoat,
+		sandAfter: read['sand after'] ?? [],
+		grit: read.grit ?? null,
+		cup: cupOf(read.cup),
+		limits,
+		factorPer10C: read['time factor'] ?? 2,
+		solvent: solventOf(read.solvent),
+	};
+}
+
+/** Volume solids of the mix as sprayed, with so many parts of reducer in the unit of the ratio. */
+export function reducedSolids(material: Material, reducer_parts: number): number {
+	const weigh = material.ratio.by === 'weight' ? material.density_kg_per_L : null;
+	const solid = material.ratio.base / (weigh?.base ?? 1) + material.ratio.hardener / (weigh?.hardener ?? 1);
+	return (material.solids * solid) / (solid + reducer_parts / (weigh?.reducer ?? 1));
+}

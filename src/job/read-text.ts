@@ -1,0 +1,66 @@
+import { open } from 'node:fs/promises';
+import { inert, type SheetError } from './errors.ts';
+
+/** Ten thousand faces are about 1 MB. */
+export const mostBytes = 4_000_000;
+
+export type ReadText = { ok: true; text: string } | { ok: false; errors: SheetError[] };
+
+const refusals: Record<string, string> = {
+	ENOENT: 'there is no such file: check the name, or write one with fanwise example',
+	ENOTDIR: 'there is no such file: part of its path is not a folder',
+	EISDIR: 'is a folder: name the file in it',
+	EACCES: 'may not be read: check its permissions',
+	ENAMETOOLONG: 'has too long a name',
+	ERR_INVALID_ARG_VALUE: 'is not a file name',
+};
+
+const codeOf = (error: unknown): string =>
+	error instanceof Error && 'code' in error ? String(error.code) : 'unknown';
+
+/** Bytes of a regular file of bearable size, or what is wrong with it in words. */
+async function bytesOf(path: string): Promise<Buffer | string> {
+	// Without O_NONBLOCK (0o4000) opening a pipe that nobody writes to would never return.
+	const file = await open(path, 0o4000);
+	try {
+		const found = await file.stat();
+		if (found.isDirectory()) return refusals.EISDIR ?? '';
+		if (!found.isFile()) return 'is not an ordinary file: name a text file';
+		if (found.size > mostBytes)
+			return `is larger than ${mostBytes / 1e6} MB: split the job into smaller ones`;
+		return await file.readFile();
+	} finally {
+		await file.close();
+	}
+}
+
+/** Text of UTF-8 bytes, or what is wrong with them in words. */
+function decode(bytes: Uint8Array): { text: string } | string {
+	if ((bytes[0] === 0xff && bytes[1] === 0xfe) || (bytes[0] === 0xfe && bytes[1] === 0xff))
+		return 'is saved as UTF-16: save it as UTF-8';
+	if (bytes.includes(0)) return 'is not a text file: a job sheet is YAML, saved as UTF-8';
+	try {
+		return { text: new TextDecoder('utf-8', { fatal: true }).decode(bytes) };
+	} catch {
+		return 'is not a text file in UTF-8: save it as UTF-8';
+	}
+}
+
+/**
+ * Reads a text file that a person wrote.
+ * @returns its text, or one error that says what, where and what to do; never throws for what a path may hold
+ */
+export async function readText(path: string): Promise<ReadText> {
+	const refuse = (says: string): ReadText => ({
+		ok: false,
+		errors: [{ file: path, line: 1, column: 1, says }],
+	});
+	try {
+		const bytes = await bytesOf(path);
+		if (typeof bytes === 'string') return refuse(bytes);
+		const decoded = decode(bytes);
+		return typeof decoded === 'string' ? refuse(decoded) : { ok: true, ...decoded };
+	} catch (error) {
+		return refuse(refusals[codeOf(error)] ?? `cannot be read (${inert(codeOf(error))})`);
+	}
+}

@@ -1,0 +1,276 @@
+import { isScalar } from 'yaml';
+import { z } from 'zod';
+import { nearest } from '../trade/nearest.ts';
+import { inert } from './errors.ts';
+import { type Entry, list, map, may, must, offsetOf, pairsOf, placed, type Reader, value } from './fields.ts';
+import { coatKindSchema, mixStepSchema, type Prep, prepSchema } from './job.ts';
+import {
+	grit,
+	key,
+	name,
+	orNone,
+	plainNumber,
+	quantity,
+	range,
+	shareWithin,
+	size,
+	some,
+	span,
+	timeAt,
+	wholeNumber,
+	word,
+	yesOrNo,
+} from './values.ts';
+
+/** The keys of a job sheet, as a painter writes them, and how each value is read. */
+
+const some_ = (kind: Parameters<typeof some>[0]) => value(some(kind));
+
+export const shopShape = {
+	air: must(value(quantity('temperature'))),
+	humidity: must(value(quantity('share'))),
+	clearance: may(map({ time: must(some_('time')), measured: must(value(name)) })),
+	'extractor at': may(placed(value(name))),
+	day: may(some_('time')),
+};
+
+export const gunShape = {
+	pressure: must(some_('pressure')),
+	fan: must(some_('length')),
+	'fan depth': may(some_('length')),
+	feather: may(list(value(plainNumber(1, 10)))),
+	distance: must(some_('length')),
+	overlap: must(value(quantity('share').refine(part => part <= 0.9, { message: 'allowed: up to 90%' }))),
+	flow: must(some_('flow')),
+	speed: must(some_('speed')),
+	transfer: must(value(shareWithin(0.1))),
+	cup: must(
+		map({
+			holds: must(some_('volume')),
+			kind: must(value(word({ gravity: 'gravity', suction: 'suction', pressure: 'pressure' }))),
+			tilted: may(value(word({ pours: 'pours', drips: 'drips', starves: 'starves' })), 'pours' as const),
+		}),
+	),
+};
+
+const reducer = z.string().transform((text, ctx): { parts?: number; share?: number } => {
+	if (text === 'none') return { parts: 0 };
+	const read = /^(\d+(?:\.\d+)?)\s*(%|parts?)$/.exec(text);
+	const found = Number(read?.[1]);
+	if (!read || found > 200 || (read[2] !== '%' && found > 20)) {
+		const message = 'allowed: a share of base and hardener as in "15%", parts as in "1 part", or none';
+		ctx.addIssue({ code: 'custom', message, params: { column: 1 } });
+		return z.NEVER;
+	}
+	return read[2] === '%' ? { share: found / 100 } : { parts: found };
+});
+export type Reducer = z.output<typeof reducer>;
+
+const ratio = z.string().transform((text, ctx) => {
+	const read = /^(\d+(?:\.\d+)?):(\d+(?:\.\d+)?)(?::(\d+(?:\.\d+)?))?\s+by\s+(volume|weight)$/.exec(text);
+	const [base, hardener, third] = [Number(read?.[1]), Number(read?.[2]), read?.[3]];
+	if (!read || base <= 0 || hardener <= 0 || Math.max(base, hardener, Number(third ?? 0)) > 1000) {
+		const message =
+			'allowed: base:hardener or base:hardener:reducer, as in "2:1:1 by volume" or "100:18 by weight"';
+		ctx.addIssue({ code: 'custom', message, params: { column: 1 } });
+		return z.NEVER;
+	}
+	const by: 'volume' | 'weight' = read[4] === 'weight' ? 'weight' : 'volume';
+	return { by, base, hardener, reducer: third === undefined ? null : Number(third) };
+});
+
+const density = some('density');
+const coatShape = { film: must(placed(value(some('film')))), reducer: may(value(reducer)) };
+export const coatKinds = coatKindSchema.options;
+
+export const windowShape = {
+	wait: may(value(span)),
+	spray: may(value(span)),
+	scuff: may(value(span)),
+	sand: may(value(span)),
+};
+
+export const materialShape = {
+	name: may(value(name)),
+	isocyanate: must(value(yesOrNo)),
+	ratio: must(value(ratio)),
+	reducer: may(value(reducer)),
+	density: may(
+		map({ base: must(value(density)), hardener: must(value(density)), reducer: may(value(density)) }),
+	),
+	order: must(list(placed(value(mixStepSchema)), 2)),
+	solids: must(value(shareWithin(0.02))),
+	coats: must(map({ tack: may(map(coatShape)), medium: may(map(coatShape)), full: may(map(coatShape)) })),
+	'sags above': must(value(some('film'))),
+	'pot life': must(value(timeAt)),
+	standing: must(value(orNone('time'))),
+	strainer: must(value(name)),
+	flash: must(
+		map({
+			from: must(some_('time')),
+			to: may(some_('time')),
+			at: must(value(quantity('temperature'))),
+			touch: may(list(value(word({ tacky: 'tacky', dry: 'dry' })), 1)),
+		}),
+	),
+	'wet edge': must(some_('time')),
+	'wet the tip': must(some_('time')),
+	flush: must(some_('time')),
+	recoat: may(
+		list(
+			map({
+				over: must(placed(value(key))),
+				surface: must(value(range('temperature'))),
+				windows: must(list(map(windowShape), 1)),
+			}),
+		),
+	),
+	'sand after': may(list(value(timeAt), 1)),
+	grit: may(value(grit)),
+	cup: may(map({ kind: must(value(name)), runs: must(value(range('time'))) })),
+	limits: must(
+		map({
+			air: must(value(range('temperature'))),
+			humidity: must(value(quantity('share'))),
+			'over dew point': must(value(quantity('temperatureDifference'))),
+		}),
+	),
+	'time factor': may(value(plainNumber(1.1, 4)), 2),
+	solvent: may(
+		map({
+			share: must(value(quantity('share'))),
+			vapour: must(value(some('vapour'))),
+			lel: must(value(some('share'))),
+		}),
+	),
+};
+export type MaterialEntry = Entry<typeof materialShape>;
+
+/** Work on faces between coats, each a stage of its own. */
+export const prepSteps = prepSchema.options;
+const leaveOut = may(list(placed(value(name))));
+const yes = z.enum(['yes']).transform(() => null);
+const done = may(value(yes));
+const gritOrYes = z.string().transform((text, ctx): number | null => {
+	const read = text === 'yes' ? { success: true as const, data: null } : grit.safeParse(text);
+	if (read.success) return read.data;
+	ctx.addIssue({
+		code: 'custom',
+		message: 'allowed: a grit as in "400 grit", or yes',
+		params: { column: 1 },
+	});
+	return z.NEVER;
+});
+const abrade = may(value(gritOrYes));
+export const stageShape = {
+	name: may(value(name)),
+	spray: may(placed(value(key))),
+	coats: may(list(placed(value(coatKindSchema)), 1)),
+	wait: may(some_('time')),
+	sand: abrade,
+	scuff: abrade,
+	fill: done,
+	wipe: done,
+	tack: done,
+	mask: done,
+	unmask: done,
+	'leave out': leaveOut,
+};
+export type StageEntry = Entry<typeof stageShape>;
+
+const tilt = z.string().transform((text, ctx): -90 | 0 | 90 => {
+	const known: Record<string, -90 | 0 | 90> = { none: 0, left: 90, right: -90 };
+	const degrees = /^([+\-−]?\d+(?:\.\d+)?)\s*(?:°|degrees|deg)$/.exec(text)?.[1]?.replace('−', '-');
+	const found = Object.hasOwn(known, text) ? known[text] : Number(degrees) + 0;
+	if (found === 0 || found === 90 || found === -90) return found;
+	const slanted = degrees === undefined ? '' : 'the fan would stand neither upright nor flat; ';
+	const message = `${slanted}allowed: none, left (90°), right (-90°)`;
+	ctx.addIssue({ code: 'custom', message, params: { column: 1 } });
+	return z.NEVER;
+});
+
+const strokes: Record<string, 'side-to-side' | 'up-and-down' | 'to-and-fro'> = {
+	'side to side': 'side-to-side',
+	'up and down': 'up-and-down',
+	'to and fro': 'to-and-fro',
+};
+const stroke = z.string().transform((text, ctx) => {
+	const found = Object.hasOwn(strokes, text) ? strokes[text] : undefined;
+	if (found) return found;
+	const slanted = /°|deg|slant|diagonal/.test(text) ? 'the fan would be wanted at neither 0° nor 90°; ' : '';
+	const message = `${slanted}allowed: ${Object.keys(strokes).join(', ')}; nearest: ${nearest(text, Object.keys(strokes))}`;
+	ctx.addIssue({ code: 'custom', message, params: { column: 1 } });
+	return z.NEVER;
+});
+
+export const faceShape = {
+	face: must(placed(value(key))),
+	attitude: must(value(word({ upright: 'upright', flat: 'flat', underside: 'underside' }))),
+	'near edge': may(value(name)),
+	stroke: must(value(stroke)),
+	crosswise: may(list(placed(value(wholeNumber(1, 99))))),
+	tilt: may(value(tilt), 0 as const),
+	area: may(value(some('area'))),
+	size: may(value(size)),
+	fan: may(some_('length')),
+	after: may(list(placed(value(name)))),
+};
+export type FaceEntry = Entry<typeof faceShape>;
+
+const label = (what: string, otherwise: string) => (text: string | undefined) =>
+	text ? `${what} ${text}` : otherwise;
+export const partShape = {
+	part: must(placed(value(key))),
+	place: may(value(wholeNumber(1, 10_000))),
+	faces: must(list(map(faceShape, label('face', 'a face')), 1)),
+};
+export type PartEntry = Entry<typeof partShape>;
+const readPart = map(partShape, label('part', 'a part'));
+const readMaterial = map(materialShape);
+const readStageMap = map(stageShape);
+
+export type Named<T> = { id: string; at: number; entry: T };
+/** Materials by their id, in the order written. */
+const readMaterials: Reader<Named<MaterialEntry>[]> = (source, node, what, at) => {
+	const found: Named<MaterialEntry>[] = [];
+	for (const pair of pairsOf(source, node, what, at) ?? []) {
+		const id = key.safeParse(pair.key);
+		if (!id.success) {
+			source.fail(pair.at, `${what}: found "${inert(pair.key)}"; ${id.error.issues[0]?.message}`);
+			continue;
+		}
+		const entry = readMaterial(source, pair.node, `material ${id.data}`, pair.at);
+		if (entry) found.push({ id: id.data, at: pair.at, entry });
+	}
+	return found;
+};
+
+export type StageDraft = { at: number; word: Prep | null; entry: StageEntry | null };
+/** A stage is a map, or the one word of a preparation: `- wipe`. */
+const readStage: Reader<StageDraft> = (source, node, what, at) => {
+	const own = offsetOf(node, at);
+	if (!isScalar(node)) {
+		const entry = readStageMap(source, node, what, at);
+		return entry && { at: own, word: null, entry };
+	}
+	const step = value(prepSchema)(source, node, what, at);
+	return step && { at: own, word: step, entry: null };
+};
+
+export const sheetShape = {
+	name: must(value(name)),
+	units: must(value(z.enum(['us', 'metric']))),
+	shop: must(map(shopShape)),
+	gun: must(map(gunShape)),
+	materials: must(readMaterials),
+	stages: must(list(readStage, 1)),
+	parts: must(list(readPart, 1)),
+	order: may(
+		value(word({ 'fewest turns': 'fewest-turns', 'wettest edge': 'wettest-edge', 'as written': 'sheet' })),
+		'fewest-turns' as const,
+	),
+	lists: may(list(placed(value(z.string())))),
+};
+export type SheetEntry = Entry<typeof sheetShape>;
+/** Reads the whole sheet as far as it can be read. */
+export const readSheet = map(sheetShape);

@@ -1,0 +1,103 @@
+import type { Source } from './document.ts';
+import { notAllowed } from './errors.ts';
+import type { FaceDraft } from './faces.ts';
+import type { Placed } from './fields.ts';
+import type { Material, Stage } from './job.ts';
+import { prepSteps, type SheetEntry, type StageDraft, type StageEntry } from './sheet.ts';
+
+/** A stage as far as it could be read, and the faces that it leaves out. */
+export type StageRead = { at: number; stage: Stage | undefined; leftOut: ReadonlySet<string> };
+type Known = { materials: string[]; faces: FaceDraft[] };
+
+const works = ['spray', 'wait', ...prepSteps] as const;
+type Work = (typeof works)[number];
+
+function workOf(source: Source, draft: StageDraft): Work | undefined {
+	if (draft.word) return draft.word;
+	const named = works.filter(work => draft.entry?.has(work));
+	if (named.length === 1) return named[0];
+	source.fail(
+		draft.at,
+		`a stage does one thing: found ${named.length === 0 ? 'none' : named.join(' and ')}; allowed: one of ${works.join(', ')}`,
+	);
+	return undefined;
+}
+
+function sprayStage(source: Source, entry: StageEntry, known: Known): Stage | undefined {
+	const { spray, coats, name } = entry.values;
+	if (!entry.has('coats')) source.fail(entry.at, 'stage, coats is missing: write "coats: [medium, full]"');
+	if (!spray) return undefined;
+	if (!known.materials.includes(spray.value)) {
+		source.fail(spray.at, `stage, spray: ${notAllowed(spray.value, known.materials)}`);
+		return undefined;
+	}
+	if (!coats) return undefined;
+	const kinds = coats.map(({ value }) => value);
+	return { kind: 'coats', name: name ?? `spray ${spray.value}`, material: spray.value, coats: kinds };
+}
+
+function stageOf(source: Source, draft: StageDraft, known: Known): Stage | undefined {
+	const work = workOf(source, draft);
+	const { entry } = draft;
+	if (!work) return undefined;
+	if (entry?.has('coats') && work !== 'spray')
+		source.fail(
+			entry.place('coats'),
+			`stage, coats: only a spray stage has coats; take them out of "${work}"`,
+		);
+	if (work === 'spray') return entry ? sprayStage(source, entry, known) : undefined;
+	if (work === 'wait') {
+		const seconds = entry?.values.wait;
+		if (seconds === undefined) return undefined;
+		return { kind: 'wait', name: entry?.values.name ?? 'wait', hours: seconds / 3600 };
+	}
+	const grit = work === 'sand' || work === 'scuff' ? (entry?.values[work] ?? null) : null;
+	return { kind: 'prep', name: entry?.values.name ?? work, step: work, grit };
+}
+
+/** Ids of the faces that `leave out` names: parts, or faces as `part/face`. */
+function leftOut(source: Source, names: Placed<string>[], faces: FaceDraft[]): Set<string> {
+	const ids = new Set<string>();
+	for (const { value, at } of names) {
+		const named = faces.filter(({ id, part }) => id === value || part === value);
+		for (const { id } of named) ids.add(id);
+		if (named.length > 0) continue;
+		const some = [...new Set(faces.slice(0, 200).flatMap(({ part, id }) => [part, id]))];
+		source.fail(at, `stage, leave out: ${notAllowed(value, some)}`);
+	}
+	return ids;
+}
+
+/** Every stage in order; unknown materials, stages that do two things and faces that are not there are said. */
+export function stagesOf(source: Source, sheet: SheetEntry, faces: FaceDraft[]): StageRead[] {
+	const materials = (sheet.values.materials ?? []).map(({ id }) => id);
+	const drafts = sheet.values.stages ?? [];
+	const stages = drafts.map(draft => ({
+		at: draft.entry?.has('spray') ? draft.entry.place('spray') : draft.at,
+		stage: stageOf(source, draft, { materials, faces }),
+		leftOut: leftOut(source, draft.entry?.values['leave out'] ?? [], faces),
+	}));
+	if (drafts.length > 0 && !drafts.some(({ entry }) => entry?.has('spray')))
+		source.fail(
+			sheet.place('stages'),
+			'stages: none of them sprays; write "- spray: MATERIAL" with its coats',
+		);
+	return stages;
+}
+
+/** A coat kind that its material has no film for. */
+export function checkKinds(
+	source: Source,
+	sheet: SheetEntry,
+	materials: ReadonlyMap<string, Material>,
+): void {
+	for (const { entry } of sheet.values.stages ?? []) {
+		const material = materials.get(entry?.values.spray?.value ?? '');
+		for (const { value, at } of entry?.values.coats ?? [])
+			if (material && !material.coats[value])
+				source.fail(
+					at,
+					`stage, coats: ${material.id} gives no film for a ${value} coat; ${notAllowed(value, Object.keys(material.coats))}`,
+				);
+	}
+}

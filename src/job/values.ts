@@ -1,0 +1,155 @@
+import { z } from 'zod';
+import { parseQuantity, type Quantity } from '../trade/quantity.ts';
+import { unseenIn } from './errors.ts';
+
+/** How the texts of a sheet are read: each a schema from what was written to a value in base units. */
+
+type Context = z.core.$RefinementCtx<string>;
+type Bounds = { above?: number; least?: number; most: number; allowed: string };
+
+const bounds: Partial<Record<Quantity, Bounds>> = {
+	volume: { above: 0, most: 200_000, allowed: 'more than 0, up to 200 L' },
+	area: { above: 0, most: 1000, allowed: 'more than 0, up to 1000 m2' },
+	film: { above: 0, most: 5000, allowed: 'more than 0, up to 5000 um' },
+	temperature: { least: -40, most: 150, allowed: '-40 °C to 150 °C' },
+	temperatureDifference: { least: 0, most: 30, allowed: '0 K to 30 K' },
+	pressure: { above: 0, most: 2000, allowed: 'more than 0, up to 2000 kPa' },
+	length: { above: 0, most: 100_000, allowed: 'more than 0, up to 100 m' },
+	time: { least: 0, most: 31_536_000, allowed: '0 to 365 d' },
+	speed: { above: 0, most: 10_000, allowed: 'more than 0, up to 10 m/s' },
+	flow: { above: 0, most: 20_000, allowed: 'more than 0, up to 20 L/min' },
+	share: { least: 0, most: 1, allowed: '0% to 100%' },
+	density: { least: 0.5, most: 5, allowed: '0.5 kg/L to 5 kg/L' },
+	vapour: { above: 0, most: 5, allowed: 'more than 0, up to 5 m3/L' },
+};
+
+const complain = (ctx: Context, message: string, column = 1) => {
+	ctx.addIssue({ code: 'custom', message, params: { column } });
+	return z.NEVER;
+};
+
+/** Base value of one quantity that begins at a column of a longer text. */
+function amount(kind: Quantity, text: string, ctx: Context, from = 1): number {
+	const read = parseQuantity(text, kind);
+	if (!read.ok) return complain(ctx, read.message, from - 1 + read.column);
+	const limits = bounds[kind];
+	const low = limits?.above !== undefined ? read.value <= limits.above : read.value < (limits?.least ?? 0);
+	if (limits && (low || read.value > limits.most)) return complain(ctx, `allowed: ${limits.allowed}`, from);
+	return read.value + 0;
+}
+
+/** One quantity with its unit, in the base unit of its kind and within what can be meant. */
+export const quantity = (kind: Quantity) =>
+	z.string().transform((text, ctx): number => amount(kind, text, ctx));
+
+/** A quantity above zero. */
+export const some = (kind: Quantity) =>
+	quantity(kind).refine(found => found > 0, { message: 'allowed: more than 0' });
+
+/** A quantity, or `none` for zero. */
+export const orNone = (kind: Quantity) =>
+	z.string().transform((text, ctx): number => (text === 'none' ? 0 : amount(kind, text, ctx)));
+
+/** Splits at a word, and says at which column the second half begins. */
+function halves(text: string, between: RegExp): { left: string; right: string; column: number } | undefined {
+	const match = between.exec(text);
+	if (!match) return undefined;
+	const column = match.index + match[0].length + 1;
+	return { left: text.slice(0, match.index), right: text.slice(column - 1), column };
+}
+
+const bare = /^[+\-−]?[\d.]+$/;
+const unitOf = (text: string): string => text.replace(/^[+\-−]?[\d.]+(?:e[+-]?\d+)?/i, '');
+
+/** `60 to 75 °F`: both ends, rising; the first may lean on the unit of the second. */
+export const range = (kind: Quantity) =>
+	z.string().transform((text, ctx): [number, number] => {
+		const parts = halves(text, /\s+to\s+/);
+		if (!parts) return complain(ctx, 'a range is wanted, as in "60 °F to 75 °F"');
+		const left = bare.test(parts.left) ? `${parts.left}${unitOf(parts.right)}` : parts.left;
+		const low = amount(kind, left, ctx);
+		const high = amount(kind, parts.right, ctx, parts.column);
+		return low < high ? [low, high] : complain(ctx, 'the second must be more than the first', parts.column);
+	});
+
+/** `5 h to 8 h`, or `from 24 h` without an end; seconds. */
+export const span = z.string().transform((text, ctx): { from_s: number; until_s: number | null } => {
+	const open = /^(?:from|after)\s+/.exec(text);
+	if (open)
+		return { from_s: amount('time', text.slice(open[0].length), ctx, open[0].length + 1), until_s: null };
+	const parts = halves(text, /\s+to\s+/);
+	if (!parts) return complain(ctx, 'a span is wanted, as in "5 h to 8 h" or "from 24 h"');
+	const left = bare.test(parts.left) ? `${parts.left}${unitOf(parts.right)}` : parts.left;
+	const from_s = amount('time', left, ctx);
+	const until_s = amount('time', parts.right, ctx, parts.column);
+	if (from_s >= until_s) return complain(ctx, 'it ends before it begins', parts.column);
+	return { from_s, until_s };
+});
+
+/** `4 h at 70 °F`. */
+export const timeAt = z.string().transform((text, ctx): { at_C: number; hours: number } => {
+	const parts = halves(text, /\s+at\s+/);
+	if (!parts) return complain(ctx, 'a time at a temperature is wanted, as in "4 h at 70 °F"');
+	const hours = amount('time', parts.left, ctx) / 3600;
+	const at_C = amount('temperature', parts.right, ctx, parts.column);
+	return hours > 0 ? { at_C, hours } : complain(ctx, 'allowed: more than 0');
+});
+
+/** `42% ± 3%`, or without a tolerance. */
+export const shareWithin = (tolerance: number) =>
+	z.string().transform((text, ctx): { share: number; tolerance: number } => {
+		const parts = halves(text, /\s*(?:±|\+\/-)\s*/);
+		const share = amount('share', parts?.left ?? text, ctx);
+		if (share === 0) return complain(ctx, 'allowed: more than 0%, up to 100%');
+		return { share, tolerance: parts ? amount('share', parts.right, ctx, parts.column) : tolerance };
+	});
+
+/** `24 in x 36 in`: across and along, mm. */
+export const size = z.string().transform((text, ctx): [number, number] => {
+	const parts = halves(text, /\s*[x×]\s*/);
+	if (!parts) return complain(ctx, 'a size is wanted: width by height, as in "24 in x 36 in"');
+	const left = bare.test(parts.left) ? `${parts.left}${unitOf(parts.right)}` : parts.left;
+	return [amount('length', left, ctx), amount('length', parts.right, ctx, parts.column)];
+});
+
+/** A plain number without a unit. */
+export const plainNumber = (least: number, most: number) =>
+	z.string().transform((text, ctx): number => {
+		const found = /^\d+(\.\d+)?$/.test(text) ? Number(text) : Number.NaN;
+		if (found >= least && found <= most) return found;
+		return complain(ctx, `allowed: a number from ${least} to ${most}`);
+	});
+
+export const wholeNumber = (least: number, most: number) =>
+	plainNumber(least, most).refine(Number.isInteger, { message: 'allowed: a whole number' });
+
+/** `400` or `400 grit`. */
+export const grit = z
+	.string()
+	.transform(text => text.replace(/\s*grit$/, ''))
+	.pipe(wholeNumber(24, 10_000));
+
+export const yesOrNo = z.enum(['yes', 'no']).transform(word => word === 'yes');
+
+/** One of some words, and what each stands for. */
+export const word = <const T extends Record<string, unknown>>(words: T) =>
+	z
+		.enum(Object.keys(words) as [Extract<keyof T, string>])
+		.transform((key): T[keyof T] => words[key] as T[keyof T]);
+
+const longest = 60;
+
+/** A name of the painter's own choosing, on one line and short enough for a screen. */
+export const name = z.string().transform((text, ctx): string => {
+	const unseen = unseenIn(text);
+	if (unseen) return complain(ctx, `${unseen.code} cannot be seen or is obeyed by terminals: take it out`);
+	const tidy = text.normalize('NFC').replaceAll(/\s+/g, ' ');
+	if ([...tidy].length > longest)
+		return complain(ctx, `${[...tidy].length} letters; allowed: up to ${longest}`);
+	return tidy;
+});
+
+/** A name that others refer to: no slash, and none that the program keeps for itself. */
+export const key = name
+	.refine(text => !text.includes('/'), { message: 'a name has no "/"' })
+	.refine(text => !(text in {}), { message: 'the program keeps this word for itself: choose another name' });

@@ -1,0 +1,105 @@
+import type { Source } from './document.ts';
+import type { Entry } from './fields.ts';
+import { type Material, type RecoatRow, type Window, windowSchema } from './job.ts';
+import type { MaterialEntry, windowShape } from './sheet.ts';
+
+type WindowEntry = Entry<typeof windowShape>;
+type Spell = RecoatRow['windows'][number];
+type RowEntry = NonNullable<MaterialEntry['values']['recoat']>[number];
+
+const hours = (seconds: number): number => Number((seconds / 3600).toPrecision(12));
+
+function spellOf(source: Source, entry: WindowEntry): Spell | undefined {
+	const named = windowSchema.options.filter(option => entry.has(option));
+	const [does] = named;
+	if (!does || named.length > 1) {
+		source.fail(entry.at, `${entry.name}: one of ${windowSchema.options.join(', ')} is wanted in each line`);
+		return undefined;
+	}
+	const span = entry.values[does];
+	return (
+		span && { does, from_h: hours(span.from_s), until_h: span.until_s === null ? null : hours(span.until_s) }
+	);
+}
+
+/** What is wrong with a window after one that ended at `last` hours; undefined: nothing. */
+function wrongAfter(last: number | null, { from_h }: Spell): string | undefined {
+	if (last === null) return 'follows a window without an end; put it before';
+	if (from_h < last) return `begins at ${from_h} h, before the one above it ends at ${last} h`;
+	if (from_h > last) return `nothing is said of ${last} h to ${from_h} h; add a line for it`;
+	return undefined;
+}
+
+/** Windows follow one another from 0 h on, without a gap and without an overlap. */
+function checkOrder(
+	source: Source,
+	entries: WindowEntry[],
+	spells: (Spell | undefined)[],
+	name: string,
+): void {
+	let last: number | null = 0;
+	for (const [index, spell] of spells.entries()) {
+		const wrong = spell && wrongAfter(last, spell);
+		if (wrong) source.fail(entries[index]?.at ?? 0, `${name}: ${wrong}`);
+		if (!spell || wrong) break;
+		last = spell.until_h;
+	}
+}
+
+function rowOf(source: Source, entry: RowEntry): RecoatRow | undefined {
+	const { surface, windows } = entry.values;
+	const spells = windows?.map(one => spellOf(source, one));
+	if (!surface || !windows || !spells) return undefined;
+	checkOrder(source, windows, spells, `${entry.name}, windows`);
+	return { from_C: surface[0], to_C: surface[1], windows: spells.filter(spell => spell !== undefined) };
+}
+
+/** Rows for one material under must not claim the same temperature twice. */
+function checkRows(source: Source, rows: { row: RecoatRow; at: number; name: string }[]): void {
+	const rising = rows.toSorted((a, b) => a.row.from_C - b.row.from_C);
+	for (const [index, { row, at, name }] of rising.entries()) {
+		const before = rising[index - 1];
+		if (before && row.from_C < before.row.to_C)
+			source.fail(
+				at,
+				`${name}: its surface temperatures overlap those of another line for the same material under`,
+			);
+	}
+}
+
+/**
+ * Recoat windows of a material, by the material under it.
+ * Windows out of order, overlapping or with a gap, and rows that overlap, are complained of.
+ */
+export function recoatOf(source: Source, entry: MaterialEntry): Material['recoat'] {
+	const by = new Map<string, { row: RecoatRow; at: number; name: string }[]>();
+	for (const one of entry.values.recoat ?? []) {
+		const row = rowOf(source, one);
+		const under = one.values.over?.value;
+		if (!row || under === undefined) continue;
+		by.set(under, [...(by.get(under) ?? []), { row, at: one.at, name: one.name }]);
+	}
+	for (const rows of by.values()) checkRows(source, rows);
+	return [...by].map(([under, rows]) => ({ under, rows: rows.map(({ row }) => row) }));
+}
+
+/** The row for a surface temperature; the nearest one where none holds it. */
+export function rowAt(rows: readonly RecoatRow[], surface_C: number): RecoatRow | undefined {
+	const off = ({ from_C, to_C }: RecoatRow) => Math.max(0, from_C - surface_C, surface_C - to_C);
+	return rows.toSorted((a, b) => off(a) - off(b))[0];
+}
+
+/** Whether a row allows something at some moment between two, in hours; `until_h` null: from then on. */
+export function allows(
+	row: RecoatRow,
+	does: readonly Window[],
+	from_h: number,
+	until_h: number | null,
+): boolean {
+	return row.windows.some(
+		spell =>
+			does.includes(spell.does) &&
+			(spell.until_h ?? Number.POSITIVE_INFINITY) > from_h &&
+			spell.from_h <= (until_h ?? Number.POSITIVE_INFINITY),
+	);
+}
