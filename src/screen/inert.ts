@@ -24,7 +24,7 @@ export function columnsOf(text: string): number {
 }
 
 /** Cuts a text to a width, its end replaced by dots where it was longer. */
-export function fit(text: string, columns: number, dots = '…'): string {
+export function cutTo(text: string, columns: number, dots = '…'): string {
 	if (columnsOf(text) <= columns) return text;
 	let kept = '';
 	let width = columnsOf(dots);

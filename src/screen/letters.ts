@@ -1,4 +1,4 @@
-import { type Font, lowFont, tallFont } from './glyphs.ts';
+import type { Font, Glyph } from './glyphs.ts';
 
 /** Text as block letters: rows of characters, all of one width. `pixels` is the height of a capital. */
 export type Block = { rows: string[]; width: number; pixels: number };
@@ -14,20 +14,31 @@ function drawable(text: string): string {
 		.normalize('NFD')
 		.replace(/\p{Mn}/gu, '')
 		.toUpperCase()
-		.replaceAll('·', '-');
+		.replaceAll('·', '-')
+		.replaceAll('µ', 'U')
+		.replaceAll('Μ', 'U');
+}
+
+function glyphsOf(text: string, font: Font): Glyph[] | null {
+	const glyphs = [...drawable(text)].map(letter => font.glyphs.get(letter));
+	const known = glyphs.filter(glyph => glyph !== undefined);
+	return known.length > 0 && known.length === glyphs.length ? known : null;
+}
+
+/** Pixels that a line takes in a font at its own size, or null where a character has no glyph. */
+export function pixelWidth(text: string, font: Font): number | null {
+	const glyphs = glyphsOf(text, font);
+	return glyphs ? glyphs.reduce((sum, glyph) => sum + (glyph[0]?.length ?? 0) + gap, -gap) : null;
 }
 
 function pixelRows(text: string, font: Font, scale: number): string[] | null {
-	const glyphs = [...drawable(text)].map(letter => font.glyphs.get(letter));
-	if (glyphs.length === 0 || glyphs.includes(undefined)) return null;
+	const glyphs = glyphsOf(text, font);
+	if (!glyphs) return null;
 	const between = '.'.repeat(gap);
-	const rows = Array.from({ length: font.height }, (_, row) =>
-		glyphs.map(glyph => glyph?.[row] ?? '').join(between),
-	);
-	return rows.flatMap(row => {
-		const wide = [...row].map(pixel => pixel.repeat(scale)).join('');
-		return Array.from({ length: scale }, () => wide);
-	});
+	return Array.from({ length: font.height }, (_, row) => {
+		const line = glyphs.map(glyph => glyph[row] ?? '').join(between);
+		return scale === 1 ? line : line.replaceAll('#', '#'.repeat(scale)).replaceAll('.', '.'.repeat(scale));
+	}).flatMap(row => Array.from({ length: scale }, () => row));
 }
 
 const halves: Record<string, string> = { '##': '█', '#.': '▀', '.#': '▄', '..': ' ' };
@@ -48,44 +59,4 @@ export function blockLine(text: string, font: Font, scale: number, style: GlyphS
 	if (!pixels) return null;
 	const rows = drawPixels(pixels, style);
 	return { rows, width: rows[0]?.length ?? 0, pixels: font.height * scale };
-}
-
-/** The ways to lay words on one or two lines. */
-function breaks(text: string): string[][] {
-	const words = text.split(/(?<=[ /-])/).map(word => word.trim());
-	const ways = [[text]];
-	for (let cut = 1; cut < words.length; cut++)
-		ways.push([words.slice(0, cut).join(' '), words.slice(cut).join(' ')]);
-	return ways;
-}
-
-function stack(lines: string[], font: Font, scale: number, style: GlyphStyle): Block | null {
-	const blocks = lines.map(line => blockLine(line, font, scale, style));
-	const whole = blocks.filter(block => block !== null);
-	if (whole.length < lines.length) return null;
-	const width = Math.max(...whole.map(block => block.width));
-	const blank = style === 'ascii' ? [' '.repeat(width)] : [];
-	const rows = whole.flatMap((block, index) => [
-		...(index > 0 ? blank : []),
-		...block.rows.map(row => row.padEnd(width)),
-	]);
-	return { rows, width, pixels: font.height * scale };
-}
-
-/**
- * The largest block letters in which a text fits, on one line or two.
- *
- * @param columns, rows  the room there is, in character cells
- * @returns null where even the smallest do not fit or a character has no glyph
- */
-export function fitBlock(text: string, columns: number, rows: number, style: GlyphStyle): Block | null {
-	let best: Block | null = null;
-	for (const font of [tallFont, lowFont])
-		for (const lines of breaks(text))
-			for (let scale = 1; scale <= 8; scale++) {
-				const block = stack(lines, font, scale, style);
-				if (!block || block.width > columns || block.rows.length > rows) break;
-				if (!best || block.pixels > best.pixels) best = block;
-			}
-	return best;
 }

@@ -142,8 +142,12 @@ describe('bytes to keys', () => {
 
 	test('reports, mouse and device strings are no keys', () => {
 		expect(
-			names('\u001b[?1u\u001b[?62;4c\u001b[<0;3;4M\u001b[M !!\u001b]11;rgb:0/0/0\u0007\u001bPabc\u001b\\'),
+			names('\u001b[?62;4c\u001b[<0;3;4M\u001b[M !!\u001b]11;rgb:0/0/0\u0007\u001bPabc\u001b\\'),
 		).toEqual([]);
+	});
+
+	test('a terminal that can report press, repeat and release is heard', () => {
+		expect(names('\u001b[?0u')).toEqual(['key-report']);
 	});
 
 	test('a report without a code, or of half a character, is an unknown key', () => {

@@ -5,11 +5,12 @@ import { builtIn, type Layout, padCorners, padDigits } from './layouts.ts';
 /** What is being asked decides which keys are characters. */
 export type Typing = 'nothing' | 'number' | 'text';
 
+export type BoundTyping = { is: 'type'; character: string } | { is: 'erase' | 'clear' | 'enter' };
 export type Bound =
 	| { is: 'hold' }
 	| { is: 'corner'; corner: Corner }
-	| { is: 'type'; character: string }
-	| { is: 'erase' | 'clear' | 'enter' | 'quit' | 'suspend' | 'paste' | 'dead' };
+	| BoundTyping
+	| { is: 'quit' | 'suspend' | 'paste' | 'dead' };
 
 const dead: Bound = { is: 'dead' };
 const decimals = new Set(['.', ',', 'pad-decimal', 'pad-separator']);

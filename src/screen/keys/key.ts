@@ -1,7 +1,8 @@
 /**
  * One thing that the keyboard said. `key` is the character itself, or a name: `space enter backspace tab escape
  * up down left right home end page-up page-down insert delete f1 … f12`, `pad-0 … pad-9 pad-decimal pad-enter …`
- * where the terminal tells the number pad apart, `paste` for a whole paste, `unknown` for the rest.
+ * where the terminal tells the number pad apart, `paste` for a whole paste, `key-report` for a terminal saying that it can
+ * report press, repeat and release, `unknown` for the rest.
  */
 export type Key = {
 	key: string;

@@ -83,6 +83,7 @@ function codeSequence(fields: string[]): Key {
  * @returns the key, or null for a report that is no key
  */
 export function keyOfSequence(parameters: string, final: string): Key | null {
+	if (/^\?\d*$/.test(parameters) && final === 'u') return press('key-report');
 	if (/^[?<=>]/.test(parameters)) return null;
 	const fields = parameters.split(';');
 	if (final === 'u') return codeSequence(fields);

@@ -1,0 +1,133 @@
+import type { Answer, View } from '../day/view.ts';
+import type { Passing } from './arrange.ts';
+import {
+	type Effect,
+	type HandsSetup,
+	type HandsState,
+	handsDue,
+	handsStart,
+	newScreen,
+	passTime,
+	stood,
+	strikeKey,
+} from './hands.ts';
+import type { Key } from './keys/key.ts';
+import { noticeStands_ms, noticeTexts } from './notices.ts';
+import type { ScreenClock, Session } from './session-port.ts';
+import { openTimer } from './timer.ts';
+
+/** The painter's side of a day: keys come in, answers go to the session, what it shows goes to the face. */
+export type Desk = {
+	key(key: Key): void;
+	/** The program stood still, or was stopped and continued. */
+	stood(): void;
+	/** Looks at the day again. */
+	refresh(): void;
+	/** Draws what is shown once more. */
+	draw(): void;
+	close(): void;
+};
+
+export type DeskPorts = {
+	session: Session;
+	clock: ScreenClock;
+	show(view: View, passing: Passing): void;
+	/** Nothing but hold may be answered: the screen cannot be read. */
+	blind(): boolean;
+	leave(why: 'closed' | 'left'): void;
+	suspend(): void;
+};
+
+/** Two views are the same screen when they ask the same thing about the same face. */
+const screenOf = (view: View): string =>
+	JSON.stringify([view.state, view.ask, view.of, view.say, view.corners, view.face, view.coat, view.unit]);
+
+/** Until the next whole second of what is counted down. */
+function nextTick_ms(view: View): number {
+	const parts = view.timers.map(({ left_s }) => Math.ceil((left_s - Math.floor(left_s)) * 1000));
+	return Math.min(1000, ...parts.map(part => (part > 0 ? part + 5 : 1000)));
+}
+
+function passingOf(hands: HandsState, setup: HandsSetup, notice: string | null): Passing {
+	const { chosen, presses, entry } = hands;
+	const counting = presses > 0 ? `pressed ${presses}` : chosen === null ? null : 'once more to answer';
+	return { typed: entry.text, notice: counting ?? notice, chosen, counted: setup.oneKey };
+}
+
+/** Opens the desk and shows the first screen. */
+export function openDesk(ports: DeskPorts, setup: HandsSetup): Desk {
+	const { session, clock } = ports;
+	let hands = handsStart;
+	let view = session.view();
+	let shown = '';
+	let notice: string | null = null;
+	let open = true;
+
+	const draw = () => {
+		if (open) ports.show(view, passingOf(hands, setup, notice));
+	};
+	const noticeTimer = openTimer(clock, () => {
+		notice = null;
+		draw();
+	});
+	const handsTimer = openTimer(clock, () => take(passTime(hands, view, clock.mono())));
+	const second = openTimer(clock, () => refresh());
+
+	const say = (text: string | null) => {
+		notice = text;
+		noticeTimer.set(text === null ? null : noticeStands_ms);
+		draw();
+	};
+	const answer = (given: Answer) => {
+		const isHold = 'key' in given && given.key === 'hold';
+		if (ports.blind() && !isHold) return;
+		if (view.ask === 'closed') {
+			if (!isHold) ports.leave('closed');
+			return;
+		}
+		const { accepted, reason } = session.answer(given);
+		refresh();
+		say(accepted ? null : (reason?.text ?? noticeTexts['no-answer-there']));
+	};
+	const perform = (effect: Effect) => {
+		if (!open) return;
+		if (effect.do === 'answer') answer(effect.answer);
+		else if (effect.do === 'notice') say(noticeTexts[effect.code]);
+		else if (effect.do === 'leave') ports.leave('left');
+		else if (effect.do === 'suspend') ports.suspend();
+		else if (effect.do === 'move-clock') {
+			session.moveClock?.(effect.by_ms);
+			refresh();
+		} else draw();
+	};
+	const take = (step: { state: HandsState; effects: Effect[] }) => {
+		hands = step.state;
+		for (const effect of step.effects) perform(effect);
+		const due = handsDue(hands);
+		handsTimer.set(due === null || !open ? null : due - clock.mono());
+	};
+	const refresh = () => {
+		view = session.view();
+		const screen = screenOf(view);
+		if (screen !== shown) {
+			shown = screen;
+			take(newScreen(hands, view, clock.mono()));
+		}
+		draw();
+		second.set(open ? nextTick_ms(view) : null);
+	};
+	const quiet = session.onChange(refresh);
+	refresh();
+
+	return {
+		key: key => take(strikeKey(hands, view, setup, key, clock.mono())),
+		stood: () => take(stood(hands, view, clock.mono())),
+		refresh,
+		draw,
+		close() {
+			open = false;
+			quiet();
+			for (const timer of [noticeTimer, handsTimer, second]) timer.set(null);
+		},
+	};
+}

@@ -1,0 +1,188 @@
+import type { Answer, Corner, View } from '../day/view.ts';
+import { type Bound, type BoundTyping, bind, type Typing } from './keys/bind.ts';
+import { type Entry, emptyEntry, erase, numberOf, typeNumber, typeText } from './keys/entry.ts';
+import { type GuardEvent, type GuardOutput, guard, guardDue, guardStart } from './keys/guard.ts';
+import type { Key } from './keys/key.ts';
+import type { Layout } from './keys/layouts.ts';
+import type { NoticeCode } from './notices.ts';
+import { type OneKeyEvent, type OneKeyOutput, oneKey, oneKeyDue, oneKeyStart } from './one-key.ts';
+
+/**
+ * Everything between the keys and an answer that is no part of the day: the guard, the single switch, what is
+ * half typed. Pure: a state and an event give a state and effects; the runner has the timers.
+ */
+
+export type HandsState = {
+	guard: typeof guardStart;
+	oneKey: typeof oneKeyStart;
+	entry: Entry;
+	/** Presses of the single switch so far, and the corner chosen by it. */
+	presses: number;
+	chosen: Corner | null;
+};
+
+export const handsStart: HandsState = {
+	guard: guardStart,
+	oneKey: oneKeyStart,
+	entry: emptyEntry,
+	presses: 0,
+	chosen: null,
+};
+
+export type Effect =
+	| { do: 'answer'; answer: Answer }
+	| { do: 'notice'; code: NoticeCode }
+	| { do: 'leave' }
+	| { do: 'suspend' }
+	| { do: 'move-clock'; by_ms: number }
+	/** What is half done on the screen looks different now. */
+	| { do: 'redraw' };
+
+export type HandsSetup = { layout: Layout; oneKey: boolean };
+type Step = { state: HandsState; effects: Effect[] };
+
+const typingOf = (view: View): Typing =>
+	view.ask === 'number' ? 'number' : view.ask === 'text' ? 'text' : 'nothing';
+const signedOf = (view: View): boolean => view.ask === 'number' && (view.min ?? 0) < 0;
+
+const minute_ms = 60_000;
+const clockKeys: Record<string, number> = { right: minute_ms, up: 10 * minute_ms, 'page-up': 60 * minute_ms };
+
+const answerCorner = (view: View, corner: Corner): Effect =>
+	view.corners[corner]
+		? { do: 'answer', answer: { key: corner } }
+		: { do: 'notice', code: 'no-answer-there' };
+
+function withGuard(state: HandsState, view: View, event: GuardEvent): Step & { typed: boolean } {
+	const step = guard(state.guard, event);
+	const effect = (output: GuardOutput): Effect[] => {
+		if (output.give === 'corner') return [answerCorner(view, output.corner)];
+		if (output.give === 'hold') return [{ do: 'answer', answer: { key: 'hold' } }];
+		return output.give === 'notice' ? [{ do: 'notice', code: output.notice }] : [];
+	};
+	return {
+		state: { ...state, guard: step.state },
+		effects: step.out.flatMap(effect),
+		typed: step.out.some(({ give }) => give === 'type'),
+	};
+}
+
+function withSwitch(state: HandsState, view: View, event: OneKeyEvent): Step {
+	const step = oneKey(state.oneKey, event);
+	let next: HandsState = { ...state, oneKey: step.state };
+	const effects: Effect[] = [];
+	const one = (output: OneKeyOutput): void => {
+		const chosen = output.give === 'choice' ? output.corner : null;
+		const known = chosen !== null && view.corners[chosen] !== undefined;
+		next = { ...next, presses: output.give === 'echo' ? output.presses : 0, chosen: known ? chosen : null };
+		effects.push({ do: 'redraw' });
+		if (chosen !== null && !known) effects.push({ do: 'notice', code: 'no-answer-there' });
+		if (output.give === 'corner') effects.push(answerCorner(view, output.corner));
+		if (output.give === 'hold') effects.push({ do: 'answer', answer: { key: 'hold' } });
+		if (output.give === 'let-go') effects.push({ do: 'notice', code: 'let-go' });
+	};
+	for (const output of step.out) one(output);
+	return { state: next, effects };
+}
+
+function entered(view: View, entry: Entry): Effect {
+	if (view.ask === 'text') {
+		const text = entry.text.trim();
+		return text === '' ? { do: 'notice', code: 'empty' } : { do: 'answer', answer: { text } };
+	}
+	const limits = {
+		...(view.min !== undefined && { min: view.min }),
+		...(view.max !== undefined && { max: view.max }),
+	};
+	const read = numberOf(entry, limits);
+	return 'number' in read
+		? { do: 'answer', answer: { number: read.number } }
+		: { do: 'notice', code: read.refused };
+}
+
+function edit(state: HandsState, view: View, bound: BoundTyping): Step {
+	if (bound.is === 'enter') {
+		const effects: Effect[] = [entered(view, state.entry), { do: 'redraw' }];
+		return { state: { ...state, entry: emptyEntry }, effects };
+	}
+	const put = view.ask === 'text' ? typeText : typeNumber;
+	const change = { clear: () => emptyEntry, erase: () => erase(state.entry) };
+	const entry = bound.is === 'type' ? put(state.entry, bound.character) : change[bound.is]();
+	return { state: { ...state, entry }, effects: [{ do: 'redraw' }] };
+}
+
+function strike(state: HandsState, view: View, bound: Bound, repeat: boolean, at: number): Step {
+	switch (bound.is) {
+		case 'hold':
+			return withGuard({ ...state, entry: emptyEntry }, view, { is: 'hold', at });
+		case 'corner':
+			return withGuard(state, view, { ...bound, repeat, at });
+		case 'type':
+		case 'erase':
+		case 'clear':
+		case 'enter': {
+			const guarded = withGuard(state, view, { is: 'type', at });
+			if (!guarded.typed) return guarded;
+			const after = edit(guarded.state, view, bound);
+			return { state: after.state, effects: [...guarded.effects, ...after.effects] };
+		}
+		case 'quit':
+			return { state, effects: [{ do: 'leave' }] };
+		case 'suspend':
+			return { state, effects: [{ do: 'suspend' }] };
+		case 'paste':
+			return { state, effects: [{ do: 'notice', code: 'paste' }] };
+		case 'dead':
+			return { state, effects: [] };
+	}
+}
+
+/** Keys of the single switch: any that is not hold, nor needed for typing or leaving. */
+const isSwitch = (bound: Bound, key: Key): boolean =>
+	(bound.is === 'corner' || bound.is === 'dead') && key.key !== 'unknown';
+
+/**
+ * A key was struck.
+ *
+ * @param at instant in ms on the monotonic clock
+ * @returns the state after it and what is to be done: at most one answer, and none but hold from a key that the
+ * guard drops
+ */
+export function strikeKey(state: HandsState, view: View, setup: HandsSetup, key: Key, at: number): Step {
+	const bound = bind(key, setup.layout, typingOf(view), signedOf(view));
+	const forward = clockKeys[key.key];
+	if (view.rehearsal && forward !== undefined && bound.is === 'dead' && key.kind !== 'release')
+		return { state, effects: [{ do: 'move-clock', by_ms: forward }] };
+	if (!setup.oneKey || !isSwitch(bound, key)) return strike(state, view, bound, key.kind === 'repeat', at);
+	const event: OneKeyEvent =
+		key.kind === 'release' ? { is: 'release', at } : { is: 'press', repeat: key.kind === 'repeat', at };
+	return withSwitch(state, view, event);
+}
+
+/** The question changed: what was half done belongs to the last one. */
+export function newScreen(state: HandsState, view: View, at: number): Step {
+	const fresh = { ...state, entry: emptyEntry, presses: 0, chosen: null };
+	const guarded = withGuard(fresh, view, { is: 'screen', at });
+	const switched = withSwitch(guarded.state, view, { is: 'screen', at });
+	return { state: switched.state, effects: [...guarded.effects, ...switched.effects] };
+}
+
+/** The program stood still, or was stopped and continued. */
+export function stood(state: HandsState, view: View, at: number): Step {
+	const guarded = withGuard(state, view, { is: 'stall', at });
+	const switched = withSwitch(guarded.state, view, { is: 'stall', at });
+	return { state: switched.state, effects: [...guarded.effects, ...switched.effects] };
+}
+
+/** Time has passed. */
+export function passTime(state: HandsState, view: View, at: number): Step {
+	const guarded = withGuard(state, view, { is: 'time', at });
+	const switched = withSwitch(guarded.state, view, { is: 'time', at });
+	return { state: switched.state, effects: [...guarded.effects, ...switched.effects] };
+}
+
+/** The instant at which the hands want to be told of the time, if any. */
+export function handsDue(state: HandsState): number | null {
+	const due = [guardDue(state.guard), oneKeyDue(state.oneKey)].filter(at => at !== null);
+	return due.length > 0 ? Math.min(...due) : null;
+}

@@ -1,0 +1,2 @@
+/** Stands in the bundle for a debugging aid of Ink's that is neither installed nor wanted. */
+module.exports = { initialize() {}, connectToDevTools() {} };

@@ -1,0 +1,27 @@
+import type { Answer, View } from '../day/view.ts';
+
+export type Refusal = { code: string; text: string };
+
+/** The day as the terminal needs it: something to show, something to answer, something that changes by itself. */
+export type Session = {
+	/** What is to be shown now; timers are counted to this moment. */
+	view(): View;
+	/** Takes an answer; when this returns it is recorded, or refused with a reason and nothing has changed. */
+	answer(answer: Answer): { accepted: boolean; reason?: Refusal };
+	/** Tells of changes that no key made, such as a wait that has ended. Returns how to stop being told. */
+	onChange(changed: () => void): () => void;
+	/** The painter is cut off from the day. */
+	break(kind: 'hangup' | 'suspend'): void;
+	/** Lets go of the day. */
+	close(): void;
+	/** Moves a rehearsal's clock on; absent where the clock is real. */
+	moveClock?(by_ms: number): void;
+};
+
+/** The little that the screen wants of time. */
+export type ScreenClock = {
+	/** Milliseconds that only go forward. */
+	mono(): number;
+	/** Calls back once after so many milliseconds; returns how to call it off. */
+	after(wait_ms: number, then: () => void): () => void;
+};

@@ -1,0 +1,72 @@
+import { describe, expect, test } from 'vitest';
+import { arrange, nothingPassing } from '../../src/screen/arrange.ts';
+import { atDesk } from './harness.ts';
+import { frameOf } from './show.ts';
+import { views } from './views.ts';
+
+const sizes = [
+	{ columns: 80, rows: 24 },
+	{ columns: 40, rows: 12 },
+	{ columns: 120, rows: 40 },
+];
+
+/** One screen as a sheet of text, its edges drawn so that blanks are seen. */
+const sheet = (name: string, lines: string[], columns: number) =>
+	[`== ${name}`, ...lines.map(line => `|${line.padEnd(columns)}|`), ''].join('\n');
+
+describe.each(sizes)('at $columns by $rows', size => {
+	test('every state has the screen that is kept here', async () => {
+		const sheets = Object.entries(views).map(([name, view]) =>
+			sheet(name, frameOf(view, size), size.columns),
+		);
+		const file = `fixtures/${size.columns}x${size.rows}.txt`;
+		await expect(sheets.join('\n')).toMatchFileSnapshot(file);
+	});
+
+	test('a terminal that reads the bytes shows just that', async () => {
+		for (const view of Object.values(views)) {
+			const desk = atDesk(view, size);
+			await desk.shown();
+			const shown = desk.screen.lines().map(line => line.trimEnd());
+			expect(shown.slice(0, -1)).toEqual(frameOf(view, size).map(line => line.trimEnd()));
+			expect(shown.at(-1)).toBe('');
+		}
+	});
+});
+
+test('without block characters the screens are plain characters', async () => {
+	const size = { columns: 80, rows: 24 };
+	const sheets = Object.entries(views).map(([name, view]) =>
+		sheet(name, frameOf(view, size, nothingPassing, 'ascii'), size.columns),
+	);
+	const text = sheets.join('\n').replaceAll('°', 'o');
+	expect(text).toMatch(/^[ -~\n]*$/);
+	await expect(text).toMatchFileSnapshot('fixtures/80x24-ascii.txt');
+});
+
+test('a rehearsal is marked on every screen, at every size, whatever else is said', () => {
+	for (const size of sizes)
+		for (const view of Object.values(views)) {
+			const passing = { ...nothingPassing, notice: 'two keys at once: none counted' };
+			expect(arrange({ ...view, rehearsal: true }, size, passing, 'half').status).toMatch(/^REHEARSAL · two/);
+			expect(arrange({ ...view, rehearsal: false }, size, passing, 'half').status).not.toContain('REHEARSAL');
+			expect(frameOf({ ...view, rehearsal: true }, size).join('\n')).toContain('REHEARSAL');
+		}
+});
+
+test('no two states look alike, though nothing is coloured', () => {
+	for (const size of sizes) {
+		const frames = Object.values(views).map(view =>
+			frameOf({ ...view, say: '', lines: [], corners: {} }, size).join('\n'),
+		);
+		expect(new Set(frames).size).toBe(frames.length);
+	}
+});
+
+test('hold turns the whole screen to reverse video, and nothing else does', async () => {
+	for (const [name, view] of Object.entries(views)) {
+		const desk = atDesk(view);
+		await desk.shown();
+		expect([name, desk.screen.reversed()]).toEqual([name, view.ask === 'hold']);
+	}
+});
