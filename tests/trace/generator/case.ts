@@ -120,8 +120,9 @@ function stretches(records: DayRecord[]): DayRecord[] {
 function unmask(w: World, records: DayRecord[], chosen: Plant): { at: number; event: DayEvent }[] {
 	const closed = Date.parse(records[records.length - 1]?.at ?? '');
 	const mine = w.job.faces[chosen.index]?.part;
+	const other = w.random.pick(w.job.faces).part;
 	return w.job.faces.map((face, nth) => {
-		const late = chosen.unmask === 'late' && face.part === mine;
+		const late = (chosen.unmask === 'late' && face.part === mine) || (face.part === other && other !== mine);
 		return {
 			at: closed + (late ? 40 * hour : 2 * hour) + nth * 20_000,
 			event: { type: 'stage.done', face: face.id, stage: 'unmask', grit: null },

@@ -114,12 +114,12 @@ function prepare(w: World, turn: Turn, laid: Laid): void {
 	for (const { step } of planOf(face, coat).prep) {
 		const left = mine && plant?.cause === 'surface' && plant.variant === 'unsaid' && step === 'tack';
 		if (left) override(w, 'prep', face, coat);
-		else say(w, { type: 'stage.done', face: face.id, stage: step, grit: null });
+		else if (w.random.chance(0.985)) say(w, { type: 'stage.done', face: face.id, stage: step, grit: null });
 	}
 	if (coat > 1 && planOf(face, coat).stage === 2 && planOf(face, coat - 1).stage === 0) {
+		laid.window = 'sand';
 		if (mine && plant?.prep) laid.shut = true;
 		if (mine && plant?.prep === 'unsaid') {
-			laid.window = 'sand';
 			override(w, 'window', face, coat);
 		} else say(w, { type: 'stage.done', face: face.id, stage: 'sand', grit: 400 });
 	}
@@ -132,10 +132,13 @@ function flash(w: World, turn: Turn, laid: Laid): void {
 	if (state.ended === null || state.day !== w.day) return;
 	const need = materialOf(w, planOf(face, coat)).flash.min_min * 60_000;
 	const due = state.ended + need;
-	if (w.w.now >= due) return;
+	if (w.w.now >= due) {
+		touch(w, turn);
+		return;
+	}
 	const rush = has(turn) && plant?.rush === true;
 	const slight = !rush && w.random.chance(0.04);
-	const until = rush ? w.w.now + 60_000 : slight ? state.ended + need * w.random.between(0.82, 0.97) : due;
+	const until = rush ? w.w.now + 60_000 : slight ? state.ended + need * w.random.between(0.64, 0.97) : due;
 	if (until > w.w.now + 20_000) {
 		say(w, { type: 'wait.began', face: face.id, coat, due: iso(due), why: 'flash' });
 		say(w, { type: 'gun.unknown', why: 'wait' });
@@ -149,6 +152,13 @@ function flash(w: World, turn: Turn, laid: Laid): void {
 		laid.overrides = ['window'];
 		return;
 	}
+	touch(w, turn);
+}
+
+/** The touch test on a tape tab, now and then left out; what is still in strings is never called tacky. */
+function touch(w: World, turn: Turn): void {
+	const { face, coat, plant } = turn;
+	if ((has(turn) && plant?.untouched) || w.random.chance(0.07)) return;
 	say(w, {
 		type: 'reading.taken',
 		feature: 'touch',
@@ -180,7 +190,7 @@ function ready(w: World, turn: Turn, mL: number, later_mL: number): void {
 	let filled: 'refill' | 'batch' | null = null;
 	while (w.cup_mL < mL || w.cup.length === 0 || w.batches.get(w.cup[0] ?? '')?.material !== plan.material) {
 		if (w.batches.get(w.cup[0] ?? '')?.material !== plan.material) w.spare_mL = 0;
-		const step = fill(w, plan.material, later_mL, () => mixUpFor(turn));
+		const step = fill(w, plan.material, Math.max(later_mL, mL + 20), () => mixUpFor(turn));
 		filled = step === 'batch' ? 'batch' : (filled ?? 'refill');
 	}
 	const forgot = starts(turn) && plant?.variant === 'turn';
@@ -212,7 +222,7 @@ function turnOf(w: World, turn: Turn, later_mL: number): void {
 	prepare(w, turn, laid);
 	if (starts(turn)) plant?.before?.(w, face, coat);
 	if (mine) plant?.lay?.(laid, w, face, coat);
-	if (laid.shut && laid.window === 'sand') laid.overrides = ['window'];
+	if (laid.shut && plant?.prep !== 'ticked') laid.overrides = ['window'];
 	if (laid.shut && plant?.variant === 'long') override(w, 'window', face, coat);
 	flash(w, turn, laid);
 	ready(w, turn, planOf(face, coat).volume_mL * Math.max(1, laid.slow), later_mL);
@@ -230,10 +240,11 @@ function again(w: World, turn: Turn, later_mL: number): void {
 	spray(w, turn.face, turn.coat, { ...usual(), extra: true });
 }
 
-/** One whole day of spraying, from opening to closing. */
+/** One whole day of spraying, from opening to closing; the gun is set up from scratch. */
 export function runDay(w: World, stage: 0 | 2, plant: Plant | null): DayRecord[] {
 	const { job, random } = w;
 	w.believed.known = false;
+	w.gun = { horns: 'level', bad: false, pressure_kPa: job.gun.pressure_kPa, flow: 1 };
 	w.cup = [];
 	w.cup_mL = 0;
 	w.spare_mL = 0;

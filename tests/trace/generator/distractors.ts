@@ -9,10 +9,11 @@ import { breakFor, override, planOf, readAir, say, type World } from './world.ts
  */
 export function noise(w: World, face: Face, coat: number, laid: Laid): void {
 	const { random } = w;
-	laid.slow = random.chance(0.05) ? random.pick([random.between(1.2, 1.4), random.between(0.68, 0.8)]) : 1;
+	laid.slow = random.chance(0.05) ? random.pick([random.between(1.2, 1.33), random.between(0.69, 0.8)]) : 1;
 	if (random.chance(0.06)) breakFor(w, random.between(20, 1500));
 	if (random.chance(0.015)) gunFault(w, face, coat);
-	if (random.chance(0.015)) tried(w, face, coat);
+	if (random.chance(0.03)) tried(w, face, coat);
+	if (random.chance(0.012)) hurried(w, face, coat);
 	if (random.chance(0.01)) override(w, random.pick(['earth', 'lights', 'floor']), face, coat);
 	if (random.chance(0.01)) damp(w, face, coat);
 	if (random.chance(0.01))
@@ -38,13 +39,23 @@ function tried(w: World, face: Face, coat: number): void {
 	if (w.cup.length === 0) return;
 	say(w, { type: 'gun.unknown', why: 'knob' });
 	w.believed.known = false;
-	if (planOf(face, coat).horns === w.gun.horns) gunCheck(w, 'full', face, coat);
+	const size = w.random.chance(0.5) ? 'full' : 'short';
+	if (planOf(face, coat).horns === w.gun.horns) gunCheck(w, size, face, coat);
+}
+
+/** A break after which the check is cut short, and nothing was wrong. */
+function hurried(w: World, face: Face, coat: number): void {
+	if (w.cup.length === 0 || w.habit || w.gun.bad || planOf(face, coat).horns !== w.gun.horns) return;
+	breakFor(w, w.random.between(30, 600));
+	override(w, 'gun-check', face, coat);
+	for (const feature of ['pattern', 'horns', 'flooded', 'pattern-height', 'gauge'])
+		if (w.random.chance(0.6)) w.skip.add(feature);
 }
 
 function damp(w: World, face: Face, coat: number): void {
 	const { humidity } = w.air;
 	if (humidity > 0.8) return;
-	w.air.humidity = w.random.between(0.815, 0.84);
+	w.air.humidity = w.random.between(0.815, 0.855);
 	readAir(w);
 	override(w, 'air', face, coat);
 	w.air.humidity = humidity;

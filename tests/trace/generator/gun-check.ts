@@ -116,12 +116,14 @@ export function gunCheck(world: World, size: 'full' | 'short', face: Face, coat:
 	world.believed = { horns: plan.horns, known: true };
 }
 
-/** A planned turn of the cap, with the check that clears it. */
+/** A planned turn of the cap, with the check that clears it, or catches that it was not turned. */
 export function capTurn(world: World, face: Face, coat: number): void {
 	const plan = planOf(face, coat);
 	say(world, { type: 'gun.unknown', why: 'cap-turn' });
 	world.w.pass(world.random.between(10, 25));
 	say(world, { type: 'gun.set', horns: plan.horns, pressure_kPa: null, fanHeight_mm: null, fluid: null });
+	const averted = world.random.chance(0.06) && !world.habit;
 	world.gun.horns = plan.horns;
+	if (averted) world.gun.horns = plan.horns === 'level' ? 'upright' : 'level';
 	gunCheck(world, 'short', face, coat);
 }

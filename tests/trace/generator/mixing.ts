@@ -84,12 +84,15 @@ export function mix(world: World, materialId: string, make_mL: number, up: MixUp
 		make_mL,
 	});
 	let level = 0;
+	if (up.hardener === undefined && random.chance(0.06)) share.hardener = random.between(0.9, 0.96);
+	if (up.reducer === undefined && random.chance(0.06)) share.reducer = random.between(1.05, 1.3);
+	const stopped = up.broken === true || random.chance(0.05);
 	let mixed = w.now;
 	for (const step of material.order) {
 		w.pass(random.between(5, 15));
 		if (step === 'stir' || step === 'strain') say(world, { type: 'batch.stepped', batch: letter, step });
 		if (step === 'base' || step === 'hardener' || step === 'reducer') {
-			if (step === 'reducer' && up.broken) mixBreak(world, letter, level, share.reducer);
+			if (step === 'reducer' && stopped) mixBreak(world, letter, level, share.reducer);
 			const wanted_mL = level + (make_mL * parts[step]) / whole;
 			level += (make_mL * parts[step] * share[step]) / whole;
 			pour(world, letter, { component: step, level_mL: level, wanted_mL, share: share[step] }, up);
@@ -125,7 +128,7 @@ function mixBreak(world: World, letter: string, level: number, reducer: number):
 		type: 'batch.found',
 		batch: letter,
 		level_mL: Math.round(level),
-		found: reducer === 1 ? 'before' : 'unknown',
+		found: reducer === 1 && world.random.chance(0.7) ? 'before' : 'unknown',
 		component: 'hardener',
 	});
 }

@@ -22,6 +22,8 @@ export type Plant = {
 	slip?(world: World): void;
 	/** Instead of the wait for the flash. */
 	rush?: boolean;
+	/** The touch test is left out. */
+	untouched?: boolean;
 	lay?(laid: Laid, world: World, face: Face, coat: number): void;
 	mixUp?: MixUp;
 	/** After the face. */
@@ -183,6 +185,7 @@ const makers: Record<string, Record<string, Maker>> = {
 		rush: random => ({ variant: 'rush', nth: 1, index: 0, faces: random.whole(1, 4), rush: true }),
 		cold: random => ({
 			variant: 'cold',
+			untouched: true,
 			nth: 1,
 			index: 0,
 			faces: random.whole(1, 4),

@@ -12,7 +12,7 @@ export type Random = {
 
 /** Mulberry32, a public-domain generator of 32 bits of state. */
 export function random(seed: number): Random {
-	let state = (seed * 2654435761) >>> 0;
+	let state = Math.imul(seed ^ (seed >>> 16), 0x9e3779b1) >>> 0;
 	const next = () => {
 		state = (state + 0x6d2b79f5) >>> 0;
 		let t = Math.imul(state ^ (state >>> 15), state | 1);

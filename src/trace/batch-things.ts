@@ -1,0 +1,183 @@
+import type { Component } from '../job/job.ts';
+import { potLife_h } from '../trade/time.ts';
+import { type Asked, type Clue, materialOf, type Suspicion } from './suspicion.ts';
+import type { BatchStory, Pass, Timeline } from './timeline.ts';
+
+type Finding = { clues: Omit<Clue, 'explains'>[]; closed: boolean; unread: string | null; from?: number };
+
+const measured = (at: number, size: number, reason: string): Omit<Clue, 'explains'> => ({
+	kind: 'measured',
+	at,
+	size,
+	reason,
+});
+
+/** What went in at a pour ÷ what should have: from the level before and the level wanted. */
+export function pouredShare(story: BatchStory, component: Component): number | null {
+	const at = story.pours.findLastIndex(({ record }) => record.component === component);
+	const pour = story.pours[at]?.record;
+	if (!pour) return null;
+	const last = story.pours[at - 1]?.record;
+	const level = pour.level_mL ?? pour.mass_g;
+	const wanted = pour.wanted_mL ?? pour.wanted_g;
+	const before = last?.level_mL ?? last?.mass_g ?? 0;
+	if (level === undefined || wanted === undefined || wanted <= before)
+		return pour.found === 'right' ? 1 : pour.found === 'short' ? 0.7 : 1.5;
+	return (level - before) / (wanted - before);
+}
+
+function ratio(story: BatchStory): Finding {
+	const clues: Finding['clues'] = [];
+	for (const component of ['hardener', 'reducer'] as const) {
+		const share = pouredShare(story, component);
+		const pour = story.pours.findLast(({ record }) => record.component === component);
+		if (share === null || !pour || pour.record.found === 'right') continue;
+		if (component === 'hardener' && share < 0.25) continue;
+		clues.push(measured(pour.at, 2 * Math.abs(share - 1), `${component} was ${pour.record.found}`));
+	}
+	for (const found of story.found)
+		if (found.record.found === 'unknown' || found.record.found === 'over')
+			clues.push(measured(found.at, 0.5, 'the level after a break in mixing was not known'));
+	for (const at of story.breaks) clues.push({ kind: 'break', at, size: 0, reason: 'a break in mixing' });
+	return { clues, closed: clues.length === 0, unread: null };
+}
+
+function hardener(story: BatchStory, timeline: Timeline): Finding {
+	const parts = story.started.ratio.hardener;
+	const share = pouredShare(story, 'hardener');
+	const at = Date.parse(story.started.at);
+	if (parts === 0) return { clues: [], closed: true, unread: null };
+	if (share === null)
+		return {
+			clues: [measured(at, 1, `no hardener was read into batch ${story.letter}`)],
+			closed: false,
+			unread: `hardener: no level was read in batch ${story.letter}`,
+		};
+	const pour = story.pours.findLast(({ record }) => record.component === 'hardener');
+	if (share < 0.25)
+		return {
+			clues: [measured(pour?.at ?? at, 1, 'next to no hardener went in')],
+			closed: false,
+			unread: null,
+		};
+	const unknown = story.found.some(({ record }) => record.found === 'unknown');
+	const clues: Finding['clues'] = unknown
+		? [{ kind: 'break', at, size: 0, reason: 'a break in mixing, and the level not known' }]
+		: [];
+	return { clues, closed: !unknown || timeline.passes.length === 0, unread: null };
+}
+
+function can(story: BatchStory, timeline: Timeline): Finding {
+	const clues: Finding['clues'] = [];
+	for (const { at, record } of story.pours) {
+		const mark = timeline.cans.get(`${story.material}/${record.component}`);
+		if (mark !== undefined && mark !== record.can)
+			clues.push(measured(at, 1, `${record.component} came from the can marked ${record.can}`));
+	}
+	const last = new Map(story.cans.map(reading => [String(reading.record.wanted), reading]));
+	for (const { at, record } of last.values())
+		if (!record.matched)
+			clues.push(measured(at, 1, `can mark ${record.value} was read, ${record.wanted} wanted`));
+	const read = story.pours.length > 0 && story.cans.length >= story.pours.length;
+	return {
+		clues,
+		closed: false,
+		unread: read
+			? `can: batch ${story.letter} rests on the marks alone, nothing else told the cans apart`
+			: `can: no mark was read for every pour of batch ${story.letter}`,
+	};
+}
+
+function stood(story: BatchStory, timeline: Timeline): Finding {
+	const wanted = timeline.job.materials[story.material]?.standing_min ?? 0;
+	if (wanted === 0) return { clues: [], closed: true, unread: null };
+	const poured = story.pours.filter(({ at }) => story.stood === null || at <= story.stood).at(-1);
+	const from = poured?.at ?? Date.parse(story.started.at);
+	const unread = `standing: batch ${story.letter} has no record that it stood`;
+	if (story.stood === null) return { clues: [measured(from, 1, 'it was not stood')], closed: false, unread };
+	const least = (story.stood - from) / 60_000;
+	if (least >= wanted * 0.95) return { clues: [], closed: true, unread: null };
+	const reason = `it stood ${Math.round(least)} of ${wanted} min`;
+	return { clues: [measured(story.stood, 1 - least / wanted, reason)], closed: false, unread: null };
+}
+
+function viscosity(story: BatchStory, timeline: Timeline): Finding {
+	const range = timeline.job.materials[story.material]?.cup?.seconds;
+	const last = story.timed.at(-1);
+	if (!last)
+		return {
+			clues: [{ kind: 'open', at: Date.parse(story.started.at), size: 0, reason: 'the cup was not timed' }],
+			closed: false,
+			unread: `viscosity: the seconds of batch ${story.letter} were not read`,
+		};
+	if (last.record.fits) return { clues: [], closed: true, unread: null };
+	const { seconds } = last.record;
+	const [low, high] = range ?? [seconds, seconds];
+	const size = seconds < low ? (low - seconds) / low : (seconds - high) / high;
+	return { clues: [measured(last.at, 2 * size, `the cup ran ${seconds} s`)], closed: false, unread: null };
+}
+
+function lifeEnds(story: BatchStory, timeline: Timeline): number {
+	const mixed = story.pours.find(({ record }) => record.component === 'hardener')?.at;
+	const from = mixed ?? Date.parse(story.started.at);
+	const material = timeline.job.materials[story.material];
+	if (!material) return Number.POSITIVE_INFINITY;
+	const warmest = Math.max(
+		...timeline.air.filter(({ day }) => day === story.day).map(({ record }) => record.airC),
+		material.potLife.at_C,
+	);
+	const temp_C = Math.min(warmest, material.potLife.at_C + 20);
+	return from + potLife_h(material.potLife, temp_C, material.factorPer10C) * 3600_000;
+}
+
+function age(story: BatchStory, timeline: Timeline, pass: Pass): Finding {
+	const end = lifeEnds(story, timeline);
+	if (pass.ended <= end) return { clues: [], closed: true, unread: null };
+	const mixed = story.pours[0]?.at ?? Date.parse(story.started.at);
+	const over = (pass.ended - end) / (end - mixed);
+	const reason = `batch ${story.letter} was ${Math.round((pass.ended - end) / 60_000)} min past its pot life`;
+	return { clues: [measured(end, 3 * over, reason)], closed: false, unread: null, from: end };
+}
+
+const looks: Record<string, (story: BatchStory, timeline: Timeline, pass: Pass) => Finding> = {
+	'no-hardener': hardener,
+	'wrong-can': can,
+	'wrong-ratio': ratio,
+	'not-stood': stood,
+	'viscosity-off': viscosity,
+	'batch-too-old': age,
+};
+
+export const batchCodes = Object.keys(looks);
+
+/** What one thing about the batches in the cup may have had to do with a pass; faces on other days are exposed too. */
+export function batchSuspicions({ timeline, pass }: Asked, code: string): Suspicion[] {
+	const look = looks[code];
+	if (!look || !materialOf(timeline, pass)) return [];
+	const found: Suspicion[] = [];
+	for (const letter of pass.start.cup) {
+		const story = timeline.batches.get(letter);
+		const with_it = timeline.passes.filter(one => one.start.cup.includes(letter));
+		if (!story) continue;
+		const finding = look(story, timeline, pass);
+		if (finding.closed) continue;
+		const from = finding.from ?? Date.parse(story.started.at);
+		const exposed = with_it.filter(one => one.ended > from);
+		const explains = (one: Pass) => one.start.cup.includes(letter) && one.ended > from;
+		const clues = finding.clues.map(clue => ({ ...clue, explains }));
+		if (clues.length === 0)
+			clues.push({ kind: 'open', at: from, size: 0, reason: 'nothing was logged', explains });
+		const to = Math.max(...exposed.map(one => one.ended));
+		found.push({
+			code,
+			thing: `batch ${letter}`,
+			from,
+			to,
+			exposed,
+			clues,
+			unread: finding.unread,
+			stays: true,
+		});
+	}
+	return found;
+}

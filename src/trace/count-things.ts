@@ -1,0 +1,149 @@
+import { type Asked, type Clue, dayOf, faceOf, planOf, type Suspicion } from './suspicion.ts';
+import type { Pass, Timeline } from './timeline.ts';
+
+const same = (a: Pass, b: Pass) => a.face === b.face && a.coat === b.coat;
+
+const sized = (size: number, reason: string, pass: Pass, explains: Clue['explains']): Clue => ({
+	kind: size > 0 ? 'measured' : 'open',
+	at: pass.began,
+	size,
+	reason,
+	explains,
+});
+
+/** Whether a face was gone over again from its start within one coat, or got a coat beyond the plan. */
+function extra(timeline: Timeline, pass: Pass): string | null {
+	const planned = faceOf(timeline, pass.face)?.coats.length ?? pass.coat;
+	if (pass.coat > planned) return `coat ${pass.coat} of ${planned}`;
+	const before = timeline.passes.find(
+		one => same(one, pass) && one.ended <= pass.began && one.extent !== 'none',
+	);
+	return before && pass.start.from === 'start' ? 'gone over again from its start' : null;
+}
+
+function count({ timeline, pass }: Asked): Suspicion | null {
+	const reason = extra(timeline, pass);
+	if (!reason) return null;
+	const exposed = timeline.passes.filter(one => extra(timeline, one) !== null);
+	const explains = (one: Pass) => extra(timeline, one) !== null;
+	return {
+		code: 'too-many-coats',
+		thing: 'count',
+		from: pass.began,
+		to: pass.ended,
+		exposed,
+		clues: [sized(1, reason, pass, explains)],
+		unread: null,
+		stays: false,
+	};
+}
+
+function missed({ timeline, pass }: Asked): Suspicion {
+	const last = timeline.passes.findLast(one => same(one, pass)) ?? pass;
+	const left = last.extent !== 'all';
+	const reason = last.extent === 'part' ? 'it was ended in part and not taken up again' : 'nothing was laid';
+	return {
+		code: 'face-missed',
+		thing: 'extent',
+		from: pass.began,
+		to: pass.ended,
+		exposed: [pass],
+		clues: [sized(left ? 1 : 0, left ? reason : 'it was keyed as done', pass, one => same(one, pass))],
+		unread: left ? null : `extent: only a key says that all of ${pass.face} was laid`,
+		stays: false,
+	};
+}
+
+/** Preparation that the plan asks for before a coat and that no record ticks. */
+function unticked(timeline: Timeline, pass: Pass): string[] {
+	const plan = planOf(timeline, pass);
+	if (!plan || pass.start.from === 'part') return [];
+	const before = timeline.passes.findLast(
+		one => one.face === pass.face && one.coat < pass.coat && one.ended <= pass.began,
+	);
+	const since = before?.ended ?? 0;
+	const done = new Set(
+		timeline.stages
+			.filter(({ at, record }) => record.face === pass.face && at >= since && at <= pass.began)
+			.map(({ record }) => record.stage),
+	);
+	return plan.prep.filter(({ step }) => !done.has(step)).map(({ step }) => step);
+}
+
+function surface({ timeline, pass }: Asked): Suspicion {
+	const day = dayOf(timeline, pass);
+	const left = unticked(timeline, pass);
+	const explains: Clue['explains'] = one =>
+		one.day === pass.day && (left.length === 0 || unticked(timeline, one).length > 0);
+	return {
+		code: 'surface',
+		thing: 'surface',
+		from: day.opened,
+		to: day.closed,
+		exposed: timeline.passes.filter(one => one.day === pass.day),
+		clues: [
+			sized(
+				left.length > 0 ? 1 : 0,
+				left.length > 0 ? `not recorded: ${left.join(', ')}` : 'ticks only',
+				pass,
+				explains,
+			),
+		],
+		unread: `surface: ticks say that ${pass.face} was clean, no reading does`,
+		stays: false,
+	};
+}
+
+/** Last coats of every face: what was done to them after the spraying. */
+function lastCoats(timeline: Timeline): Pass[] {
+	const last = new Map<string, Pass>();
+	for (const pass of timeline.passes) last.set(pass.face, pass);
+	return [...last.values()];
+}
+
+/** Hours from the last coat of a face to its unmasking; null where that is not recorded. */
+function masked_h(timeline: Timeline, pass: Pass): number | null {
+	const off = timeline.stages.find(
+		({ at, record }) => record.stage === 'unmask' && record.face === pass.face && at >= pass.ended,
+	);
+	return off ? (off.at - pass.ended) / 3600_000 : null;
+}
+
+/** Tape left on for longer than this is late. Common practice, no source; a data sheet goes before it. */
+const lateUnmask_h = 24;
+
+function handling({ timeline, pass }: Asked): Suspicion {
+	const mine = masked_h(timeline, pass);
+	const late = (one: Pass) => (masked_h(timeline, one) ?? 0) > lateUnmask_h;
+	const size = mine !== null && mine > lateUnmask_h ? Math.max(1, mine / lateUnmask_h - 1) : 0;
+	const exposed = lastCoats(timeline);
+	const mineFirst = exposed.some(one => same(one, pass)) ? exposed : [...exposed, pass];
+	return {
+		code: 'handling',
+		thing: 'handling',
+		from: pass.ended,
+		to: Math.max(
+			pass.ended,
+			...timeline.stages.map(({ at }) => at),
+			...timeline.days.map(({ closed }) => closed),
+		),
+		exposed: mineFirst,
+		clues: [
+			sized(size, size > 0 ? `unmasked after ${Math.round(mine ?? 0)} h` : 'nothing was logged', pass, one =>
+				size > 0 ? late(one) : mineFirst.includes(one),
+			),
+		],
+		unread:
+			mine === null
+				? `handling: the unmasking of ${pass.face} is not recorded`
+				: `handling: nothing else was recorded of ${pass.face}`,
+		stays: false,
+	};
+}
+
+export const countThings: Record<string, (asked: Asked) => Suspicion | null> = {
+	'too-many-coats': count,
+	'face-missed': missed,
+	surface,
+	handling,
+};

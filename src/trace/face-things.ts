@@ -1,0 +1,233 @@
+import { flash_min } from '../trade/time.ts';
+import {
+	type Asked,
+	type Clue,
+	dayOf,
+	faceOf,
+	materialOf,
+	overlaps,
+	planOf,
+	type Suspicion,
+} from './suspicion.ts';
+import type { Pass, Timeline } from './timeline.ts';
+
+/**
+ * Things that each face brings its own evidence of: its wait, its window, its time. `good`: a reading or a number
+ * of its own says it was right; `size` above 0: beyond the limit; neither: not known.
+ */
+export type Own = { good: boolean; size: number; says: string; counts: boolean; read?: true };
+
+const unknown: Own = { good: false, size: 0, says: 'nothing was logged', counts: true };
+const aside: Own = { good: false, size: 0, says: '', counts: false };
+
+const same = (a: Pass, b: Pass) => a.face === b.face && a.coat === b.coat;
+
+/** The pass that ended the coat under a pass, in the files given. */
+export function under(timeline: Timeline, pass: Pass): Pass | undefined {
+	return timeline.passes.findLast(
+		one => one.face === pass.face && one.coat < pass.coat && one.ended <= pass.began,
+	);
+}
+
+function overridden(timeline: Timeline, pass: Pass, rule: RegExp): boolean {
+	return pass.start.overrides.some(name => rule.test(name)) || passedOver(timeline, pass, rule);
+}
+
+function passedOver(timeline: Timeline, pass: Pass, rule: RegExp): boolean {
+	return timeline.changes.some(
+		({ record, day }) =>
+			day === pass.day &&
+			record.type === 'override.given' &&
+			rule.test(record.rule) &&
+			record.face === pass.face &&
+			record.coat === pass.coat,
+	);
+}
+
+const touched = (timeline: Timeline, pass: Pass, since: number) =>
+	timeline.readings.findLast(
+		({ at, record }) =>
+			record.feature === 'touch' &&
+			at >= since &&
+			at <= pass.began &&
+			(record.face === pass.face || record.faces?.includes(pass.face) === true),
+	)?.record;
+
+function flash(timeline: Timeline, pass: Pass): Own {
+	const before = under(timeline, pass);
+	if (!before || pass.start.from === 'part') return aside;
+	const material = materialOf(timeline, pass);
+	const wet = planOf(timeline, before)?.material === planOf(timeline, pass)?.material;
+	const touch = touched(timeline, pass, before.ended);
+	if (touch && !touch.matched)
+		return { good: false, size: 1, says: `the touch test read ${touch.value}`, counts: true };
+	if (!material || !wet || before.day !== pass.day)
+		return pass.start.window === 'wait'
+			? { good: false, size: 1, says: 'its window was not open yet', counts: true }
+			: { ...unknown, good: pass.start.window !== 'spray' || touch !== undefined };
+	const least = leastFlash_min(material, timeline, pass);
+	const gap = (pass.began - before.ended) / 60_000;
+	const short = gap < least * 0.99;
+	if (short && !pass.estimated && !before.estimated)
+		return {
+			good: false,
+			size: 2 * (1 - gap / least),
+			says: `it waited ${Math.round(gap)} of ${Math.round(least)} min`,
+			counts: true,
+		};
+	if (pass.start.window === 'wait')
+		return { good: false, size: 0.3, says: 'its window was not open yet', counts: true };
+	return { ...unknown, good: touch !== undefined && !short };
+}
+
+function leastFlash_min(
+	material: { flash: Parameters<typeof flash_min>[0]; factorPer10C: number },
+	timeline: Timeline,
+	pass: Pass,
+) {
+	const coldest = timeline.air.filter(({ day, at }) => day === pass.day && at <= pass.began).at(-1)
+		?.record.surfaceC;
+	const { at_C } = material.flash;
+	const temp_C = Math.min(at_C + 20, Math.max(at_C - 20, coldest ?? at_C));
+	const warmed = flash_min(material.flash, temp_C, material.factorPer10C).min_min;
+	return Math.min(warmed, material.flash.min_min);
+}
+
+function window(timeline: Timeline, pass: Pass): Own {
+	const before = under(timeline, pass);
+	if (!before || pass.start.from === 'part') return aside;
+	const max = materialOf(timeline, pass)?.flash.max_min;
+	const gap = (pass.began - before.ended) / 60_000;
+	const shut = pass.start.window === 'sand' || pass.start.window === 'scuff';
+	const over = max && before.day === pass.day && !pass.estimated ? gap / max - 1 : 0;
+	if (!shut && over <= 0) return { ...unknown, good: true };
+	const ticked = timeline.stages.some(
+		({ at, record }) =>
+			record.face === pass.face &&
+			(record.stage === 'sand' || record.stage === 'scuff') &&
+			at >= before.ended &&
+			at <= pass.began,
+	);
+	if (ticked && !overridden(timeline, pass, /window/))
+		return { ...unknown, says: 'sanding was ticked, not read' };
+	const late = Math.round(gap / 60);
+	return {
+		good: false,
+		size: Math.max(1, over),
+		says: `${late} h after the coat under it, not sanded`,
+		counts: true,
+	};
+}
+
+/** Film and speed. Heavy is above 1, light below. */
+function film(timeline: Timeline, pass: Pass, heavy: boolean): Own {
+	if (pass.extent === 'none') return aside;
+	const read = timeline.films.findLast(
+		({ record }) => record.face === pass.face && record.coat === pass.coat,
+	);
+	const wanted = read ? filmWanted(timeline, pass, read.record.dry_um !== undefined) : null;
+	const value = read?.record.wet_um ?? read?.record.dry_um;
+	if (wanted && value !== undefined) {
+		const share = value / wanted;
+		const size = heavy ? share - 1 : 1 / share - 1;
+		if (size < 0.25) return { ...unknown, good: true };
+		const says = `film read ${value} µm, ${Math.round(wanted)} wanted`;
+		return { good: false, size, says, counts: true, read: true };
+	}
+	const late = timeline.late.some(
+		({ record, at }) => same(pass, { ...pass, ...record }) && at >= pass.began && at <= pass.ended + 600_000,
+	);
+	if (pass.estimated || pass.extent !== 'all')
+		return heavy && late ? { good: false, size: 0.5, says: 'it ran over its time', counts: true } : unknown;
+	const took = (pass.ended - pass.began) / 1000 / pass.start.spray_s;
+	const size = heavy ? took - 1 : 1 / Math.max(took, 0.05) - 1;
+	if (size < 0.25) return unknown;
+	const seconds = Math.round((pass.ended - pass.began) / 1000);
+	return { good: false, size, says: `it took ${seconds} s of ${pass.start.spray_s} s`, counts: true };
+}
+
+function filmWanted(timeline: Timeline, pass: Pass, dry: boolean): number | null {
+	const plan = planOf(timeline, pass);
+	const material = materialOf(timeline, pass);
+	const coat = plan && material?.coats[plan.kind];
+	if (!material || !coat) return null;
+	if (dry) return dryUnder(timeline, pass) + coat.dry_um;
+	const parts = material.ratio.base + material.ratio.hardener;
+	return (coat.dry_um * (parts + coat.reducer_parts)) / (material.solids * parts);
+}
+
+/** Dry film that the coats under a pass should have built, µm: a dry gauge reads them all. */
+function dryUnder(timeline: Timeline, pass: Pass): number {
+	const coats = faceOf(timeline, pass.face)?.coats.slice(0, pass.coat - 1) ?? [];
+	return coats.reduce(
+		(sum, plan) => sum + (timeline.job.materials[plan.material]?.coats[plan.kind]?.dry_um ?? 0),
+		0,
+	);
+}
+
+const owns: Record<string, (timeline: Timeline, pass: Pass) => Own> = {
+	'coat-too-early': flash,
+	'window-missed': window,
+	'film-too-heavy': (timeline, pass) => film(timeline, pass, true),
+	'film-too-light': (timeline, pass) => film(timeline, pass, false),
+};
+
+const things: Record<string, string> = {
+	'coat-too-early': 'flash',
+	'window-missed': 'recoat window',
+	'film-too-heavy': 'film',
+	'film-too-light': 'film',
+};
+
+const asks: Record<string, string> = {
+	flash: 'no touch test spoke for',
+	'recoat window': 'only a tick stands for the sanding of',
+	film: 'no film reading on',
+};
+
+/** From the last pass of the day that was right by its own evidence to the first one after that was. */
+export function neighbours(timeline: Timeline, pass: Pass, own: (pass: Pass) => Own) {
+	const day = dayOf(timeline, pass);
+	const others = timeline.passes.filter(one => one.day === pass.day && !same(one, pass));
+	const before = others.findLast(one => one.ended <= pass.began && own(one).good);
+	const after = others.find(one => one.began >= pass.ended && own(one).good);
+	return { from: before?.ended ?? day.opened, to: after?.began ?? day.closed };
+}
+
+/** What the wait, the window or the film of a face may have had to do with a pass; null where it is cleared. */
+export function ownSuspicion({ timeline, pass }: Asked, code: string): Suspicion | null {
+	const look = owns[code];
+	if (!look) return null;
+	const own = (one: Pass) => look(timeline, one);
+	const mine = own(pass);
+	if (mine.good || !mine.counts) return null;
+	const { from, to } = neighbours(timeline, pass, own);
+	const exposed = timeline.passes.filter(
+		one => one.day === pass.day && overlaps(one, from, to) && own(one).counts && !own(one).good,
+	);
+	const kind = mine.size > 0 ? 'measured' : 'open';
+	const explains: Clue['explains'] = one =>
+		one.day === pass.day && overlaps(one, from, to) && (mine.size > 0 ? own(one).size > 0 : !own(one).good);
+	const thing = things[code] ?? code;
+	const beside = exposed
+		.filter(one => !same(one, pass) && own(one).read)
+		.map(
+			(one): Clue => ({
+				kind: 'measured',
+				at: one.began,
+				size: own(one).size,
+				reason: `${one.face}: ${own(one).says}`,
+				explains: other => other.day === pass.day && overlaps(other, from, to),
+			}),
+		);
+	return {
+		code,
+		thing,
+		from,
+		to,
+		exposed,
+		clues: [{ kind, at: pass.began, size: mine.size, reason: mine.says, explains }, ...beside],
+		unread: mine.size > 0 ? null : `${thing}: ${asks[thing]} ${pass.face}`,
+		stays: false,
+	};
+}

@@ -1,0 +1,78 @@
+import type { Face, Material, PlannedCoat } from '../job/job.ts';
+import type { Change, Pass, Timeline } from './timeline.ts';
+
+/**
+ * How a thing came to be doubted, strongest first:
+ * `measured`: a reading or number beyond its limit, or a reading that had to be there and is not;
+ * `changed`: a logged change that touches the thing, and no reading of it after;
+ * `break`: a break with no reading of it after; `wait`: a wait, likewise; `open`: nothing logged, nothing read.
+ */
+export type ClueKind = 'measured' | 'changed' | 'break' | 'wait' | 'open';
+
+export type Clue = {
+	kind: ClueKind;
+	at: number;
+	/** Departure as a share of its limit; 0 where nothing was measured. */
+	size: number;
+	reason: string;
+	/** Whether a pass suffered from it too. */
+	explains(pass: Pass): boolean;
+};
+
+/** One thing that could have been wrong with one pass: how long it was in doubt, and who was sprayed meanwhile. */
+export type Suspicion = {
+	code: string;
+	thing: string;
+	/** From the last good reading (or the start of the day) to the first evidence after it (or the end). */
+	from: number;
+	to: number;
+	exposed: Pass[];
+	clues: Clue[];
+	/** What was not recorded and would have settled it. */
+	unread: string | null;
+	/** Once in, it stays in until it is put right. */
+	stays: boolean;
+};
+
+export type Asked = { timeline: Timeline; pass: Pass };
+
+export const overlaps = (pass: Pass, from: number, to: number): boolean =>
+	pass.began < to && pass.ended > from;
+
+export function faceOf({ job }: Timeline, id: string): Face | undefined {
+	return job.faces.find(face => face.id === id);
+}
+
+/** The plan of a coat; one beyond the plan is laid like the last. */
+export function planOf(timeline: Timeline, pass: Pass): PlannedCoat | undefined {
+	const coats = faceOf(timeline, pass.face)?.coats;
+	return coats?.[Math.min(pass.coat, coats.length) - 1];
+}
+
+export function materialOf(timeline: Timeline, pass: Pass): Material | undefined {
+	return timeline.job.materials[planOf(timeline, pass)?.material ?? ''];
+}
+
+export function dayOf({ days }: Timeline, pass: Pass): { opened: number; closed: number } {
+	return days[pass.day] ?? { opened: pass.began, closed: pass.ended };
+}
+
+/** Logged changes between an instant and the start of a pass, on its day. */
+export function changesBefore({ timeline, pass }: Asked, from: number): Change[] {
+	return timeline.changes.filter(
+		change => change.day === pass.day && change.at >= from && change.at <= pass.began,
+	);
+}
+
+const hhmm = new Intl.DateTimeFormat('en-GB', { hour: '2-digit', minute: '2-digit', timeZone: 'UTC' });
+const clocks = new Map<string, Intl.DateTimeFormat>();
+
+/** Clock time of an instant, in a zone where one is given. */
+export function clock(ms: number, zone = 'UTC'): string {
+	let format = zone === 'UTC' ? hhmm : clocks.get(zone);
+	if (!format) {
+		format = new Intl.DateTimeFormat('en-GB', { hour: '2-digit', minute: '2-digit', timeZone: zone });
+		clocks.set(zone, format);
+	}
+	return format.format(ms);
+}

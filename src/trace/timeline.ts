@@ -1,0 +1,242 @@
+import type { DayRecord, EventOf } from '../day/records.ts';
+import type { Job } from '../job/job.ts';
+
+type Of<Type extends DayRecord['type']> = DayRecord & EventOf<Type>;
+type Timed<Type extends DayRecord['type']> = { at: number; day: number; seq: number; record: Of<Type> };
+
+/** One pass over one face: from its first stroke to its last. */
+export type Pass = {
+	face: string;
+	coat: number;
+	day: number;
+	began: number;
+	ended: number;
+	/** Times are the face's share of a stretch, not its own. */
+	estimated: boolean;
+	extent: 'all' | 'part' | 'none';
+	start: Of<'face.started'>;
+};
+
+export type Reading = Timed<'reading.taken'>;
+export type AirRead = Timed<'air.read'>;
+/** Something that was done or happened and may have changed a thing. */
+export type Change = Timed<
+	'break.began' | 'gun.unknown' | 'gun.set' | 'override.given' | 'fault.seen' | 'batch.loaded'
+>;
+
+export type BatchStory = {
+	letter: string;
+	material: string;
+	day: number;
+	started: Of<'batch.started'>;
+	pours: Timed<'batch.poured'>[];
+	cans: Reading[];
+	timed: Timed<'cup.timed'>[];
+	stood: number | null;
+	found: Timed<'batch.found'>[];
+	/** Breaks and overrides between its start and its being ready. */
+	breaks: number[];
+	overrides: Timed<'override.given'>[];
+	ready: number | null;
+};
+
+/** What the day files of one job say, sorted by what it is about. All instants in ms. */
+export type Timeline = {
+	job: Job;
+	/** First and last instant of each day's spraying: opened and closed (or the last record). */
+	days: { opened: number; closed: number }[];
+	passes: Pass[];
+	readings: Reading[];
+	air: AirRead[];
+	changes: Change[];
+	batches: Map<string, BatchStory>;
+	/** Can mark by material and component. */
+	cans: Map<string, string>;
+	seen: Timed<'fault.seen'>[];
+	stages: Timed<'stage.done'>[];
+	films: Timed<'film.read'>[];
+	late: Timed<'face.late'>[];
+	judged: Timed<'face.judged'>[];
+};
+
+type Open = { timeline: Timeline; spraying: Map<string, Pass>; mixing: BatchStory | null; day: number };
+
+const timed = <Record extends DayRecord>(record: Record, day: number) => ({
+	at: Date.parse(record.at),
+	day,
+	seq: record.seq,
+	record,
+});
+
+const passKey = (face: string, coat: number) => `${face}#${coat}`;
+
+function opened(open: Open, record: Of<'day.opened'>): void {
+	const at = Date.parse(record.at);
+	open.timeline.job = record.sheet;
+	open.timeline.days.push({ opened: at, closed: at });
+	open.spraying.clear();
+	open.mixing = null;
+	for (const { material, component, mark } of record.cans)
+		open.timeline.cans.set(`${material}/${component}`, mark);
+}
+
+function spraying(open: Open, record: Of<'face.started'> | Of<'face.ended'>): void {
+	const key = passKey(record.face, record.coat);
+	if (record.type === 'face.started') {
+		const began = Date.parse(record.at);
+		const pass: Pass = {
+			face: record.face,
+			coat: record.coat,
+			day: open.day,
+			began,
+			ended: began,
+			estimated: false,
+			extent: 'all',
+			start: record,
+		};
+		open.spraying.set(key, pass);
+		open.timeline.passes.push(pass);
+		return;
+	}
+	const pass = open.spraying.get(key);
+	if (!pass) return;
+	open.spraying.delete(key);
+	pass.began = record.began ? Date.parse(record.began) : pass.began;
+	pass.ended = Date.parse(record.ended ?? record.at);
+	pass.estimated = record.estimated;
+	pass.extent = record.extent;
+}
+
+function started(open: Open, record: Of<'batch.started'>): void {
+	const story: BatchStory = {
+		letter: record.batch,
+		material: record.material,
+		day: open.day,
+		started: record,
+		pours: [],
+		cans: [],
+		timed: [],
+		stood: null,
+		found: [],
+		breaks: [],
+		overrides: [],
+		ready: null,
+	};
+	open.timeline.batches.set(record.batch, story);
+	open.mixing = story;
+}
+
+function mixing(open: Open, record: DayRecord): void {
+	const letter = 'batch' in record && typeof record.batch === 'string' ? record.batch : null;
+	const story = letter ? open.timeline.batches.get(letter) : open.mixing;
+	if (!story) return;
+	if (record.type === 'batch.poured') story.pours.push(timed(record, open.day));
+	if (record.type === 'cup.timed') story.timed.push(timed(record, open.day));
+	if (record.type === 'batch.found') story.found.push(timed(record, open.day));
+	if (record.type === 'batch.stood') story.stood = Date.parse(record.at);
+	if (record.type === 'break.began') story.breaks.push(Date.parse(record.at));
+	if (record.type === 'override.given') story.overrides.push(timed(record, open.day));
+	if (record.type === 'batch.ready' || record.type === 'batch.discarded') {
+		story.ready = Date.parse(record.at);
+		if (open.mixing === story) open.mixing = null;
+	}
+}
+
+function take(open: Open, record: DayRecord): void {
+	const { timeline, day } = open;
+	const last = timeline.days[day];
+	switch (record.type) {
+		case 'day.opened':
+			opened(open, record);
+			return;
+		case 'face.started':
+		case 'face.ended':
+			if (last) last.closed = Math.max(last.closed, Date.parse(record.at));
+			spraying(open, record);
+			return;
+		case 'day.closed':
+			if (last) last.closed = Date.parse(record.at);
+			return;
+		case 'reading.taken': {
+			const reading = timed(record, day);
+			timeline.readings.push(reading);
+			if (record.feature === 'can' && record.batch) timeline.batches.get(record.batch)?.cans.push(reading);
+			return;
+		}
+		case 'air.read':
+			timeline.air.push(timed(record, day));
+			return;
+		case 'batch.started':
+			started(open, record);
+			return;
+		case 'batch.poured':
+		case 'cup.timed':
+		case 'batch.found':
+		case 'batch.stood':
+		case 'batch.ready':
+		case 'batch.discarded':
+			mixing(open, record);
+			return;
+		case 'fault.seen':
+			timeline.seen.push(timed(record, day));
+			if (record.gun) timeline.changes.push(timed(record, day));
+			return;
+		case 'break.began':
+		case 'override.given':
+			if (open.mixing) mixing(open, record);
+			timeline.changes.push(timed(record, day));
+			return;
+		case 'gun.unknown':
+		case 'gun.set':
+		case 'batch.loaded':
+			timeline.changes.push(timed(record, day));
+			return;
+		case 'stage.done':
+			timeline.stages.push(timed(record, day));
+			return;
+		case 'film.read':
+			timeline.films.push(timed(record, day));
+			return;
+		case 'face.late':
+			timeline.late.push(timed(record, day));
+			return;
+		case 'face.judged':
+			timeline.judged.push(timed(record, day));
+			return;
+	}
+}
+
+/**
+ * Sorts the records of a job's days by what they are about; one walk, in the order of the files.
+ * @param days day files of one job, oldest first
+ * @throws RangeError for a day that does not begin with `day.opened`
+ */
+export function timelineOf(days: readonly (readonly DayRecord[])[]): Timeline {
+	const first = days[0]?.[0];
+	if (first?.type !== 'day.opened')
+		throw new RangeError('the day file does not begin with the opening of a day: nothing to trace in it');
+	const timeline: Timeline = {
+		job: first.sheet,
+		days: [],
+		passes: [],
+		readings: [],
+		air: [],
+		changes: [],
+		batches: new Map(),
+		cans: new Map(),
+		seen: [],
+		stages: [],
+		films: [],
+		late: [],
+		judged: [],
+	};
+	const open: Open = { timeline, spraying: new Map(), mixing: null, day: 0 };
+	for (const [day, records] of days.entries()) {
+		open.day = day;
+		if (records[0]?.type !== 'day.opened')
+			throw new RangeError(`day ${day + 1} does not begin with the opening of a day: read it whole`);
+		for (const record of records) take(open, record);
+	}
+	timeline.passes.sort((a, b) => a.began - b.began || a.start.seq - b.start.seq);
+	return timeline;
+}
