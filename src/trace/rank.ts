@@ -1,4 +1,5 @@
-import { type Clue, clock, type Suspicion } from './suspicion.ts';
+import { clock } from '../words/clock.ts';
+import type { Clue, Suspicion } from './suspicion.ts';
 import type { Pass } from './timeline.ts';
 
 /** A measured departure of this share of its limit, or more, speaks for itself. This project's own choice. */

@@ -63,16 +63,3 @@ export function changesBefore({ timeline, pass }: Asked, from: number): Change[]
 		change => change.day === pass.day && change.at >= from && change.at <= pass.began,
 	);
 }
-
-const hhmm = new Intl.DateTimeFormat('en-GB', { hour: '2-digit', minute: '2-digit', timeZone: 'UTC' });
-const clocks = new Map<string, Intl.DateTimeFormat>();
-
-/** Clock time of an instant, in a zone where one is given. */
-export function clock(ms: number, zone = 'UTC'): string {
-	let format = zone === 'UTC' ? hhmm : clocks.get(zone);
-	if (!format) {
-		format = new Intl.DateTimeFormat('en-GB', { hour: '2-digit', minute: '2-digit', timeZone: zone });
-		clocks.set(zone, format);
-	}
-	return format.format(ms);
-}

@@ -1,0 +1,73 @@
+import type { DayRecord, EventOf, EventType } from '../day/records.ts';
+import { format, type UnitSystem } from '../trade/shown.ts';
+import { clock } from './clock.ts';
+import { duration } from './say.ts';
+import { short, shortFace, spoken } from './spoken.ts';
+
+type Of<Type extends EventType> = DayRecord & EventOf<Type>;
+const ms = (record: { at: string }): number => Date.parse(record.at);
+
+function paint(day: readonly DayRecord[], start: Of<'face.started'>): string[] {
+	return start.cup.map(batch => {
+		const mixed = day.find(record => record.type === 'batch.poured' && record.batch === batch);
+		const age = mixed ? `${duration((ms(start) - ms(mixed)) / 1000)} after its first pour` : 'mixed earlier';
+		return spoken(`Batch ${batch}`, age);
+	});
+}
+
+function readUnder(day: readonly DayRecord[], start: Of<'face.started'>, units: UnitSystem): string[] {
+	const check = day.find(record => record.type === 'gun.checked' && record.check === start.check);
+	const air = day.find(record => record.seq === start.air);
+	const checked =
+		check?.type === 'gun.checked'
+			? [spoken('Gun check', check.size, `${duration((ms(start) - ms(check)) / 1000)} before`)]
+			: [spoken('Gun check', 'none in this day')];
+	if (air?.type !== 'air.read') return [...checked, spoken('Air', 'no reading')];
+	const age = duration((ms(start) - ms(air)) / 1000);
+	return [...checked, spoken('Air', format(air.airC, 'temperature', units), `read ${age} before`)];
+}
+
+/**
+ * One coat on one face in spoken sentences: when, which paint, under which check and air, and what was seen since.
+ * @returns one sentence that says so where the day did not lay it
+ */
+export function coatSentences(
+	day: readonly DayRecord[],
+	face: string,
+	coat: number,
+	units: UnitSystem = 'metric',
+): string[] {
+	const zone = day[0]?.type === 'day.opened' ? day[0].zone : 'UTC';
+	const topic = `${shortFace(face)}, coat ${coat}`;
+	const on = (record: DayRecord) =>
+		'face' in record && record.face === face && 'coat' in record && record.coat === coat;
+	const mine = day.filter(on);
+	const start = mine.find((record): record is Of<'face.started'> => record.type === 'face.started');
+	const end = mine.findLast((record): record is Of<'face.ended'> => record.type === 'face.ended');
+	if (!start) return [spoken(topic, 'not laid this day')];
+	const until = end ? ` to ${clock(ms({ at: end.ended ?? end.at }), zone)}` : ', not ended';
+	const before = day.findLast(
+		record =>
+			record.type === 'face.ended' && record.face === face && record.coat < coat && record.at <= start.at,
+	);
+	return [
+		spoken(topic, `${clock(ms({ at: end?.began ?? start.at }), zone)}${until}`),
+		...(end && end.extent !== 'all'
+			? [spoken(topic, end.extent === 'part' ? 'only a part laid' : 'nothing laid')]
+			: []),
+		...(before ? [spoken('Wait before it', duration((ms(start) - ms(before)) / 1000))] : []),
+		...(start.window === 'spray' ? [] : [spoken('Recoat window', `it said ${start.window}`)]),
+		...paint(day, start),
+		...readUnder(day, start, units),
+		...start.overrides.map(rule => spoken('Passed over', short(rule.replaceAll('-', ' '), 4))),
+		...mine.flatMap(record => {
+			if (record.type === 'face.late') return [spoken('Time', 'it ran over')];
+			if (record.type === 'fault.seen')
+				return [spoken(short(record.fault.replaceAll('-', ' '), 3), `seen ${clock(ms(record), zone)}`)];
+			if (record.type === 'face.judged') return [spoken('Verdict', record.verdict, short(record.reason, 6))];
+			if (record.type === 'film.read')
+				return [spoken('Film', `${record.wet_um ?? record.dry_um ?? 0} µm ${record.wet_um ? 'wet' : 'dry'}`)];
+			return [];
+		}),
+	];
+}

@@ -1,0 +1,52 @@
+import { clock } from './clock.ts';
+import { short, shortFace, spoken } from './spoken.ts';
+
+type Spot = { face: string; coat: number };
+/** What the sentences need of a trace. */
+export type Traced = {
+	bracket: { from: string; to: string };
+	exposed: readonly Spot[];
+	likely: readonly Spot[];
+	open: readonly Spot[];
+	inspect: readonly Spot[];
+	candidates: readonly { code: string; at: string; reasons: readonly string[] }[];
+	missing: readonly string[];
+	told: boolean;
+};
+type Said = {
+	fault: string;
+	face: string;
+	coat: number;
+	zone: string;
+	causes: Record<string, { say: string; check: string }>;
+};
+
+const place = ({ face, coat }: Spot): string => `${shortFace(face)}, coat ${coat}`;
+const time = (at: string, zone: string): string => clock(Date.parse(at), zone);
+
+/**
+ * A trace in spoken sentences, at most 12 words each: what was asked, what is likeliest and why, who else, where to
+ * look first, what is not known.
+ * @param said fault in words, the face asked about, the time zone of the day and the causes in words
+ */
+export function traceSentences(trace: Traced, said: Said): string[] {
+	const cause = (code: string) => short(said.causes[code]?.say ?? code, 7);
+	const [first, ...others] = trace.candidates;
+	const next = trace.inspect[0];
+	return [
+		spoken(short(said.fault, 4), place(said)),
+		...(trace.told ? [] : [spoken('Records', 'they cannot tell')]),
+		...(first
+			? [spoken(trace.told ? 'Likeliest' : 'Perhaps', cause(first.code), time(first.at, said.zone))]
+			: []),
+		...(first?.reasons.slice(0, 1).map(reason => spoken('Why', short(reason, 10))) ?? []),
+		...others.slice(0, 2).map(({ code, at }) => spoken('Then', cause(code), time(at, said.zone))),
+		spoken('In doubt', `${time(trace.bracket.from, said.zone)} to ${time(trace.bracket.to, said.zone)}`),
+		spoken('Exposed', `${trace.exposed.length} coats`, `${trace.likely.length} by the likeliest cause`),
+		...(trace.open.length > 0 ? [spoken('Not judged yet', `${trace.open.length} coats`)] : []),
+		...(next ? [spoken('Look first', place(next))] : []),
+		...(first
+			? [spoken('Would have caught it', short(said.causes[first.code]?.check ?? 'no check', 8))]
+			: []),
+	];
+}

@@ -1,0 +1,151 @@
+import type { DayRecord, EventOf, EventType } from '../day/records.ts';
+import { format, type UnitSystem } from '../trade/shown.ts';
+import { clock, date } from './clock.ts';
+import { duration, inert } from './say.ts';
+import { short, shortFace, spoken } from './spoken.ts';
+
+type Of<Type extends EventType> = DayRecord & EventOf<Type>;
+type Day = readonly DayRecord[];
+
+const of = <Type extends EventType>(day: Day, type: Type): Of<Type>[] =>
+	day.filter((record): record is Of<Type> => record.type === type);
+
+const ms = (record: { at: string }): number => Date.parse(record.at);
+
+const zoneOf = (day: Day): string => of(day, 'day.opened')[0]?.zone ?? 'UTC';
+const clockOf = (day: Day) => (record: { at: string }) => clock(ms(record), zoneOf(day));
+const many = (count: number, one: string, more = `${one}s`): string => `${count} ${count === 1 ? one : more}`;
+
+function heading(day: Day): string[] {
+	const opened = of(day, 'day.opened')[0];
+	if (!opened) return [];
+	const closed = of(day, 'day.closed').at(-1);
+	const state = closed ? `closed ${clockOf(day)(closed)}` : 'not closed';
+	return [spoken('Day', short(opened.job, 5), date(ms(opened), opened.zone), state)];
+}
+
+function coats(day: Day): string[] {
+	const ended = of(day, 'face.ended').filter(({ extent }) => extent !== 'none');
+	const started = of(day, 'face.started');
+	const said = [...new Set(started.map(({ coat }) => coat))].sort((a, b) => a - b);
+	const time = clockOf(day);
+	return said.flatMap(coat => {
+		const first = started.find(record => record.coat === coat);
+		const mine = ended.filter(record => record.coat === coat);
+		const last = mine.at(-1);
+		if (!first || !last) return [];
+		const faces = new Set(mine.map(({ face }) => face)).size;
+		return [spoken(`Coat ${coat}`, many(faces, 'face'), `${time(first)} to ${time(last)}`)];
+	});
+}
+
+function air(day: Day, units: UnitSystem): string[] {
+	return of(day, 'air.read').map(record =>
+		spoken(
+			'Air',
+			`${format(record.airC, 'temperature', units)}, ${format(record.humidity, 'share', units)} humidity`,
+			`${clockOf(day)(record)}${record.spray ? '' : ', do not spray'}`,
+		),
+	);
+}
+
+function batches(day: Day, units: UnitSystem): string[] {
+	const ready = of(day, 'batch.ready').map(({ batch, volume_mL }) =>
+		spoken(`Batch ${batch}`, format(volume_mL, 'volume', units), 'mixed'),
+	);
+	const gone = of(day, 'batch.discarded').map(({ batch, why }) =>
+		spoken(`Batch ${batch}`, 'thrown away', short(why, 6)),
+	);
+	return [...ready, ...gone];
+}
+
+function breaks(day: Day): string[] {
+	const lengths: { at: DayRecord; s: number }[] = [];
+	let open: DayRecord | null = null;
+	for (const record of day) {
+		if (record.type === 'break.began') open ??= record;
+		if (record.type === 'break.ended' && open) {
+			lengths.push({ at: open, s: (ms(record) - ms(open)) / 1000 });
+			open = null;
+		}
+	}
+	const longest = lengths.toSorted((a, b) => b.s - a.s)[0];
+	if (!longest) return [];
+	return [
+		spoken('Breaks', String(lengths.length), `longest ${duration(longest.s)} at ${clockOf(day)(longest.at)}`),
+	];
+}
+
+const shown = (value: string | number | string[] | null): string =>
+	value === null ? 'nothing' : short(Array.isArray(value) ? value.join('/') : String(value), 2);
+
+function readings(day: Day): string[] {
+	const first = of(day, 'reading.taken').filter(({ attempt }) => attempt === 1);
+	const differed = first.filter(({ matched }) => !matched);
+	const count = spoken('First readings', String(first.length), `${differed.length} differed`);
+	const none = spoken('Readings', 'none ever differed', 'look before you key');
+	const each = differed.map(record =>
+		spoken(
+			record.feature.replaceAll('-', ' '),
+			record.face ? shortFace(record.face) : record.batch ? `batch ${record.batch}` : '',
+			`${shown(record.value)} for ${shown(record.wanted)}`,
+		),
+	);
+	return first.length === 0 ? [] : [count, ...(differed.length === 0 ? [none] : []), ...each];
+}
+
+const where = (record: { face?: string | null | undefined; coat?: number | null | undefined }): string =>
+	record.face ? `${shortFace(record.face)}${record.coat ? `, coat ${record.coat}` : ''}` : '';
+
+function passedOver(day: Day): string[] {
+	return of(day, 'override.given').map(record =>
+		spoken('Passed over', short(record.rule.replaceAll('-', ' '), 3), where(record), clockOf(day)(record)),
+	);
+}
+
+function faults(day: Day): string[] {
+	const seen = of(day, 'fault.seen').map(record =>
+		spoken(
+			short(record.fault.replaceAll('-', ' '), 3),
+			record.gun ? 'the gun' : where(record),
+			`seen ${clockOf(day)(record)}`,
+		),
+	);
+	const aside = of(day, 'part.setAside').map(record =>
+		spoken('Set aside', short(inert(record.part), 5), short(record.why, 4)),
+	);
+	const judged = of(day, 'face.judged').map(record => spoken(where(record), record.verdict));
+	return [...seen, ...aside, ...judged];
+}
+
+function rest(day: Day): string[] {
+	const late = of(day, 'face.late').map(record => spoken('Over its time', where(record)));
+	const film = of(day, 'film.read').map(record =>
+		spoken(
+			'Film',
+			where(record),
+			record.wet_um === undefined
+				? `${format(record.dry_um ?? 0, 'film', 'metric')} dry`
+				: `${format(record.wet_um, 'film', 'metric')} wet`,
+		),
+	);
+	return [...late, ...film];
+}
+
+/**
+ * A day in spoken sentences: topic, place, action, at most 12 words each.
+ * @param units how volumes and temperatures are said; film is said in µm
+ */
+export function daySentences(day: Day, units: UnitSystem = 'metric'): string[] {
+	return [
+		...heading(day),
+		...air(day, units),
+		...coats(day),
+		...batches(day, units),
+		...breaks(day),
+		...readings(day),
+		...passedOver(day),
+		...rest(day),
+		...faults(day),
+	];
+}
