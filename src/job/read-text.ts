@@ -7,7 +7,6 @@ export const mostBytes = 4_000_000;
 export type ReadText = { ok: true; text: string } | { ok: false; errors: SheetError[] };
 
 const refusals: Record<string, string> = {
-	ENOENT: 'there is no such file: check the name, or write one with fanwise example',
 	ENOTDIR: 'there is no such file: part of its path is not a folder',
 	EISDIR: 'is a folder: name the file in it',
 	EACCES: 'may not be read: check its permissions',
@@ -27,7 +26,7 @@ async function bytesOf(path: string): Promise<Buffer | string> {
 		if (found.isDirectory()) return refusals.EISDIR ?? '';
 		if (!found.isFile()) return 'is not an ordinary file: name a text file';
 		if (found.size > mostBytes)
-			return `is larger than ${mostBytes / 1e6} MB: split the job into smaller ones`;
+			return `is larger than ${mostBytes / 1e6} MB: split the text into smaller ones`;
 		return await file.readFile();
 	} finally {
 		await file.close();
@@ -38,7 +37,7 @@ async function bytesOf(path: string): Promise<Buffer | string> {
 function decode(bytes: Uint8Array): { text: string } | string {
 	if ((bytes[0] === 0xff && bytes[1] === 0xfe) || (bytes[0] === 0xfe && bytes[1] === 0xff))
 		return 'is saved as UTF-16: save it as UTF-8';
-	if (bytes.includes(0)) return 'is not a text file: a job sheet is YAML, saved as UTF-8';
+	if (bytes.includes(0)) return 'is not a text file: YAML, saved as UTF-8, is wanted';
 	try {
 		return { text: new TextDecoder('utf-8', { fatal: true }).decode(bytes) };
 	} catch {
@@ -48,9 +47,10 @@ function decode(bytes: Uint8Array): { text: string } | string {
 
 /**
  * Reads a text file that a person wrote.
+ * @param remedy what to do when there is no such file
  * @returns its text, or one error that says what, where and what to do; never throws for what a path may hold
  */
-export async function readText(path: string): Promise<ReadText> {
+export async function readText(path: string, remedy: string): Promise<ReadText> {
 	const refuse = (says: string): ReadText => ({
 		ok: false,
 		errors: [{ file: path, line: 1, column: 1, says }],
@@ -61,6 +61,7 @@ export async function readText(path: string): Promise<ReadText> {
 		const decoded = decode(bytes);
 		return typeof decoded === 'string' ? refuse(decoded) : { ok: true, ...decoded };
 	} catch (error) {
+		if (codeOf(error) === 'ENOENT') return refuse(`there is no such file: ${remedy}`);
 		return refuse(refusals[codeOf(error)] ?? `cannot be read (${inert(codeOf(error))})`);
 	}
 }

@@ -1,0 +1,68 @@
+import { z } from 'zod';
+import { type ListItem, listNameSchema } from './checklist.ts';
+import type { Source } from './document.ts';
+import { type Entry, list, map, may, must, placed, value } from './fields.ts';
+import { word, yesOrNo } from './values.ts';
+
+const mostWords = 12;
+
+const code = z.string().regex(/^[a-z][a-z0-9-]{0,30}$/, {
+	message: 'allowed: small letters, digits and hyphens, as in "earth-clip"',
+});
+const sentence = z
+	.string()
+	.refine(text => text.split(/\s+/).length <= mostWords, { message: `allowed: up to ${mostWords} words` })
+	.refine(text => text.length <= 90, { message: 'allowed: up to 90 letters' });
+const reason = z.string().refine(text => text.length <= 160, { message: 'allowed: up to 160 letters' });
+const shown = z.string().regex(/^[\p{Lu}\d][\p{Lu}\d '-]{0,15}$/u, {
+	message: 'allowed: up to 16 capitals, as in "NOT YET"',
+});
+
+const answerShape = {
+	code: must(value(code)),
+	shows: must(value(shown)),
+	passes: must(value(word({ yes: 'yes', no: 'no', 'unless isocyanate': 'unless-isocyanate' }))),
+};
+const itemShape = {
+	code: must(placed(value(code))),
+	say: may(value(sentence)),
+	why: may(value(reason)),
+	answers: may(list(map(answerShape), 1)),
+	override: may(value(yesOrNo)),
+	before: may(placed(value(code))),
+};
+const listShape = {
+	list: must(placed(value(listNameSchema))),
+	title: may(value(reason)),
+	items: may(list(map(itemShape))),
+	'take out': may(list(placed(value(code)))),
+};
+/** Reads a list, as it comes with the program or as a shop writes it. */
+export const readList = map(listShape);
+export type ItemEntry = Entry<typeof itemShape>;
+export type ListEntry = Entry<typeof listShape>;
+
+/** The answers of an item; one of them must close it, and no more than the four corners hold them. */
+function answersOf(source: Source, entry: ItemEntry): ListItem['answers'] {
+	const answers = entry.values.answers;
+	if (!answers) return null;
+	const read = answers.flatMap(({ values: { code, shows, passes } }) =>
+		code && shows && passes ? [{ code, text: shows, passes }] : [],
+	);
+	const codes = new Set(read.map(({ code }) => code));
+	if (answers.length > 4)
+		source.fail(entry.place('answers'), 'answers: found more than the four corners hold');
+	else if (read.length === answers.length && !read.some(({ passes }) => passes === 'yes'))
+		source.fail(entry.place('answers'), 'answers: none of them passes; one must close the item');
+	else if (codes.size < read.length) source.fail(entry.place('answers'), 'answers: two have the same code');
+	return read;
+}
+
+/** An item as a list carries it. */
+export function itemOf(source: Source, entry: ItemEntry): ListItem | undefined {
+	const { code, say, why, override } = entry.values;
+	if (!entry.has('say')) source.fail(entry.at, 'item, say is missing: write what is asked');
+	const answers = answersOf(source, entry);
+	if (!code || !say) return undefined;
+	return { code: code.value, say, why: why ?? null, answers, overridable: override ?? false };
+}

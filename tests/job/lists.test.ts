@@ -1,0 +1,176 @@
+import { mkdtempSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { expect, test } from 'vitest';
+import type { Checklist, ListName } from '../../src/job/checklist.ts';
+import { errorLine } from '../../src/job/errors.ts';
+import { loadLists } from '../../src/job/lists.ts';
+
+/** Lists in force with one file of the shop's own, or the complaints about it. */
+async function withShop(text: string): Promise<Checklist[] | string[]> {
+	const folder = mkdtempSync(join(tmpdir(), 'lists-'));
+	writeFileSync(join(folder, 'shop.yaml'), text);
+	const loaded = await loadLists({ lists: ['shop.yaml'] }, join(folder, 'sheet.yaml'));
+	if (loaded.ok) return loaded.lists;
+	return loaded.errors.map(error => errorLine(error).replace(`${folder}/`, ''));
+}
+
+async function builtIn(): Promise<Checklist[]> {
+	const loaded = await loadLists({ lists: [] }, 'sheet.yaml');
+	if (!loaded.ok) throw new Error(loaded.errors.map(errorLine).join('\n'));
+	return loaded.lists;
+}
+
+const codesOf = (lists: readonly (Checklist | string)[], name: ListName): string[] =>
+	lists.flatMap(one =>
+		typeof one !== 'string' && one.list === name ? one.items.map(({ code }) => code) : [],
+	);
+
+const ownItem = (list: string, more = '') => `list: ${list}
+items:
+  - code: hose
+    say: "Hose: run a hand along it. What is there?"
+    answers:
+      - { code: sound, shows: SOUND, passes: yes }
+      - { code: worn, shows: WORN, passes: no }
+${more}`;
+
+test('the gun check follows the walk: breathing first, the pattern last, six items at most', async () => {
+	const codes = codesOf(await builtIn(), 'gun-check');
+	expect(codes).toEqual(['mask', 'extractor', 'batch', 'gauge', 'second', 'pattern']);
+});
+
+test('with the question after a break the check has seven items', async () => {
+	const lists = await builtIn();
+	expect(codesOf(lists, 'after-a-break').concat(codesOf(lists, 'gun-check'))).toHaveLength(7);
+});
+
+test('every sentence is 12 words at most and every list short enough to be read', async () => {
+	for (const { items } of await builtIn()) {
+		expect(items.length).toBeLessThanOrEqual(9);
+		for (const { say } of items) expect(say.split(/\s+/).length, say).toBeLessThanOrEqual(12);
+	}
+});
+
+test('a filter mask passes only where no material has isocyanate, and breathing gear has no override', async () => {
+	for (const { items } of await builtIn())
+		for (const item of items.filter(({ code }) => code === 'mask')) {
+			expect(item.overridable).toBe(false);
+			expect(item.answers?.map(({ code, passes }) => `${code} ${passes}`)).toEqual([
+				'supplied-air yes',
+				'filter-mask unless-isocyanate',
+				'none no',
+			]);
+		}
+});
+
+test('each asked item can be passed and can be left open', async () => {
+	for (const { items } of await builtIn())
+		for (const { code, answers } of items.filter(item => item.answers)) {
+			const passes = answers?.map(answer => answer.passes);
+			expect(passes, code).toContain('yes');
+			expect(passes, code).toContain('no');
+		}
+});
+
+test("no list calls anything safe or counts down to a mask's end", async () => {
+	const said = (await builtIn()).flatMap(({ items }) => items.flatMap(({ say, why }) => [say, why ?? '']));
+	expect(said.join(' ')).not.toMatch(/\bsafe(ly)?\b|mask (may|can) come off|air is clear/i);
+});
+
+test('a shop adds an item to the end of a list, or before one that it names', async () => {
+	expect(codesOf(await withShop(ownItem('before-spraying')), 'before-spraying').at(-1)).toBe('hose');
+	const early = codesOf(await withShop(ownItem('clean-up', '    before: bled\n')), 'clean-up');
+	expect(early.indexOf('hose')).toBe(early.indexOf('bled') - 1);
+});
+
+test('an item added to the gun check stands before the pattern, when another is taken out for it', async () => {
+	const lists = await withShop(ownItem('gun-check', 'take out: [gauge]\n'));
+	expect(codesOf(lists, 'gun-check')).toEqual(['mask', 'extractor', 'batch', 'second', 'hose', 'pattern']);
+});
+
+test('a seventh item of the gun check is refused, with the remedy', async () => {
+	expect(await withShop(ownItem('gun-check'))).toEqual([
+		'shop.yaml:1:7: gun-check: 7 items; at most 6 fit: take one out with "take out"',
+	]);
+});
+
+test.each([
+	['gun-check', 'pattern', 'which way the fan lies'],
+	['gun-check', 'batch', 'what is in the cup'],
+	['gun-check', 'mask', 'too late'],
+	['before-spraying', 'mask', 'without breathing gear'],
+	['before-spraying', 'cans', 'cannot be told apart'],
+	['mixing', 'can', 'the wrong can'],
+	['mixing', 'level', 'hardener was not read'],
+	['after-a-break', 'last-face', 'laid twice'],
+])('%s: %s cannot be taken out, and the error says why', async (list, code, why) => {
+	const said = await withShop(`list: ${list}\ntake out: [${code}]\n`);
+	expect(said).toHaveLength(1);
+	expect(said[0]).toMatch(new RegExp(`^shop\\.yaml:2:12: take out: ${code} stays in ${list}: .*${why}`));
+});
+
+test('a shop words a known item in its own way and keeps its answers', async () => {
+	const lists = await withShop('list: gun-check\nitems:\n  - { code: mask, say: "Hood: what feeds it?" }\n');
+	const mask = lists.flatMap(one =>
+		typeof one === 'string' || one.list !== 'gun-check' ? [] : one.items,
+	)[0];
+	expect(mask?.say).toBe('Hood: what feeds it?');
+	expect(mask?.answers).toHaveLength(3);
+});
+
+test.each([
+	[
+		'answers of a known item',
+		'list: gun-check\nitems:\n  - code: mask\n    answers: [{ code: ok, shows: OK, passes: yes }]\n',
+		/^shop\.yaml:4:14: item mask, answers: only the wording/,
+	],
+	[
+		'no answers',
+		'list: clean-up\nitems:\n  - { code: hose, say: Hose? }\n',
+		/^shop\.yaml:3:5: item hose, answers is missing/,
+	],
+	[
+		'no answer that passes',
+		'list: clean-up\nitems:\n  - { code: hose, say: Hose?, answers: [{ code: no, shows: NO, passes: no }] }\n',
+		/^shop\.yaml:3:40: answers: none of them passes/,
+	],
+	[
+		'a misspelt list',
+		'list: gun-chek\n',
+		/^shop\.yaml:1:7: list: found "gun-chek"; allowed: .*; nearest: gun-check$/,
+	],
+	[
+		'a misspelt key',
+		'list: clean-up\ntakeout: [cap]\n',
+		/^shop\.yaml:2:1: key: found "takeout"; .*nearest: take out$/,
+	],
+	['an unknown item to take out', 'list: clean-up\ntake out: [caps]\n', /^shop\.yaml:2:12: .*nearest: cap$/],
+	[
+		'a step added to mixing',
+		ownItem('mixing'),
+		/^shop\.yaml:3:5: item hose: mixing takes no items .*before-spraying$/,
+	],
+	[
+		'a word of the program',
+		ownItem('clean-up').replace('code: hose', 'code: horns'),
+		/^shop\.yaml:3:11: item horns: the program keeps/,
+	],
+	[
+		'a long sentence',
+		ownItem('clean-up').replace('Hose:', 'Hose: one two three four'),
+		/^shop\.yaml:4:11: items, say: .*up to 12 words$/,
+	],
+	['an empty file', '', /^shop\.yaml:1:1: is empty/],
+])('%s is refused with its line and column', async (_what, text, wanted) => {
+	const said = await withShop(text);
+	expect(said).toHaveLength(1);
+	expect(said[0]).toMatch(wanted);
+});
+
+test('a list file that is not there is named with its remedy', async () => {
+	const loaded = await loadLists({ lists: ['gone.yaml'] }, 'some/sheet.yaml');
+	expect(loaded.ok || loaded.errors.map(errorLine)).toEqual([
+		'some/gone.yaml:1:1: there is no such file: check the name under "lists" of the job sheet',
+	]);
+});
