@@ -86,12 +86,20 @@ function placeAnswers(
 	chosen: Corner | null,
 	style: GlyphStyle,
 ): Arrangement['answers'] {
-	const room = Math.floor(size.columns / 2) - 3;
+	const half = Math.floor(size.columns / 2) - 3;
+	const across: Record<Corner, Corner> = {
+		topLeft: 'topRight',
+		topRight: 'topLeft',
+		bottomLeft: 'bottomRight',
+		bottomRight: 'bottomLeft',
+	};
+	const widthAt = new Map(answers.map(([corner, text]) => [corner, columnsOf(text)]));
+	const roomAt = (corner: Corner) => Math.max(half, size.columns - 6 - (widthAt.get(across[corner]) ?? 0));
 	return Object.fromEntries(
-		answers.map(([corner, text]) => [
-			corner,
-			{ rows: blocks?.get(text)?.rows ?? [cutTo(text, room, dots[style])], chosen: corner === chosen },
-		]),
+		answers.map(([corner, text]) => {
+			const rows = blocks?.get(text)?.rows ?? [cutTo(text, roomAt(corner), dots[style])];
+			return [corner, { rows, chosen: corner === chosen }];
+		}),
 	);
 }
 
@@ -103,7 +111,9 @@ const spend = (purse: Purse, rows: number): void => {
 
 function drawWord(text: string, size: Size, purse: Purse, cap: number, style: GlyphStyle): Block {
 	const room = size.columns - 2;
-	const block = fitBlock(waysOf(text), room, Math.min(cap, purse.left + 1), style);
+	const block =
+		fitBlock(waysOf(text), room, Math.min(cap, purse.left + 1), style) ??
+		fitBlock(waysOf(text), room, purse.left + 1, style);
 	spend(purse, block ? block.rows.length - 1 : 0);
 	return block ?? plain(cutTo(text, room, dots[style]));
 }
@@ -135,7 +145,8 @@ function shortLines(view: View, width: number, room: number, style: GlyphStyle):
 
 /** What the space bar does, where there is room to say it between the lower answers. */
 function hintOf(view: View, placed: Arrangement['answers'], columns: number): string {
-	if (view.ask === 'hold' || view.ask === 'closed') return '';
+	if (view.ask === 'hold') return '';
+	if (view.ask === 'closed') return 'any corner: leave';
 	const hint = view.rehearsal ? 'space: hold, right: +1 min' : 'space: hold';
 	const widthAt = (corner: Corner) => columnsOf(placed[corner]?.rows[0] ?? '') + 2;
 	const room = columns - widthAt('bottomLeft') - widthAt('bottomRight') - 2;
@@ -143,8 +154,9 @@ function hintOf(view: View, placed: Arrangement['answers'], columns: number): st
 }
 
 function statusLine(view: View, passing: Passing, columns: number, style: GlyphStyle): string {
-	const parts = statusParts(view, passing.notice).map(inert);
-	return cutTo(parts.join(separators[style]), columns - 2, dots[style]);
+	const whole = statusParts(view, passing.notice).map(inert).join(separators[style]);
+	const short = columnsOf(whole) > columns - 2 ? whole.replace(/(coat \d+) of (?=\d)/, '$1/') : whole;
+	return cutTo(short, columns - 2, dots[style]);
 }
 
 /**

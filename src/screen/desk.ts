@@ -81,10 +81,7 @@ export function openDesk(ports: DeskPorts, setup: HandsSetup): Desk {
 	const answer = (given: Answer) => {
 		const isHold = 'key' in given && given.key === 'hold';
 		if (ports.blind() && !isHold) return;
-		if (view.ask === 'closed') {
-			if (!isHold) ports.leave('closed');
-			return;
-		}
+		if (view.ask === 'closed') return;
 		const { accepted, reason } = session.answer(given);
 		refresh();
 		say(accepted ? null : (reason?.text ?? noticeTexts['no-answer-there']));
@@ -93,7 +90,7 @@ export function openDesk(ports: DeskPorts, setup: HandsSetup): Desk {
 		if (!open) return;
 		if (effect.do === 'answer') answer(effect.answer);
 		else if (effect.do === 'notice') say(noticeTexts[effect.code]);
-		else if (effect.do === 'leave') ports.leave('left');
+		else if (effect.do === 'leave') ports.leave(view.ask === 'closed' ? 'closed' : 'left');
 		else if (effect.do === 'suspend') ports.suspend();
 		else if (effect.do === 'move-clock') {
 			session.moveClock?.(effect.by_ms);

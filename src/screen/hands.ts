@@ -48,10 +48,13 @@ const signedOf = (view: View): boolean => view.ask === 'number' && (view.min ?? 
 const minute_ms = 60_000;
 const clockKeys: Record<string, number> = { right: minute_ms, up: 10 * minute_ms, 'page-up': 60 * minute_ms };
 
-const answerCorner = (view: View, corner: Corner): Effect =>
-	view.corners[corner]
+/** A closed day has nothing more to answer: any corner leaves it. */
+function answerCorner(view: View, corner: Corner): Effect {
+	if (view.ask === 'closed') return { do: 'leave' };
+	return view.corners[corner]
 		? { do: 'answer', answer: { key: corner } }
 		: { do: 'notice', code: 'no-answer-there' };
+}
 
 function withGuard(state: HandsState, view: View, event: GuardEvent): Step & { typed: boolean } {
 	const step = guard(state.guard, event);
@@ -76,7 +79,7 @@ function withSwitch(state: HandsState, view: View, event: OneKeyEvent): Step {
 		const known = chosen !== null && view.corners[chosen] !== undefined;
 		next = { ...next, presses: output.give === 'echo' ? output.presses : 0, chosen: known ? chosen : null };
 		effects.push({ do: 'redraw' });
-		if (chosen !== null && !known) effects.push({ do: 'notice', code: 'no-answer-there' });
+		if (chosen !== null && !known) effects.push(answerCorner(view, chosen));
 		if (output.give === 'corner') effects.push(answerCorner(view, output.corner));
 		if (output.give === 'hold') effects.push({ do: 'answer', answer: { key: 'hold' } });
 		if (output.give === 'let-go') effects.push({ do: 'notice', code: 'let-go' });
