@@ -1,4 +1,4 @@
-import { and, assign, setup } from 'xstate';
+import { and, assign, not, setup, stateIn } from 'xstate';
 import type { DayEvent } from '../src/day/records.ts';
 import type { Component, MixStep } from '../src/job/job.ts';
 
@@ -72,7 +72,7 @@ export const batchMachine = setup({
 	id: 'batch',
 	context: ({ input }) => ({ material: input.material, todo: input.order, poured: [], inHand: false }),
 	initial: 'next',
-	on: { 'batch.discarded': '.discarded' },
+	on: { 'batch.discarded': { guard: not(stateIn('#batch.inCup')), target: '.discarded' } },
 	states: {
 		next: {
 			always: [

@@ -77,8 +77,7 @@ const stepFaces = (faces: readonly FaceState[], event: DayEvent) => {
 	return faces.map(face => (concerned(face) ? stepFace(face, event) : face));
 };
 
-const batchMoves = (batch: BatchState | undefined, event: DayEvent) =>
-	batch !== undefined && transition(batchMachine, batch, event)[0] !== batch;
+const batchMoves = (batch: BatchState | undefined, event: DayEvent) => batch?.can(event) === true;
 
 const mixing: readonly string[] = ['stir', 'can', 'level', 'adrift', 'doomed', 'strain', 'cup', 'mixed'];
 const finished: readonly string[] = ['ready', 'inCup', 'discarded'];
@@ -168,6 +167,8 @@ export const dayMachine = setup({
 		isOneGo: ({ event }) => event.type === 'reading.taken' && event.feature === 'one-go',
 		isAccount: ({ event }) =>
 			event.type === 'reading.taken' && (event.feature === 'last-face' || event.feature === 'which-face'),
+		/** Of every face broken off it is known how much is on. */
+		allAccounted: ({ context }) => !context.faces.some(face => face.matches('broken')),
 		cupHolds: ({ context }) => context.cup.length > 0,
 	},
 	actions: {
@@ -263,11 +264,6 @@ export const dayMachine = setup({
 				]),
 			),
 		})),
-		takeFromCup: assign(({ context, event }) =>
-			'batch' in event && context.cup.includes(event.batch ?? '')
-				? { cup: context.cup.filter(letter => letter !== event.batch), known: null, need: 'full' as const }
-				: {},
-		),
 		/** The record is in its place here and changes nothing that the machines know. */
 		keep: () => {},
 		stepFaces: assign({ faces: ({ context, event }) => stepFaces(context.faces, event) }),
@@ -314,7 +310,7 @@ export const dayMachine = setup({
 				'batch.started': { guard: 'isNewBatch', target: 'mix', actions: 'startBatch' },
 				'batch.stood': { guard: 'batchMoves', target: 'mix', actions: 'stepBatch' },
 				'batch.loaded': { guard: 'batchMoves', actions: ['stepBatch', 'fillCup'] },
-				'batch.discarded': { guard: 'batchMoves', actions: ['stepBatch', 'takeFromCup'] },
+				'batch.discarded': { guard: 'batchMoves', actions: 'stepBatch' },
 				'cup.emptied': { guard: 'cupHolds', actions: 'emptyCup' },
 				'gun.unknown': { actions: 'forgetGunPartly' },
 				'reading.taken': [
@@ -329,7 +325,7 @@ export const dayMachine = setup({
 				'rework.done': { actions: 'stepFaces' },
 				'override.given': { guard: 'facesMove', actions: 'stepFaces' },
 				'wait.began': { target: 'wait', actions: 'forgetGun' },
-				'day.closed': 'closed',
+				'day.closed': { guard: 'allAccounted', target: 'closed' },
 			},
 		},
 		list: {
@@ -394,23 +390,26 @@ export const dayMachine = setup({
 				'check.began': { guard: 'isList', target: 'list', actions: 'begin' },
 				'batch.started': { guard: 'isNewBatch', target: 'mix', actions: 'startBatch' },
 				'batch.stood': { guard: 'batchMoves', target: 'mix', actions: 'stepBatch' },
-				'batch.discarded': { guard: 'batchMoves', actions: ['stepBatch', 'takeFromCup'] },
+				'batch.discarded': { guard: 'batchMoves', actions: 'stepBatch' },
 				'cup.emptied': { guard: 'cupHolds', actions: 'emptyCup' },
 				'gun.unknown': { actions: 'forgetGun' },
 				'stage.done': { guard: 'facesMove', actions: 'stepFaces' },
 				'rework.done': { guard: 'facesMove', actions: 'stepFaces' },
 				'override.given': { guard: 'facesMove', actions: 'stepFaces' },
-				'day.closed': 'closed',
+				'day.closed': { guard: 'allAccounted', target: 'closed' },
 			},
 		},
 		hold: {
 			on: {
-				'break.ended': 'bench',
+				/** A batch broken off is gone on with first: what its pot holds cannot wait. */
+				'break.ended': [{ guard: 'isMixing', target: 'mix' }, { target: 'bench' }],
 				'gun.unknown': { actions: 'forgetGun' },
+				'reading.taken': { guard: 'isAccount', actions: 'keep' },
+				'face.ended': { guard: 'facesMove', actions: 'stepFaces' },
 				'part.setAside': { guard: 'facesMove', actions: 'stepFaces' },
-				'batch.discarded': { guard: 'batchMoves', actions: ['stepBatch', 'takeFromCup'] },
+				'batch.discarded': { guard: 'batchMoves', actions: 'stepBatch' },
 				'cup.emptied': { guard: 'cupHolds', actions: 'emptyCup' },
-				'day.closed': 'closed',
+				'day.closed': { guard: 'allAccounted', target: 'closed' },
 			},
 		},
 		closed: {

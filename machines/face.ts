@@ -62,10 +62,10 @@ function mayStart({ rules, laid, done, touched, overrides }: FaceContext, event:
 }
 
 /** Inside its wet edge a face broken off goes on; past it only once the coat around it may be sprayed on. */
-const mayFinish = ({ laid }: FaceContext, event: Started) =>
+const mayFinish = ({ laid, overrides }: FaceContext, event: Started) =>
 	event.from === 'part' &&
 	event.coat === laid + 1 &&
-	(event.facts?.wet === true || event.facts?.window === 'spray');
+	(event.facts?.wet === true || event.facts?.window === 'spray' || overrides.includes('window'));
 
 const fresh = { partly: false, done: [], touched: false, overrides: [], rework: [] };
 
@@ -89,7 +89,7 @@ export const faceMachine = setup({
 	},
 	actions: {
 		count: assign(({ context }) => ({ ...fresh, laid: context.laid + 1 })),
-		keepPart: assign({ partly: true, overrides: [] }),
+		keepPart: assign({ partly: true }),
 		prepare: assign({
 			done: ({ context, event }) =>
 				event.type === 'stage.done' && !context.done.includes(event.stage)
@@ -147,7 +147,6 @@ export const faceMachine = setup({
 					{ guard: 'partIsOn', target: 'part', actions: 'keepPart' },
 					{ target: 'open' },
 				],
-				'part.setAside': 'aside',
 			},
 		},
 		part: {

@@ -20,8 +20,6 @@ import type { Facts } from './records.ts';
 
 /** What the clock and the readings say of a moment: the facts that guards take, and the instants that timers show. */
 
-const care: readonly Window[] = ['spray', 'scuff', 'sand', 'wait'];
-
 /** Wet on wet within a stage: wait, then spray until the flash is over its longest; after that the recoat table. */
 function afterFlash(flash: RecoatWindow[], table: RecoatWindow[]): RecoatWindow[] {
 	const end = flash.at(-1)?.until_h ?? null;
@@ -49,9 +47,11 @@ export function windowsAfter(job: Job, face: Face, coat: number, surface_C: numb
 		if (over.stage !== under.stage || over.material !== under.material)
 			return table.length > 0 ? table : [{ does: 'sand', from_h: 0, until_h: null }];
 		const { min_min, max_min } = flash_min(material.flash, surface_C, material.factorPer10C);
+		const first = table[0]?.does === 'wait' ? table[0].until_h : null;
+		const end = max_min === null ? first : max_min / 60;
 		const flash: RecoatWindow[] = [
 			{ does: 'wait', from_h: 0, until_h: min_min / 60 },
-			{ does: 'spray', from_h: min_min / 60, until_h: max_min === null ? null : max_min / 60 },
+			{ does: 'spray', from_h: min_min / 60, until_h: end },
 		];
 		return afterFlash(flash, table);
 	} catch (error) {
@@ -62,7 +62,7 @@ export function windowsAfter(job: Job, face: Face, coat: number, surface_C: numb
 
 /** The surface temperature that rules the windows of a coat finished at `ended`. */
 export function rulingSurface_C({ state, now }: Moment, ended: Instant): number {
-	const readings = state.book.surfaces.map(({ at, C }) => ({ at_ms: at.wall, C }));
+	const readings = state.book.airs.map(({ at, surfaceC }) => ({ at_ms: at.wall, C: surfaceC }));
 	return highestHeld(readings, ended.wall, now.wall) ?? readings[0]?.C ?? state.book.opened.sheet.shop.air_C;
 }
 
@@ -85,7 +85,7 @@ const sheetWait_s = (moment: Moment, id: string) => nextCoat(moment, id).wait_h 
 /** Flash of a face broken off and past its wet edge, s. */
 function partFlash_s(moment: Moment, id: string): number {
 	const { flash, factorPer10C } = materialOf(moment, nextCoat(moment, id).material);
-	const surface = moment.state.book.surfaces.at(-1)?.C ?? jobOf(moment).shop.air_C;
+	const surface = moment.state.book.airs.at(-1)?.surfaceC ?? jobOf(moment).shop.air_C;
 	try {
 		return flash_min(flash, surface, factorPer10C).min_min * 60;
 	} catch {
@@ -93,7 +93,7 @@ function partFlash_s(moment: Moment, id: string): number {
 	}
 }
 
-/** The recoat window that a face is in: where the two clocks disagree, the more careful of the two. */
+/** The recoat window that a face is in: it opens by the clock that counts less, and closes by the one that counts more. */
 export function windowNow(moment: Moment, id: string): Window {
 	const { part, laid } = faceBook(moment, id);
 	if (part) return atLeast_s(part.since, moment.now) >= partFlash_s(moment, id) ? 'spray' : 'wait';
@@ -101,11 +101,8 @@ export function windowNow(moment: Moment, id: string): Window {
 	if (!last) return 'spray';
 	const least = atLeast_s(last.ended, moment.now);
 	if (least < sheetWait_s(moment, id)) return 'wait';
-	const edges = offsets(moment, id);
-	const at = (seconds: number) =>
-		edges.find(({ from_s, until_s }) => seconds >= from_s && seconds < until_s)?.does ?? 'wait';
-	const asked = [at(least), at(atMost_s(last.ended, moment.now))].map(does => care.indexOf(does));
-	return care[Math.max(...asked)] ?? 'wait';
+	const most = atMost_s(last.ended, moment.now);
+	return offsets(moment, id).find(({ from_s, until_s }) => least >= from_s && most < until_s)?.does ?? 'wait';
 }
 
 /** When the window that a face is in ends, wall clock ms; null: it does not. */
@@ -113,11 +110,13 @@ export function windowEnds(moment: Moment, id: string): number | null {
 	const { part, laid } = faceBook(moment, id);
 	const from = part?.since ?? laid.at(-1)?.ended;
 	if (!from) return null;
-	const gone = atLeast_s(from, moment.now);
-	const edges = part
-		? [partFlash_s(moment, id)]
-		: [sheetWait_s(moment, id), ...offsets(moment, id).map(({ until_s }) => until_s)];
-	const next = Math.min(...edges.filter(edge => edge > gone));
+	if (part) return null;
+	const gone = atMost_s(from, moment.now);
+	const next = Math.min(
+		...offsets(moment, id)
+			.map(({ until_s }) => until_s)
+			.filter(edge => edge > gone),
+	);
 	return Number.isFinite(next) ? moment.now.wall + (next - gone) * 1000 : null;
 }
 
@@ -127,14 +126,25 @@ export function waitEnds(moment: Moment, id: string): number | null {
 	const from = part?.since ?? laid.at(-1)?.ended;
 	if (!from) return moment.now.wall;
 	const gone = atLeast_s(from, moment.now);
+	const most = atMost_s(from, moment.now);
 	const sheet = sheetWait_s(moment, id);
 	const openings = part
-		? [partFlash_s(moment, id)]
+		? [Math.max(0, partFlash_s(moment, id) - gone)]
 		: offsets(moment, id)
-				.filter(({ does, until_s }) => does !== 'wait' && until_s > Math.max(gone, sheet))
-				.map(({ from_s }) => Math.max(from_s, sheet, gone));
+				.filter(({ does }) => does !== 'wait')
+				.map(({ from_s, until_s }) => ({ left: Math.max(0, from_s - gone, sheet - gone), until_s }))
+				.filter(({ left, until_s }) => most + left < until_s)
+				.map(({ left }) => left);
 	const next = Math.min(...openings);
-	return Number.isFinite(next) ? moment.now.wall + (next - gone) * 1000 : null;
+	return Number.isFinite(next) ? moment.now.wall + next * 1000 : null;
+}
+
+/** The warmest air read since a moment, the reading then in force included. */
+function warmestSince({ state }: Moment, from: Instant): number {
+	const { airs, opened } = state.book;
+	const inForce = airs.filter(({ at }) => at.wall <= from.wall).at(-1);
+	const counted = airs.filter(air => air === inForce || air.at.wall > from.wall).map(({ airC }) => airC);
+	return counted.length > 0 ? Math.max(...counted) : opened.sheet.shop.air_C;
 }
 
 /** Pot life of a batch that is left, s; below 0: it is dead. Where the sheet cannot say, none is left. */
@@ -142,7 +152,7 @@ export function lifeLeft_s(moment: Moment, letter: string): number {
 	const batch = moment.state.book.batches.get(letter);
 	if (!batch?.hardened) return Number.POSITIVE_INFINITY;
 	const { potLife, factorPer10C } = materialOf(moment, batch.material);
-	const air_C = moment.state.book.air?.airC ?? jobOf(moment).shop.air_C;
+	const air_C = warmestSince(moment, batch.hardened);
 	try {
 		return (
 			potLife_h({ at_C: potLife.at_C, hours: potLife.hours }, air_C, factorPer10C) * 3600 -
@@ -229,7 +239,8 @@ export function gunClock(moment: Moment): { wet: number; flush: number } | null 
 	if (!gunWetSince || !batch) return null;
 	const { wetTip_min, flush_min } = materialOf(moment, batch.material);
 	const gone = atMost_s(gunWetSince, moment.now);
-	const at = (minutes: number) => moment.now.wall + (minutes * 60 - gone) * 1000;
+	const at = (minutes: number) =>
+		Number.isFinite(gone) ? moment.now.wall + (minutes * 60 - gone) * 1000 : moment.now.wall;
 	return { wet: at(wetTip_min), flush: at(flush_min) };
 }
 

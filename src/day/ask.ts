@@ -72,7 +72,7 @@ function stepPrompt(moment: Moment, step: Step, { menu, numbers, armed }: Ui): P
 		case 'rework':
 			return reworkPrompt(moment, step.faces, step.step);
 		case 'finish':
-			return finishPrompt(moment);
+			return finishPrompt(moment, menu);
 		default:
 			return { state: `bench.${step.kind}`, ask: 'choose', say: 'One moment.' };
 	}

@@ -6,7 +6,14 @@ type Opened = EventOf<'day.opened'>;
 
 export type FaceBook = {
 	/** The pass under way or broken off. */
-	pass: { coat: number; began: Instant; spray_s: number; from: 'start' | 'part' } | null;
+	pass: {
+		coat: number;
+		began: Instant;
+		spray_s: number;
+		from: 'start' | 'part';
+		/** When a break broke it off. */
+		stopped: Instant | null;
+	} | null;
 	laid: { coat: number; ended: Instant; cup: readonly string[]; seconds: number | null }[];
 	/** What the last coat allows, as last worked out. */
 	windows: EventOf<'window.set'> | null;
@@ -61,7 +68,7 @@ export type Book = {
 	/** When mixed paint last moved in the gun. */
 	gunWetSince: Instant | null;
 	air: (EventOf<'air.read'> & { seq: number; at: Instant }) | null;
-	surfaces: { at: Instant; C: number }[];
+	airs: { at: Instant; airC: number; surfaceC: number }[];
 	orders: EventOf<'day.planned'>[];
 	checks: number;
 	/** `seq` of the last gun check's first record: item overrides from there on hold for the faces under it. */
@@ -77,7 +84,8 @@ export type Book = {
 	longestHold_s: number;
 	wait: EventOf<'wait.began'> | null;
 	attempts: number;
-	overrides: (EventOf<'override.given'> & { seq: number })[];
+	/** With the list that was gone through when they were given. */
+	overrides: (EventOf<'override.given'> & { seq: number; list: string | null })[];
 	faults: (EventOf<'fault.seen'> & { at: Instant })[];
 	triggerOff: Instant | null;
 	stretch: readonly string[];
@@ -128,7 +136,7 @@ export function openBook(record: DayRecord & Opened): Book {
 		cup_mL: 0,
 		gunWetSince: null,
 		air: null,
-		surfaces: [],
+		airs: [],
 		orders: [],
 		checks: 0,
 		checkSeq: 0,
@@ -168,7 +176,7 @@ function changeBatch(book: Book, letter: string, change: (batch: BatchBook) => P
 function endFace(book: Book, record: DayRecord & EventOf<'face.ended'>, at: Instant): Book {
 	const { face: id, coat, extent, lastStroke } = record;
 	const pass = book.faces.get(id)?.pass ?? null;
-	const stopped = book.break?.since ?? at;
+	const stopped = pass?.stopped ?? at;
 	const share = extent === 'all' ? 1 : extent === 'part' ? 0.5 : 0;
 	const spent = changeFace(book, id, face => {
 		if (extent === 'none') return { pass: null };
@@ -244,7 +252,7 @@ function note(book: Book, record: DayRecord, at: Instant, from: string): Book {
 			return {
 				...book,
 				air: { ...record, at },
-				surfaces: [...book.surfaces, { at, C: record.surfaceC }],
+				airs: [...book.airs, { at, airC: record.airC, surfaceC: record.surfaceC }],
 				longestHold_s: 0,
 			};
 		case 'check.began':
@@ -325,7 +333,7 @@ function note(book: Book, record: DayRecord, at: Instant, from: string): Book {
 		case 'face.started':
 			return {
 				...changeFace(book, record.face, () => ({
-					pass: { coat: record.coat, began: at, spray_s: record.spray_s, from: record.from },
+					pass: { coat: record.coat, began: at, spray_s: record.spray_s, from: record.from, stopped: null },
 				})),
 				gunWetSince: at,
 				stretch: [...book.stretch.filter(id => id !== record.face), record.face],
@@ -369,6 +377,12 @@ function note(book: Book, record: DayRecord, at: Instant, from: string): Book {
 		case 'break.began':
 			return {
 				...book,
+				faces: new Map(
+					[...book.faces].map(([id, face]) => [
+						id,
+						face.pass && !face.pass.stopped ? { ...face, pass: { ...face.pass, stopped: at } } : face,
+					]),
+				),
 				break: {
 					kind: book.break?.kind === 'air-lost' ? 'air-lost' : record.kind,
 					since: book.break?.since ?? at,
@@ -389,7 +403,10 @@ function note(book: Book, record: DayRecord, at: Instant, from: string): Book {
 				),
 			};
 		case 'override.given':
-			return { ...book, overrides: [...book.overrides, { ...record, seq: record.seq }] };
+			return {
+				...book,
+				overrides: [...book.overrides, { ...record, seq: record.seq, list: book.check?.list ?? null }],
+			};
 		case 'fault.seen':
 			return { ...book, faults: [...book.faults, { ...record, at }] };
 		case 'trigger.off':

@@ -1,5 +1,5 @@
 import { batchInHand } from '../../machines/day.ts';
-import { isSettled, rulingSurface_C, windowsAfter } from './allowed.ts';
+import { isSettled, overridesOn, rulingSurface_C, windowsAfter } from './allowed.ts';
 import { lateAt } from './asks/bench.ts';
 import { beginCheck } from './asks/checking.ts';
 import { isoAt } from './instant.ts';
@@ -14,7 +14,7 @@ import {
 	nextCoat,
 	settingsOf,
 } from './moment.ts';
-import { deadPots, nextStep, pending } from './next.ts';
+import { deadPots, nextStep, pending, type Step } from './next.ts';
 import { roundCoat, sheetOrder } from './order.ts';
 import type { DayEvent, EventOf } from './records.ts';
 
@@ -64,6 +64,9 @@ function orderDue(moment: Moment): DayEvent[] {
 
 const orderInForce = (moment: Moment, stage: number): string[] => sheetOrder(jobOf(moment), stage);
 
+/** Steps that are the next planned thing while the gun is known; any other is a break in itself. */
+const keepsGun: readonly Step['kind'][] = ['ready', 'turn', 'load', 'empty', 'touch', 'wait'];
+
 function fromBench(moment: Moment): DayEvent[] {
 	const { need } = contextOf(moment);
 	const dead = deadPots(moment);
@@ -72,6 +75,8 @@ function fromBench(moment: Moment): DayEvent[] {
 	const order = orderDue(moment);
 	if (order.length > 0) return order;
 	const step = nextStep(moment);
+	if (activityOf(moment) === 'ready' && !keepsGun.includes(step.kind))
+		return [{ type: 'gun.unknown', why: 'break' }];
 	switch (step.kind) {
 		case 'list':
 			return [beginList(moment, step.list)];
@@ -143,9 +148,18 @@ export function following(moment: Moment): DayEvent[] {
 			return fromMix(moment);
 		case 'check':
 			return checkDone(moment);
+		case 'wait':
+			return sooner(moment);
 		default:
 			return [];
 	}
+}
+
+/** A wait whose window was overridden ends at once. */
+function sooner(moment: Moment): DayEvent[] {
+	const { wait } = moment.state.book;
+	if (!wait?.face || !overridesOn(moment, wait.face).includes('window')) return [];
+	return [{ type: 'wait.ended', face: wait.face, coat: wait.coat, due: wait.due }];
 }
 
 function checkDone(moment: Moment): DayEvent[] {

@@ -52,6 +52,20 @@ export const option = (code: string, text: string, ...events: DayEvent[]): Optio
 	reply: () => ({ events }),
 });
 
+/** A question asked inside an open menu: its own menus open inside that one, and its end comes back to it. */
+export function inside(prefix: string, prompt: Prompt): Prompt {
+	const within = (reply: Reply): Reply =>
+		reply.events
+			? { ...reply, ui: { ...reply.ui, menu: [prefix] } }
+			: { ui: { ...reply.ui, ...(reply.ui?.menu && { menu: [prefix, ...reply.ui.menu] }) } };
+	const { number } = prompt;
+	return {
+		...prompt,
+		options: (prompt.options ?? []).map(one => ({ ...one, reply: () => within(one.reply()) })),
+		...(number && { number: { ...number, reply: value => within(number.reply(value)) } }),
+	};
+}
+
 /** An option that only opens the next question. */
 export const opens = (code: string, text: string, ...menu: string[]): Option => ({
 	code,

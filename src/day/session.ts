@@ -1,6 +1,6 @@
 import type { Clock } from './clock.ts';
 import { decide, type Refusal } from './decide.ts';
-import { deadlineOf } from './follow.ts';
+import { deadlineOf, following } from './follow.ts';
 import type { Instant } from './instant.ts';
 import { activityOf, type Moment, settingsOf } from './moment.ts';
 import { freshUi, type Ui } from './prompt.ts';
@@ -51,6 +51,9 @@ export function openSession({ sink, clock, rehearsal }: SessionOptions): Session
 	const now = (): Instant => ({ ...clock.now(), run });
 	const moment = (): Moment => ({ state, now: now() });
 	let seen = now();
+	/** The question that was last shown: an answer to another one is not taken. */
+	let shown = '';
+	const asked = ({ state: step, face, coat }: View) => `${step} ${face} ${coat}`;
 
 	const commit = (events: readonly DayEvent[], nextUi: Ui): DayRecord[] => {
 		const done = transact(state, events, now());
@@ -89,9 +92,12 @@ export function openSession({ sink, clock, rehearsal }: SessionOptions): Session
 		return records;
 	};
 
+	/** What has come to follow by the clock alone, such as a wet edge that dried while nobody keyed. */
+	const drift = (): DayRecord[] => (following(moment()).length > 0 ? commit([], freshUi) : []);
+
 	const tick = (): DayRecord[] => {
 		const kind = slip();
-		const made = kind ? broken(kind) : due();
+		const made = kind ? broken(kind) : [...due(), ...drift()];
 		wake();
 		return made;
 	};
@@ -100,14 +106,19 @@ export function openSession({ sink, clock, rehearsal }: SessionOptions): Session
 
 	return {
 		opening,
-		view: () => viewOf(moment(), ui, rehearsal),
+		view() {
+			const view = viewOf(moment(), ui, rehearsal);
+			shown = asked(view);
+			return view;
+		},
 		state: () => state,
 		answer(answer) {
 			const before = tick();
-			if (before.some(({ type }) => type === 'break.began') && !('key' in answer && answer.key === 'hold'))
+			const holds = 'key' in answer && answer.key === 'hold';
+			if (!holds && shown !== asked(viewOf(moment(), ui, rehearsal)))
 				return {
 					accepted: false,
-					reason: { code: 'break', text: 'There was a break. Look again.' },
+					reason: { code: 'changed', text: 'The screen changed. Look again.' },
 					records: before,
 				};
 			const decision = decide(moment(), ui, answer);

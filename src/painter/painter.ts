@@ -40,6 +40,8 @@ const symbolOf: Record<string, string> = {
 const entered = (value: number, kind: Quantity, unit: string | null): string =>
 	`number ${Number(inUnit(value, kind, symbolOf[unit ?? ''] ?? unit ?? '').toFixed(3))}`;
 
+const shows = (line: Line, code: string) => Object.values(line.corners).some(corner => corner.code === code);
+
 /** A painter of a job; `state` lets it see what a person sees on the bench: which can is which, and the gun's times. */
 export function painterOf(job: Job, state: () => DayState): Painter {
 	const world = worldOf(job);
@@ -142,7 +144,7 @@ export function painterOf(job: Job, state: () => DayState): Painter {
 			case 'flooded':
 				return key('even');
 			case 'batch':
-				return key(world.cup);
+				return shows(line, world.cup) ? key(world.cup) : lineOf.topLeft;
 			case 'touch':
 				return key(world.tab);
 			case 'do':

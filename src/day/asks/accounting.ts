@@ -1,5 +1,6 @@
 import { spacing_mm } from '../../trade/film.ts';
 import { faceName, sentence } from '../../words/say.ts';
+import { isoAt } from '../instant.ts';
 import { faceBook, faceOf, jobOf, laidOn, type Moment } from '../moment.ts';
 import { orderOf } from '../order.ts';
 import { opens, option, type Prompt } from '../prompt.ts';
@@ -8,20 +9,40 @@ import { reading } from './reading.ts';
 
 /** After a break: how much of the coat is on the face, or on the faces of the stretch, that was being sprayed. */
 
+type Extent = 'all' | 'part' | 'none';
+
 const ended = (
 	moment: Moment,
 	face: string,
-	extent: 'all' | 'part' | 'none',
+	extent: Extent,
 	lastStroke: number | null = null,
-	estimated = false,
+	share: { began?: string; ended?: string } = {},
 ): DayEvent => ({
 	type: 'face.ended',
 	face,
 	coat: laidOn(moment, face) + 1,
 	extent,
 	lastStroke,
-	estimated,
+	estimated: true,
+	...share,
 });
+
+/** The time from the start to the break, shared out among the faces that were reached. */
+function sharesOf(moment: Moment, reached: readonly string[]): { began?: string; ended?: string }[] {
+	const passes = reached.map(face => faceBook(moment, face).pass);
+	const began = passes[0]?.began.wall ?? 0;
+	const stopped = passes[0]?.stopped?.wall ?? 0;
+	const whole = passes.reduce((sum, pass) => sum + (pass?.spray_s ?? 0), 0);
+	if (stopped < began || whole === 0) return reached.map(() => ({}));
+	let from = began;
+	return passes.map((pass, index) => {
+		const until =
+			index === passes.length - 1 ? stopped : from + ((stopped - began) * (pass?.spray_s ?? 0)) / whole;
+		const share = { began: isoAt(Math.round(from)), ended: isoAt(Math.round(until)) };
+		from = until;
+		return share;
+	});
+}
 
 /** Strokes that a face takes at the gun's spacing, at the least one. */
 export function strokesOn(moment: Moment, id: string): number {
@@ -38,16 +59,21 @@ function accountFor(moment: Moment, faces: readonly string[], last: string, menu
 	const coat = laidOn(moment, last) + 1;
 	const place = faces.indexOf(last);
 	const on = { face: last, coat };
-	const others = (...end: DayEvent[]): DayEvent[] => [
-		...faces.slice(0, place).map(face => ended(moment, face, 'all', null, true)),
-		...end,
-		...faces.slice(place + 1).map(face => ended(moment, face, 'none', null, true)),
-	];
+	const reached = (extent: Extent, lastStroke: number | null): DayEvent[] => {
+		const until = extent === 'none' ? place - 1 : place;
+		const shares = sharesOf(moment, faces.slice(0, until + 1));
+		return faces.map((face, index) => {
+			if (index < place) return ended(moment, face, 'all', null, shares[index]);
+			return index > place
+				? ended(moment, face, 'none')
+				: ended(moment, face, extent, lastStroke, shares[index]);
+		});
+	};
 	const which = faces.length > 1 ? [reading(moment, 'which-face', last, null, on)] : [];
-	const told = (value: string, lastStroke: number | null = null): DayEvent[] => [
+	const told = (value: Extent, lastStroke: number | null = null): DayEvent[] => [
 		...which,
 		reading(moment, 'last-face', value, null, on),
-		...others(ended(moment, last, value as 'all' | 'part' | 'none', lastStroke)),
+		...reached(value, lastStroke),
 	];
 	if (menu.includes('part')) {
 		const strokes = strokesOn(moment, last);

@@ -264,11 +264,8 @@ export function stretchFrom(moment: Moment, first: string): string[] {
 /** Rules overridden for a face: its own, the day's lists, and the gun check's items. */
 function overridesFor(moment: Moment, face: string): string[] {
 	const { overrides, checkSeq } = moment.state.book;
-	const lists =
-		moment.state.book.opened.lists.find(({ list }) => list === 'gun-check')?.items.map(({ code }) => code) ??
-		[];
 	const general = overrides
-		.filter(one => one.face === null && (one.seq > checkSeq || !lists.includes(one.rule)))
+		.filter(one => one.face === null && (one.seq > checkSeq || one.list !== 'gun-check'))
 		.map(({ rule }) => rule);
 	return [...new Set([...faceState(moment, face).context.overrides, ...general])];
 }

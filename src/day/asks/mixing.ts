@@ -123,7 +123,7 @@ const levelField = (batch: BatchBook, level: number) =>
 
 /** Wrong by less than the marks show is right. */
 function compare(moment: Moment, level: number, wanted: number): 'short' | 'right' | 'over' {
-	const slack = Math.max(settingsOf(moment).pourTolerance * wanted, 3);
+	const slack = Math.max(settingsOf(moment).pourTolerance * wanted, 1);
 	return level < wanted - slack ? 'short' : level > wanted + slack ? 'over' : 'right';
 }
 
@@ -131,13 +131,14 @@ function numberOf(
 	moment: Moment,
 	batch: BatchBook,
 	reply: (level: number) => Reply,
+	least = 0,
 ): NonNullable<Prompt['number']> {
 	const kind = kindOf(batch);
 	const { unit, symbol, step } = entryUnit(kind, unitsOf(moment));
 	return {
 		of: batch.by === 'weight' ? 'mass_g' : 'level_mL',
 		unit,
-		min: 0,
+		min: Math.floor(inUnit(least, kind, symbol)),
 		max: Math.ceil(inUnit(50_000, kind, symbol)),
 		step,
 		reply: value => reply(fromUnit(value, kind, symbol)),
@@ -181,29 +182,32 @@ function levelPrompt(moment: Moment, letter: string, batch: BatchBook, component
 	const wanted = wantedLevel(moment, batch, component);
 	const { cans } = moment.state.book.opened;
 	const can = cans.find(one => one.material === batch.material && one.component === component)?.mark ?? '';
+	const reached = (level: number): Reply => {
+		const found = compare(moment, level, wanted);
+		const poured: DayEvent = {
+			type: 'batch.poured',
+			batch: letter,
+			component,
+			can,
+			...levelField(batch, level),
+			...(batch.by === 'weight' ? { wanted_g: wanted } : { wanted_mL: wanted }),
+			found,
+		};
+		const notices = {
+			over: sentence(`${component}: over. The rest is worked out again, larger.`),
+			short: sentence(`${component}: short. Pour on to the level.`),
+			right: null,
+		};
+		return { events: [poured], ui: { notice: notices[found] } };
+	};
 	return {
 		state: `mix.level.${component}`,
 		ask: 'number',
 		say: sentence(`${component}: pour. Which level does the pot show?`),
-		number: numberOf(moment, batch, level => {
-			const found = compare(moment, level, wanted);
-			const poured: DayEvent = {
-				type: 'batch.poured',
-				batch: letter,
-				component,
-				can,
-				...levelField(batch, level),
-				...(batch.by === 'weight' ? { wanted_g: wanted } : { wanted_mL: wanted }),
-				found,
-			};
-			const notice =
-				found === 'over'
-					? sentence(`${component}: over. The rest is worked out again, larger.`)
-					: found === 'short'
-						? sentence(`${component}: short. Pour on to the level.`)
-						: null;
-			return { events: [poured], ui: { notice } };
-		}),
+		number: numberOf(moment, batch, reached, batch.level),
+		options: [
+			option('discard', 'DISCARD', { type: 'batch.discarded', batch: letter, why: 'level not known' }),
+		],
 	};
 }
 
@@ -213,7 +217,7 @@ function foundPrompt(moment: Moment, letter: string, batch: BatchBook): Prompt {
 	const step = state?.context.todo[0];
 	const component: Component = step === 'hardener' || step === 'reducer' ? step : 'base';
 	const canWasRead = state?.context.inHand === true;
-	const slack = Math.max(settingsOf(moment).pourTolerance * batch.level, 3);
+	const slack = Math.max(settingsOf(moment).pourTolerance * batch.level, 1);
 	const found = (level: number): EventOf<'batch.found'>['found'] => {
 		if (Math.abs(level - batch.level) <= slack) return 'before';
 		if (level < batch.level || !canWasRead) return 'unknown';

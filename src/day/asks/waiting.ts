@@ -1,12 +1,13 @@
 import { batchInHand } from '../../../machines/day.ts';
 import { duration, faceName, inert, sentence } from '../../words/say.ts';
-import { cupLife_s, gunClock, potsOf, reworkDue, stoodAt, waitEnds } from '../allowed.ts';
+import { cupLife_s, gunClock, overridesOn, potsOf, reworkDue, stoodAt, waitEnds } from '../allowed.ts';
 import { isoAt } from '../instant.ts';
 import { contextOf, faceOf, facesIn, jobOf, laidOn, type Moment, nextCoat, settingsOf } from '../moment.ts';
 import { pending, reworkNow } from '../next.ts';
-import { type Option, option, type Prompt } from '../prompt.ts';
+import { inside, type Option, option, type Prompt } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
-import { reworkPrompt } from './bench.ts';
+import { accountPrompt } from './accounting.ts';
+import { reasonPrompt, reworkPrompt } from './bench.ts';
 import { mixPrompt } from './mixing.ts';
 import { inTrouble, troublePrompt } from './trouble.ts';
 
@@ -39,7 +40,11 @@ function meanwhile(moment: Moment, face: string | null): Option[] {
 					}),
 				]
 			: [];
-	return [...stood, ...mix, ...rework, ...flush];
+	const sooner: Option[] =
+		face !== null
+			? [{ code: 'sooner', text: 'SOONER, WITH A REASON', reply: () => ({ ui: { menu: ['sooner'] } }) }]
+			: [];
+	return [...stood, ...mix, ...rework, ...flush, ...sooner];
 }
 
 /** What the gun needs while nobody sprays. */
@@ -60,11 +65,18 @@ const whys: Record<string, string> = {
 	rework: 'it sets up',
 };
 
+/** A window overridden: the wait ends with the reason, and everything after it is asked as ever. */
+const soonerPrompt = (face: string, coat: number): Prompt =>
+	reasonPrompt('window', sentence(`${faceName(face)}: why not wait?`), reason => [
+		{ type: 'override.given', rule: 'window', reason, face, coat },
+	]);
+
 export function waitPrompt(moment: Moment, menu: readonly string[]): Prompt {
 	const { wait } = moment.state.book;
 	if (menu[0] === 'mix') return mixPrompt(moment, menu[1] ?? '', menu.slice(2));
 	const rework = menu[0] === 'rework' ? reworkNow(moment) : null;
 	if (rework) return reworkPrompt(moment, rework.faces, rework.step);
+	if (menu[0] === 'sooner' && wait?.face && wait.coat !== null) return soonerPrompt(wait.face, wait.coat);
 	const left_s = wait ? (Date.parse(wait.due) - moment.now.wall) / 1000 : 0;
 	const { warnEarly_min } = settingsOf(moment);
 	const face = wait?.face ?? null;
@@ -118,10 +130,13 @@ function airLostPrompt(menu: readonly string[]): Prompt {
 export function holdPrompt(moment: Moment, menu: readonly string[]): Prompt {
 	const held = moment.state.book.break;
 	if (held?.kind === 'air-lost') return airLostPrompt(menu);
+	const untold = facesIn(moment, 'broken');
+	if ((menu[0] === 'close' || menu[0] === 'wet') && untold.length > 0)
+		return inside(menu[0], accountPrompt(moment, untold, menu.slice(1)));
 	if (menu[0] === 'close') return closeEarlyPrompt(moment);
 	if (menu.length > 0) return troublePrompt(moment, menu);
 	const away = duration((moment.now.wall - (held?.since.wall ?? moment.now.wall)) / 1000);
-	const broken = facesIn(moment, 'broken')[0];
+	const [broken] = untold;
 	const last = broken
 		? `${faceName(broken)} was being sprayed.`
 		: held?.from === 'spraying'
@@ -195,7 +210,8 @@ const cleanUp = (moment: Moment): DayEvent[] => {
 };
 
 /** Every coat that today allows is on, or nothing can be sprayed for hours. */
-export function finishPrompt(moment: Moment): Prompt {
+export function finishPrompt(moment: Moment, menu: readonly string[]): Prompt {
+	if (menu[0] === 'sooner' && menu[1]) return soonerPrompt(menu[1], laidOn(moment, menu[1]) + 1);
 	const left = pending(moment);
 	const aside = facesIn(moment, 'aside');
 	const cleaned = contextOf(moment).listsDone.includes('clean-up');
@@ -209,6 +225,18 @@ export function finishPrompt(moment: Moment): Prompt {
 				one.due !== null && one.due > moment.now.wall,
 		)
 		.sort((one, other) => one.due - other.due)[0];
+	const shut = left.find(
+		({ face }) => waitEnds(moment, face) === null && !overridesOn(moment, face).includes('window'),
+	);
+	const sooner: Option[] = shut
+		? [
+				{
+					code: 'sooner',
+					text: 'SPRAY, WITH A REASON',
+					reply: () => ({ ui: { menu: ['sooner', shut.face] } }),
+				},
+			]
+		: [];
 	const stay: Option[] = soonest
 		? [
 				option('stay', 'STAY AND WAIT', {
@@ -232,8 +260,8 @@ export function finishPrompt(moment: Moment): Prompt {
 		say: left.length > 0 ? 'No coat can go on for hours. Clean up.' : 'All coats that can go on are on.',
 		lines,
 		options: cleaned
-			? [option('close', 'CLOSE THE DAY', closed(moment)), ...stay]
-			: [option('clean-up', 'CLEAN UP', ...cleanUp(moment)), ...stay],
+			? [option('close', 'CLOSE THE DAY', closed(moment)), ...stay, ...sooner]
+			: [option('clean-up', 'CLEAN UP', ...cleanUp(moment)), ...stay, ...sooner],
 	};
 }
 

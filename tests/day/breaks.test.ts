@@ -1,0 +1,232 @@
+import { expect, test } from 'vitest';
+import { rehearsed } from './rehearsed.ts';
+
+const spraying = (face: string) => (line: { state: string; face: string | null }) =>
+	line.state === 'spraying' && line.face === face;
+
+test('during a flash wait the fan is left turned and a visitor comes: coat 2 waits for a pattern reading that fits', () => {
+	const day = rehearsed();
+	day.toState('wait');
+	day.send('hold', 'wait 12 min');
+	expect(day.line().state).toBe('hold');
+	day.pick('back');
+	day.until(({ state }) => state === 'gunCheck.set');
+	day.pick('done'); // says done, and leaves the cap as it was
+	day.painter.world.horns = 'level';
+	const asked = day.toState('gunCheck.pattern');
+	expect(asked.coat).toBe(2);
+	expect(JSON.stringify(asked.lines)).not.toMatch(/wide|tall/i);
+	day.pick('tall');
+	expect(day.line()).toMatchObject({ ask: 'do', do: [{ code: 'set-horns', to: 'upright' }] });
+	expect(day.line().lines.join(' ')).toContain('Read TALL. Wanted WIDE.');
+	expect(day.line().lines.join(' ')).toMatch(/about \d+ times the film on one line: it runs/);
+	day.pick('done');
+	expect(day.line().state).toBe('gunCheck.pattern');
+	day.pick('wide');
+	day.until(({ ask }) => ask === 'go');
+	const readings = day
+		.ofType('reading.taken')
+		.filter(({ feature, coat }) => feature === 'pattern' && coat === 2);
+	expect(readings.map(({ value, matched, attempt }) => [value, matched, attempt])).toEqual([
+		['tall', false, 1],
+		['wide', true, 2],
+	]);
+	day.toEnd();
+	expect(day.findings()).toEqual([]);
+});
+
+test('a face broken off half-way goes on one stroke back inside its wet edge, and is never offered from its start', () => {
+	const day = rehearsed();
+	day.until(spraying('left door/flat'));
+	day.send('wait 20 s', 'hold', 'wait 15 s');
+	day.pick('back');
+	expect(day.line()).toMatchObject({ ask: 'last-face', face: 'left door/flat', coat: 1 });
+	day.pick('part');
+	day.send('number 3');
+	const ready = day.toAsk('go');
+	expect(ready.face).toBe('left door/flat');
+	expect(ready.lines.join(' ')).toContain('from stroke 2');
+	day.toEnd();
+	expect(
+		day
+			.ofType('face.started')
+			.filter(({ face }) => face === 'left door/flat')
+			.map(({ coat, from }) => [coat, from]),
+	).toEqual([
+		[1, 'start'],
+		[1, 'part'],
+		[2, 'start'],
+	]);
+	expect(day.findings()).toEqual([]);
+});
+
+test('outside its wet edge the face waits for its flash, or the part is set aside, as the painter chooses', () => {
+	const day = rehearsed();
+	day.until(spraying('left door/flat'));
+	day.send('wait 20 s', 'hold', 'wait 10 min');
+	day.pick('back');
+	day.pick('part');
+	day.send('number 3');
+	const edge = day.toState('edge');
+	expect(Object.values(edge.corners).map(({ code }) => code)).toEqual(['wait-flash', 'set-aside']);
+	day.pick('wait-flash');
+	day.toEnd();
+	const starts = day
+		.ofType('face.started')
+		.filter(({ face, coat }) => face === 'left door/flat' && coat === 1);
+	expect(starts.map(({ from }) => from)).toEqual(['start', 'part']);
+	expect(Date.parse(starts[1]?.at ?? '') - Date.parse(starts[0]?.at ?? '')).toBeGreaterThan(45 * 60_000);
+	expect(day.findings()).toEqual([]);
+});
+
+test('what was all on is never offered again in that coat; nothing starts it', () => {
+	for (const [extent, offered] of [
+		['all', 'right door/flat'],
+		['none', 'left door/flat'],
+	] as const) {
+		const day = rehearsed();
+		day.until(spraying('left door/flat'));
+		day.send('wait 20 s', 'hold');
+		day.pick('back');
+		day.pick(extent);
+		expect(day.toAsk('go').face).toBe(offered);
+		day.toEnd();
+		expect(day.findings()).toEqual([]);
+	}
+});
+
+test('a full check after a wait takes at most 7 items, a planned turn between two faces 2', () => {
+	const day = rehearsed();
+	day.toEnd();
+	const checks = day.ofType('check.began').filter(({ list }) => list === 'gun-check');
+	for (const { size, items } of checks) expect(items.length).toBeLessThanOrEqual(size === 'full' ? 6 : 2);
+	expect(checks.some(({ size }) => size === 'short')).toBe(true);
+	expect(checks.filter(({ size }) => size === 'short').map(({ items }) => items)[0]).toEqual([
+		'batch',
+		'pattern',
+	]);
+});
+
+test('air lost: nothing about paint or gun until the painter is back and says that the air is', () => {
+	const day = rehearsed();
+	day.until(spraying('left door/edges'));
+	day.send('wait 20 s');
+	day.pick('trouble');
+	expect(day.line().corners.topLeft?.code).toBe('air-lost');
+	day.pick('air-lost');
+	const told = () =>
+		[day.line().say, ...day.line().lines, ...Object.values(day.line().corners).map(({ text }) => text)].join(
+			' ',
+		);
+	for (const line of ['hold', 'wait 9 min', 'screen']) {
+		day.send(line);
+		expect(day.line().state).toBe('hold.air-lost');
+		expect(told()).not.toMatch(/gun|cup|batch|paint|face|coat|stroke/i);
+	}
+	day.pick('back');
+	expect(told()).not.toMatch(/gun|cup|batch|paint|face|coat|stroke/i);
+	day.pick('not-yet');
+	day.pick('back');
+	day.pick('air-back');
+	expect(day.line().ask).toBe('last-face');
+	day.toEnd();
+	expect(day.findings()).toEqual([]);
+});
+
+test('a filter mask with an isocyanate material: there is no way on', () => {
+	const day = rehearsed();
+	day.toState('gunCheck.mask');
+	for (let count = 0; count < 5; count++) {
+		day.pick('filter-mask');
+		expect(day.line()).toMatchObject({ ask: 'do', do: [{ code: 'put-on', to: 'supplied-air' }] });
+		expect(Object.values(day.line().corners).map(({ code }) => code)).toEqual(['done']);
+		expect(day.send('text I know what I do').accepted).toBe(false);
+		day.pick('done');
+		expect(day.line().state).toBe('gunCheck.mask');
+	}
+	day.toEnd();
+	expect(day.ofType('override.given')).toEqual([]);
+	expect(day.findings()).toEqual([]);
+});
+
+test('an overdue pass is not interrupted: it is marked, and asked about when it ends', () => {
+	const day = rehearsed();
+	day.until(spraying('left door/edges'));
+	day.send('wait 130 s');
+	expect(day.line().events).toEqual(['face.late', 'gun.unknown']);
+	expect(day.line().state).toBe('spraying');
+	day.pick('finished');
+	expect(day.line().ask).toBe('one-go');
+	day.pick('stopped');
+	expect(day.toAsk('go').face).toBe('left door/flat');
+	expect(day.ofType('gun.checked').map(({ size }) => size)).toEqual(['full', 'full']);
+	day.toEnd();
+	expect(day.findings()).toEqual([]);
+});
+
+test('only when it is far overdue does the screen turn to hold', () => {
+	const day = rehearsed();
+	day.until(spraying('left door/edges'));
+	day.send('wait 4 min');
+	expect(day.line().state).toBe('spraying');
+	day.send('wait 2 min');
+	expect(day.line().state).toBe('hold');
+	expect(day.ofType('break.began').map(({ kind, by }) => [kind, by])).toEqual([['overdue', 'program']]);
+	day.toEnd();
+	expect(day.findings()).toEqual([]);
+});
+
+test.each([
+	['sleep 9 h', 'suspend'],
+	['clock -1 h', 'clock'],
+	['hangup', 'hangup'],
+	['kill', 'restart'],
+])('%s while spraying is a break that nobody keyed', (line, kind) => {
+	const day = rehearsed();
+	day.until(spraying('left door/flat'));
+	day.send('wait 10 s', line);
+	expect(day.line().state).toBe('hold');
+	expect(day.ofType('break.began').at(-1)).toMatchObject({ kind, by: 'program' });
+	day.pick('back');
+	expect(day.line().ask).toBe('last-face');
+	day.pick('all');
+	day.toEnd();
+	expect(day.findings()).toEqual([]);
+});
+
+test('a pause in the trigger line beyond 20 s is a break', () => {
+	const day = rehearsed();
+	day.until(spraying('left door/flat'));
+	day.send('trigger on', 'wait 10 s', 'trigger off', 'wait 15 s', 'trigger on', 'wait 5 s', 'trigger off');
+	expect(day.line().state).toBe('spraying');
+	day.send('wait 21 s');
+	expect(day.line().state).toBe('hold');
+	expect(day.ofType('break.began').map(({ kind }) => kind)).toEqual(['trigger-pause']);
+});
+
+test('a check that was broken off starts again from its first item', () => {
+	// Interrupted list: restart from the top. Source: Transport Canada, standard for operating procedures.
+	const day = rehearsed();
+	day.toState('gunCheck.gauge');
+	day.send('hold');
+	day.pick('back');
+	day.until(({ state }) => state.startsWith('gunCheck') && state !== 'gunCheck.set');
+	expect(day.line().state).toBe('gunCheck.mask');
+	day.toEnd();
+	expect(day.findings()).toEqual([]);
+});
+
+test('after a break ten seconds lie between coming back and ready, and the check fills them', () => {
+	const day = rehearsed();
+	day.toState('gunCheck.gauge');
+	day.send('hold');
+	day.pick('back');
+	day.until(({ state }) => state === 'gunCheck.pattern');
+	day.send('wait 4 s');
+	day.pick('wide');
+	expect(day.line()).toMatchObject({ state: 'gunCheck.settling', ask: 'wait' });
+	day.send('wait 5 s');
+	expect(day.line().state).toBe('gunCheck.settling');
+	day.send('wait 1 s');
+	expect(day.line().ask).toBe('go');
+});

@@ -1,0 +1,124 @@
+import { expect, test } from 'vitest';
+import { rehearsed } from './rehearsed.ts';
+
+const toCan = (day: ReturnType<typeof rehearsed>, component: string) =>
+	day.until(({ state, say }) => state === 'mix.can' && say.toLowerCase().startsWith(component));
+const markOf = (day: ReturnType<typeof rehearsed>, component: string) =>
+	day.ofType('day.opened')[0]?.cans.find(can => can.component === component)?.mark ?? '';
+
+test('a break between base and hardener: the level is asked for first, and nothing is said of what comes next', () => {
+	const day = rehearsed();
+	toCan(day, 'hardener');
+	day.send('hold', 'wait 3 min');
+	day.pick('back');
+	expect(day.line()).toMatchObject({ state: 'mix.found', ask: 'number', of: 'level_mL' });
+	expect([day.line().say, ...day.line().lines].join(' ')).not.toMatch(/hardener|reducer|\d/);
+	day.send('number 150');
+	expect(day.line()).toMatchObject({ state: 'mix.can' });
+	expect(day.line().say).toMatch(/^Hardener/);
+	day.toEnd();
+	expect(day.findings()).toEqual([]);
+});
+
+test('too much base works out the rest again for the larger batch', () => {
+	const day = rehearsed();
+	day.toState('mix.level.base');
+	day.send('number 180');
+	expect(day.line().lines.join(' ')).toContain('over');
+	expect(toCan(day, 'hardener').lines.join(' ')).toContain('270 mL');
+	day.pick(markOf(day, 'hardener'));
+	day.send('number 270');
+	expect(toCan(day, 'reducer').lines.join(' ')).toContain('360 mL');
+	day.toEnd();
+	expect(day.ofType('batch.ready')[0]?.volume_mL).toBeCloseTo(360, 0);
+	expect(day.findings()).toEqual([]);
+});
+
+test('too much hardener: the base is topped up before the reducer goes in', () => {
+	const day = rehearsed();
+	day.toState('mix.level.hardener');
+	day.send('number 240');
+	expect(day.line().say).toMatch(/^Base/);
+	expect(day.line().lines.join(' ')).toContain('270 mL');
+	day.toEnd();
+	expect(
+		day
+			.ofType('batch.poured')
+			.map(({ component }) => component)
+			.slice(0, 4),
+	).toEqual(['base', 'hardener', 'base', 'reducer']);
+	expect(day.ofType('batch.ready')[0]?.volume_mL).toBeCloseTo(360, 0);
+	expect(day.findings()).toEqual([]);
+});
+
+test('hardener in and the amount unknown: the batch is discarded, with the reason', () => {
+	const day = rehearsed();
+	day.toState('mix.level.hardener');
+	day.send('hold');
+	day.pick('back');
+	day.pick('cannot-tell');
+	expect(day.ofType('batch.discarded').map(({ batch, why }) => [batch, why])).toEqual([
+		['A', 'contents unknown'],
+	]);
+	expect(day.line().lines.join(' ')).toContain('contents unknown');
+	day.until(({ ask }) => ask === 'go');
+	expect(day.ofType('face.started')).toEqual([]);
+	day.toEnd();
+	expect(day.ofType('batch.started').map(({ batch }) => batch)).toEqual(['A', 'B', 'C']);
+	expect(day.findings()).toEqual([]);
+});
+
+test('only base in and the amount unknown: carry on with the base', () => {
+	const day = rehearsed();
+	day.toState('mix.level.base');
+	day.send('hold');
+	day.pick('back');
+	day.pick('cannot-tell');
+	expect(day.line().say).toMatch(/^Base/);
+	day.toEnd();
+	expect(day.ofType('batch.discarded')).toEqual([]);
+	expect(day.findings()).toEqual([]);
+});
+
+test("the reducer's can in the hand where the hardener is due stops the mixing", () => {
+	const day = rehearsed();
+	toCan(day, 'hardener');
+	day.pick(markOf(day, 'reducer'));
+	expect(day.line()).toMatchObject({ state: 'mix.wrong-can', ask: 'do' });
+	expect(day.send('number 225').accepted).toBe(false);
+	day.pick('done');
+	expect(day.line()).toMatchObject({ ask: 'can' });
+	day.toEnd();
+	const cans = day.ofType('reading.taken').filter(({ feature }) => feature === 'can');
+	expect(cans.slice(1, 3).map(({ matched, attempt }) => [matched, attempt])).toEqual([
+		[false, 1],
+		[true, 2],
+	]);
+	expect(day.findings()).toEqual([]);
+});
+
+test('2:1:1 for 16 fl oz asks for the levels 8, 12 and 16', () => {
+	// Common practice, no source: polyurethane for spraying 2:1:1, 8 fl oz base, 4 hardener, 4 reducer.
+	const day = rehearsed({ settings: { units: 'us' } });
+	day.toState('mix.begin');
+	day.pick('amount');
+	day.send('number 16');
+	const levels = ['base', 'hardener', 'reducer'].map(
+		component => /up to ([\d.]+ fl oz)/.exec(toCan(day, component).lines.join(' '))?.[1],
+	);
+	expect(levels).toEqual(['8 fl oz', '12 fl oz', '16 fl oz']);
+});
+
+test('a face is not started from a cup that runs dry in it; the refill from the same batch wants only a short check', () => {
+	const job = rehearsed().job;
+	const day = rehearsed({ job: { ...job, gun: { ...job.gun, cup_mL: 110 } } });
+	day.toEnd();
+	const sizes = day.ofType('gun.checked').map(({ size, face }) => `${size} ${face}`);
+	expect(sizes.slice(0, 3)).toEqual([
+		'full left door/edges',
+		'short left door/flat',
+		'short right door/flat',
+	]);
+	expect(day.ofType('batch.loaded').length).toBeGreaterThan(4);
+	expect(day.findings()).toEqual([]);
+});
