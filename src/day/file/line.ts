@@ -1,11 +1,10 @@
 import { crc32 } from 'node:zlib';
 import { type DayRecord, eventSchema, stampSchema } from '../records.ts';
 
-const lineFeed = 10;
 const space = 32;
 const sumLength = 8;
 
-const hexSum = (bytes: Uint8Array) => crc32(bytes).toString(16).padStart(sumLength, '0');
+const hexSum = (bytes: Uint8Array | string) => crc32(bytes).toString(16).padStart(sumLength, '0');
 const utf8 = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true });
 
 const parts = (raw: Record<string, unknown>) => {
@@ -36,8 +35,8 @@ export const encodeLine = (record: DayRecord): Uint8Array => {
 	const checked = toRecord(record);
 	if ('bad' in checked)
 		throw new TypeError(`record ${record.seq} (${record.type}) cannot be kept: ${checked.bad}`);
-	const json = Buffer.from(JSON.stringify(checked.record));
-	return Buffer.concat([Buffer.from(`${hexSum(json)} `), json, Buffer.of(lineFeed)]);
+	const json = JSON.stringify(checked.record);
+	return Buffer.from(`${hexSum(json)} ${json}\n`);
 };
 
 /**

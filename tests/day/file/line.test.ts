@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { decodeLine, encodeLine, lostItsEnd } from '../../../src/day/file/line.ts';
 import type { DayRecord } from '../../../src/day/records.ts';
-import { everyEvent, everyType, first, opened, stamped } from './sample.ts';
+import { everyEvent, everyType, first, opened, sheet, stamped } from './sample.ts';
 
 const all = [opened, ...everyEvent].map((event, index) => stamped(event, index + 1));
 const body = (line: Uint8Array) => line.subarray(0, -1);
@@ -50,6 +50,17 @@ test('any words and any numbers come back as they were', () => {
 	);
 });
 
+test('names that mean something to the language are names like any other', () => {
+	for (const name of ['__proto__', 'constructor', 'toString', 'hasOwnProperty']) {
+		const event = { ...opened, job: name, sheet: { ...sheet, name, parts: [{ name, place: null }] } };
+		const record = stamped(event, 1);
+		expect(decodeLine(body(encodeLine(record)))).toEqual({ record });
+	}
+	const crafted =
+		'{"seq":2,"run":1,"at":"2027-03-02T08:00:02.000Z","mono":2000,"type":"trigger.on","__proto__":{"more":true}}';
+	expect(decodeLine(sealed(crafted))).toHaveProperty('bad');
+});
+
 test('every single changed bit of every type of line is found', () => {
 	for (const record of all) {
 		const line = Buffer.from(body(encodeLine(record)));
@@ -88,7 +99,10 @@ test('a checksum in capitals, without its space, or bytes that are no UTF-8, are
 	);
 	expect(isBad(Buffer.from(line.replace(' ', '\t')))).toBe(true);
 	expect(isBad(Buffer.from(line.replace(' ', '')))).toBe(true);
-	const broken = Buffer.from([0x22, 0xc3, 0x22]);
+	const broken = Buffer.from(
+		body(encodeLine(stamped({ type: 'cup.emptied', volume_mL: 1, why: '~' }, 2))),
+	).subarray(9);
+	broken[broken.indexOf('~')] = 0xff;
 	expect(isBad(Buffer.concat([Buffer.from(`${plainCrc32(broken)} `), broken]))).toBe(true);
 	for (const short of ['', '0', '00000000', '00000000 ']) expect(isBad(Buffer.from(short)), short).toBe(true);
 });

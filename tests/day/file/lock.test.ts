@@ -82,8 +82,10 @@ test('a process that has ended but was not yet fetched by the one that began it 
 		for (let tries = 0; tries < 100 && !state().startsWith('Z'); tries++)
 			await new Promise(resume => setTimeout(resume, 20));
 		expect(state()).toMatch(/^Z/);
-		writeFileSync(lockOf(path), JSON.stringify({ pid, start: 'then', host: hostname() }));
+		writeFileSync(lockOf(path), JSON.stringify({ pid, start: null, host: hostname() }));
 		openDay(path).close();
+		for (const platform of ['linux', 'darwin'])
+			expect(processesOn(platform).lives({ pid, start: null, host: hostname() })).toBe(false);
 	});
 });
 

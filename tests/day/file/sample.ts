@@ -2,7 +2,7 @@ import { type DayEvent, type DayRecord, eventSchema } from '../../../src/day/rec
 import { settingsSchema } from '../../../src/day/settings.ts';
 import type { Job } from '../../../src/job/job.ts';
 
-const sheet: Job = {
+export const sheet: Job = {
 	name: 'canopy rail',
 	units: 'metric',
 	shop: { air_C: 20, humidity: 0.5, clearance: null, extractorAt: null, hours: null },

@@ -167,6 +167,18 @@ test('records that do not follow are refused before anything is written', () => 
 	expect(() => day.append(following(3, 1, 2))).toThrow('the day file is closed');
 });
 
+test('a day that something else writes in while it is being opened is refused', () => {
+	const { path, day } = begin();
+	day.close();
+	const read = (from: string) => {
+		const bytes = disk.read(from);
+		if (from === path) appendFileSync(path, 'x');
+		return bytes;
+	};
+	expect(() => openDay(path, { port: { ...disk, read } })).toThrow(/something else writes in it: close that/);
+	expect(readdirSync(join(path, '..'))).toEqual(['a.day.jsonl']);
+});
+
 test('a day opened through a link is the day itself, lock and all', () => {
 	const { path, day } = begin();
 	const link = join(path, '..', 'link');
