@@ -38,7 +38,9 @@ export type Cause = z.infer<typeof causeSchema>;
 export type FaultData = { causes: Record<string, Cause>; faults: Record<string, Fault> };
 
 /** A faults file that cannot be used: `file:line:column: what is wrong and what to do`. */
-export class FaultsError extends Error {}
+export class FaultsError extends Error {
+	override readonly name = 'FaultsError';
+}
 
 function place(file: string, lines: LineCounter, offset: number): string {
 	const { line, col } = lines.linePos(offset);

@@ -27,6 +27,10 @@ export type Trace = {
 	candidates: Candidate[];
 	/** Which faces to look at, in order. */
 	inspect: Spot[];
+	/** The coat it was most likely put in with, on the face asked about. */
+	put: Spot;
+	/** The likeliest fault, once in, stays in: answers clear whole stretches. */
+	stays: boolean;
 	/** What was not recorded and would have settled it. */
 	missing: string[];
 	/** Whether the records speak for any cause at all. */
@@ -37,7 +41,9 @@ export type Trace = {
 };
 
 /** A question that cannot be traced, with what to do. */
-export class TraceError extends Error {}
+export class TraceError extends Error {
+	override readonly name = 'TraceError';
+}
 
 function suspicionsOf(asked: Asked, code: string): Suspicion[] {
 	const found: (Suspicion | null)[] = gunThings
@@ -160,13 +166,17 @@ function answer(timeline: Timeline, fault: Fault, ask: Question, data: FaultData
 	const told = first?.candidate.told === true;
 	const judged = new Set(timeline.judged.map(({ record }) => spotKey(record)));
 	const from = first?.suspicion.from ?? mine[0]?.began ?? 0;
+	const within = mine.find(one => first?.suspicion.exposed.includes(one)) ?? mine.at(-1);
+	const put = within ? spotOf(within) : { face: ask.face, coat: ask.coat };
 	const to = first?.suspicion.to ?? mine[0]?.ended ?? 0;
 	return {
 		bracket: { from: iso(from), to: iso(to) },
 		exposed,
 		likely: first ? spotsOf(timeline, new Set(first.suspicion.exposed)) : [],
 		candidates: ranked.map(({ candidate }) => candidate),
-		inspect: lookAt(timeline, exposed, first?.suspicion, mine),
+		stays: first?.suspicion.stays ?? false,
+		inspect: lookAt(timeline, exposed, first?.suspicion, put, ask),
+		put,
 		missing: missingOf(suspicions, data, told),
 		told,
 		doubts: suspicions.map(one => ({
@@ -181,12 +191,21 @@ function answer(timeline: Timeline, fault: Fault, ask: Question, data: FaultData
 }
 
 /** First the faces that the likeliest cause exposes, in its own order; then the others, nearest in time. */
-function lookAt(timeline: Timeline, exposed: Spot[], first: Suspicion | undefined, mine: Pass[]): Spot[] {
-	const pass = mine.find(one => first?.exposed.includes(one)) ?? mine.at(-1);
-	if (!pass) return exposed;
-	const leading = first ? spotsOf(timeline, new Set([...first.exposed, pass])) : [];
-	const order = inspectionOrder(leading, spotOf(pass), first?.stays ?? false);
-	const taken = new Set([...order, ...mine.map(spotOf)].map(spotKey));
-	const rest = inspectionOrder(exposed, spotOf(pass), false).filter(spot => !taken.has(spotKey(spot)));
-	return [...order, ...rest];
+function lookAt(
+	timeline: Timeline,
+	exposed: Spot[],
+	first: Suspicion | undefined,
+	put: Spot,
+	asked: Spot,
+): Spot[] {
+	const leading = first ? spotsOf(timeline, new Set(first.exposed)) : [];
+	const order = inspectionOrder(leading, put, first?.stays ?? false).filter(
+		spot => spotKey(spot) !== spotKey(put),
+	);
+	const taken = new Set([...order, asked].map(spotKey));
+	const rest = [put, ...inspectionOrder(exposed, put, false)].filter(spot => !taken.has(spotKey(spot)));
+	return [
+		...order.filter(spot => spotKey(spot) !== spotKey(asked)),
+		...new Map(rest.map(spot => [spotKey(spot), spot])).values(),
+	];
 }

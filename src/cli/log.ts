@@ -1,0 +1,45 @@
+import { resolveDay } from '../day/file/folder.ts';
+import { salvageDay } from '../day/file/salvage.ts';
+import { plainName } from '../day/file/trouble.ts';
+import { logLine } from '../words/log-line.ts';
+import type { Args, Command, Io } from './command.ts';
+import { askedDay, folderOf, told } from './day-files.ts';
+
+function salvage(args: Args, target: string, io: Io): number {
+	const path = resolveDay(args.positionals[0], folderOf(io));
+	const saved = salvageDay(path, target);
+	if (args.options.json) {
+		io.stdout.write(`${JSON.stringify(saved)}\n`);
+		return saved.lost.length > 0 ? 1 : 0;
+	}
+	io.stdout.write(
+		`${saved.savedRecords} records saved in ${plainName(target)}, until ${saved.savedUntil}; ` +
+			`${saved.lost.length} lines lost (${saved.lostBytes} bytes)\n`,
+	);
+	for (const { line, what, type, at } of saved.lost)
+		io.stdout.write(
+			`  line ${line}: ${what ?? 'whole, but behind the damage'}${type ? `; ${type} at ${at}` : ''}\n`,
+		);
+	return saved.lost.length > 0 ? 1 : 0;
+}
+
+/** The day as lines, one a record. */
+export const logCommand: Command = {
+	name: 'log',
+	summary: 'the day as lines, one a record; or what can be saved of a damaged one',
+	usage: ['log [DAY] [--json]', 'log DAY --salvage FILE'],
+	options: {
+		json: { type: 'boolean', says: 'the records as JSON, one a line' },
+		salvage: { type: 'string', value: 'FILE', says: 'save what is whole of a damaged day in a new file' },
+	},
+	examples: ['log', 'log 2027-03-02', 'log cart.day.jsonl --salvage saved.day.jsonl'],
+	run: (args, io) =>
+		told('log', io, () => {
+			if (typeof args.options.salvage === 'string') return salvage(args, args.options.salvage, io);
+			const { records } = askedDay(args, io);
+			const zone = records[0]?.type === 'day.opened' ? records[0].zone : 'UTC';
+			for (const record of records)
+				io.stdout.write(`${args.options.json ? JSON.stringify(record) : logLine(record, zone)}\n`);
+			return 0;
+		}),
+};

@@ -1,0 +1,116 @@
+import { existsSync } from 'node:fs';
+import { homedir } from 'node:os';
+import { join } from 'node:path';
+import { dataFolder } from '../day/file/folder.ts';
+import { type Across, acrossDays } from '../trace/across.ts';
+import { claimsOf, type FaultData } from '../trace/faults.ts';
+import { loadFaults } from '../trace/load-faults.ts';
+import { type Question, type Trace, trace } from '../trace/trace.ts';
+import { clock } from '../words/clock.ts';
+import { inert } from '../words/say.ts';
+import { traceSentences } from '../words/summary-trace.ts';
+import type { Args, Command, Io } from './command.ts';
+import { askedDay, daysUpTo, folderOf, jobsIn, told } from './day-files.ts';
+import { coatAsked, faceAsked } from './face-argument.ts';
+
+/** Fault kinds in force: the built-in ones, the shop's `faults.yaml` in its data folder, and `--faults FILE`. */
+export function faultsInForce(args: Args, io: Io): FaultData {
+	const shop = join(dataFolder({ env: io.env, platform: process.platform, home: homedir() }), 'faults.yaml');
+	const named = typeof args.options.faults === 'string' ? [args.options.faults] : [];
+	return loadFaults([...(existsSync(shop) ? [shop] : []), ...named]);
+}
+
+const spot = ({ face, coat }: { face: string; coat: number }) => `${inert(face)}, coat ${coat}`;
+
+function list(title: string, lines: readonly string[]): string[] {
+	return lines.length === 0 ? [] : ['', title, ...lines.map(line => `  ${line}`)];
+}
+
+function traceText(found: Trace, question: Question, data: FaultData, zone: string): string {
+	const fault = data.faults[question.fault];
+	const said = { ...question, fault: fault?.say ?? question.fault, zone, causes: data.causes };
+	const candidates = found.candidates.flatMap(({ code, at, reasons }, place) => [
+		`${place + 1}. ${data.causes[code]?.say ?? code}, ${clock(Date.parse(at), zone)}`,
+		...reasons.map(reason => `     ${inert(reason)}`),
+		...(fault ? claimsOf(fault, code).map(({ source, as }) => `     ${source}${as ? `: ${as}` : ''}`) : []),
+	]);
+	const likely = new Set(found.likely.map(spot));
+	return [
+		...traceSentences(found, said),
+		...list('What it may be, likeliest first', candidates),
+		...list(
+			'Exposed, in the order sprayed (* by the likeliest cause)',
+			found.exposed.map(one => `${likely.has(spot(one)) ? '*' : ' '} ${spot(one)}`),
+		),
+		...list('Look at, in this order', found.inspect.map(spot)),
+		...list('What was not recorded', found.missing.map(inert)),
+		'',
+	].join('\n');
+}
+
+function acrossText(found: Across, data: FaultData): string {
+	const faults = found.faults.flatMap(({ fault, faces, days, after, causes }) => [
+		`${data.faults[fault]?.say ?? inert(fault)}: ${faces} faces on ${days} days`,
+		...(after.length > 0
+			? [`    last before them: ${after.map(one => `${one.event} ${one.faces}`).join(', ')}`]
+			: []),
+		...(causes.length > 0
+			? [
+					`    likeliest: ${causes.map(({ code, jobs }) => `${data.causes[code]?.say ?? code} (${jobs} jobs)`).join(', ')}`,
+				]
+			: []),
+	]);
+	const readings = found.readings.map(
+		({ feature, first, differed, warning }) =>
+			`${feature}: ${differed} of ${first} first readings differed${warning ? '; none ever: a warning sign, no success' : ''}`,
+	);
+	const most = Math.max(1, ...found.breaks.map(({ count }) => count));
+	const breaks = found.breaks.map(
+		({ hour, count }) =>
+			`${String(hour).padStart(2, '0')} h ${'#'.repeat(Math.ceil((30 * count) / most))} ${count}`,
+	);
+	return [
+		`${found.days} days, ${found.jobs} jobs.`,
+		...list('Faults, most often first', faults),
+		...list('First readings', readings),
+		...list('Breaks by hour of the day', breaks),
+		'',
+	].join('\n');
+}
+
+function across(args: Args, io: Io): number {
+	const data = faultsInForce(args, io);
+	const found = acrossDays(jobsIn(args.positionals[0] ?? folderOf(io), io), data);
+	io.stdout.write(args.options.json ? `${JSON.stringify(found)}\n` : acrossText(found, data));
+	return 0;
+}
+
+function one(args: Args, io: Io): number {
+	const data = faultsInForce(args, io);
+	const { path, records } = askedDay(args, io);
+	const fault = args.options.fault;
+	if (typeof fault !== 'string')
+		throw new RangeError(`--fault is missing: one of ${Object.keys(data.faults).join(', ')}`);
+	const question = { fault, face: faceAsked(args, records), coat: coatAsked(args) };
+	const found = trace({ days: daysUpTo(path, records, io), ...question }, data);
+	const zone = records[0]?.type === 'day.opened' ? records[0].zone : 'UTC';
+	io.stdout.write(args.options.json ? `${JSON.stringify(found)}\n` : traceText(found, question, data, zone));
+	return 0;
+}
+
+/** Where a fault began, and what else got it; or the same question over all days. */
+export const traceCommand: Command = {
+	name: 'trace',
+	summary: 'where a fault began, what else got it, what to look at first',
+	usage: ['trace [DAY] --fault KIND --face "PART/FACE" --coat N [--json]', 'trace --all [FOLDER] [--json]'],
+	options: {
+		fault: { type: 'string', value: 'KIND', says: 'what is seen: run, sag, blush, stays-soft …' },
+		face: { type: 'string', value: 'PART/FACE', says: 'where it is seen' },
+		coat: { type: 'string', value: 'N', says: 'on which coat, as counted on the face' },
+		all: { type: 'boolean', says: 'over all days: what recurs, after what, and when breaks come' },
+		faults: { type: 'string', value: 'FILE', says: "a shop's own fault kinds, added to the built-in ones" },
+		json: { type: 'boolean', says: 'bracket, exposed, candidates, inspect, missing' },
+	},
+	examples: ['trace --fault run --face "left door/edges" --coat 2', 'trace --all'],
+	run: (args, io) => told('trace', io, () => (args.options.all ? across(args, io) : one(args, io))),
+};
