@@ -1,4 +1,5 @@
 import { crc32 } from 'node:zlib';
+import { z } from 'zod';
 import { type DayRecord, eventSchema, stampSchema } from '../records.ts';
 
 const space = 32;
@@ -7,23 +8,23 @@ const sumLength = 8;
 const hexSum = (bytes: Uint8Array | string) => crc32(bytes).toString(16).padStart(sumLength, '0');
 const utf8 = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true });
 
-const parts = (raw: Record<string, unknown>) => {
-	const { seq, run, at, mono, more, ...event } = raw;
-	return { stamp: { seq, run, at, mono, ...('more' in raw && { more }) }, event };
-};
-
-const isObject = (raw: unknown): raw is Record<string, unknown> =>
-	typeof raw === 'object' && raw !== null && !Array.isArray(raw);
+/** A line's fields in one go, by its type: twice as quick as the stamp and the event one after the other. */
+const lineSchemas = new Map<unknown, z.ZodType<DayRecord>>(
+	eventSchema.options.map(option => [
+		option.shape.type.value,
+		z.strictObject({ ...stampSchema.shape, ...option.shape }),
+	]),
+);
 
 /** A record out of what a line holds, checked against the schemas; `bad` says which field is wrong. */
 export const toRecord = (raw: unknown): { record: DayRecord } | { bad: string } => {
-	if (!isObject(raw)) return { bad: 'it is not a record' };
-	const { stamp, event } = parts(raw);
-	const stamped = stampSchema.safeParse(stamp);
-	const told = eventSchema.safeParse(event);
-	if (stamped.success && told.success) return { record: { ...stamped.data, ...told.data } };
-	const issue = (stamped.error ?? told.error)?.issues[0];
-	return { bad: `${issue?.path.map(String).join('.') || 'type'}: ${issue?.message ?? 'not known'}` };
+	const type = typeof raw === 'object' && raw !== null && 'type' in raw ? raw.type : undefined;
+	const schema = lineSchemas.get(type);
+	if (!schema) return { bad: 'it is no type of record that this program knows' };
+	const read = schema.safeParse(raw);
+	if (read.success) return { record: read.data };
+	const issue = read.error.issues[0];
+	return { bad: `${issue?.path.map(String).join('.') || 'fields'}: ${issue?.message ?? 'not known'}` };
 };
 
 /**
