@@ -59,8 +59,11 @@ const hold = (state: OneKeyState): Step => ({
 	out: [{ give: 'hold' }],
 });
 
+/** It is down, as far as is known: it may yet turn out to be a hold. */
+const isDown = (state: OneKeyState): boolean => state.releases && state.down !== null && !state.held;
+
 const isHeld = (state: OneKeyState, at: number): boolean =>
-	!state.held && state.releases && state.down !== null && at - state.down >= oneKeyTimes.held_ms;
+	isDown(state) && at - (state.down ?? at) >= oneKeyTimes.held_ms;
 
 /** What a run means once it is over. */
 function endRun(state: OneKeyState, run: Run, at: number): Step {
@@ -73,6 +76,7 @@ function endRun(state: OneKeyState, run: Run, at: number): Step {
 /** What the time alone brings about. */
 function ripen(state: OneKeyState, at: number): Step {
 	if (isHeld(state, at)) return hold(state);
+	if (isDown(state)) return { state, out: [] };
 	const { run, chosen } = state;
 	if (run) {
 		const quiet = at - run.last;
@@ -136,11 +140,8 @@ export function oneKey(state: OneKeyState, event: OneKeyEvent): Step {
 /** The instant at which the switch wants a `time` event, if any. */
 export function oneKeyDue(state: OneKeyState): number | null {
 	const { run, chosen, down } = state;
-	const waits: number[] = [];
-	if (run) {
-		const confirms = chosen && !run.mute && run.presses === 1;
-		waits.push(run.last + (confirms ? oneKeyTimes.confirm_ms : oneKeyTimes.count_ms));
-	} else if (chosen) waits.push(chosen.at + oneKeyTimes.lapse_ms);
-	if (down !== null && state.releases && !state.held) waits.push(down + oneKeyTimes.held_ms);
-	return waits.length > 0 ? Math.min(...waits) : null;
+	if (isDown(state)) return (down ?? 0) + oneKeyTimes.held_ms;
+	if (!run) return chosen ? chosen.at + oneKeyTimes.lapse_ms : null;
+	const confirms = chosen && !run.mute && run.presses === 1;
+	return run.last + (confirms ? oneKeyTimes.confirm_ms : oneKeyTimes.count_ms);
 }
