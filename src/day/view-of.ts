@@ -73,6 +73,15 @@ function cupShown(moment: Moment): string[] | undefined {
 	return read >= 0 && check && check.context.at > read ? [...cup] : undefined;
 }
 
+/** Once the gun is known: how its horns stand and how the face is stroked. */
+function gunShown(moment: Moment, { ask }: Prompt, face: string | null): View['gun'] {
+	const { known } = contextOf(moment);
+	if (!known || face === null || (ask !== 'go' && ask !== 'spraying')) return undefined;
+	const { tilt, coats } = faceOf(moment, face);
+	const stroke = coats[laidOn(moment, face)]?.stroke;
+	return stroke && { horns: known.horns, tilt, stroke };
+}
+
 /** Items passed over today, with their reasons. */
 const openItems = ({ state }: Moment): string[] =>
 	state.book.overrides.map(({ rule, face }) => (face ? `${rule} ${face}` : rule));
@@ -84,6 +93,7 @@ export function viewOf(moment: Moment, ui: Ui, rehearsal: boolean): View {
 	const { number } = prompt;
 	const cup = cupShown(moment);
 	const face = prompt.face ?? moment.state.book.check?.face ?? null;
+	const gun = gunShown(moment, prompt, face);
 	return {
 		at: isoAt(moment.now.wall),
 		state: prompt.state,
@@ -100,6 +110,7 @@ export function viewOf(moment: Moment, ui: Ui, rehearsal: boolean): View {
 		coat: prompt.coat ?? (face ? laidOn(moment, face) + 1 : null),
 		coats: face ? faceOf(moment, face).coats.length : null,
 		...(cup && { cup }),
+		...(gun && { gun }),
 		do: [...(prompt.do ?? [])],
 		timers: timersOf(moment),
 		faces: jobOf(moment).faces.map(({ id, coats }) => ({

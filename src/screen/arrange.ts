@@ -1,5 +1,5 @@
 import { type Corner, corners, type View } from '../day/view.ts';
-import { nameWays, statusParts, timerLine, wordOf } from './captions.ts';
+import { asksNumber, nameWays, statusParts, timerLine, timersShown, wordOf } from './captions.ts';
 import { fitAll, fitBlock, waysOf } from './fit.ts';
 import { columnsOf, cutTo, inert, wrapWords } from './inert.ts';
 import type { Block, GlyphStyle } from './letters.ts';
@@ -130,7 +130,7 @@ function drawName(view: View, size: Size, purse: Purse, style: GlyphStyle): stri
 function grow(word: Block, view: View, typed: string, size: Size, spare: number, style: GlyphStyle): Block {
 	if (view.ask === 'text') return word;
 	const room = size.columns - 2;
-	const longest = inert(wordOf(view, view.ask === 'number' ? typed.padEnd(5, '8') : typed));
+	const longest = inert(wordOf(view, asksNumber(view) ? typed.padEnd(5, '8') : typed));
 	const measure = fitBlock(waysOf(longest), room, word.rows.length + Math.max(0, spare), style);
 	if (!measure || measure.pixels <= word.pixels) return word;
 	return fitBlock(waysOf(inert(wordOf(view, typed))), room, measure.rows.length, style) ?? word;
@@ -138,7 +138,8 @@ function grow(word: Block, view: View, typed: string, size: Size, spare: number,
 
 /** The short lines, broken where there is room for it and cut where there is not. */
 function shortLines(view: View, width: number, room: number, style: GlyphStyle): string[] {
-	const lines = view.lines.slice(0, 3).map(inert);
+	const most = view.ask === 'closed' ? Math.max(3, room) : 3;
+	const lines = view.lines.slice(0, most).map(inert);
 	const broken = lines.flatMap(line => wrapWords(line, width));
 	return (broken.length <= room ? broken : lines).map(line => cutTo(line, width, dots[style]));
 }
@@ -189,8 +190,7 @@ export function arrange(view: View, size: Size, passing: Passing, style: GlyphSt
 		);
 	const [topRows, bottomRows] = [rowsOf(true), rowsOf(false)];
 	spend(purse, topRows + bottomRows - 2);
-	const timers = view.timers
-		.slice(view.ask === 'wait' ? 1 : 0)
+	const timers = timersShown(view)
 		.slice(0, Math.max(0, Math.min(3, purse.left)))
 		.map(timer => cutTo(inert(timerLine(timer)), width, dots[style]));
 	spend(purse, timers.length);

@@ -1,7 +1,8 @@
 import type { Ask, Instruction, Timer, View } from '../day/view.ts';
 
 /** The one word of each kind of question, for the block letters. */
-const words: Record<Exclude<Ask, 'number' | 'text' | 'do' | 'wait'>, string> = {
+const words: Record<Exclude<Ask, 'text' | 'do' | 'wait'>, string> = {
+	number: 'NUMBER',
 	item: 'CHECK',
 	pattern: 'PATTERN',
 	card: 'CARD',
@@ -24,19 +25,23 @@ const words: Record<Exclude<Ask, 'number' | 'text' | 'do' | 'wait'>, string> = {
 	closed: 'CLOSED',
 };
 
-const things: Record<string, string> = {
-	'set-horns': 'HORNS',
-	'set-pressure': 'GAUGE',
-	'set-fan': 'FAN',
-	'set-fan-height': 'FAN',
-	'set-fluid': 'FLUID',
-};
-
 const plainCode = (code: string) => code.replaceAll('-', ' ');
 
+/** The few instructions whose code alone would not make a good word for the wall. */
+const instructionWords: Record<string, (to: string, unit: string) => string> = {
+	'set-horns': to => `HORNS ${to}`,
+	'set-fan': (to, unit) => `FAN ${to} ${unit}`,
+	'turn-regulator': to => `REGULATOR ${to}`,
+	'turn-pattern-knob': to => `KNOB ${to}`,
+	'change-cup': to => `CUP ${to}`,
+	'put-back': to => `PUT BACK ${to}`,
+	'put-on': to => plainCode(to),
+	'open-pattern-knob': () => 'OPEN KNOB',
+};
+
 function instructionWord({ code, to, unit }: Instruction): string {
-	const thing = things[code] ?? plainCode(code).toUpperCase();
-	return `${thing} ${String(to).toUpperCase()}${unit ? ` ${unit}` : ''}`;
+	const word = instructionWords[code];
+	return (word ? word(String(to), unit ?? '') : plainCode(code)).trim().toUpperCase();
 }
 
 /**
@@ -61,21 +66,31 @@ export function timerLine(timer: Timer): string {
 	return `${what}: ${timeLeft(timer.left_s)}`;
 }
 
+/** A number is to be typed, whatever it is read from. */
+export const asksNumber = (view: View): boolean => view.ask === 'number' || view.step !== undefined;
+
+/**
+ * The timers to be shown beside the word, the soonest first: none while a face is being sprayed.
+ * On a wait the first is the word itself.
+ */
+export function timersShown(view: View): Timer[] {
+	if (view.ask === 'spraying' || view.ask === 'closed') return [];
+	const rest = view.ask === 'wait' ? view.timers.slice(1) : view.timers;
+	return [...rest].sort((one, other) => one.left_s - other.left_s);
+}
+
 /**
  * The one critical word of a screen.
  *
  * @param typed what has been typed so far, where something is typed
  */
 export function wordOf(view: View, typed: string): string {
+	if (asksNumber(view)) return `${typed}_${view.unit ? ` ${view.unit}` : ''}`;
 	switch (view.ask) {
-		case 'number':
-			return `${typed}_${view.unit ? ` ${view.unit}` : ''}`;
 		case 'text':
 			return `${typed}_`;
-		case 'do': {
-			const [first, second] = view.do;
-			return first && !second ? instructionWord(first) : 'DO';
-		}
+		case 'do':
+			return view.do.length > 0 ? view.do.map(instructionWord).join(', ') : 'DO';
 		case 'wait': {
 			const [first] = view.timers;
 			return first ? timeLeft(first.left_s).toUpperCase() : 'WAIT';

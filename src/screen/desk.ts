@@ -1,3 +1,4 @@
+import { DayFileError } from '../day/file/trouble.ts';
 import type { Answer, View } from '../day/view.ts';
 import type { Passing } from './arrange.ts';
 import {
@@ -38,14 +39,22 @@ export type DeskPorts = {
 	suspend(): void;
 };
 
+/** What is counted in a sentence does not make it another question; a wait and a hold are known by their state. */
+const lasting = ({ ask, say }: View): string =>
+	ask === 'wait' || ask === 'hold' ? '' : say.replace(/\d+/g, '0');
+
 /** Two views are the same screen when they ask the same thing about the same face. */
 const screenOf = (view: View): string =>
-	JSON.stringify([view.state, view.ask, view.of, view.say, view.corners, view.face, view.coat, view.unit]);
+	JSON.stringify([
+		[view.state, view.ask, view.of, view.face, view.coat, view.unit],
+		[lasting(view), view.corners, view.do],
+	]);
 
-/** Until the next whole second of what is counted down. */
+/** Until what is counted down first shows another second. */
 function nextTick_ms(view: View): number {
-	const parts = view.timers.map(({ left_s }) => Math.ceil((left_s - Math.floor(left_s)) * 1000));
-	return Math.min(1000, ...parts.map(part => (part > 0 ? part + 5 : 1000)));
+	const now = Date.parse(view.at);
+	const parts = view.timers.map(({ due }) => (Date.parse(due) - now) % 1000).filter(part => part > 0);
+	return Math.min(1000, ...parts.map(part => part + 5));
 }
 
 function passingOf(hands: HandsState, setup: HandsSetup, notice: string | null): Passing {
@@ -62,7 +71,23 @@ export function openDesk(ports: DeskPorts, setup: HandsSetup): Desk {
 	let shown = '';
 	let notice: string | null = null;
 	let open = true;
+	/** The day is working: what it tells meanwhile is looked at afterwards, when it can be shown whole. */
+	let busy = false;
 
+	/** Has the day do something that may write; a disk that fails is told to the painter, and nothing has changed. */
+	const work = <Result>(run: () => Result): Result | null => {
+		busy = true;
+		try {
+			return run();
+		} catch (error) {
+			if (!(error instanceof DayFileError) || error.kind !== 'disk') throw error;
+			failed = error.message;
+			return null;
+		} finally {
+			busy = false;
+		}
+	};
+	let failed: string | null = null;
 	const draw = () => {
 		if (open) ports.show(view, passingOf(hands, setup, notice));
 	};
@@ -82,9 +107,9 @@ export function openDesk(ports: DeskPorts, setup: HandsSetup): Desk {
 		const isHold = 'key' in given && given.key === 'hold';
 		if (ports.blind() && !isHold) return;
 		if (view.ask === 'closed') return;
-		const { accepted, reason } = session.answer(given);
+		const outcome = work(() => session.answer(given));
 		refresh();
-		say(accepted ? null : (reason?.text ?? noticeTexts['no-answer-there']));
+		if (outcome) say(outcome.accepted ? null : (outcome.reason?.text ?? noticeTexts['no-answer-there']));
 	};
 	const perform = (effect: Effect) => {
 		if (!open) return;
@@ -93,7 +118,7 @@ export function openDesk(ports: DeskPorts, setup: HandsSetup): Desk {
 		else if (effect.do === 'leave') ports.leave(view.ask === 'closed' ? 'closed' : 'left');
 		else if (effect.do === 'suspend') ports.suspend();
 		else if (effect.do === 'move-clock') {
-			session.moveClock?.(effect.by_ms);
+			work(() => session.moveClock?.(effect.by_ms));
 			refresh();
 		} else draw();
 	};
@@ -104,6 +129,8 @@ export function openDesk(ports: DeskPorts, setup: HandsSetup): Desk {
 		handsTimer.set(due === null || !open ? null : due - clock.mono());
 	};
 	const refresh = () => {
+		if (!open) return;
+		work(() => session.tick());
 		view = session.view();
 		const screen = screenOf(view);
 		if (screen !== shown) {
@@ -111,9 +138,13 @@ export function openDesk(ports: DeskPorts, setup: HandsSetup): Desk {
 			take(newScreen(hands, view, clock.mono()));
 		}
 		draw();
+		if (failed !== null) say(failed);
+		failed = null;
 		second.set(open ? nextTick_ms(view) : null);
 	};
-	const quiet = session.onChange(refresh);
+	const quiet = session.onChange(() => {
+		if (!busy) refresh();
+	});
 	refresh();
 
 	return {

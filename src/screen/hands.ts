@@ -1,4 +1,5 @@
 import type { Answer, Corner, View } from '../day/view.ts';
+import { asksNumber } from './captions.ts';
 import { type Bound, type BoundTyping, bind, type Typing } from './keys/bind.ts';
 import { type Entry, emptyEntry, erase, numberOf, typeNumber, typeText } from './keys/entry.ts';
 import { type GuardEvent, type GuardOutput, guard, guardDue, guardStart } from './keys/guard.ts';
@@ -42,8 +43,8 @@ export type HandsSetup = { layout: Layout; oneKey: boolean };
 type Step = { state: HandsState; effects: Effect[] };
 
 const typingOf = (view: View): Typing =>
-	view.ask === 'number' ? 'number' : view.ask === 'text' ? 'text' : 'nothing';
-const signedOf = (view: View): boolean => view.ask === 'number' && (view.min ?? 0) < 0;
+	asksNumber(view) ? 'number' : view.ask === 'text' ? 'text' : 'nothing';
+const signedOf = (view: View): boolean => asksNumber(view) && (view.min ?? 0) < 0;
 
 const minute_ms = 60_000;
 const clockKeys: Record<string, number> = { right: minute_ms, up: 10 * minute_ms, 'page-up': 60 * minute_ms };

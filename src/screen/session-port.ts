@@ -4,6 +4,8 @@ export type Refusal = { code: string; text: string };
 
 /** The day as the terminal needs it: something to show, something to answer, something that changes by itself. */
 export type Session = {
+	/** Looks at the clocks: what has fallen due, and a clock that jumped. */
+	tick(): unknown;
 	/** What is to be shown now; timers are counted to this moment. */
 	view(): View;
 	/** Takes an answer; when this returns it is recorded, or refused with a reason and nothing has changed. */
@@ -11,7 +13,7 @@ export type Session = {
 	/** Tells of changes that no key made, such as a wait that has ended. Returns how to stop being told. */
 	onChange(changed: () => void): () => void;
 	/** The painter is cut off from the day. */
-	break(kind: 'hangup' | 'suspend'): void;
+	break(kind: 'hangup' | 'suspend'): unknown;
 	/** Lets go of the day. */
 	close(): void;
 	/** Moves a rehearsal's clock on; absent where the clock is real. */

@@ -47,6 +47,7 @@ export function fakeSession(first: View) {
 		},
 	};
 	const session: Session = {
+		tick() {},
 		view: () => fake.view,
 		answer(answer) {
 			log.push(answer);

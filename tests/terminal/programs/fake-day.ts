@@ -14,6 +14,7 @@ const hear = (what: unknown) => process.stderr.write(`heard ${JSON.stringify(wha
 const view = (): View => viewOf(held ? 'hold' : (order[step] ?? 'closed'));
 
 const session: Session = {
+	tick() {},
 	view: () => {
 		if (process.env.FAKE_DAY === 'throws' && step > 0) throw new Error('the day broke down');
 		return view();
