@@ -1,35 +1,35 @@
+import { paintForFace_mL, spacing_mm, sprayTime_s } from '../trade/film.ts';
+import { solidsOfMix } from '../trade/mix.ts';
 import { crossed, type FaceDraft, hornsFor } from './faces.ts';
 import type { Job, Material, PlannedCoat, Stroke } from './job.ts';
-import { reducedSolids } from './material.ts';
 import type { StageRead } from './stages.ts';
 
 type Gun = Job['gun'];
-type CoatFilm = { dry_um: number; reducer_parts: number };
+export type CoatFilm = { dry_um: number; reducer_parts: number };
 const leastTime_s = 3;
 
-/**
- * Paint as sprayed that one coat of a face needs: area × dry film ÷ (volume solids of the reduced mix × transfer
- * efficiency). Square metres times micrometres are millilitres.
- */
+/** Volume solids of a material's mix as sprayed, with so many parts of reducer. */
+export const solidsOf = ({ solids, ratio, density_kg_per_L }: Material, reducer: number): number =>
+	solidsOfMix(solids, { ...ratio, reducer }, ratio.by === 'weight' ? density_kg_per_L : null);
+
+/** Paint as sprayed that one coat of a face needs, mL. */
 export function volumeOf(area_m2: number, coat: CoatFilm, material: Material, transfer: number): number {
-	return (area_m2 * coat.dry_um) / (reducedSolids(material, coat.reducer_parts) * transfer);
+	const solids = solidsOf(material, coat.reducer_parts);
+	return paintForFace_mL({ area_m2, dry_um: coat.dry_um, solids, transfer });
 }
+
+type Sizes = { area_m2: number; size_mm: [number, number] | null; fanHeight_mm: number };
 
 /**
  * Time of one coat on a face, s: whole strokes at the gun's speed, one spacing apart, or as long as the paint
- * takes to flow, whichever is longer. Spacing = fan height × (1 − overlap).
+ * takes to flow, whichever is longer.
  */
-export function timeOf(
-	face: { area_m2: number; size_mm: [number, number] | null; fanHeight_mm: number },
-	stroke: Stroke,
-	volume_mL: number,
-	gun: Gun,
-): number {
-	const spacing_mm = face.fanHeight_mm * (1 - gun.overlap);
+export function timeOf(face: Sizes, stroke: Stroke, volume_mL: number, gun: Gun): number {
+	const spacing = spacing_mm({ fanHeight_mm: face.fanHeight_mm, overlap: gun.overlap });
 	const [width, height] = face.size_mm ?? [0, 0];
 	const [along, across] = stroke === 'side-to-side' ? [width, height] : [height, width];
-	const bySize = (Math.ceil(across / spacing_mm - 0.001) * along) / gun.speed_mm_per_s;
-	const byArea = (face.area_m2 * 1e6) / (gun.speed_mm_per_s * spacing_mm);
+	const bySize = (Math.ceil(across / spacing - 0.001) * along) / gun.speed_mm_per_s;
+	const byArea = sprayTime_s({ ...face, speed_mm_per_s: gun.speed_mm_per_s, spacing_mm: spacing });
 	const byFlow = (volume_mL / gun.flow_mL_per_min) * 60;
 	return Math.max(leastTime_s, bySize, byArea, byFlow);
 }

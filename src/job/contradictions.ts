@@ -1,13 +1,14 @@
+import { wetFilm } from '../trade/film.ts';
 import type { UnitSystem } from '../trade/quantity.ts';
+import { sagLimit_um } from '../trade/sag.ts';
 import { format } from '../trade/shown.ts';
-import type { FacePlan } from './coats.ts';
+import { type CoatFilm, type FacePlan, solidsOf } from './coats.ts';
 import type { Source } from './document.ts';
 import { notAllowed } from './errors.ts';
 import type { Material, PlannedCoat } from './job.ts';
-import { reducedSolids } from './material.ts';
 import type { SheetEntry } from './sheet.ts';
 import type { StageRead } from './stages.ts';
-import { allows, rowAt } from './windows.ts';
+import { allows, windowsAt } from './windows.ts';
 
 /** What no part of a sheet shows by itself: films against sags, faces against cup, coats against windows. */
 export type Whole = {
@@ -20,8 +21,9 @@ export type Whole = {
 	units: UnitSystem;
 };
 
-const wet_um = (material: Material, coat: { dry_um: number; reducer_parts: number }): number =>
-	coat.dry_um / reducedSolids(material, coat.reducer_parts);
+/** Wet film that a coat is laid at. */
+const wet_um = (material: Material, { dry_um, reducer_parts }: CoatFilm): number =>
+	wetFilm({ dry_um, solids: solidsOf(material, reducer_parts) });
 
 /** A wet film above the sag limit, said once a coat kind and material, at the film. */
 function checkSags(source: Source, { sheet, plans, materials, units }: Whole): void {
@@ -33,7 +35,7 @@ function checkSags(source: Source, { sheet, plans, materials, units }: Whole): v
 			if (!coat || wet_um(material, coat) <= material.sag_um) continue;
 			const on = plans.find(
 				({ draft, coats }) =>
-					draft.entry.values.attitude === 'upright' &&
+					sagLimit_um(1, draft.entry.values.attitude ?? 'flat') === 1 &&
 					coats.some(planned => planned.material === id && planned.kind === kind),
 			);
 			if (!on) continue;
@@ -41,7 +43,7 @@ function checkSags(source: Source, { sheet, plans, materials, units }: Whole): v
 			const wet = format(wet_um(material, coat), 'film', units);
 			source.fail(
 				at,
-				`material ${id}, coats, ${kind}, film: lies ${wet} wet and sags above ${format(material.sag_um, 'film', units)} on upright ${on.draft.id}; lay less, in more coats`,
+				`material ${id}, coats, ${kind}, film: lies ${wet} wet and sags above ${format(material.sag_um, 'film', units)} on ${on.draft.entry.values.attitude} ${on.draft.id}; lay less, in more coats`,
 			);
 		}
 	}
@@ -59,15 +61,22 @@ function checkCup(source: Source, { plans, cup_mL, units }: Whole): void {
 	}
 }
 
+/** Coats that the stages lay on a face, whether their material could be read or not. */
+const countOf = (stages: StageRead[], id: string): number =>
+	stages.reduce(
+		(sum, { stage, leftOut }) => sum + (stage?.kind === 'coats' && !leftOut.has(id) ? stage.coats.length : 0),
+		0,
+	);
+
 function checkCoated(source: Source, { plans, stages }: Whole): void {
-	if (stages.some(({ stage }) => !stage)) return;
-	for (const { draft, coats } of plans) {
+	for (const { draft } of plans) {
 		const { entry } = draft;
-		if (coats.length === 0)
+		const coats = countOf(stages, draft.id);
+		if (coats === 0)
 			source.fail(entry.at, `${entry.name}: is never coated; take it out, or out of a stage's "leave out"`);
 		for (const { value, at } of entry.values.crosswise ?? [])
-			if (coats.length > 0 && value > coats.length)
-				source.fail(at, `${entry.name}, crosswise: found coat ${value}; the face gets ${coats.length}`);
+			if (coats > 0 && value > coats)
+				source.fail(at, `${entry.name}, crosswise: found coat ${value}; the face gets ${coats}`);
 	}
 }
 
@@ -81,12 +90,12 @@ const opened = (prep: PlannedCoat['prep']): ('spray' | 'scuff' | 'sand')[] => {
 /** A coat of a new stage over the one before: its windows must be given, and must open at some time. */
 function wrongPair(whole: Whole, before: PlannedCoat, coat: PlannedCoat): string | undefined {
 	const pair = `${coat.material} over ${before.material}`;
-	const rows = whole.materials
-		.get(coat.material)
-		?.recoat.find(({ under }) => under === before.material)?.rows;
+	const material = whole.materials.get(coat.material);
+	const rows = material?.recoat.find(({ under }) => under === before.material)?.rows;
 	if (!rows?.length) return `no recoat windows are given for ${pair}; add them to ${coat.material}`;
-	const row = whole.air_C === undefined ? undefined : rowAt(rows, whole.air_C);
-	if (!row || allows(row, opened(coat.prep), coat.wait_h, null)) return undefined;
+	const { air_C } = whole;
+	const windows = air_C === undefined ? undefined : windowsAt(rows, air_C, material?.factorPer10C);
+	if (!windows || allows(windows, opened(coat.prep), coat.wait_h, null)) return undefined;
 	return `${coat.wait_h} h on, no window of ${pair} is open with what is done before it; mend the wait, or sand or scuff`;
 }
 
@@ -116,6 +125,7 @@ export function checkContradictions(source: Source, whole: Whole): void {
 	checkNames(source, whole);
 	checkSags(source, whole);
 	checkCup(source, whole);
+	if (whole.stages.some(({ stage }) => !stage)) return;
 	checkCoated(source, whole);
 	checkWindows(source, whole);
 }

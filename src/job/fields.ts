@@ -1,5 +1,6 @@
 import { isMap, isScalar, isSeq, type ParsedNode, type YAMLMap } from 'yaml';
 import type { z } from 'zod';
+import { editDistance, nearest } from '../trade/nearest.ts';
 import type { Source } from './document.ts';
 import { inert, notAllowed } from './errors.ts';
 
@@ -78,21 +79,40 @@ export function placed<T>(read: Reader<T>): Reader<Placed<T>> {
 	};
 }
 
+function itemsOf<T>(
+	source: Source,
+	node: Node,
+	name: string,
+	at: number,
+	read: Reader<T>,
+): (T | undefined)[] {
+	if (!isSeq(node)) return [read(source, node, name, at)];
+	const own = offsetOf(node, at);
+	return (node.items as Node[]).map(item => read(source, item, name, offsetOf(item, own)));
+}
+
 /** A list; a single value stands for a list of one. Items that cannot be read are left out. */
 export function list<T>(read: Reader<T>, least = 0): Reader<T[]> {
 	return (source, node, name, at) => {
-		if (!isSeq(node)) {
-			const one = read(source, node, name, at);
-			return one === undefined ? undefined : [one];
-		}
-		if (node.items.length < least) {
+		if (isSeq(node) && node.items.length < least) {
 			source.fail(offsetOf(node, at), `${name}: found an empty list; at least ${least} wanted`);
 			return undefined;
 		}
-		const items = (node.items as Node[]).map(item =>
-			read(source, item, name, offsetOf(item, offsetOf(node, at))),
-		);
-		return items.filter(item => item !== undefined);
+		return itemsOf(source, node, name, at, read).filter(item => item !== undefined);
+	};
+}
+
+/** A list that means nothing with an item missing: undefined where one cannot be read. */
+export function wholeList<T>(read: Reader<T>, least = 0): Reader<T[]> {
+	return (source, node, name, at) => {
+		let all = true;
+		const every: Reader<T> = (...place) => {
+			const item = read(...place);
+			all &&= item !== undefined;
+			return item;
+		};
+		const items = list(every, least)(source, node, name, at);
+		return all ? items : undefined;
 	};
 }
 
@@ -118,33 +138,52 @@ export function pairsOf(source: Source, node: Node, name: string, at: number): P
 	return [...seen.values()];
 }
 
+/** How a map is called in messages, from the value of its first key and the name of what holds it. */
+export type Label = (first: string | undefined, name: string) => string;
+
+function firstOf(node: Node): string | undefined {
+	const first = isMap(node) ? node.items[0]?.value : undefined;
+	return isScalar(first) && first.value ? inert(String(first.value)) : undefined;
+}
+
 /** A map with the keys of a shape: unknown, missing and doubled ones are complained of. */
-export function map<S extends Shape>(
-	shape: S,
-	label?: (text: string | undefined) => string,
-): Reader<Entry<S>> {
+export function map<S extends Shape>(shape: S, label?: Label): Reader<Entry<S>> {
 	return (source, node, name, at) => {
-		const pairs = pairsOf(source, node, name, at);
+		const called = label?.(firstOf(node), name) ?? name;
+		const pairs = pairsOf(source, node, called, at);
 		if (!pairs) return undefined;
-		const first = pairs[0]?.node;
-		const called = label?.(isScalar(first) ? inert(String(first.value)) : undefined) ?? name;
-		const known = Object.keys(shape);
-		for (const { key, at: place } of pairs)
-			if (!known.includes(key))
-				source.fail(place, `${called === '' ? 'key' : `${called}, key`}: ${notAllowed(key, known)}`);
 		const own = offsetOf(node, at);
 		return { ...readFields(source, shape, pairs, called, own), at: own, name: called };
 	};
 }
 
+/** A key that is so much like one the map lacks that it must be meant: its value is read as that one's. */
+function meant(key: string, missing: string[]): string | undefined {
+	const like = key.length <= 40 ? nearest(key, missing) : undefined;
+	return like && editDistance(key, like) <= Math.max(1, key.length / 3) ? like : undefined;
+}
+
+function byKey(source: Source, known: string[], pairs: Pair[], name: string): Map<string, Pair> {
+	const found = new Map(pairs.filter(({ key }) => known.includes(key)).map(pair => [pair.key, pair]));
+	for (const pair of pairs.filter(({ key }) => !known.includes(key))) {
+		source.fail(pair.at, `${name === '' ? 'key' : `${name}, key`}: ${notAllowed(pair.key, known)}`);
+		const key = meant(
+			pair.key,
+			known.filter(word => !found.has(word)),
+		);
+		if (key) found.set(key, pair);
+	}
+	return found;
+}
+
 function readFields<S extends Shape>(source: Source, shape: S, pairs: Pair[], name: string, at: number) {
-	const found = new Map(pairs.map(pair => [pair.key, pair]));
+	const found = byKey(source, Object.keys(shape), pairs, name);
 	const values: Record<string, unknown> = {};
 	for (const [key, field] of Object.entries(shape)) {
 		const pair = found.get(key);
-		if (pair) values[key] = field.read(source, pair.node, under(name, key), pair.at);
-		else if (field.must) source.fail(at, `${under(name, key)} is missing: write "${key}: …"`);
-		else values[key] = field.default;
+		const read = pair ? field.read(source, pair.node, under(name, key), pair.at) : field.default;
+		if (read !== undefined) values[key] = read;
+		if (!pair && field.must) source.fail(at, `${under(name, key)} is missing: write "${key}: …"`);
 	}
 	const place = (key: keyof S) => {
 		const pair = found.get(String(key));

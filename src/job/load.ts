@@ -13,16 +13,23 @@ import { checkKinds, type StageRead, stagesOf } from './stages.ts';
 
 export type Loaded = { ok: true; job: Job } | { ok: false; errors: SheetError[] };
 
-function gunOf(source: Source, sheet: SheetEntry): Job['gun'] | undefined {
-	const gun = sheet.values.gun;
-	const feather = gun?.values.feather ?? [3, 3];
-	const [across, along] = feather;
-	if (gun && (feather.length !== 2 || across === undefined || along === undefined))
+/** Stands in for a gun that could not be read, so that the faces can still be checked. */
+const stopgap = {
+	pressure: 200,
+	fan: 200,
+	distance: 150,
+	overlap: 0.5,
+	flow: 200,
+	speed: 300,
+	transfer: { share: 0.65, tolerance: 0 },
+};
+
+function gunOf(source: Source, gun: SheetEntry['values']['gun']): Job['gun'] {
+	const read = { ...stopgap, ...gun?.values };
+	const { holds, kind } = read.cup?.values ?? {};
+	const [across = 3, along = 3, ...more] = read.feather ?? [];
+	if (gun && read.feather && (read.feather.length < 2 || more.length > 0))
 		source.fail(gun.place('feather'), 'gun, feather: two numbers are wanted, across and along the fan');
-	const read =
-		gun && whole(gun.values, ['pressure', 'fan', 'distance', 'overlap', 'flow', 'speed', 'transfer', 'cup']);
-	const cup = read && whole(read.cup.values, ['holds', 'kind']);
-	if (!read || !cup || across === undefined || along === undefined) return undefined;
 	return {
 		pressure_kPa: read.pressure,
 		fanHeight_mm: read.fan,
@@ -34,8 +41,8 @@ function gunOf(source: Source, sheet: SheetEntry): Job['gun'] | undefined {
 		speed_mm_per_s: read.speed,
 		transfer: read.transfer.share,
 		transfer_tolerance: read.transfer.tolerance,
-		cup_mL: cup.holds,
-		cupKind: cup.kind,
+		cup_mL: holds ?? Number.POSITIVE_INFINITY,
+		cupKind: kind ?? 'gravity',
 	};
 }
 
@@ -77,7 +84,7 @@ function faceOf(plan: FacePlan, after: string[], gun: Job['gun']): Face | undefi
 
 /** Everything that the sheet says, as far as it could be read, and all that is wrong with it said. */
 type Draft = {
-	gun: Job['gun'] | undefined;
+	gun: Job['gun'];
 	shop: Job['shop'] | undefined;
 	materials: Map<string, Material>;
 	stages: StageRead[];
@@ -104,15 +111,15 @@ function draftOf(source: Source, sheet: SheetEntry): Draft {
 	}
 	const faces = facesOf(source, sheet);
 	const parts = (sheet.values.parts ?? []).flatMap(({ values }) => (values.part ? [values.part.value] : []));
-	const gun = gunOf(source, sheet);
+	const gun = gunOf(source, sheet.values.gun);
 	const shop = shopOf(source, sheet, parts);
 	const stages = stagesOf(source, sheet, faces);
-	checkKinds(source, sheet, materials);
+	checkKinds(source, sheet);
 	const after = resolveAfter(source, new Map(faces.map(face => [face.id, face])));
 	checkCircles(source, after);
-	const plans = gun ? plansOf(faces, stages, gun, materials) : [];
+	const plans = plansOf(faces, stages, gun, materials);
 	const [air_C, units] = [sheet.values.shop?.values.air, sheet.values.units ?? 'us'];
-	if (gun) checkContradictions(source, { sheet, stages, plans, materials, cup_mL: gun.cup_mL, air_C, units });
+	checkContradictions(source, { sheet, stages, plans, materials, cup_mL: gun.cup_mL, air_C, units });
 	return { gun, shop, materials, stages, plans, after };
 }
 

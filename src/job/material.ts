@@ -1,17 +1,33 @@
+import { reducerParts } from '../trade/mix.ts';
 import type { Source } from './document.ts';
 import { whole } from './fields.ts';
 import { coatKindSchema, type Material, type MixStep } from './job.ts';
 import type { MaterialEntry, Named, Reducer } from './sheet.ts';
-import { allows, recoatOf, rowAt } from './windows.ts';
+import { allows, recoatOf, windowsAt } from './windows.ts';
 
 type Values = MaterialEntry['values'];
 
-const partsOf = (reducer: Reducer, base: number, hardener: number): number =>
-	Number((reducer.parts ?? (reducer.share ?? 0) * (base + hardener)).toPrecision(12));
+function partsOf({ parts, share }: Reducer, base: number, hardener: number): number {
+	return parts ?? Number(reducerParts(share ?? 0, { base, hardener }).toPrecision(12));
+}
+
+/** More than twice base and hardener is not paint any more: complained of, and held there. */
+function bounded(
+	source: Source,
+	parts: number,
+	at: number,
+	name: string,
+	ratio: { base: number; hardener: number },
+): number {
+	const most = 2 * (ratio.base + ratio.hardener);
+	if (parts > most)
+		source.fail(at, `${name}: found ${parts} parts; allowed: up to ${most}, twice base and hardener`);
+	return Math.min(parts, most);
+}
 
 /** Parts of reducer from the third number of the ratio or from its own key, which must not both speak. */
-function reducerOf(source: Source, { values, ...entry }: MaterialEntry): number | undefined {
-	const { ratio, reducer } = values;
+function reducerOf(source: Source, entry: MaterialEntry): number | undefined {
+	const { ratio, reducer } = entry.values;
 	if (!ratio) return undefined;
 	if (ratio.reducer === null && !entry.has('reducer')) {
 		source.fail(entry.at, `${entry.name}, reducer is missing: write "reducer: 15%", "1 part" or "none"`);
@@ -19,8 +35,9 @@ function reducerOf(source: Source, { values, ...entry }: MaterialEntry): number 
 	}
 	if (ratio.reducer !== null && entry.has('reducer'))
 		source.fail(entry.place('reducer'), `${entry.name}, reducer: the ratio names it already; take one out`);
-	if (ratio.reducer !== null) return ratio.reducer;
-	return reducer && partsOf(reducer, ratio.base, ratio.hardener);
+	const parts = ratio.reducer ?? (reducer && partsOf(reducer, ratio.base, ratio.hardener));
+	const at = entry.place(ratio.reducer === null ? 'reducer' : 'ratio');
+	return parts === undefined ? undefined : bounded(source, parts, at, `${entry.name}, reducer`, ratio);
 }
 
 function coatsOf(source: Source, entry: MaterialEntry, standard: number): Material['coats'] {
@@ -30,8 +47,13 @@ function coatsOf(source: Source, entry: MaterialEntry, standard: number): Materi
 	for (const kind of coatKindSchema.options) {
 		const coat = coats.values[kind];
 		if (!coat?.values.film) continue;
-		const own = coat.values.reducer && partsOf(coat.values.reducer, ratio.base, ratio.hardener);
-		found[kind] = { dry_um: coat.values.film.value, reducer_parts: own ?? standard };
+		const { reducer } = coat.values;
+		const own = reducer && partsOf(reducer, ratio.base, ratio.hardener);
+		const parts =
+			own === undefined
+				? standard
+				: bounded(source, own, coat.place('reducer'), `${coat.name}, reducer`, ratio);
+		found[kind] = { dry_um: coat.values.film.value, reducer_parts: parts };
 	}
 	if (!coatKindSchema.options.some(kind => coats.has(kind)))
 		source.fail(coats.at, `${coats.name}: no kind of coat; allowed: ${coatKindSchema.options.join(', ')}`);
@@ -91,11 +113,26 @@ function checkFlash(source: Source, id: string, entry: MaterialEntry, recoat: Ma
 		source.fail(flash.place('to'), `${flash.name}: ends (to) before it begins (from); swap them`);
 		return;
 	}
-	const row = rowAt(recoat.find(({ under }) => under === id)?.rows ?? [], at);
-	if (row && !allows(row, ['spray'], from / 3600, to === undefined ? null : to / 3600))
+	const windows = windowsAt(
+		recoat.find(({ under }) => under === id)?.rows ?? [],
+		at,
+		entry.values['time factor'],
+	);
+	if (windows && !allows(windows, ['spray'], from / 3600, to === undefined ? null : to / 3600))
 		source.fail(
 			flash.place('from'),
 			`${flash.name}: no window of ${id} over ${id} says spray then; mend the flash or its recoat windows`,
+		);
+}
+
+/** A time cannot be two times at one temperature. */
+function checkPoints(source: Source, entry: MaterialEntry): void {
+	const points = entry.values['sand after'] ?? [];
+	const temperatures = new Set(points.map(({ at_C }) => at_C));
+	if (temperatures.size < points.length)
+		source.fail(
+			entry.place('sand after'),
+			`${entry.name}, sand after: two times at one temperature; take one out`,
 		);
 }
 
@@ -109,36 +146,34 @@ function densityOf(source: Source, entry: MaterialEntry, reduced: boolean): Mate
 	return base && hardener ? { base, hardener, reducer: reducer ?? 1 } : null;
 }
 
-const needed = [
-	'isocyanate',
-	'ratio',
-	'order',
-	'solids',
-	'sags above',
-	'pot life',
-	'standing',
-	'strainer',
-	'flash',
-	'wet edge',
-	'wet the tip',
-	'flush',
-	'limits',
-] as const;
+/**
+ * Stands in for what could not be read, so that the rest of a sheet can still be checked: a sheet in which
+ * anything is wrong never becomes a job.
+ */
+const stopgap = {
+	isocyanate: true,
+	order: [],
+	'pot life': { at_C: 21, hours: 1 },
+	standing: 0,
+	strainer: 'none',
+	'wet edge': 1,
+	'wet the tip': 60,
+	flush: 60,
+} satisfies Partial<Values>;
 
-function flashOf({ values }: NonNullable<Values['flash']>): Material['flash'] | undefined {
-	const { from, to, at, touch } = values;
-	if (from === undefined || at === undefined) return undefined;
+function flashOf(flash: Values['flash']): Material['flash'] {
+	const { from, to, at, touch } = flash?.values ?? {};
 	return {
-		min_min: from / 60,
+		min_min: (from ?? 60) / 60,
 		max_min: to === undefined ? null : to / 60,
-		at_C: at,
+		at_C: at ?? 21,
 		touch: touch ?? ['tacky', 'dry'],
 	};
 }
 
-function limitsOf({ values }: NonNullable<Values['limits']>): Material['limits'] | undefined {
-	const read = whole(values, ['air', 'humidity', 'over dew point']);
-	return read && { air_C: read.air, humidity_max: read.humidity, margin_C: read['over dew point'] };
+function limitsOf(limits: Values['limits']): Material['limits'] {
+	const { air, humidity, 'over dew point': margin_C } = limits?.values ?? {};
+	return { air_C: air ?? [0, 40], humidity_max: humidity ?? 0, margin_C: margin_C ?? 3 };
 }
 
 function solventOf(solvent: Values['solvent']): Material['solvent'] {
@@ -152,23 +187,31 @@ function cupOf(cup: Values['cup']): Material['cup'] {
 	return kind && runs ? { kind, seconds: runs } : null;
 }
 
-/**
- * A material of the sheet in base units, checked against itself.
- * @returns undefined where something it needs could not be read; what is wrong has been said
- */
-export function materialOf(source: Source, { id, entry }: Named<MaterialEntry>): Material | undefined {
+/** Reducer in parts, and whether any coat has some. */
+function reducing(
+	source: Source,
+	entry: MaterialEntry,
+): { parts: number; reduced: boolean; coats: Material['coats'] } {
 	const parts = reducerOf(source, entry);
 	const coats = coatsOf(source, entry, parts ?? 0);
-	const reduced =
-		parts !== undefined && [parts, ...Object.values(coats).map(coat => coat.reducer_parts)].some(Boolean);
+	const reduced = (parts ?? 0) > 0 || Object.values(coats).some(coat => coat.reducer_parts > 0);
 	if (parts !== undefined) checkOrder(source, entry, reduced);
+	return { parts: parts ?? 0, reduced, coats };
+}
+
+/**
+ * A material of the sheet in base units, checked against itself.
+ * @returns undefined where its ratio, solids or sag limit could not be read; what is wrong has been said
+ */
+export function materialOf(source: Source, { id, entry }: Named<MaterialEntry>): Material | undefined {
+	const { parts, reduced, coats } = reducing(source, entry);
 	const recoat = recoatOf(source, entry);
 	checkFlash(source, id, entry, recoat);
+	checkPoints(source, entry);
 	const density = densityOf(source, entry, reduced);
-	const read = whole(entry.values, needed);
-	const flash = read && flashOf(read.flash);
-	const limits = read && limitsOf(read.limits);
-	if (!read || !flash || !limits || parts === undefined) return undefined;
+	const essential = whole(entry.values, ['ratio', 'solids', 'sags above']);
+	if (!essential) return undefined;
+	const read = { ...stopgap, ...essential };
 	return {
 		id,
 		name: read.name ?? id,
@@ -184,7 +227,7 @@ export function materialOf(source: Source, { id, entry }: Named<MaterialEntry>):
 		potLife: read['pot life'],
 		standing_min: read.standing / 60,
 		strainer: read.strainer === 'none' ? null : read.strainer,
-		flash,
+		flash: flashOf(read.flash),
 		wetEdge_s: read['wet edge'],
 		wetTip_min: read['wet the tip'] / 60,
 		flush_min: read.flush / 60,
@@ -192,15 +235,8 @@ export function materialOf(source: Source, { id, entry }: Named<MaterialEntry>):
 		sandAfter: read['sand after'] ?? [],
 		grit: read.grit ?? null,
 		cup: cupOf(read.cup),
-		limits,
+		limits: limitsOf(read.limits),
 		factorPer10C: read['time factor'] ?? 2,
 		solvent: solventOf(read.solvent),
 	};
-}
-
-/** Volume solids of the mix as sprayed, with so many parts of reducer in the unit of the ratio. */
-export function reducedSolids(material: Material, reducer_parts: number): number {
-	const weigh = material.ratio.by === 'weight' ? material.density_kg_per_L : null;
-	const solid = material.ratio.base / (weigh?.base ?? 1) + material.ratio.hardener / (weigh?.hardener ?? 1);
-	return (material.solids * solid) / (solid + reducer_parts / (weigh?.reducer ?? 1));
 }

@@ -2,7 +2,20 @@ import { isScalar } from 'yaml';
 import { z } from 'zod';
 import { nearest } from '../trade/nearest.ts';
 import { inert } from './errors.ts';
-import { type Entry, list, map, may, must, offsetOf, pairsOf, placed, type Reader, value } from './fields.ts';
+import {
+	type Entry,
+	type Label,
+	list,
+	map,
+	may,
+	must,
+	offsetOf,
+	pairsOf,
+	placed,
+	type Reader,
+	value,
+	wholeList,
+} from './fields.ts';
 import { coatKindSchema, mixStepSchema, type Prep, prepSchema } from './job.ts';
 import {
 	grit,
@@ -28,7 +41,7 @@ const some_ = (kind: Parameters<typeof some>[0]) => value(some(kind));
 
 export const shopShape = {
 	air: must(value(quantity('temperature'))),
-	humidity: must(value(quantity('share'))),
+	humidity: must(value(quantity('share').refine(part => part >= 0.01, { message: 'allowed: 1% to 100%' }))),
 	clearance: may(map({ time: must(some_('time')), measured: must(value(name)) })),
 	'extractor at': may(placed(value(name))),
 	day: may(some_('time')),
@@ -38,12 +51,12 @@ export const gunShape = {
 	pressure: must(some_('pressure')),
 	fan: must(some_('length')),
 	'fan depth': may(some_('length')),
-	feather: may(list(value(plainNumber(1, 10)))),
+	feather: may(wholeList(value(plainNumber(1, 10)))),
 	distance: must(some_('length')),
 	overlap: must(value(quantity('share').refine(part => part <= 0.9, { message: 'allowed: up to 90%' }))),
 	flow: must(some_('flow')),
 	speed: must(some_('speed')),
-	transfer: must(value(shareWithin(0.1))),
+	transfer: must(value(shareWithin(0.05, 0.1))),
 	cup: must(
 		map({
 			holds: must(some_('volume')),
@@ -98,8 +111,8 @@ export const materialShape = {
 	density: may(
 		map({ base: must(value(density)), hardener: must(value(density)), reducer: may(value(density)) }),
 	),
-	order: must(list(placed(value(mixStepSchema)), 2)),
-	solids: must(value(shareWithin(0.02))),
+	order: must(wholeList(placed(value(mixStepSchema)), 2)),
+	solids: must(value(shareWithin(0.01, 0.02))),
 	coats: must(map({ tack: may(map(coatShape)), medium: may(map(coatShape)), full: may(map(coatShape)) })),
 	'sags above': must(value(some('film'))),
 	'pot life': must(value(timeAt)),
@@ -110,7 +123,7 @@ export const materialShape = {
 			from: must(some_('time')),
 			to: may(some_('time')),
 			at: must(value(quantity('temperature'))),
-			touch: may(list(value(word({ tacky: 'tacky', dry: 'dry' })), 1)),
+			touch: may(wholeList(value(word({ tacky: 'tacky', dry: 'dry' })), 1)),
 		}),
 	),
 	'wet edge': must(some_('time')),
@@ -165,7 +178,7 @@ const abrade = may(value(gritOrYes));
 export const stageShape = {
 	name: may(value(name)),
 	spray: may(placed(value(key))),
-	coats: may(list(placed(value(coatKindSchema)), 1)),
+	coats: may(wholeList(placed(value(coatKindSchema)), 1)),
 	wait: may(some_('time')),
 	sand: abrade,
 	scuff: abrade,
@@ -217,15 +230,17 @@ export const faceShape = {
 };
 export type FaceEntry = Entry<typeof faceShape>;
 
-const label = (what: string, otherwise: string) => (text: string | undefined) =>
-	text ? `${what} ${text}` : otherwise;
+const label =
+	(what: string): Label =>
+	(first, name) =>
+		`${name.replace(/(^|, )(parts|faces)$/, '')}, ${what} ${first ?? 'without a name'}`.replace(/^, /, '');
 export const partShape = {
 	part: must(placed(value(key))),
 	place: may(value(wholeNumber(1, 10_000))),
-	faces: must(list(map(faceShape, label('face', 'a face')), 1)),
+	faces: must(list(map(faceShape, label('face')), 1)),
 };
 export type PartEntry = Entry<typeof partShape>;
-const readPart = map(partShape, label('part', 'a part'));
+const readPart = map(partShape, label('part'));
 const readMaterial = map(materialShape);
 const readStageMap = map(stageShape);
 

@@ -2,7 +2,7 @@ import type { Source } from './document.ts';
 import { notAllowed } from './errors.ts';
 import type { FaceDraft } from './faces.ts';
 import type { Placed } from './fields.ts';
-import type { Material, Stage } from './job.ts';
+import { coatKindSchema, type Stage } from './job.ts';
 import { prepSteps, type SheetEntry, type StageDraft, type StageEntry } from './sheet.ts';
 
 /** A stage as far as it could be read, and the faces that it leaves out. */
@@ -86,18 +86,14 @@ export function stagesOf(source: Source, sheet: SheetEntry, faces: FaceDraft[]):
 }
 
 /** A coat kind that its material has no film for. */
-export function checkKinds(
-	source: Source,
-	sheet: SheetEntry,
-	materials: ReadonlyMap<string, Material>,
-): void {
+export function checkKinds(source: Source, sheet: SheetEntry): void {
 	for (const { entry } of sheet.values.stages ?? []) {
-		const material = materials.get(entry?.values.spray?.value ?? '');
+		const id = entry?.values.spray?.value;
+		const coats = sheet.values.materials?.find(material => material.id === id)?.entry.values.coats;
+		if (!id || !coats) continue;
+		const kinds = coatKindSchema.options.filter(kind => coats.has(kind));
 		for (const { value, at } of entry?.values.coats ?? [])
-			if (material && !material.coats[value])
-				source.fail(
-					at,
-					`stage, coats: ${material.id} gives no film for a ${value} coat; ${notAllowed(value, Object.keys(material.coats))}`,
-				);
+			if (!kinds.includes(value))
+				source.fail(at, `stage, coats: ${id} gives no film for this coat; ${notAllowed(value, kinds)}`);
 	}
 }

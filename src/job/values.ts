@@ -96,12 +96,13 @@ export const timeAt = z.string().transform((text, ctx): { at_C: number; hours: n
 });
 
 /** `42% ± 3%`, or without a tolerance. */
-export const shareWithin = (tolerance: number) =>
+export const shareWithin = (least: number, tolerance: number) =>
 	z.string().transform((text, ctx): { share: number; tolerance: number } => {
 		const parts = halves(text, /\s*(?:±|\+\/-)\s*/);
 		const share = amount('share', parts?.left ?? text, ctx);
-		if (share === 0) return complain(ctx, 'allowed: more than 0%, up to 100%');
-		return { share, tolerance: parts ? amount('share', parts.right, ctx, parts.column) : tolerance };
+		if (share < least) return complain(ctx, `allowed: ${least * 100}% to 100%`);
+		const off = parts ? amount('share', parts.right, ctx, parts.column) : tolerance;
+		return off <= 0.5 ? { share, tolerance: off } : complain(ctx, 'allowed: ± up to 50%', parts?.column);
 	});
 
 /** `24 in x 36 in`: across and along, mm. */

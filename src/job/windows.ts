@@ -1,3 +1,5 @@
+import { recoatWindows } from '../trade/recoat.ts';
+import { guessLimit_K } from '../trade/time.ts';
 import type { Source } from './document.ts';
 import type { Entry } from './fields.ts';
 import { type Material, type RecoatRow, type Window, windowSchema } from './job.ts';
@@ -83,20 +85,25 @@ export function recoatOf(source: Source, entry: MaterialEntry): Material['recoat
 	return [...by].map(([under, rows]) => ({ under, rows: rows.map(({ row }) => row) }));
 }
 
-/** The row for a surface temperature; the nearest one where none holds it. */
-export function rowAt(rows: readonly RecoatRow[], surface_C: number): RecoatRow | undefined {
-	const off = ({ from_C, to_C }: RecoatRow) => Math.max(0, from_C - surface_C, surface_C - to_C);
-	return rows.toSorted((a, b) => off(a) - off(b))[0];
+/** The windows at a surface temperature; undefined where none are given, or none within reach of it. */
+export function windowsAt(
+	rows: readonly RecoatRow[],
+	surface_C: number,
+	factorPer10C = 2,
+): readonly Spell[] | undefined {
+	const gap = ({ from_C, to_C }: RecoatRow) => Math.max(from_C - surface_C, surface_C - to_C);
+	const within = rows.filter(row => gap(row) <= guessLimit_K);
+	return within.length === 0 ? undefined : recoatWindows(within, surface_C, factorPer10C);
 }
 
-/** Whether a row allows something at some moment between two, in hours; `until_h` null: from then on. */
+/** Whether something is allowed at some moment between two, in hours; `until_h` null: from then on. */
 export function allows(
-	row: RecoatRow,
+	windows: readonly Spell[],
 	does: readonly Window[],
 	from_h: number,
 	until_h: number | null,
 ): boolean {
-	return row.windows.some(
+	return windows.some(
 		spell =>
 			does.includes(spell.does) &&
 			(spell.until_h ?? Number.POSITIVE_INFINITY) > from_h &&
