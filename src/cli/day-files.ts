@@ -2,6 +2,8 @@ import { homedir } from 'node:os';
 import { dirname } from 'node:path';
 import { loadDay } from '../day/file/days.ts';
 import { daysFolder, listDays, resolveDay } from '../day/file/folder.ts';
+import { readLight } from '../day/file/read-light.ts';
+import { readBytes } from '../day/file/store.ts';
 import { DayFileError } from '../day/file/trouble.ts';
 import type { DayRecord } from '../day/records.ts';
 import { beginsJob } from '../trace/chain.ts';
@@ -68,7 +70,7 @@ export function* jobsIn(folder: string, io: Io): Generator<DayRecord[][]> {
 
 function readable(path: string, io: Io): DayRecord[] | null {
 	try {
-		return loadDay(path);
+		return readLight(readBytes(path)) ?? loadDay(path);
 	} catch (error) {
 		if (!(error instanceof DayFileError)) throw error;
 		io.stderr.write(`fanwise: passed over: ${error.message}\n`);

@@ -1,6 +1,7 @@
 import type { DayRecord } from '../day/records.ts';
 import type { FaultData } from './faults.ts';
-import { trace } from './trace.ts';
+import { type Timeline, timelineOf } from './timeline.ts';
+import { likeliest } from './trace.ts';
 
 type Day = readonly DayRecord[];
 
@@ -129,6 +130,7 @@ function addJob(tally: Tally, job: readonly Day[], data: FaultData): void {
 	for (const day of job)
 		for (const [key, event] of walk(tally, day)) before.set(key, { event, day: day[0]?.at ?? '' });
 	const asked = new Set<string>();
+	let timeline: Timeline | null = null;
 	for (const record of job.flat()) {
 		if (record.type !== 'fault.seen' || !record.face || !record.coat) continue;
 		const counts = faultTally(tally, record.fault);
@@ -138,9 +140,10 @@ function addJob(tally: Tally, job: readonly Day[], data: FaultData): void {
 		if (laid) add(counts.after, laid.event);
 		if (!laid || asked.has(record.fault) || !data.faults[record.fault]?.trace) continue;
 		asked.add(record.fault);
-		const found = trace({ days: job, fault: record.fault, face: record.face, coat: record.coat }, data);
-		const first = found.candidates[0];
-		if (found.told && first) add(counts.causes, first.code);
+		timeline ??= timelineOf(job);
+		const question = { fault: record.fault, face: record.face, coat: record.coat };
+		const first = likeliest(timeline, question, data);
+		if (first) add(counts.causes, first);
 	}
 	tally.days += job.length;
 	tally.jobs += 1;

@@ -1,5 +1,5 @@
 import { type Asked, type Clue, dayOf, faceOf, planOf, type Suspicion } from './suspicion.ts';
-import type { Pass, Timeline } from './timeline.ts';
+import { type Pass, passKey, type Timeline } from './timeline.ts';
 
 const same = (a: Pass, b: Pass) => a.face === b.face && a.coat === b.coat;
 
@@ -15,9 +15,8 @@ const sized = (size: number, reason: string, pass: Pass, explains: Clue['explain
 function extra(timeline: Timeline, pass: Pass): string | null {
 	const planned = faceOf(timeline, pass.face)?.coats.length ?? pass.coat;
 	if (pass.coat > planned) return `coat ${pass.coat} of ${planned}`;
-	const before = timeline.passes.find(
-		one => same(one, pass) && one.ended <= pass.began && one.extent !== 'none',
-	);
+	const coats = timeline.coats.get(passKey(pass.face, pass.coat)) ?? [];
+	const before = coats.find(one => one.ended <= pass.began && one.extent !== 'none');
 	return before && pass.start.from === 'start' ? 'gone over again from its start' : null;
 }
 

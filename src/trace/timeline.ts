@@ -46,6 +46,8 @@ export type Timeline = {
 	/** First and last instant of each day's spraying: opened and closed (or the last record). */
 	days: { opened: number; closed: number }[];
 	passes: Pass[];
+	/** The passes of each coat on each face, `face#coat`, in order. */
+	coats: Map<string, Pass[]>;
 	readings: Reading[];
 	air: AirRead[];
 	changes: Change[];
@@ -68,7 +70,7 @@ const timed = <Record extends DayRecord>(record: Record, day: number) => ({
 	record,
 });
 
-const passKey = (face: string, coat: number) => `${face}#${coat}`;
+export const passKey = (face: string, coat: number) => `${face}#${coat}`;
 
 function opened(open: Open, record: Of<'day.opened'>): void {
 	const at = Date.parse(record.at);
@@ -219,6 +221,7 @@ export function timelineOf(days: readonly (readonly DayRecord[])[]): Timeline {
 		job: first.sheet,
 		days: [],
 		passes: [],
+		coats: new Map(),
 		readings: [],
 		air: [],
 		changes: [],
@@ -238,5 +241,11 @@ export function timelineOf(days: readonly (readonly DayRecord[])[]): Timeline {
 		for (const record of records) take(open, record);
 	}
 	timeline.passes.sort((a, b) => a.began - b.began || a.start.seq - b.start.seq);
+	for (const pass of timeline.passes) {
+		const key = passKey(pass.face, pass.coat);
+		const known = timeline.coats.get(key);
+		if (known) known.push(pass);
+		else timeline.coats.set(key, [pass]);
+	}
 	return timeline;
 }

@@ -149,6 +149,18 @@ export function trace(ask: { days: readonly (readonly DayRecord[])[] } & Questio
 	return answer(timeline, fault, ask, data, zoneOf(days));
 }
 
+/**
+ * The likeliest cause alone, on days already sorted: for questions put very many times.
+ * @returns null where the coat was not laid, or the records speak for no cause
+ */
+export function likeliest(timeline: Timeline, question: Question, data: FaultData): string | null {
+	const fault = data.faults[question.fault];
+	if (!fault?.trace || targets(timeline, fault, question).length === 0) return null;
+	const known = { ...knownFaces(timeline, fault, question), order: causesOf(fault) };
+	const first = rank(doubtsAbout(timeline, fault, question), known, 'UTC')[0]?.candidate;
+	return first?.told ? first.code : null;
+}
+
 const zoneOf = (days: readonly (readonly DayRecord[])[]): string => {
 	const first = days[0]?.[0];
 	return first?.type === 'day.opened' ? first.zone : 'UTC';

@@ -165,7 +165,7 @@ export function fill(world: World, materialId: string, want_mL: number, up?: () 
 	if (world.cup.length > 0)
 		say(world, {
 			type: 'cup.emptied',
-			volume_mL: Math.round(world.cup_mL),
+			volume_mL: Math.max(0, Math.round(world.cup_mL)),
 			why: 'too little for the next face',
 		});
 	const make = Math.ceil(Math.min(1000, Math.max(300, want_mL)) / 50) * 50;

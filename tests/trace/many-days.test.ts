@@ -1,0 +1,66 @@
+import { mkdtempSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { expect, test } from 'vitest';
+import { jobsIn } from '../../src/cli/day-files.ts';
+import { loadDay } from '../../src/day/file/days.ts';
+import { readLight } from '../../src/day/file/read-light.ts';
+import { readBytes } from '../../src/day/file/store.ts';
+import type { DayRecord } from '../../src/day/records.ts';
+import { acrossDays } from '../../src/trace/across.ts';
+import { trace } from '../../src/trace/trace.ts';
+import { builtIn } from './built-in.ts';
+import { writeDays } from './files.ts';
+import { makeCase } from './generator/case.ts';
+import { tuning } from './generator/seeds.ts';
+
+const cases = Array.from({ length: 100 }, (_, nth) => makeCase(tuning.from + nth));
+const folder = mkdtempSync(join(tmpdir(), 'fanwise-many-'));
+const paths = cases.flatMap((one, nth) => writeDays(folder, `cart-${nth}x`, one.days));
+const silent = { write: () => true };
+
+test('some hundred days are read and counted within seconds, and as well as from memory', () => {
+	const began = performance.now();
+	const found = acrossDays(jobsIn(folder, { stdout: silent, stderr: silent, env: {} }), builtIn);
+	expect((performance.now() - began) / 1000).toBeLessThan(15);
+	const sum = acrossDays(
+		cases.map(one => one.days),
+		builtIn,
+	);
+	expect(found.days).toBe(paths.length);
+	expect(found.breaks).toEqual(sum.breaks);
+	expect(found.faults.map(one => one.faces)).toEqual(sum.faults.map(one => one.faces));
+});
+
+test('the light reading gives what the full one gives, and leaves every odd file to it', () => {
+	for (const path of paths.slice(0, 10)) {
+		const bytes = readBytes(path);
+		expect(readLight(bytes)).toEqual(loadDay(path));
+		expect(readLight(bytes.subarray(0, bytes.length - 1))).toBeNull();
+		const flipped = Uint8Array.from(bytes);
+		flipped[bytes.length - 40] = (flipped[bytes.length - 40] ?? 0) ^ 1;
+		expect(readLight(flipped)).toBeNull();
+	}
+	expect(readLight(new Uint8Array())).toBeNull();
+});
+
+test('one job of very many days costs no more for each of them', () => {
+	const one = cases.find(made => made.days.length === 1);
+	if (!one) throw new Error('no case of one day');
+	const job = (count: number): DayRecord[][] =>
+		Array.from({ length: count }, (_, nth) =>
+			(one.days[0] ?? []).map(record =>
+				record.type === 'day.opened' && nth > 0
+					? { ...record, before: { ...record.before, letters: 1 } }
+					: record,
+			),
+		);
+	const seconds = (count: number) => {
+		const days = job(count);
+		const began = process.cpuUsage();
+		trace({ days, fault: one.fault, face: one.face, coat: one.coat }, builtIn);
+		return process.cpuUsage(began).user / 1e6;
+	};
+	seconds(20);
+	expect(seconds(200)).toBeLessThan(20 * Math.max(0.02, seconds(50)));
+});
