@@ -20,7 +20,7 @@ export type FaceInput = {
 	part: string;
 	coats: readonly CoatRule[];
 	/** Where earlier days left it. */
-	before?: { laid: number; done: readonly Prep[]; aside: boolean };
+	before?: { laid: number; done: readonly Prep[]; aside: boolean; rework?: readonly string[] };
 };
 
 type FaceContext = {
@@ -116,6 +116,7 @@ export const faceMachine = setup({
 		rules: input,
 		laid: input.before?.laid ?? 0,
 		done: input.before?.done ?? [],
+		rework: input.before?.rework ?? [],
 	}),
 	initial: 'placing',
 	states: {

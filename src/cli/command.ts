@@ -4,6 +4,8 @@ import { nearest } from '../trade/nearest.ts';
 export type Option = { type: 'string' | 'boolean'; value?: string; says: string; short?: string };
 export type Args = { positionals: string[]; options: Record<string, string | boolean | undefined> };
 export type Io = {
+	/** Lines to answer with, where a command reads them. */
+	stdin?: NodeJS.ReadableStream;
 	stdout: { write(text: string): unknown };
 	stderr: { write(text: string): unknown };
 	env: Record<string, string | undefined>;

@@ -1,3 +1,55 @@
 #!/usr/bin/env node
-process.stderr.write('fanwise: no command can run yet\n');
-process.exitCode = 2;
+import { nearest } from '../trade/nearest.ts';
+import { type Io, runCommand } from './command.ts';
+import { commands } from './commands.ts';
+import { version } from './package.ts';
+
+/** The help of the program itself. */
+export function help(): string {
+	const width = Math.max(...commands.map(({ name }) => name.length));
+	return [
+		'fanwise: the checklist and guard of a spray day',
+		'',
+		'  fanwise                in a terminal: carry on an open day, or pick a job sheet; else the demo',
+		'  fanwise COMMAND --help what a command does',
+		'',
+		...commands.map(({ name, summary }) => `  ${name.padEnd(width)}  ${summary}`),
+		'',
+		'  --help, -h     this',
+		'  --version, -v  the version',
+		'',
+		'Isocyanates, solvent vapour, fire and pressure kill. The data sheet, local codes and licensed practice',
+		'come before anything that stands on this screen. The terminal stays outside the spray area.',
+		'',
+	].join('\n');
+}
+
+async function run(argv: string[], io: Io): Promise<number> {
+	const [word, ...rest] = argv;
+	if (word === '--help' || word === '-h' || word === 'help') {
+		io.stdout.write(help());
+		return 0;
+	}
+	if (word === '--version' || word === '-v') {
+		io.stdout.write(`${version()}\n`);
+		return 0;
+	}
+	const name = word ?? 'demo';
+	const found = commands.find(command => command.name === name);
+	if (found) return runCommand(await found.load(), rest, io);
+	const like = nearest(
+		name,
+		commands.map(command => command.name),
+	);
+	io.stderr.write(`fanwise: unknown command "${name}": the nearest is "${like}" (fanwise --help)\n`);
+	return 2;
+}
+
+/** A reader that goes away, as `head` does, ends the program quietly. */
+process.stdout.on('error', (error: NodeJS.ErrnoException) => process.exit(error.code === 'EPIPE' ? 0 : 1));
+process.exitCode = await run(process.argv.slice(2), {
+	stdin: process.stdin,
+	stdout: process.stdout,
+	stderr: process.stderr,
+	env: process.env,
+});

@@ -121,7 +121,11 @@ export function openBook(record: DayRecord & Opened): Book {
 					seconds: null,
 				}));
 				face.prep = before.prep.map(({ step, at }) => ({ step, at: past(at) }));
-				face.aside = before.aside && { why: before.aside.why, since: past(before.aside.at), rework: [] };
+				face.aside = before.aside && {
+					why: before.aside.why,
+					since: past(before.aside.at),
+					rework: before.aside.done.map(step => ({ step, at: past(before.aside?.at ?? '') })),
+				};
 			}
 			return [id, face] as const;
 		}),

@@ -25,6 +25,7 @@ import {
 	jobOf,
 	laidOn,
 	type Moment,
+	materialOf,
 	nextCoat,
 	ruleOf,
 } from './moment.ts';
@@ -87,6 +88,38 @@ function soonest(faces: string[], dueOf: (id: string) => number | null) {
 	return due[0];
 }
 
+/** Faces that follow in the same coat and can be sprayed within one pot life. */
+export function restOfCoat(moment: Moment, id: string): string[] {
+	const { stage, ofStage, material } = nextCoat(moment, id);
+	const life_s = materialOf(moment, material).potLife.hours * 3600 * 0.8;
+	let seconds = 0;
+	const faces = pending(moment).filter(({ face }) => {
+		const coat = nextCoat(moment, face);
+		return coat.stage === stage && coat.ofStage[0] === ofStage[0];
+	});
+	return faces
+		.filter(({ face }, index) => {
+			seconds += wantedFor(moment, face).spray_s * 3;
+			return index === 0 || seconds <= life_s;
+		})
+		.map(({ face }) => face);
+}
+
+/** Paint, mixed and alive, that the rest of a coat is short of, mL. */
+export function paintShort_mL(moment: Moment, id: string): number {
+	const { material } = nextCoat(moment, id);
+	const { book } = moment.state;
+	const { cup } = contextOf(moment);
+	const mine = cup.every(letter => book.batches.get(letter)?.material === material);
+	const inCup = mine && cup.length > 0 && cupLife_s(moment) > 0 ? book.cup_mL : 0;
+	const inPots = potsOf(moment, material).reduce(
+		(sum, letter) => sum + (book.batches.get(letter)?.pot_mL ?? 0),
+		0,
+	);
+	const wanted = restOfCoat(moment, id).reduce((sum, face) => sum + wantedFor(moment, face).volume_mL, 0);
+	return wanted - inCup - inPots;
+}
+
 /** Parts set aside whose next step is due. */
 export function reworkNow(moment: Moment): Extract<Step, { kind: 'rework' }> | null {
 	const due = facesIn(moment, 'aside').filter(id => {
@@ -124,6 +157,25 @@ function prepFor(moment: Moment, id: string): Step | null {
 	return { kind: 'prep', part, faces, step: wanted.step, grit: wanted.grit };
 }
 
+/** Every face of the coat is prepared before the first of them is sprayed: preparing is no work for a gun in the hand. */
+function prepBefore(moment: Moment, faces: readonly Candidate[], face: string): Step | null {
+	const round = faces.find(one => one.face === face)?.round;
+	const same = faces.filter(one => one.round === round && mayNow(moment, one.face));
+	for (const one of same) {
+		const prep = prepFor(moment, one.face);
+		if (prep) return prep;
+	}
+	return null;
+}
+
+/** After a wait the gun is checked in full anyhow: then is the time to mix what the whole coat is short of. */
+function mixesAhead(moment: Moment, id: string): boolean {
+	const { known, need } = contextOf(moment);
+	return (
+		known === null && need === 'full' && !batchInHand(contextOf(moment)) && paintShort_mL(moment, id) > 0
+	);
+}
+
 /** Gun and paint for a face: nothing where the cup holds what it wants. */
 function paintFor(moment: Moment, id: string): Step | null {
 	const { cup } = contextOf(moment);
@@ -137,7 +189,7 @@ function paintFor(moment: Moment, id: string): Step | null {
 	if (clock && clock.flush <= moment.now.wall) return { kind: 'empty', why: 'stood-too-long' };
 	if (cup.length > 0 && cupLife_s(moment) <= spray_s) return { kind: 'empty', why: 'too-old' };
 	const short = book.cup_mL + 1e-9 < volume_mL && !overridesOn(moment, id).includes('paint');
-	if (cup.length > 0 && !short) return null;
+	if (cup.length > 0 && !short && !mixesAhead(moment, id)) return null;
 	const pot = potsOf(moment, material).find(letter => lifeLeft_s(moment, letter) > spray_s);
 	if (pot) return { kind: 'load', batch: pot };
 	const inHand = batchInHand(contextOf(moment));
@@ -213,7 +265,12 @@ export function nextStep(moment: Moment): Step {
 			faces.map(one => one.face),
 		);
 	if (air === 'out' && !overridesOn(moment, face).includes('air')) return { kind: 'stuck', face };
-	return prepFor(moment, face) ?? touchFor(moment, face) ?? paintFor(moment, face) ?? gunFor(moment, face);
+	return (
+		prepBefore(moment, faces, face) ??
+		touchFor(moment, face) ??
+		paintFor(moment, face) ??
+		gunFor(moment, face)
+	);
 }
 
 /** Batches outside the gun that have died in the pot. */

@@ -13,11 +13,12 @@ export type Opening = {
 	program: string;
 	before: EventOf<'day.opened'>['before'];
 	zone: string;
+	seed?: number;
 };
 
 /** The first record of a day: everything that the day rests on, in full. */
 export function openingRecord(
-	{ job, lists, settings, clock, program, before, zone }: Opening,
+	{ job, lists, settings, clock, program, before, zone, seed = 0 }: Opening,
 	now: Omit<Instant, 'run'>,
 ): DayRecord {
 	return {
@@ -35,6 +36,7 @@ export function openingRecord(
 		clock,
 		zone,
 		cans: cansOf(Object.keys(job.materials)),
+		seed,
 		before,
 	};
 }

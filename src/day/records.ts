@@ -112,6 +112,8 @@ export const eventSchema = z.discriminatedUnion('type', [
 		clock: z.enum(['real', 'moved']),
 		zone: z.string(),
 		cans: z.array(canSchema),
+		/** Where the rotation of what is asked begins. */
+		seed: z.number().int().min(0).optional(),
 		before: z.object({ faces: z.record(faceId, faceHistorySchema), letters: z.number().int().min(0) }),
 	}),
 	record('day.closed', { job: z.string(), why: z.enum(['done', 'early']) }),

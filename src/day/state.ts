@@ -26,6 +26,7 @@ const faceInput = (face: Face, job: Job, before: EventOf<'day.opened'>['before']
 				laid: history.coats.length,
 				done: history.prep.map(({ step }) => step),
 				aside: history.aside !== null,
+				rework: history.aside?.done ?? [],
 			},
 		}),
 	};

@@ -116,7 +116,8 @@ export function painterOf(job: Job, state: () => DayState): Painter {
 		return seconds ? (seconds[0] + seconds[1]) / 2 : 20;
 	};
 	const readTarget = (line: Line) => {
-		const said = /up to ([\d.]+) /.exec(line.lines.join(' '));
+		const words = line.lines.join(' ');
+		const said = /up to ([\d.]+) /.exec(words) ?? /Wanted ([\d.]+) /.exec(words);
 		if (said) target = Number(said[1]);
 	};
 
@@ -132,6 +133,9 @@ export function painterOf(job: Job, state: () => DayState): Painter {
 				readTarget(line);
 				return key(canMark());
 			case 'number':
+				if (line.state.startsWith('mix.level') && !line.accepted) return key('discard');
+				if (line.state.startsWith('mix.level')) readTarget(line);
+				return number(line);
 			case 'gauge':
 			case 'pattern-height':
 				return number(line);

@@ -24,7 +24,7 @@ test('too much base works out the rest again for the larger batch', () => {
 	const day = rehearsed();
 	day.toState('mix.level.base');
 	day.send('number 180');
-	expect(day.line().lines.join(' ')).toContain('over');
+	expect(day.line().lines.join(' ')).toContain('Over');
 	expect(toCan(day, 'hardener').lines.join(' ')).toContain('270 mL');
 	day.pick(markOf(day, 'hardener'));
 	day.send('number 270');

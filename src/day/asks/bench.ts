@@ -169,7 +169,9 @@ export function prepPrompt(
 	return {
 		state: `prep.${prep}`,
 		ask: 'item',
-		say: sentence(`${inert(part)}: ${prep}${grit ? ` with ${grit} grit` : ''}, ${faces.length} faces.`),
+		say: sentence(
+			`${inert(part)}: ${prep}${grit ? ` with ${grit} grit` : ''}, ${faces.length === 1 ? 'one face' : `${faces.length} faces`}.`,
+		),
 		lines:
 			prep === 'sand' || prep === 'scuff'
 				? ['Dust protection on. Film not fully cured is still a hazard.']

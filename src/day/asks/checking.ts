@@ -52,7 +52,7 @@ export function itemsOf(moment: Moment, face: string, size: 'full' | 'short'): s
 			!(feature === 'horns' && instructed.includes('set-horns')) &&
 			!(feature === 'pattern-height' && instructed.includes('set-fan')),
 	);
-	const second = open[moment.state.book.fullChecks % open.length] ?? 'flooded';
+	const second = open[(seedOf(moment) + moment.state.book.fullChecks) % open.length] ?? 'flooded';
 	return codes.map(code => (code === 'second' ? second : code === 'pattern' ? pattern : code));
 }
 
@@ -69,6 +69,8 @@ export function beginCheck(moment: Moment, face: string, size: 'full' | 'short')
 	};
 }
 
+const seedOf = ({ state }: Moment) => state.book.opened.seed ?? 0;
+
 const cupLabel = (moment: Moment) => contextOf(moment).cup.join('+');
 
 /** Four letters among which the right one may stand anywhere. */
@@ -76,7 +78,7 @@ function lettersAsked(moment: Moment): string[] {
 	const { cup, batches } = contextOf(moment);
 	const label = cupLabel(moment);
 	const newest = Math.max(...Object.keys(batches).map(letterNumber), 1);
-	const shift = moment.state.book.checks % 4;
+	const shift = (seedOf(moment) + moment.state.book.checks) % 4;
 	const first = Math.max(1, Math.min(...cup.map(letterNumber)) - shift);
 	const near = [0, 1, 2, 3, 4, 5].map(step => letterOf(Math.min(first + step, newest + 5)));
 	const others = [...new Set(near)].filter(letter => letter !== label && !cup.includes(letter));

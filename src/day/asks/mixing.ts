@@ -5,10 +5,10 @@ import { grams, levels, mixAmounts, rescaleForOver } from '../../trade/mix.ts';
 import { fromUnit, inUnit, type Quantity } from '../../trade/quantity.ts';
 import { entryUnit, format } from '../../trade/shown.ts';
 import { inert, sentence } from '../../words/say.ts';
-import { cupLife_s, wantedFor } from '../allowed.ts';
+import { wantedFor } from '../allowed.ts';
 import type { BatchBook } from '../book.ts';
 import { contextOf, jobOf, type Moment, materialOf, nextCoat, settingsOf, unitsOf } from '../moment.ts';
-import { pending } from '../next.ts';
+import { paintShort_mL, restOfCoat } from '../next.ts';
 import { type Option, opens, option, type Prompt, type Reply } from '../prompt.ts';
 import type { DayEvent, EventOf } from '../records.ts';
 import { canMarks } from './cans.ts';
@@ -20,24 +20,10 @@ import { reading } from './reading.ts';
 /** Share mixed beyond what the faces want, for the gun, the strainer and the test patterns. Common practice, no source. */
 const reserve = 0.1;
 
-/** What the faces left in this coat want of a material, rounded up to 10 mL, less what is mixed already. */
+/** What the rest of the coat wants of a material, less what is mixed already, rounded up to 10 mL. */
 export function amountToMix_mL(moment: Moment, face: string): number {
-	const { stage, ofStage, material } = nextCoat(moment, face);
-	const { potLife } = materialOf(moment, material);
-	let seconds = 0;
-	let sum = 0;
-	for (const { face: id } of pending(moment)) {
-		const coat = nextCoat(moment, id);
-		if (coat.stage !== stage || coat.ofStage[0] !== ofStage[0]) continue;
-		const { volume_mL, spray_s } = wantedFor(moment, id);
-		seconds += spray_s * 3;
-		if (sum > 0 && seconds > potLife.hours * 3600 * 0.8) break;
-		sum += volume_mL;
-	}
-	const { cup, batches } = contextOf(moment);
-	const inCup = cup.every(letter => batches[letter]?.context.material === material) && cupLife_s(moment) > 0;
-	const left = inCup ? moment.state.book.cup_mL : 0;
-	return Math.max(50, Math.ceil((sum * (1 + reserve) - left) / 10) * 10);
+	const wanted = restOfCoat(moment, face).reduce((sum, id) => sum + wantedFor(moment, id).volume_mL, 0);
+	return Math.max(50, Math.ceil((paintShort_mL(moment, face) + reserve * wanted) / 10) * 10);
 }
 
 export const nextLetter = ({ state }: Moment): string =>
@@ -182,6 +168,7 @@ function levelPrompt(moment: Moment, letter: string, batch: BatchBook, component
 	const wanted = wantedLevel(moment, batch, component);
 	const { cans } = moment.state.book.opened;
 	const can = cans.find(one => one.material === batch.material && one.component === component)?.mark ?? '';
+	const shown = (level: number) => format(level, kindOf(batch), unitsOf(moment));
 	const reached = (level: number): Reply => {
 		const found = compare(moment, level, wanted);
 		const poured: DayEvent = {
@@ -194,8 +181,8 @@ function levelPrompt(moment: Moment, letter: string, batch: BatchBook, component
 			found,
 		};
 		const notices = {
-			over: sentence(`${component}: over. The rest is worked out again, larger.`),
-			short: sentence(`${component}: short. Pour on to the level.`),
+			over: `Read ${shown(level)}. Wanted ${shown(wanted)}. Over: the rest is worked out again.`,
+			short: `Read ${shown(level)}. Wanted ${shown(wanted)}. Pour on.`,
 			right: null,
 		};
 		return { events: [poured], ui: { notice: notices[found] } };

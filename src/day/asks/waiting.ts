@@ -1,9 +1,9 @@
 import { batchInHand } from '../../../machines/day.ts';
 import { duration, faceName, inert, sentence } from '../../words/say.ts';
-import { cupLife_s, gunClock, overridesOn, potsOf, reworkDue, stoodAt, waitEnds } from '../allowed.ts';
+import { cupLife_s, gunClock, overridesOn, reworkDue, stoodAt, waitEnds } from '../allowed.ts';
 import { isoAt } from '../instant.ts';
-import { contextOf, faceOf, facesIn, jobOf, laidOn, type Moment, nextCoat, settingsOf } from '../moment.ts';
-import { pending, reworkNow } from '../next.ts';
+import { contextOf, faceOf, facesIn, jobOf, laidOn, type Moment, settingsOf } from '../moment.ts';
+import { paintShort_mL, pending, reworkNow } from '../next.ts';
 import { inside, type Option, option, type Prompt } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
 import { accountPrompt } from './accounting.ts';
@@ -21,7 +21,7 @@ function meanwhile(moment: Moment, face: string | null): Option[] {
 	const inHand = batchInHand(contextOf(moment));
 	const stood = inHand && stoodAt(moment, inHand[0]) <= moment.now.wall ? [resume(inHand[0])] : [];
 	const next = face ?? pending(moment)[0]?.face ?? null;
-	const wantsPaint = next !== null && potsOf(moment, nextCoat(moment, next).material).length === 0;
+	const wantsPaint = next !== null && paintShort_mL(moment, next) > 0;
 	const alive = contextOf(moment).cup.length > 0 && cupLife_s(moment) > 0;
 	const mix: Option[] =
 		next !== null && !inHand && wantsPaint

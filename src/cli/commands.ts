@@ -1,0 +1,45 @@
+import type { Command } from './command.ts';
+
+/** Every command in a line, each read only when it is run. */
+export const commands: { name: string; summary: string; load(): Promise<Command> }[] = [
+	{
+		name: 'spray',
+		summary: 'a day on the real clock; carries on the open day of that job',
+		load: async () => (await import('./spray.ts')).sprayCommand,
+	},
+	{
+		name: 'rehearse',
+		summary: 'the same screens and rules on a clock that can be moved',
+		load: async () => (await import('./rehearse.ts')).rehearseCommand,
+	},
+	{
+		name: 'demo',
+		summary: 'the example day played by a scripted painter, as text',
+		load: async () => (await import('./demo.ts')).demoCommand,
+	},
+	{
+		name: 'log',
+		summary: 'the day as lines, or what can be saved of a damaged one',
+		load: async () => (await import('./log.ts')).logCommand,
+	},
+	{
+		name: 'summary',
+		summary: 'a day in spoken sentences',
+		load: async () => (await import('./summary.ts')).summaryCommand,
+	},
+	{
+		name: 'inspect',
+		summary: 'add faults and film readings to a closed day',
+		load: async () => (await import('./inspect.ts')).inspectCommand,
+	},
+	{
+		name: 'trace',
+		summary: 'where a fault began, what else got it, what to look at first',
+		load: async () => (await import('./trace.ts')).traceCommand,
+	},
+	{
+		name: 'work',
+		summary: 'the arithmetic alone: mix, film, air, cups, pot life, fan, ventilation',
+		load: async () => (await import('./work.ts')).workCommand,
+	},
+];

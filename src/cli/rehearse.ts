@@ -1,0 +1,140 @@
+import { existsSync } from 'node:fs';
+import { createInterface } from 'node:readline';
+import { realClock } from '../day/clock.ts';
+import { loadDay } from '../day/file/days.ts';
+import { createDay, openDay } from '../day/file/store.ts';
+import { DayFileError } from '../day/file/trouble.ts';
+import { noHistory } from '../day/history.ts';
+import { openingRecord } from '../day/open.ts';
+import type { DayRecord } from '../day/records.ts';
+import { rehearse } from '../day/rehearsal.ts';
+import { runningClock } from '../day/running-clock.ts';
+import { openSession, type Sink } from '../day/session.ts';
+import { type Settings, settingsSchema } from '../day/settings.ts';
+import type { Args, Command, Io } from './command.ts';
+import { version } from './package.ts';
+import { settingsInForce } from './settings-in-force.ts';
+import { readSheet, type Sheet } from './sheet.ts';
+
+/** A day kept in memory: a kill loses nothing that was recorded. */
+function inMemory(first: DayRecord): () => Sink {
+	const records = [first];
+	return () => ({ records: [...records], append: made => void records.push(...made), close() {} });
+}
+
+/** A day in a file: every start opens it anew, as a crash would find it. */
+function inFile(path: string, first: DayRecord): () => Sink {
+	let held: Sink | null = null;
+	return () => {
+		held?.close();
+		held = existsSync(path) ? openDay(path) : createDay(path, first);
+		return held;
+	};
+}
+
+function startOf(given: unknown, path: string | undefined): number | string {
+	const start = given === undefined ? Date.now() : Date.parse(String(given));
+	if (Number.isNaN(start))
+		return `--start "${String(given).slice(0, 40)}" is no instant: write it as 2027-03-02T08:00:00Z`;
+	const last = path !== undefined && existsSync(path) ? loadDay(path).at(-1)?.at : undefined;
+	return last === undefined ? start : Math.max(start, Date.parse(last));
+}
+
+/** Same job, same sheet: a day file goes on only with the job that it was begun for. */
+function otherJob(path: string | undefined, { job }: Sheet): string | null {
+	const first = path !== undefined && existsSync(path) ? loadDay(path)[0] : undefined;
+	if (first?.type !== 'day.opened' || first.job === job.name) return null;
+	return `${path}: this day is of another job, "${first.job}": name its sheet, or another file`;
+}
+
+async function answerLines(open: () => Sink, start: number, io: Io): Promise<number> {
+	const rehearsal = rehearse(open, start);
+	const say = (line: unknown) => io.stdout.write(`${JSON.stringify(line)}\n`);
+	say(rehearsal.first());
+	for await (const line of createInterface({
+		input: io.stdin ?? process.stdin,
+		crlfDelay: Number.POSITIVE_INFINITY,
+	}))
+		if (line.trim() !== '') say(rehearsal.take(line));
+	rehearsal.session().break('hangup');
+	rehearsal.close();
+	return 0;
+}
+
+/** In a terminal, the screens of a real day on a clock that runs on and can be put forward. */
+async function watch(sink: Sink, io: Io): Promise<number> {
+	const { canDraw, showDay } = await import('../screen/show-day.ts');
+	if (!canDraw(process.stdin, process.stdout, io.env)) {
+		sink.close();
+		io.stderr.write('fanwise rehearse: there is no terminal here: answer line by line with --json\n');
+		return 2;
+	}
+	const clock = runningClock(realClock());
+	const session = openSession({ sink, clock, rehearsal: true });
+	return (await showDay(session, session.state().book.opened.settings, clock.forward)).status;
+}
+
+/** Line by line the standard settings hold, so that the same lines give the same day anywhere. */
+async function settingsFor(options: Args['options'], io: Io): Promise<Settings> {
+	const by = options.stretch ? ('stretch' as const) : null;
+	if (options.json) return settingsSchema.parse({ by: by ?? 'face', units: io.units ?? 'sheet' });
+	const settings = await settingsInForce(io);
+	return by ? { ...settings, by } : settings;
+}
+
+async function run({ positionals, options }: Args, io: Io): Promise<number> {
+	const refuse = (message: string): number => {
+		io.stderr.write(`fanwise rehearse: ${message}\n`);
+		return 2;
+	};
+	const sheet = await readSheet(positionals[0], io, 'rehearse');
+	if (!sheet) return 2;
+	const path = options.day === undefined ? undefined : String(options.day);
+	const seed = options.seed === undefined ? 0 : Number(options.seed);
+	if (!Number.isInteger(seed) || seed < 0)
+		return refuse(`--seed "${String(options.seed).slice(0, 40)}" is no whole number`);
+	try {
+		const start = startOf(options.start, path);
+		if (typeof start === 'string') return refuse(start);
+		const other = otherJob(path, sheet);
+		if (other) return refuse(other);
+		const opening = {
+			...sheet,
+			settings: await settingsFor(options, io),
+			clock: 'moved' as const,
+			program: version(),
+			before: noHistory,
+			zone: Intl.DateTimeFormat().resolvedOptions().timeZone,
+			seed,
+		};
+		const first = openingRecord(opening, { wall: start, mono: 0 });
+		const open = path === undefined ? inMemory(first) : inFile(path, first);
+		return options.json ? await answerLines(open, start, io) : await watch(open(), io);
+	} catch (error) {
+		if (!(error instanceof DayFileError)) throw error;
+		io.stderr.write(`${error.message}\n`);
+		return error.kind === 'damaged' ? 1 : 2;
+	}
+}
+
+export const rehearseCommand: Command = {
+	name: 'rehearse',
+	summary: 'the same screens and rules on a clock that can be moved',
+	usage: ['rehearse JOB.yaml [--day FILE] [--json [--start INSTANT] [--seed N]]'],
+	options: {
+		json: { type: 'boolean', says: 'answer line by line: one line in, one JSON line out' },
+		day: {
+			type: 'string',
+			value: 'FILE',
+			says: 'keep the day in this file, or carry it on; else nothing is written',
+		},
+		start: { type: 'string', value: 'INSTANT', says: 'where the clock begins, e.g. 2027-03-02T08:00:00Z' },
+		seed: { type: 'string', value: 'N', says: 'where the rotation of questions begins' },
+		stretch: { type: 'boolean', says: 'stretch by stretch instead of face by face' },
+	},
+	examples: [
+		'rehearse coffee-cart.yaml',
+		'rehearse coffee-cart.yaml --json --start 2027-03-02T08:00:00Z < keys.txt',
+	],
+	run,
+};

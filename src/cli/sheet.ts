@@ -1,0 +1,27 @@
+import type { Checklist } from '../job/checklist.ts';
+import { errorLine, type SheetError } from '../job/errors.ts';
+import type { Job } from '../job/job.ts';
+import { loadLists } from '../job/lists.ts';
+import { loadJob } from '../job/load.ts';
+import type { Io } from './command.ts';
+
+export type Sheet = { job: Job; lists: Checklist[] };
+
+const refuse = (errors: readonly SheetError[], io: Io): null => {
+	for (const error of errors) io.stderr.write(`${errorLine(error)}\n`);
+	return null;
+};
+
+/** A job sheet and every list it names; null after every error was said. */
+export async function readSheet(path: string | undefined, io: Io, command: string): Promise<Sheet | null> {
+	if (path === undefined) {
+		io.stderr.write(
+			`fanwise ${command}: name a job sheet: fanwise ${command} JOB.yaml (fanwise example writes one)\n`,
+		);
+		return null;
+	}
+	const job = await loadJob(path);
+	if (!job.ok) return refuse(job.errors, io);
+	const lists = await loadLists(job.job, path);
+	return lists.ok ? { job: job.job, lists: lists.lists } : refuse(lists.errors, io);
+}

@@ -1,0 +1,48 @@
+import { isoAt } from './instant.ts';
+import type { DayRecord, EventOf } from './records.ts';
+import { type DayState, foldAll } from './state.ts';
+
+type Before = EventOf<'day.opened'>['before'];
+
+/** Nothing has been sprayed on this job before. */
+export const noHistory: Before = { faces: {}, letters: 0 };
+
+function faceAfter({ book, machine }: DayState, id: string): Before['faces'][string] | null {
+	const face = book.faces.get(id);
+	const state = machine.context.faces.find(one => one.context.rules.id === id);
+	if (!face || !state) return null;
+	const shop_C = book.opened.sheet.shop.air_C;
+	const surfaceC = face.windows?.surfaceC ?? book.airs.at(-1)?.surfaceC ?? shop_C;
+	const since = face.laid.at(-1)?.ended.wall ?? 0;
+	return {
+		coats: face.laid.map(({ coat, ended, cup }) => ({
+			coat,
+			ended: isoAt(ended.wall),
+			cup: [...cup],
+			surfaceC,
+		})),
+		prep: state.context.done.map(step => ({
+			step,
+			at: isoAt(face.prep.findLast(one => one.step === step)?.at.wall ?? since),
+		})),
+		aside: face.aside && {
+			why: face.aside.why,
+			at: isoAt(face.aside.since.wall),
+			done: face.aside.rework.map(({ step }) => step),
+		},
+	};
+}
+
+/**
+ * Where a closed day leaves its faces: what the next day of the job begins with.
+ * @param records of the last day of the job, which carries what came before it
+ * @throws Error where they are no day
+ */
+export function historyAfter(records: readonly DayRecord[]): Before {
+	const state = foldAll(records);
+	const faces = state.book.opened.sheet.faces.flatMap(({ id }) => {
+		const after = faceAfter(state, id);
+		return after ? [[id, after] as const] : [];
+	});
+	return { faces: Object.fromEntries(faces), letters: state.book.lettersBefore + state.book.batches.size };
+}
