@@ -11,12 +11,18 @@ const sized = (size: number, reason: string, pass: Pass, explains: Clue['explain
 	explains,
 });
 
+/** A coat that was sanded off is laid again by right. */
+const reworked = ({ reworks }: Timeline, first: Pass, again: Pass): boolean =>
+	reworks.some(({ at, record }) => record.face === first.face && at >= first.ended && at <= again.began);
+
 /** Whether a face was gone over again from its start within one coat, or got a coat beyond the plan. */
 function extra(timeline: Timeline, pass: Pass): string | null {
 	const planned = faceOf(timeline, pass.face)?.coats.length ?? pass.coat;
 	if (pass.coat > planned) return `coat ${pass.coat} of ${planned}`;
 	const coats = timeline.coats.get(passKey(pass.face, pass.coat)) ?? [];
-	const before = coats.find(one => one.ended <= pass.began && one.extent !== 'none');
+	const before = coats.find(
+		one => one.ended <= pass.began && one.extent !== 'none' && !reworked(timeline, one, pass),
+	);
 	return before && pass.start.from === 'start' ? 'gone over again from its start' : null;
 }
 

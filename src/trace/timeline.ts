@@ -59,6 +59,7 @@ export type Timeline = {
 	films: Timed<'film.read'>[];
 	late: Timed<'face.late'>[];
 	judged: Timed<'face.judged'>[];
+	reworks: Timed<'rework.done'>[];
 };
 
 type Open = { timeline: Timeline; spraying: Map<string, Pass>; mixing: BatchStory | null; day: number };
@@ -202,6 +203,9 @@ function take(open: Open, record: DayRecord): void {
 		case 'face.late':
 			timeline.late.push(timed(record, day));
 			return;
+		case 'rework.done':
+			timeline.reworks.push(timed(record, day));
+			return;
 		case 'face.judged':
 			timeline.judged.push(timed(record, day));
 			return;
@@ -232,6 +236,7 @@ export function timelineOf(days: readonly (readonly DayRecord[])[]): Timeline {
 		films: [],
 		late: [],
 		judged: [],
+		reworks: [],
 	};
 	const open: Open = { timeline, spraying: new Map(), mixing: null, day: 0 };
 	for (const [day, records] of days.entries()) {

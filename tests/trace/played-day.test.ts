@@ -1,0 +1,87 @@
+import { expect, test } from 'vitest';
+import { stamped } from '../../src/cli/inspect.ts';
+import { encodeKey } from '../../src/day/file/keep.ts';
+import { beginInspection, hear } from '../../src/trace/inspect.ts';
+import { trace } from '../../src/trace/trace.ts';
+import { daySentences } from '../../src/words/summary.ts';
+import { rehearsed } from '../day/rehearsed.ts';
+import { checkDayFile } from '../model/checker/check.ts';
+import { builtIn } from './built-in.ts';
+
+const face = 'left door/flat';
+
+/** The cap slips between the check and the first stroke; a visitor comes after the face; the check then finds it. */
+function slipped() {
+	const day = rehearsed();
+	day.until(({ ask, face: at }) => ask === 'go' && at === face);
+	const { horns } = day.painter.world;
+	day.painter.world.horns = horns === 'level' ? 'upright' : 'level';
+	day.until(({ ask }) => ask === 'spraying');
+	day.until(({ ask }) => ask !== 'spraying');
+	day.send('hold', 'wait 3 min');
+	day.toEnd();
+	return day;
+}
+
+test('a cap that slipped is traced to the stretch between the last good pattern and the one that differed', () => {
+	const day = slipped();
+	const records = day.records();
+	const found = trace({ days: [records], fault: 'run', face, coat: 1 }, builtIn);
+	expect(found.candidates[0]).toMatchObject({ code: 'fan-along-stroke', told: true });
+	const readings = day
+		.ofType('reading.taken')
+		.filter(({ feature }) => feature === 'pattern' || feature === 'horns');
+	const wrong = readings.find(({ matched }) => !matched);
+	const good = readings.findLast(({ matched, at }) => matched && at < (wrong?.at ?? ''));
+	expect(found.bracket).toEqual({ from: good?.at, to: wrong?.at });
+	expect(found.likely).toContainEqual({ face, coat: 1 });
+	expect(found.likely.length).toBeLessThan(found.exposed.length);
+});
+
+test('a face cleared afterwards is known good, and drops out of what is not judged', () => {
+	const records = slipped().records();
+	const ask = { fault: 'run', face, coat: 1 };
+	const last = records.at(-1);
+	if (!last) throw new Error('no records');
+	const before = trace({ days: [records], ...ask }, builtIn);
+	const spot = before.exposed.find(one => one.face !== face);
+	if (!spot) throw new Error('nothing else exposed');
+	const judged = { type: 'face.judged' as const, ...spot, verdict: 'cleared' as const, reason: 'looked at' };
+	const more = [...records, ...stamped(last, [judged], 2, Date.parse(last.at) + 1000, 0)];
+	const after = trace({ days: [more], ...ask }, builtIn);
+	expect(before.open).toContainEqual(spot);
+	expect(after.open).not.toContainEqual(spot);
+	expect(after.exposed).toEqual(before.exposed);
+	expect(after.candidates.flatMap(({ reasons }) => reasons).join(' ')).toContain('1 good faces');
+});
+
+test('a played day that was inspected the next morning still passes the checker', () => {
+	const day = slipped();
+	const records = day.records();
+	const last = records.at(-1);
+	if (!last) throw new Error('no records');
+	let inspection = beginInspection(records);
+	let end = last;
+	let bytes: Uint8Array = day.bytes();
+	for (const line of [
+		'fault run coat 1',
+		'film dry 3 mil',
+		'photo cart/7.jpg',
+		'rework runs under the rail',
+		'cleared',
+	]) {
+		const heard = hear(inspection, line, builtIn);
+		expect(heard.accepted, heard.say).toBe(true);
+		const added = stamped(end, heard.events, last.run + 1, Date.parse(last.at) + 36_000_000, 1000);
+		bytes = Buffer.concat([bytes, encodeKey(added, end)]);
+		end = added.at(-1) ?? end;
+		inspection = heard.inspection;
+	}
+	expect(checkDayFile(bytes)).toEqual([]);
+});
+
+test('a played day is said in sentences of at most 12 words', () => {
+	const said = daySentences(slipped().records());
+	expect(said.filter(text => text.split(/\s+/u).length > 12)).toEqual([]);
+	expect(said.join('\n')).toMatch(/^Pattern: right door flat, \w+ for \w+\.$/m);
+});
