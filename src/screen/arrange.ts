@@ -146,8 +146,9 @@ function shortLines(view: View, width: number, room: number, style: GlyphStyle):
 
 /** What the space bar does, where there is room to say it between the lower answers. */
 function hintOf(view: View, placed: Arrangement['answers'], columns: number): string {
-	if (view.ask === 'hold') return '';
+	if (view.ask === 'hold' || view.state.startsWith('keys.')) return '';
 	if (view.ask === 'closed') return 'any corner: leave';
+	if (view.state.startsWith('pick.')) return 'space: back';
 	const hint = view.rehearsal ? 'space: hold, right: +1 min' : 'space: hold';
 	const widthAt = (corner: Corner) => columnsOf(placed[corner]?.rows[0] ?? '') + 2;
 	const room = columns - widthAt('bottomLeft') - widthAt('bottomRight') - 2;

@@ -85,6 +85,7 @@ export function timersShown(view: View): Timer[] {
  * @param typed what has been typed so far, where something is typed
  */
 export function wordOf(view: View, typed: string): string {
+	if (view.state.startsWith('keys.')) return 'KEYS';
 	if (asksNumber(view)) return `${typed}_${view.unit ? ` ${view.unit}` : ''}`;
 	switch (view.ask) {
 		case 'text':

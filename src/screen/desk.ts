@@ -108,6 +108,7 @@ export function openDesk(ports: DeskPorts, setup: HandsSetup): Desk {
 		if (ports.blind() && !isHold) return;
 		if (view.ask === 'closed') return;
 		const outcome = work(() => session.answer(given));
+		if (session.over?.()) return ports.leave('closed');
 		refresh();
 		if (outcome) say(outcome.accepted ? null : (outcome.reason?.text ?? noticeTexts['no-answer-there']));
 	};

@@ -16,6 +16,8 @@ export type Session = {
 	break(kind: 'hangup' | 'suspend'): unknown;
 	/** Lets go of the day. */
 	close(): void;
+	/** There is nothing more to show; the screen is left. Absent where a day says so itself. */
+	over?(): boolean;
 	/** Moves a rehearsal's clock on; absent where the clock is real. */
 	moveClock?(by_ms: number): void;
 };

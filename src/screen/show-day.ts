@@ -2,8 +2,9 @@ import type { Session as DaySession } from '../day/session.ts';
 import type { Settings } from '../day/settings.ts';
 import { layoutOf } from './keys/layouts.ts';
 import type { GlyphStyle } from './letters.ts';
-import { type Left, runScreen, type ScreenSetup } from './run.ts';
+import { runScreen, type ScreenSetup } from './run.ts';
 import type { ScreenClock, Session } from './session-port.ts';
+import type { Left, StagePorts } from './stage.ts';
 import type { TerminalInput, TerminalOutput } from './terminal.ts';
 
 type Environment = Record<string, string | undefined>;
@@ -35,7 +36,11 @@ const machineClock: ScreenClock = {
 	},
 };
 
-/** What a day needs of the screen; the clock of a rehearsal can be put forward. */
+/**
+ * A day as the screen wants it.
+ *
+ * @param forward puts a rehearsal's clock forward; left out where the clock is real
+ */
 export function portOf(day: DaySession, forward?: (by_ms: number) => void): Session {
 	return {
 		tick: day.tick,
@@ -53,25 +58,18 @@ export function portOf(day: DaySession, forward?: (by_ms: number) => void): Sess
 	};
 }
 
+/** The terminal that this process runs in. */
+export const processPorts = (): StagePorts => ({
+	stdin: process.stdin,
+	stdout: process.stdout,
+	clock: machineClock,
+	signals: process,
+	stop: () => process.kill(process.pid, 'SIGSTOP'),
+});
+
 /**
- * Shows a day in this process's terminal until it is left; the terminal is then as it was and the day closed.
- *
- * @param forward puts a rehearsal's clock forward; left out where the clock is real
+ * Shows a day, or a picker, in this process's terminal until it is left; the terminal is then as it was and the
+ * session closed.
  */
-export function showDay(
-	day: DaySession,
-	settings: Settings,
-	forward?: (by_ms: number) => void,
-): Promise<Left> {
-	return runScreen(
-		{
-			stdin: process.stdin,
-			stdout: process.stdout,
-			clock: machineClock,
-			signals: process,
-			session: portOf(day, forward),
-			stop: () => process.kill(process.pid, 'SIGSTOP'),
-		},
-		setupOf(settings, process.env),
-	);
-}
+export const showSession = (session: Session, settings: Settings): Promise<Left> =>
+	runScreen({ ...processPorts(), session }, setupOf(settings, process.env));

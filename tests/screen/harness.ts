@@ -3,7 +3,7 @@ import { PassThrough, Writable } from 'node:stream';
 import xterm from '@xterm/headless';
 import type { Answer, View } from '../../src/day/view.ts';
 import { layoutOf } from '../../src/screen/keys/layouts.ts';
-import { type Left, runScreen, type ScreenSetup } from '../../src/screen/run.ts';
+import { runScreen, type ScreenSetup } from '../../src/screen/run.ts';
 import type { Session } from '../../src/screen/session-port.ts';
 import { testClock } from './test-clock.ts';
 
@@ -66,8 +66,8 @@ export function fakeSession(first: View) {
 	return { fake, session };
 }
 
-/** A day's screen on a terminal that is not there, with a clock that is moved by hand. */
-export function atDesk(first: View, size = { columns: 80, rows: 24 }, over: Partial<ScreenSetup> = {}) {
+/** A terminal that is not there, with a clock that is moved by hand. */
+export function fakeTerminal(size = { columns: 80, rows: 24 }) {
 	const clock = testClock();
 	const screen = readBack(size.columns, size.rows);
 	const stdin = Object.assign(new PassThrough(), {
@@ -88,26 +88,15 @@ export function atDesk(first: View, size = { columns: 80, rows: 24 }, over: Part
 		{ ...size, isTTY: true },
 	);
 	const signals = new EventEmitter();
-	const { fake, session } = fakeSession(first);
-	const setup: ScreenSetup = { layout: layoutOf('us', null), oneKey: false, style: 'half', ...over };
 	const stops: number[] = [];
-	let left: Left | null = null;
-	const ending = runScreen(
-		{ stdin, stdout, clock, signals, session, stop: () => stops.push(clock.mono()) },
-		setup,
-	).then(why => {
-		left = why;
-	});
 	return {
 		clock,
 		screen,
 		stdin,
 		stdout,
 		signals,
-		fake,
 		stops,
-		ending,
-		left: () => left,
+		ports: { stdin, stdout, clock, signals, stop: () => void stops.push(clock.mono()) },
 		async type(bytes: string) {
 			stdin.write(bytes);
 			await new Promise(done => setImmediate(done));
@@ -123,4 +112,13 @@ export function atDesk(first: View, size = { columns: 80, rows: 24 }, over: Part
 			stdout.emit('resize');
 		},
 	};
+}
+
+/** A day's screen on such a terminal. */
+export function atDesk(first: View, size = { columns: 80, rows: 24 }, over: Partial<ScreenSetup> = {}) {
+	const terminal = fakeTerminal(size);
+	const { fake, session } = fakeSession(first);
+	const setup: ScreenSetup = { layout: layoutOf('us', null), oneKey: false, style: 'half', ...over };
+	const ending = runScreen({ ...terminal.ports, session }, setup);
+	return { ...terminal, fake, ending };
 }
