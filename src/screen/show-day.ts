@@ -73,3 +73,14 @@ export const processPorts = (): StagePorts => ({
  */
 export const showSession = (session: Session, settings: Settings): Promise<Left> =>
 	runScreen({ ...processPorts(), session }, setupOf(settings, process.env));
+
+/**
+ * Shows a day in this process's terminal until it is left; the terminal is then as it was and the day closed.
+ *
+ * @param forward puts a rehearsal's clock forward; left out where the clock is real
+ */
+export const showDay = (
+	day: DaySession,
+	settings: Settings,
+	forward?: (by_ms: number) => void,
+): Promise<Left> => showSession(portOf(day, forward), settings);
