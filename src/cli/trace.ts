@@ -26,17 +26,31 @@ function list(title: string, lines: readonly string[]): string[] {
 	return lines.length === 0 ? [] : ['', title, ...lines.map(line => `  ${line}`)];
 }
 
+/** Reasons shown for one cause; the rest stand in the JSON. */
+const mostReasons = 6;
+
+/** What the painter alone can answer. Common practice, no source. */
+const askFirst = [
+	'Is it the whole part, or one area?',
+	'Do other parts show it?',
+	'Keep what is only slightly affected, and record which.',
+];
+
 function traceText(found: Trace, question: Question, data: FaultData, zone: string): string {
 	const fault = data.faults[question.fault];
 	const said = { ...question, fault: fault?.say ?? question.fault, zone, causes: data.causes };
 	const candidates = found.candidates.flatMap(({ code, at, reasons }, place) => [
 		`${place + 1}. ${data.causes[code]?.say ?? code}, ${clock(Date.parse(at), zone)}`,
-		...reasons.map(reason => `     ${inert(reason)}`),
+		...reasons.slice(0, mostReasons).map(reason => `     ${inert(reason)}`),
+		...(reasons.length > mostReasons
+			? [`     and ${reasons.length - mostReasons} more changes (--json)`]
+			: []),
 		...(fault ? claimsOf(fault, code).map(({ source, as }) => `     ${source}${as ? `: ${as}` : ''}`) : []),
 	]);
 	const likely = new Set(found.likely.map(spot));
 	return [
 		...traceSentences(found, said),
+		...list('Ask first', askFirst),
 		...list('What it may be, likeliest first', candidates),
 		...list(
 			'Exposed, in the order sprayed (* by the likeliest cause)',

@@ -116,6 +116,15 @@ function clueOf(
 		return { kind: 'break', at: change.at, size: 0, reason: 'a break, and it was not read after', explains };
 	if (why(change) === 'wait')
 		return { kind: 'wait', at: change.at, size: 0, reason: 'a wait, and it was not read after', explains };
+	const filled = why(change);
+	if (filled === 'batch' || filled === 'refill')
+		return {
+			kind: 'wait',
+			at: change.at,
+			size: 0,
+			reason: `${filled === 'batch' ? 'a new batch' : 'a refill'}, and it was not read after`,
+			explains,
+		};
 	return null;
 }
 

@@ -74,7 +74,7 @@ function reasonsOf(best: Ranked, others: readonly Ranked[], known: Known, zone: 
 		`${clock(clue.at, zone)}: ${clue.reason}`,
 		...(known.bad.length > 1 ? [`explains ${bad} of ${known.bad.length} bad faces`] : []),
 		...(known.good.length > 0 ? [`would have spoilt ${spoilt} of ${known.good.length} good faces too`] : []),
-		...others.slice(0, 3).map(other => `also ${clock(other.clue.at, zone)}: ${other.clue.reason}`),
+		...others.map(other => `also ${clock(other.clue.at, zone)}: ${other.clue.reason}`),
 	];
 }
 

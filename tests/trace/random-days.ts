@@ -163,7 +163,9 @@ function spray(wild: Wild): void {
 		from: rng.chance(0.9) ? 'start' : 'part',
 		spray_s: 60,
 	});
-	w.pass(rng.between(25, 120));
+	w.pass(rng.between(12, 60));
+	if (rng.chance(0.2)) w.write(readings(wild));
+	w.pass(rng.between(12, 60));
 	const estimated = rng.chance(0.1);
 	w.write({
 		type: 'face.ended',
