@@ -42,4 +42,14 @@ export const commands: { name: string; summary: string; load(): Promise<Command>
 		summary: 'the arithmetic alone: mix, film, air, cups, pot life, fan, ventilation',
 		load: async () => (await import('./work.ts')).workCommand,
 	},
+	{
+		name: 'settings',
+		summary: 'the settings, or one of them changed',
+		load: async () => (await import('./settings.ts')).settingsCommand,
+	},
+	{
+		name: 'keys',
+		summary: 'teach the keys of any keyboard, pad or pedal, corner by corner',
+		load: async () => (await import('./keys.ts')).keysCommand,
+	},
 ];

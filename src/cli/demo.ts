@@ -41,7 +41,8 @@ const told = (moment: Moment | string): string => {
 	return `${line.at.slice(11, 16)}  ${line.say}${shown ? `   > ${shown}` : ''}\n${lines}`;
 };
 
-async function run(io: Io): Promise<number> {
+/** Plays the example day as text. */
+export async function demo(io: Io): Promise<number> {
 	const sheet = await readSheet(exampleSheet(), io, 'demo');
 	if (!sheet) return 2;
 	const settings = settingsSchema.parse({ units: io.units ?? 'sheet' });
@@ -72,5 +73,5 @@ export const demoCommand: Command = {
 	usage: ['demo'],
 	options: {},
 	examples: ['demo', 'demo | less'],
-	run: (_args, io) => run(io),
+	run: (_args, io) => demo(io),
 };

@@ -34,14 +34,17 @@ async function run(argv: string[], io: Io): Promise<number> {
 		io.stdout.write(`${version()}\n`);
 		return 0;
 	}
-	const name = word ?? 'demo';
-	const found = commands.find(command => command.name === name);
+	if (word === undefined)
+		return (await import('./start.ts')).startCommand.run({ positionals: [], options: {} }, io);
+	const found = commands.find(command => command.name === word);
 	if (found) return runCommand(await found.load(), rest, io);
 	const like = nearest(
-		name,
+		word,
 		commands.map(command => command.name),
 	);
-	io.stderr.write(`fanwise: unknown command "${name}": the nearest is "${like}" (fanwise --help)\n`);
+	io.stderr.write(
+		`fanwise: unknown command "${word.slice(0, 40)}": the nearest is "${like}" (fanwise --help)\n`,
+	);
 	return 2;
 }
 

@@ -63,7 +63,7 @@ async function answerLines(open: () => Sink, start: number, io: Io): Promise<num
 
 /** In a terminal, the screens of a real day on a clock that runs on and can be put forward. */
 async function watch(sink: Sink, io: Io): Promise<number> {
-	const { canDraw, showDay } = await import('../screen/show-day.ts');
+	const { canDraw, portOf, showSession } = await import('../screen/show-day.ts');
 	if (!canDraw(process.stdin, process.stdout, io.env)) {
 		sink.close();
 		io.stderr.write('fanwise rehearse: there is no terminal here: answer line by line with --json\n');
@@ -71,7 +71,7 @@ async function watch(sink: Sink, io: Io): Promise<number> {
 	}
 	const clock = runningClock(realClock());
 	const session = openSession({ sink, clock, rehearsal: true });
-	return (await showDay(session, session.state().book.opened.settings, clock.forward)).status;
+	return (await showSession(portOf(session, clock.forward), session.state().book.opened.settings)).status;
 }
 
 /** Line by line the standard settings hold, so that the same lines give the same day anywhere. */
@@ -116,6 +116,9 @@ async function run({ positionals, options }: Args, io: Io): Promise<number> {
 		return error.kind === 'damaged' ? 1 : 2;
 	}
 }
+
+/** Rehearses a sheet at the terminal, writing nothing. */
+export const rehearseAtTerminal = (path: string, io: Io) => run({ positionals: [path], options: {} }, io);
 
 export const rehearseCommand: Command = {
 	name: 'rehearse',

@@ -18,11 +18,14 @@ function before(folder: string, job: string) {
 	return noHistory;
 }
 
+/** Trouble with the disk that was got over is said, not kept. */
+const telling = (io: Io) => ({ onTrouble: (message: string) => void io.stderr.write(`${message}\n`) });
+
 /** The open day of a job, under its lock; or a new one that begins where the last ended. */
 async function dayOf(sheet: Sheet, io: Io): Promise<Sink> {
 	const folder = makeDaysFolder(daysFolder());
 	const open = findOpenDay(folder, sheet.job.name);
-	if (open) return openDay(open, { onTrouble: message => void io.stderr.write(`${message}\n`) });
+	if (open) return openDay(open, telling(io));
 	const zone = Intl.DateTimeFormat().resolvedOptions().timeZone;
 	const now = realClock().now();
 	const settings = await settingsInForce(io);
@@ -39,14 +42,21 @@ async function dayOf(sheet: Sheet, io: Io): Promise<Sink> {
 		now,
 	);
 	const path = newDayPath(folder, { job: sheet.job.name, at: isoAt(now.wall), zone });
-	return createDay(path, first, { onTrouble: message => void io.stderr.write(`${message}\n`) });
+	return createDay(path, first, telling(io));
 }
 
 /** Begins or carries on the day of a job sheet at the terminal. */
 export async function spray(path: string | undefined, io: Io): Promise<number> {
 	const sheet = await readSheet(path, io, 'spray');
-	if (!sheet) return 2;
-	const { canDraw, showDay } = await import('../screen/show-day.ts');
+	return sheet ? atTerminal(() => dayOf(sheet, io), io) : 2;
+}
+
+/** Carries on a day that was left open. */
+export const carryOn = (path: string, io: Io): Promise<number> =>
+	atTerminal(() => openDay(path, telling(io)), io);
+
+async function atTerminal(open: () => Sink | Promise<Sink>, io: Io): Promise<number> {
+	const { canDraw, portOf, showSession } = await import('../screen/show-day.ts');
 	if (!canDraw(process.stdin, process.stdout, io.env)) {
 		io.stderr.write(
 			'fanwise spray: there is no terminal here: use one, or rehearse with fanwise rehearse --json\n',
@@ -54,9 +64,8 @@ export async function spray(path: string | undefined, io: Io): Promise<number> {
 		return 2;
 	}
 	try {
-		const sink = await dayOf(sheet, io);
-		const session = openSession({ sink, clock: realClock(), rehearsal: false });
-		return (await showDay(session, session.state().book.opened.settings)).status;
+		const session = openSession({ sink: await open(), clock: realClock(), rehearsal: false });
+		return (await showSession(portOf(session), session.state().book.opened.settings)).status;
 	} catch (error) {
 		if (!(error instanceof DayFileError)) throw error;
 		io.stderr.write(`${error.message}\n`);

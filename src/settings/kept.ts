@@ -51,9 +51,13 @@ export function readSettings(folder: string): Kept {
 export type Changed = { ok: true; settings: Settings } | { ok: false; message: string };
 
 /** Changes one setting; nothing is written where the value is not allowed. */
-export function changeSetting(folder: string, key: string, value: unknown): Changed {
+export const changeSetting = (folder: string, key: string, value: unknown): Changed =>
+	changeSettings(folder, { [key]: value });
+
+/** Changes several settings together, or none of them. */
+export function changeSettings(folder: string, change: Record<string, unknown>): Changed {
 	const { settings } = readSettings(folder);
-	const parsed = settingsSchema.strict().safeParse({ ...settings, [key]: value });
+	const parsed = settingsSchema.strict().safeParse({ ...settings, ...change });
 	if (!parsed.success) return { ok: false, message: firstIssue(parsed.error) };
 	const kept = open(folder);
 	kept.store = parsed.data as unknown as Record<string, unknown>;
