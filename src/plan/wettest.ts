@@ -41,7 +41,7 @@ export type Row = {
 export function orderMembers(members: readonly Member[], start: number | null, first: number | null): Row {
 	const sorts = sortsOf(members, first);
 	const widest = members.length <= 10 ? 600 : Math.ceil(20_000 / (members.length * sorts.length));
-	const mostWays = members.length <= 10 ? 512 : 16;
+	const mostWays = members.length <= 10 ? 256 : 16;
 	const lay = layer(mostWays);
 	const blank = (members[0]?.words ?? []).map(() => none);
 	let states: State[] = [

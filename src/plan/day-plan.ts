@@ -1,0 +1,159 @@
+import type { Job } from '../job/job.ts';
+import { batchesOf, type Chunk, chunksOf, type PlannedBatch } from './batches.ts';
+import { coatsBefore, type GunState, type Pass } from './gun.ts';
+import type { StageOrder } from './order.ts';
+import { type Pace, type Rates, standardPace } from './pace.ts';
+import { type Course, type Laid, type Missed, type Step, walk } from './timeline.ts';
+
+/** A stage played through: every step with its time, and what it comes to. Seconds from the start of the first day. */
+export type DayPlan = {
+	order: StageOrder;
+	steps: Step[];
+	laid: Laid[];
+	batches: PlannedBatch[];
+	missed: Missed[];
+	start_s: number;
+	end_s: number;
+	/** From the start of work to the end of cleaning, nights left out, min. */
+	minutes: number;
+	/** Longest time between the end of a part's first face and the start of its last, within a coat, s. */
+	wetEdge_s: number;
+	/** Longest time with nothing to do, s. */
+	longestIdle_s: number;
+	/** Nights slept in between. */
+	nights: number;
+	/** Last moment at which the same plan, begun later, still keeps every window and the first day; null: no end. */
+	latestStart_s: number | null;
+};
+
+export type PlanOptions = {
+	pace?: Pace;
+	rates?: Rates;
+	/** When faces got their last coat, s from the start of the first day (below 0: before it). */
+	ends?: Readonly<Record<string, number>>;
+	/** Start of work within the first day, s. */
+	start_s?: number;
+	gun?: GunState | null;
+	begun?: boolean;
+	/** Letters used before on this job. */
+	letters?: number;
+};
+
+/**
+ * Plays an order through a simulated day: set-up, mixing, checks, turns, spraying, waits, nights.
+ * @param order of `planOrders`, or what is left of one
+ * @throws RangeError where a material has no times for the shop's temperature
+ */
+export function planDay(job: Job, order: StageOrder, options: PlanOptions = {}): DayPlan {
+	const passes = passesIn(job, order);
+	const pace = options.pace ?? standardPace;
+	const rates = options.rates ?? {};
+	const start_s = options.start_s ?? 0;
+	const given = {
+		...{ job, passes, pace, rates, start_s },
+		ends: options.ends ?? {},
+		gun: options.gun ?? null,
+		begun: options.begun ?? false,
+	};
+	const { chunks, course } = settle(passes, (breaks, ahead) => {
+		const cut = chunksOf(job, passes, rates, breaks, ahead);
+		return { chunks: cut, course: walk({ ...given, chunks: cut }) };
+	});
+	const nights = course.steps.filter(step => step.does === 'night');
+	const slept = nights.reduce((sum, step) => sum + step.to_s - step.from_s, 0);
+	const idle = course.steps.filter(step => step.does === 'wait').map(step => step.to_s - step.from_s);
+	return {
+		order,
+		...{ steps: course.steps, laid: course.laid, missed: course.missed, start_s, end_s: course.end_s },
+		batches: batchesOf(job, passes, chunks, course, rates, options.letters ?? 0),
+		minutes: (course.end_s - start_s - slept) / 60,
+		wetEdge_s: oldestEdge_s(course.laid),
+		longestIdle_s: Math.max(0, ...idle),
+		nights: nights.length,
+		latestStart_s: latestStart_s(job, course, start_s, given.ends, nights[0]?.from_s),
+	};
+}
+
+/** The passes of an order, in order. */
+export function passesIn(job: Job, order: StageOrder): Pass[] {
+	const faces = new Map(job.faces.map(face => [face.id, face]));
+	const before = coatsBefore(job, order.stage);
+	return order.coats.flatMap(({ faces: row, coat: round }) =>
+		row.flatMap(id => {
+			const face = faces.get(id);
+			const at = face?.coats.findIndex(
+				coat => coat.stage === order.stage && coat.ofStage[0] === round - before,
+			);
+			const coat = at === undefined ? undefined : face?.coats[at];
+			return face && coat && at !== undefined ? [{ face, coat, count: at + 1 }] : [];
+		}),
+	);
+}
+
+type Settled = { chunks: Chunk[]; course: Course };
+
+/**
+ * Batches and times depend on each other. Each round ends batches where the last walk found that they cannot go
+ * on, and mixes ahead those that everything would wait for, unless that was found not to last. Every round adds a
+ * break or rules out one mixing ahead, so it comes to an end.
+ */
+function settle(
+	passes: readonly Pass[],
+	play: (breaks: ReadonlySet<number>, ahead: ReadonlySet<number>) => Settled,
+): Settled {
+	const breaks = new Set<number>();
+	const ahead = new Set<number>();
+	const never = new Set<number>();
+	let played = play(breaks, ahead);
+	for (let round = 0; round <= 3 * passes.length; round += 1) {
+		const { chunks, course } = played;
+		const broken = course.breaks[0];
+		const stalled = course.stalls.find(
+			at => at > 0 && sameCoat(passes, at) && !never.has(at) && !ahead.has(at),
+		);
+		if (broken !== undefined) {
+			const which = chunks.findLastIndex(chunk => chunk.first <= broken);
+			const culprit = [chunks[which], chunks[which + 1]].find(chunk => chunk?.ahead);
+			if (culprit) {
+				ahead.delete(culprit.first);
+				never.add(culprit.first);
+			} else breaks.add(broken);
+		} else if (stalled !== undefined) ahead.add(stalled);
+		else break;
+		played = play(breaks, ahead);
+	}
+	return played;
+}
+
+const sameCoat = (passes: readonly Pass[], at: number): boolean =>
+	passes[at]?.coat.ofStage[0] === passes[at - 1]?.coat.ofStage[0];
+
+function oldestEdge_s(laid: readonly Laid[]): number {
+	const ends = new Map<string, number>();
+	let oldest = 0;
+	for (const { part, coat, from_s, to_s } of laid) {
+		const key = `${coat} ${part}`;
+		const first = ends.get(key);
+		if (first === undefined) ends.set(key, to_s);
+		else oldest = Math.max(oldest, from_s - first);
+	}
+	return oldest;
+}
+
+/** Later starts move all that is laid in the first day alike; windows of coats laid before it stand still. */
+function latestStart_s(
+	job: Job,
+	course: Course,
+	start_s: number,
+	ends: Readonly<Record<string, number>>,
+	night_s: number | undefined,
+): number | null {
+	const before = new Set(Object.keys(ends));
+	const slack: number[] = [];
+	for (const { face, from_s, closes_s } of course.laid) {
+		if (before.has(face) && closes_s !== null) slack.push(closes_s - from_s);
+		before.delete(face);
+	}
+	if (job.shop.hours !== null) slack.push(job.shop.hours * 60 - (night_s ?? course.end_s));
+	return slack.length === 0 ? null : start_s + Math.max(0, Math.min(...slack));
+}

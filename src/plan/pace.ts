@@ -1,0 +1,48 @@
+import type { Pass } from './gun.ts';
+
+/** What the work around the spraying takes, in seconds. This project's own figures, until a shop's are known. */
+export type Pace = {
+	/** Gear, extractor, air readings and the list before spraying, once a day. */
+	setUp_s: number;
+	/** One batch: stir, pour, strain, cup; its standing time comes on top. */
+	mix_s: number;
+	/** Paint into the gun's cup. */
+	load_s: number;
+	/** One stop at the gun: cap, knob. */
+	turn_s: number;
+	shortCheck_s: number;
+	fullCheck_s: number;
+	/** From one face to the next. */
+	move_s: number;
+	/** Gun, waste and rags at the end of a day. */
+	clean_s: number;
+	/** Age at which the gun is checked again before a face. */
+	checkAge_s: number;
+};
+
+export const standardPace: Pace = {
+	setUp_s: 900,
+	mix_s: 360,
+	load_s: 60,
+	turn_s: 20,
+	shortCheck_s: 20,
+	fullCheck_s: 60,
+	move_s: 5,
+	clean_s: 1200,
+	checkAge_s: 1200,
+};
+
+/** What a material takes for each square metre of a coat in this shop, where it has been learned. */
+export type Rates = Record<string, { s_per_m2: number | null; mL_per_m2: number | null }>;
+
+/** Time that a pass takes: the shop's own where learned, else the sheet's, s. */
+export const sprayOf_s = (pass: Pass, rates: Rates = {}): number => {
+	const own = rates[pass.coat.material]?.s_per_m2;
+	return own ? own * pass.face.area_m2 : pass.coat.spray_s;
+};
+
+/** Paint that a pass takes: the shop's own where learned, else the sheet's, mL. */
+export const paintOf_mL = (pass: Pass, rates: Rates = {}): number => {
+	const own = rates[pass.coat.material]?.mL_per_m2;
+	return own ? own * pass.face.area_m2 : pass.coat.volume_mL;
+};

@@ -1,0 +1,67 @@
+import type { Face, Job, PlannedCoat, Window } from '../job/job.ts';
+import { type RecoatWindow, recoatWindows } from '../trade/recoat.ts';
+import { flash_min } from '../trade/time.ts';
+
+/**
+ * What coat n of a face allows to be laid on it, in hours after it was finished.
+ *
+ * Between stages: the recoat table of the material to come over the one below. Within a stage the flash comes
+ * first: before it is over nothing is laid, whatever the table says; after it the table rules. Where the sheet
+ * gives no table for a material over itself, coats follow wet on wet until the longest flash, and want sanding
+ * after it.
+ * @param coat counted from 1; the coat that lies on top
+ * @param surface_C highest surface temperature held an hour or more since
+ * @returns windows in time order, empty where no further coat is planned
+ * @throws RangeError where the sheet gives nothing for such a temperature
+ */
+export function windowsAfter(job: Job, face: Face, coat: number, surface_C: number): RecoatWindow[] {
+	const under = face.coats[coat - 1];
+	const over = face.coats[coat];
+	const material = over && job.materials[over.material];
+	if (!under || !over || !material) return [];
+	const rows = material.recoat.find(recoat => recoat.under === under.material)?.rows ?? [];
+	const table = rows.length > 0 ? recoatWindows(rows, surface_C, material.factorPer10C) : [];
+	if (over.stage !== under.stage)
+		return table.length > 0 ? table : [{ does: 'sand', from_h: 0, until_h: null }];
+	const flash = flash_min(material.flash, surface_C, material.factorPer10C);
+	const least_h = flash.min_min / 60;
+	const most_h = flash.max_min === null ? null : flash.max_min / 60;
+	const wet: RecoatWindow[] = [{ does: 'spray', from_h: 0, until_h: most_h }];
+	if (most_h !== null) wet.push({ does: 'sand', from_h: most_h, until_h: null });
+	return afterFlash(table.length > 0 ? table : wet, least_h);
+}
+
+function afterFlash(windows: readonly RecoatWindow[], least_h: number): RecoatWindow[] {
+	const open = windows
+		.filter(({ until_h }) => until_h === null || until_h > least_h)
+		.map(window => ({ ...window, from_h: Math.max(window.from_h, least_h) }));
+	const [first] = open;
+	if (first?.does === 'wait') return [{ ...first, from_h: 0 }, ...open.slice(1)];
+	return [{ does: 'wait', from_h: 0, until_h: least_h }, ...open];
+}
+
+/** The windows that a coat may be laid in, with the work on the face that comes before it. */
+export function opensWith(prep: PlannedCoat['prep']): Window[] {
+	const steps = prep.map(({ step }) => step);
+	if (steps.includes('sand')) return ['spray', 'scuff', 'sand'];
+	return steps.includes('scuff') ? ['spray', 'scuff'] : ['spray'];
+}
+
+/** A stretch of time in which a coat may be begun; hours after the coat below was finished. */
+export type Opening = { from_h: number; until_h: number | null };
+
+/** When the coat that follows coat n may be begun, with the wait that the sheet asks for counted in. */
+export function openings(job: Job, face: Face, coat: number, surface_C: number): Opening[] {
+	const next = face.coats[coat];
+	if (!next) return [];
+	const may = opensWith(next.prep);
+	const joined: Opening[] = [];
+	for (const { does, from_h, until_h } of windowsAfter(job, face, coat, surface_C)) {
+		if (!may.includes(does) || (until_h !== null && until_h <= next.wait_h)) continue;
+		const from = Math.max(from_h, next.wait_h);
+		const last = joined.at(-1);
+		if (last && last.until_h === from) last.until_h = until_h;
+		else joined.push({ from_h: from, until_h });
+	}
+	return joined;
+}
