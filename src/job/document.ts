@@ -3,6 +3,8 @@ import { inert, type SheetError, unseenIn } from './errors.ts';
 
 const mostDepth = 30;
 const mostErrors = 20;
+/** Of one complaint, in letters. */
+const longest = 500;
 const mostIndent = 200;
 /** Ten thousand faces are about 300,000. */
 const mostLexemes = 800_000;
@@ -75,11 +77,19 @@ function tokensOf(text: string, fail: Source['fail']): CST.Token[] | null {
 	return tokens;
 }
 
+/** What YAML says of a text that it cannot read, in words for the one who wrote it. */
 const reworded: Record<string, string> = {
 	MULTIPLE_DOCS: 'a second document begins: leave out the line ---',
 	TAB_AS_INDENT: 'a tab is used to indent: use spaces',
-	MISSING_CHAR: 'a quote, a bracket or a colon is missing',
+	MISSING_CHAR: 'a quote, a bracket, a comma or a colon is missing here or before',
 	BAD_INDENT: 'is indented differently from its neighbours: line it up',
+	UNEXPECTED_TOKEN: 'is out of place: a quote or a bracket is missing, or there is one too many',
+	BAD_SCALAR_START: 'begins with a character that YAML keeps for itself: put the value in quotes',
+	BLOCK_AS_IMPLICIT_KEY: 'two keys on one line: put the second on a line of its own, or the value in quotes',
+	BLOCK_IN_FLOW: 'is a block inside brackets: close the bracket first',
+	MULTILINE_IMPLICIT_KEY: 'a key goes over several lines: a colon is missing, or a quote',
+	KEY_OVER_1024_CHARS: 'a key is far too long: a colon is missing, or a quote',
+	BAD_DQ_ESCAPE: 'a backslash in quotes means something else here: double it',
 };
 
 /** A line that begins too far right nests too deep, or is not meant to. */
@@ -108,10 +118,9 @@ export function readDocument(text: string, file: string): Source {
 	const lines = new LineCounter();
 	lines.addNewLine(0);
 	const errors: SheetError[] = [];
-	const late: { offset: number; says: string }[] = [];
 	const fail = (offset: number, says: string) => {
 		const { line, col } = lines.linePos(offset);
-		errors.push({ file, line, column: col, says });
+		errors.push({ file, line, column: col, says: inert(says, longest) });
 	};
 	const source: Source = { file, root: null, errors, fail };
 	for (let at = text.indexOf('\n'); at >= 0; at = text.indexOf('\n', at + 1)) lines.addNewLine(at + 1);
@@ -121,10 +130,9 @@ export function readDocument(text: string, file: string): Source {
 	const composer = new Composer({ schema: 'failsafe', uniqueKeys: false, prettyErrors: false });
 	const [document, second] = composer.compose(tokens, true, text.length);
 	if (!document) return source;
-	for (const { code, message, pos } of [...document.errors, ...document.warnings].slice(0, mostErrors))
-		late.push({ offset: pos[0], says: reworded[code] ?? inert(message, 120) });
-	if (second) late.push({ offset: second.range[0], says: reworded.MULTIPLE_DOCS ?? '' });
-	for (const { offset, says } of late) fail(offset, says);
+	const [first] = [...document.errors, ...document.warnings].sort((one, other) => one.pos[0] - other.pos[0]);
+	if (first) fail(first.pos[0], reworded[first.code] ?? inert(first.message, 120));
+	else if (second) fail(second.range[0], reworded.MULTIPLE_DOCS ?? '');
 	if (errors.length === 0) source.root = document.contents;
 	return source;
 }

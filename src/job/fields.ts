@@ -31,10 +31,20 @@ const kindOf = (node: Node): string => (isMap(node) ? 'a block of keys' : isSeq(
 export const offsetOf = (node: Node, otherwise: number): number => node?.range?.[0] ?? otherwise;
 const under = (name: string, key: string): string => (name === '' ? key : `${name}, ${key}`);
 
+/** No value of a sheet is longer, in letters. */
+const longest = 500;
+
 /** The text of a scalar; undefined, with a complaint, for anything else. */
 export function textOf(source: Source, node: Node, name: string, at: number): string | undefined {
 	const text = isScalar(node) && typeof node.value === 'string' ? node.value.trim() : undefined;
-	if (text) return text;
+	if (text && text.length <= longest) return text;
+	if (text) {
+		source.fail(
+			offsetOf(node, at),
+			`${name}: found "${inert(text)}"; ${text.length} letters are too many for one value`,
+		);
+		return undefined;
+	}
 	const found = text === '' ? 'nothing' : kindOf(node);
 	source.fail(offsetOf(node, at), `${name}: found ${found}; one value is wanted`);
 	return undefined;

@@ -1,0 +1,42 @@
+import { readFile, writeFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import { inert } from '../job/errors.ts';
+import { checklistsFolder } from '../job/lists.ts';
+import type { Command } from './command.ts';
+
+const standard = 'coffee-cart.yaml';
+
+const refusals: Record<string, string> = {
+	EEXIST: 'is there already, and is left as it is: give another name',
+	ENOENT: 'cannot be written: its folder is not there',
+	ENOTDIR: 'cannot be written: its folder is not there',
+	EISDIR: 'is a folder: give a file name in it',
+	EACCES: 'may not be written: choose another folder',
+	EROFS: 'may not be written: choose another folder',
+};
+
+/** Writes the example job sheet. */
+export const exampleCommand: Command = {
+	name: 'example',
+	summary: 'writes the example job sheet, to begin one of your own with',
+	usage: ['example [FILE]'],
+	options: {},
+	examples: ['example', 'example my-cart.yaml'],
+	async run({ positionals }, io) {
+		const [file = standard, ...more] = positionals;
+		if (more.length > 0) {
+			io.stderr.write('fanwise example: name one file, or none for coffee-cart.yaml\n');
+			return 2;
+		}
+		try {
+			const sheet = await readFile(join(checklistsFolder(), 'example', standard));
+			await writeFile(file, sheet, { flag: 'wx' });
+		} catch (error) {
+			const code = error instanceof Error && 'code' in error ? String(error.code) : 'unknown';
+			io.stderr.write(`${inert(file, 200)}: ${refusals[code] ?? `cannot be written (${inert(code)})`}\n`);
+			return 2;
+		}
+		io.stdout.write(`${inert(file, 200)}: written. Next: fanwise check ${inert(file, 200)}\n`);
+		return 0;
+	},
+};

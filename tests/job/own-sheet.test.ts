@@ -1,0 +1,183 @@
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { errorLine } from '../../src/job/errors.ts';
+import { hornsFor } from '../../src/job/faces.ts';
+import { type Face, type Horns, type Job, jobSchema, type Stroke } from '../../src/job/job.ts';
+import { parseJob } from '../../src/job/load.ts';
+import { exampleText } from './altered.ts';
+import { type OwnFace, ownSheet, someFaces } from './own-sheet.ts';
+
+function jobOf(text: string): Job {
+	const loaded = parseJob(text, 'own.yaml');
+	if (!loaded.ok) throw new Error(loaded.errors.map(errorLine).join('\n'));
+	return loaded.job;
+}
+
+type Vector = [number, number];
+const turned = ([x, y]: Vector, degrees: number): Vector => {
+	const [sin, cos] = [Math.sin((degrees * Math.PI) / 180), Math.cos((degrees * Math.PI) / 180)];
+	return [x * cos - y * sin, x * sin + y * cos];
+};
+
+/** The horn jets squeeze the spray from two sides: it spreads at right angles to the line through them. */
+function fanLiesAcross(tilt: Face['tilt'], horns: Horns, stroke: Stroke): boolean {
+	const throughHorns: Vector = horns === 'level' ? [1, 0] : [0, 1];
+	const fan = turned(turned(throughHorns, 90), tilt);
+	const travel: Vector = stroke === 'side-to-side' ? [1, 0] : [0, 1];
+	return Math.abs(fan[0] * travel[0] + fan[1] * travel[1]) < 1e-9;
+}
+
+const tilts = fc.constantFrom<Face['tilt']>(-90, 0, 90);
+const strokes = fc.constantFrom<Stroke>('side-to-side', 'up-and-down', 'to-and-fro');
+
+const ownFace: fc.Arbitrary<OwnFace> = fc.record({
+	attitude: fc.constantFrom('upright', 'flat', 'underside'),
+	stroke: fc.constantFrom('side', 'along'),
+	tilt: fc.constantFrom('none', 'left', 'right'),
+	size_cm: fc.tuple(fc.integer({ min: 2, max: 150 }), fc.integer({ min: 2, max: 150 })),
+	crosswise: fc.uniqueArray(fc.integer({ min: 1, max: 6 }), { maxLength: 3 }),
+});
+
+test('horns level for side to side, upright for up and down, with the gun upright', () => {
+	// Navy training course NAVEDTRA 14315, sectional view of the spray gun.
+	expect(hornsFor(0, 'side-to-side')).toBe('level');
+	expect(hornsFor(0, 'up-and-down')).toBe('upright');
+});
+
+test('whatever tilt and stroke, the fan lies across the stroke with the horns worked out, and not with the others', () => {
+	fc.assert(
+		fc.property(tilts, strokes, (tilt, stroke) => {
+			const horns = hornsFor(tilt, stroke);
+			expect(fanLiesAcross(tilt, horns, stroke)).toBe(true);
+			expect(fanLiesAcross(tilt, horns === 'level' ? 'upright' : 'level', stroke)).toBe(false);
+		}),
+	);
+});
+
+test('every coat of every sheet has the horns that its face and stroke want', () => {
+	fc.assert(
+		fc.property(fc.array(ownFace, { minLength: 1, maxLength: 6 }), faces => {
+			for (const face of jobOf(ownSheet(faces)).faces)
+				for (const { horns, stroke } of face.coats)
+					expect(fanLiesAcross(face.tilt, horns, stroke)).toBe(true);
+		}),
+		{ numRuns: 40 },
+	);
+});
+
+test('a job survives its own schema and being written to a day file', () => {
+	fc.assert(
+		fc.property(fc.array(ownFace, { minLength: 1, maxLength: 6 }), faces => {
+			const job = jobOf(ownSheet(faces));
+			expect(jobSchema.parse(job)).toEqual(job);
+			expect(jobSchema.parse(JSON.parse(JSON.stringify(job)))).toEqual(job);
+		}),
+		{ numRuns: 40 },
+	);
+});
+
+test('40 faces and three materials, one of them by weight', () => {
+	const job = jobOf(ownSheet(someFaces(40)));
+	expect(job.faces).toHaveLength(40);
+	expect(Object.keys(job.materials)).toEqual(['sealer', 'filler', 'gloss']);
+	for (const face of job.faces)
+		expect(face.coats.map(coat => `${coat.material} ${coat.kind} ${coat.ofStage.join('/')}`)).toEqual([
+			'sealer medium 1/1',
+			'filler medium 1/2',
+			'filler full 2/2',
+			'gloss tack 1/3',
+			'gloss full 2/3',
+			'gloss full 3/3',
+		]);
+	// Sanding between primer and topcoat takes the primer's own grit where the stage names none.
+	expect(job.faces[0]?.coats[3]).toMatchObject({
+		wait_h: 16,
+		prep: [
+			{ step: 'sand', grit: 320 },
+			{ step: 'wipe', grit: null },
+		],
+	});
+	expect(job.faces[1]?.after).toEqual(['shelf 1/face 0']);
+});
+
+test('paint by weight is worked out by the volumes of its cans', () => {
+	const { faces, materials } = jobOf(ownSheet(someFaces(1)));
+	expect(materials.filler?.density_kg_per_L).toEqual({ base: 1.42, hardener: 1.02, reducer: 0.87 });
+	const both = 100 / 1.42 + 18 / 1.02;
+	const solids = (0.52 * both) / (both + 12 / 0.87);
+	expect(faces[0]?.coats[1]?.volume_mL).toBeCloseTo((0.06 * 35) / (solids * 0.7), 9);
+	const fullSolids = (0.52 * both) / (both + 6 / 0.87);
+	expect(faces[0]?.coats[2]?.volume_mL).toBeCloseTo((0.06 * 45) / (fullSolids * 0.7), 9);
+});
+
+test('a face takes whole strokes, and never less time than its paint takes to flow', () => {
+	const face: OwnFace = {
+		attitude: 'upright',
+		stroke: 'side',
+		tilt: 'none',
+		size_cm: [120, 20],
+		crosswise: [],
+	};
+	const [sealer, medium] = jobOf(ownSheet([face])).faces[0]?.coats ?? [];
+	// A fan of 240 mm and 60 % overlap: strokes 96 mm apart, three of them for 200 mm, each 1200 mm at 400 mm/s.
+	expect(sealer?.spray_s).toBeCloseTo(9, 9);
+	expect(medium?.spray_s).toBeGreaterThanOrEqual(((medium?.volume_mL ?? 0) / 220) * 60);
+});
+
+test('ten thousand faces are read in seconds', () => {
+	const began = performance.now();
+	expect(jobOf(ownSheet(someFaces(10_000))).faces).toHaveLength(10_000);
+	expect(performance.now() - began).toBeLessThan(15_000);
+});
+
+test('one face more than ten thousand is refused in a line', () => {
+	const loaded = parseJob(ownSheet(someFaces(10_001)), 'own.yaml');
+	expect(loaded.ok || loaded.errors.map(({ says }) => says)).toEqual([
+		'parts: 10001 faces; at most 10000 fit one job',
+	]);
+});
+
+test('a circle through ten thousand faces is found, and told in a few words', () => {
+	const text = ownSheet(someFaces(10_000), 10_000).replace(
+		'      - face: face 0\n',
+		'      - face: face 0\n        after: [face 9999]\n',
+	);
+	const loaded = parseJob(text, 'own.yaml');
+	expect(loaded.ok || loaded.errors).toHaveLength(1);
+	expect(loaded.ok || loaded.errors[0]?.says.length).toBeLessThan(300);
+});
+
+test('whatever is cut out of a sheet or put into it, it is read or refused in lines that lie within it', () => {
+	const pieces = fc.constantFrom(
+		'',
+		'\n',
+		':',
+		'- ',
+		'[',
+		'}',
+		'"',
+		'#',
+		'&a ',
+		'*a',
+		'\t',
+		'°',
+		'1e400',
+		' to ',
+		'\u202e',
+		'|\n',
+		'? ',
+	);
+	fc.assert(
+		fc.property(fc.nat(exampleText.length), fc.nat(40), pieces, (at, cut, piece) => {
+			const text = exampleText.slice(0, at) + piece + exampleText.slice(at + cut);
+			const loaded = parseJob(text, 'cart.yaml');
+			const lines = text.split('\n');
+			for (const { line, column, says } of loaded.ok ? [] : loaded.errors) {
+				expect(column).toBeGreaterThan(0);
+				expect(column).toBeLessThanOrEqual((lines[line - 1]?.length ?? -1) + 2);
+				expect(says).toMatch(/^[^\p{Cc}\p{Cf}]+$/u);
+			}
+		}),
+		{ numRuns: 150 },
+	);
+});
