@@ -18,6 +18,16 @@ export const commands: { name: string; summary: string; load(): Promise<Command>
 		load: async () => (await import('./demo.ts')).demoCommand,
 	},
 	{
+		name: 'check',
+		summary: 'validates a job sheet and every list it names',
+		load: async () => (await import('./check.ts')).checkCommand,
+	},
+	{
+		name: 'example',
+		summary: 'writes the example job sheet, to begin one of your own with',
+		load: async () => (await import('./example.ts')).exampleCommand,
+	},
+	{
 		name: 'log',
 		summary: 'the day as lines, or what can be saved of a damaged one',
 		load: async () => (await import('./log.ts')).logCommand,
