@@ -93,6 +93,8 @@ export type Book = {
 	resprayed: readonly string[];
 	/** The tape tab was still wet at this moment. */
 	tabWet: Instant | null;
+	/** Letters that a tall fan covers on the pattern card last held up. */
+	lastCard: string | null;
 };
 
 const emptyFace = (): FaceBook => ({
@@ -159,6 +161,7 @@ export function openBook(record: DayRecord & Opened): Book {
 		stretch: [],
 		resprayed: [],
 		tabWet: null,
+		lastCard: null,
 	};
 }
 
@@ -233,7 +236,8 @@ function noteReading(book: Book, record: DayRecord & EventOf<'reading.taken'>): 
 				? { ...book.gun, horns: null }
 				: book.gun;
 	const tabWet = record.feature !== 'touch' ? book.tabWet : record.matched ? null : instantOf(record);
-	return { ...book, attempts, check, gun, tabWet };
+	const lastCard = record.card?.tall ?? book.lastCard;
+	return { ...book, attempts, check, gun, tabWet, lastCard };
 }
 
 /** The book with one more record in it; `from` is the activity that the record found. */

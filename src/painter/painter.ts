@@ -2,6 +2,7 @@ import type { Line } from '../day/rehearsal.ts';
 import type { DayState } from '../day/state.ts';
 import type { Corner } from '../day/view.ts';
 import type { Job } from '../job/job.ts';
+import { cardCount, cardOf, coveredBy } from '../trade/pattern-cards.ts';
 import { inUnit, type Quantity } from '../trade/quantity.ts';
 import { patternOf, type World, worldOf } from './world.ts';
 
@@ -102,6 +103,9 @@ export function painterOf(job: Job, state: () => DayState): Painter {
 				return `number ${cupSeconds()}`;
 			case 'stroke':
 				return 'number 2';
+			case 'card':
+				world.card = (world.card % cardCount) + 1;
+				return `number ${world.card}`;
 			default:
 				return `number ${line.state === 'mix.found' ? world.pot : pour()}`;
 		}
@@ -142,6 +146,12 @@ export function painterOf(job: Job, state: () => DayState): Painter {
 			case 'pattern': {
 				const face = faceIn(line);
 				return key(face ? patternOf(world, face) : 'bad');
+			}
+			case 'card': {
+				const held = cardOf(world.card);
+				const face = faceIn(line);
+				const shape = face ? patternOf(world, face) : 'bad';
+				return key(held && shape !== 'bad' ? coveredBy(held)[shape] : 'bad');
 			}
 			case 'horns':
 				return key(world.horns);

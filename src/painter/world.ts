@@ -11,6 +11,8 @@ export type World = {
 	pot: number;
 	breathing: 'supplied-air' | 'filter-mask' | 'none';
 	extractor: boolean;
+	/** The pattern card on top of the pile. */
+	card: number;
 	tab: 'strings' | 'tacky' | 'dry';
 	air: { C: number; humidity: number; surface_C: number };
 };
@@ -23,6 +25,7 @@ export const worldOf = (job: Job): World => ({
 	pot: 0,
 	breathing: 'supplied-air',
 	extractor: true,
+	card: 1,
 	tab: 'tacky',
 	air: { C: job.shop.air_C, humidity: job.shop.humidity, surface_C: job.shop.air_C },
 });

@@ -18,6 +18,7 @@ import {
 import { type Option, option, type Prompt, type Reply } from '../prompt.ts';
 import type { DayEvent, EventOf, ReadingFeature } from '../records.ts';
 import type { Instruction } from '../view.ts';
+import { cardPrompt } from './card.ts';
 import { letterNumber, letterOf } from './letters.ts';
 import { reading } from './reading.ts';
 
@@ -189,6 +190,14 @@ function remedy(moment: Moment, differed: EventOf<'reading.taken'>): { do: Instr
 		case 'card':
 		case 'horns': {
 			if (value === 'round') return { do: [{ code: 'open-pattern-knob', to: 'open' }], lines: [both] };
+			if (value === 'bad' && feature === 'card')
+				return {
+					do: [
+						{ code: 'open-pattern-knob', to: 'open' },
+						{ code: 'clean-cap', to: 'clean' },
+					],
+					lines: [`Read none of the arms. Wanted ${shown(wanted)}.`, 'Then the cap: air off, clean it.'],
+				};
 			if (value === 'bad') return { do: [{ code: 'clean-cap', to: 'clean' }], lines: [both] };
 			const to = face ? ruleOf(moment, face).horns : 'level';
 			const lines = face && feature !== 'horns' ? [both, consequence(moment, face)] : [both];
@@ -369,6 +378,7 @@ export function checkPrompt(moment: Moment, menu: readonly string[]): Prompt {
 	const state = `gunCheck.${item}`;
 	const say = questions[item] ?? sentence(item);
 	const lines = face ? [`For ${faceName(face)}, gun held as for that face.`] : [];
+	if (item === 'card' && face) return cardPrompt(moment, face, menu);
 	if (item === 'gauge' || item === 'pattern-height')
 		return { state, ask: item, say, lines, number: numberAsked(moment, item) };
 	const feature = item as ReadingFeature;
