@@ -50,6 +50,11 @@ export function ruleFor(face: FaceState): CoatRule | undefined {
 const faceNamed = ({ faces }: DayContext, id: string | null) =>
 	faces.find(face => face.context.rules.id === id);
 
+/** Materials that the faces get next. */
+const materialsNext = ({ faces }: DayContext) => [
+	...new Set(faces.flatMap(face => face.context.rules.coats[face.context.laid]?.material ?? [])),
+];
+
 /** Faces that an event speaks of. */
 function spokenOf(event: DayEvent): readonly string[] {
 	switch (event.type) {
@@ -201,7 +206,7 @@ export const dayMachine = setup({
 			const face = began && faceNamed(context, began.face);
 			const rule = face ? ruleFor(face) : undefined;
 			const isGun = began?.list === 'gun-check';
-			const materials = rule ? [rule.material] : Object.keys(context.rules.materials);
+			const materials = rule ? [rule.material] : materialsNext(context);
 			return {
 				list: began?.list ?? null,
 				checked: isGun && rule && began.size ? { size: began.size, rule } : null,

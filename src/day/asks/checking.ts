@@ -290,10 +290,7 @@ function itemPrompt(moment: Moment, code: string): Prompt | null {
 	const list = book.opened.lists.find(({ list: name }) => name === check?.list);
 	const item = list?.items.find(one => one.code === code);
 	if (!check || !item?.answers) return null;
-	const face = check.face;
-	const isocyanate = face
-		? materialOf(moment, ruleOf(moment, face).material).isocyanate
-		: Object.values(jobOf(moment).materials).some(material => material.isocyanate);
+	const isocyanate = contextOf(moment).check?.context.isocyanate === true;
 	const answer = (given: string, passed: boolean): Reply => {
 		const answered: DayEvent = {
 			type: 'item.answered',
