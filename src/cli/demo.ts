@@ -21,16 +21,11 @@ const twists: readonly Twist[] = [
 	},
 	{
 		when: ({ state, coat }) => state === 'wait' && coat === 2,
-		tell: 'The baker from next door looks in about the oven rail, and stays for twelve minutes.',
+		tell: 'The baker from next door looks in about the oven rail, turns the gun over in his hands, and stays for twelve minutes.',
 		change: world => {
-			world.horns = 'upright';
+			world.horns = world.horns === 'level' ? 'upright' : 'level';
 		},
 		keys: ['hold', 'wait 12 min', 'back'],
-	},
-	{
-		when: ({ state, coat }) => state === 'gunCheck.set' && coat === 2,
-		tell: 'Still talking over the shoulder, the painter says DONE and turns nothing.',
-		keys: ['done'],
 	},
 ];
 

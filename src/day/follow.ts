@@ -1,4 +1,5 @@
 import { batchInHand } from '../../machines/day.ts';
+import { orderFor } from '../plan/order.ts';
 import { isSettled, overridesOn, rulingSurface_C, windowsAfter } from './allowed.ts';
 import { lateAt } from './asks/bench.ts';
 import { beginCheck } from './asks/checking.ts';
@@ -15,7 +16,7 @@ import {
 	settingsOf,
 } from './moment.ts';
 import { deadPots, nextStep, pending, type Step } from './next.ts';
-import { roundCoat, sheetOrder } from './order.ts';
+import { roundCoat } from './order.ts';
 import type { DayEvent, EventOf } from './records.ts';
 
 /** Records that follow from where the day stands, without any key: at most one step of them at a time. */
@@ -58,11 +59,19 @@ function orderDue(moment: Moment): DayEvent[] {
 	const planned = moment.state.book.orders.some(order => order.stage === stage && order.coat === coat);
 	if (planned) return [];
 	return [
-		{ type: 'day.planned', stage, coat, faces: orderInForce(moment, stage), order: jobOf(moment).order },
+		{
+			type: 'day.planned',
+			stage,
+			coat,
+			faces: orderInForce(moment, stage, coat),
+			order: jobOf(moment).order,
+		},
 	];
 }
 
-const orderInForce = (moment: Moment, stage: number): string[] => sheetOrder(jobOf(moment), stage);
+/** Faces of a coat in the order that the sheet fixes. */
+const orderInForce = (moment: Moment, stage: number, coat: number): string[] =>
+	orderFor(jobOf(moment), stage).coats.find(one => one.coat === coat)?.faces ?? [];
 
 /** Steps that are the next planned thing while the gun is known; any other is a break in itself. */
 const keepsGun: readonly Step['kind'][] = ['ready', 'turn', 'load', 'empty', 'touch', 'wait'];

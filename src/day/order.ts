@@ -1,22 +1,6 @@
 import type { Job } from '../job/job.ts';
 import { type Moment, nextCoat } from './moment.ts';
 
-/** Faces of a stage in the order of the sheet, except that a face comes after those it names. */
-export function sheetOrder(job: Job, stage: number): string[] {
-	const faces = job.faces.filter(face => face.coats.some(coat => coat.stage === stage));
-	const left = new Map(
-		faces.map(face => [face.id, face.after.filter(id => faces.some(other => other.id === id))]),
-	);
-	const order: string[] = [];
-	while (left.size > 0) {
-		const next = [...left].find(([, after]) => after.every(id => order.includes(id))) ?? [...left][0];
-		if (!next) break;
-		order.push(next[0]);
-		left.delete(next[0]);
-	}
-	return order;
-}
-
 /** Place of a face in the order in force for its next coat. */
 export function orderOf(moment: Moment, id: string): number {
 	const { stage, ofStage } = nextCoat(moment, id);

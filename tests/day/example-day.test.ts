@@ -27,17 +27,22 @@ test('the example day is sprayed from opening to close, with a visitor, a fan le
 	day.until(({ state, coat }) => state === 'wait' && coat === 2);
 	day.send('hold', 'wait 12 min');
 	day.pick('back');
-	day.until(({ state, coat }) => state === 'gunCheck.set' && coat === 2);
-	day.painter.world.horns = 'between';
-	day.pick('done');
-	expect(day.toState('gunCheck.pattern').coat).toBe(2);
-	day.pick('bad');
-	expect(day.line().ask).toBe('do');
+	day.painter.world.horns = day.painter.world.horns === 'level' ? 'upright' : 'level';
+	const asked = day.toState('gunCheck.pattern');
+	expect(asked.coat).toBe(2);
+	expect(day.ofType('face.started').filter(({ coat }) => coat === 2)).toEqual([]);
+	const wanted = day.painter.world.horns === 'level' ? 'wide' : 'tall';
+	day.send(day.painter.answer(asked) ?? '');
+	expect(day.line()).toMatchObject({ ask: 'do', do: [{ code: 'set-horns' }] });
+	expect(day.line().lines[0]).toContain(`Wanted ${wanted.toUpperCase()}`);
 	day.toEnd();
 	const readings = day
 		.ofType('reading.taken')
 		.filter(({ feature, coat }) => feature === 'pattern' && coat === 2);
-	expect(readings.slice(0, 2).map(({ matched }) => matched)).toEqual([false, true]);
+	expect(readings.slice(0, 2).map(({ matched, attempt }) => [matched, attempt])).toEqual([
+		[false, 1],
+		[true, 2],
+	]);
 	const second = day.ofType('face.started').filter(({ coat }) => coat === 2);
 	expect(second.length).toBe(8);
 	expect(second.some(({ face }) => face.startsWith('left door'))).toBe(false);
