@@ -1,24 +1,27 @@
+import { after, least, nothing, shapeOf, staysPut, type Table, tableOf, worse } from './between.ts';
 import type { Word } from './blocks.ts';
-import { layer, none, type Way } from './lay.ts';
 
 /**
  * The order of parts, the same in every coat, that needs the fewest turns when each part is finished before the
  * next is begun.
  *
- * For each part and coat only its words matter. A row of parts is built up one at a time; what its rest costs
- * depends on which parts are left, the gun state at the end of each coat so far, and the state each coat began in
- * (for the change across the coat boundary). Parts with the same words in every coat are alike, so only how many
- * of each sort are left counts. Of the ways to lay the next part only those with the fewest turns are followed,
- * because another end state saves one turn at most; the first part of a coat is tried with all. All such states
- * of one length stand side by side; the cheapest way to each is kept, then the one nearest the wanted order.
- * That is exact; beyond `widest` states of one length the dearest are dropped, and `exact` says so.
+ * For each part and coat only the table of turns between the states before and after it matters, and a row of
+ * parts is the product of their tables, coat by coat. A row is built up one part at a time; all rows of a length
+ * stand side by side. Of two rows with the same parts the one that never costs more, whatever follows in any coat,
+ * makes the other needless. Parts with the same tables are alike, so only how many of each sort are laid counts.
+ * That is exact; beyond `widest` rows of one length the dearest are dropped, and `exact` says so. Among the best
+ * the row nearest the wanted order is taken.
  */
 
 /** A group of parts with its words for each coat (none where the coat leaves it out). */
 export type Member = { words: readonly (readonly Word[])[]; before: readonly number[]; rank: number };
 
-/** `used` counts the members taken of each sort, in bit fields; `lex` is the state's place in the wanted order. */
-type State = Way & {
+export type Row = { order: number[]; exact: boolean };
+
+/** `used` counts the members taken of each sort, in bit fields; `lex` is the row's place in the wanted order. */
+type State = {
+	coats: readonly Table[];
+	cost: number;
 	used: bigint;
 	size: number;
 	last: Placed | null;
@@ -26,59 +29,67 @@ type State = Way & {
 	rank: number;
 };
 type Placed = { members: readonly number[]; before: Placed | null };
-type Sort = { members: number[]; together: boolean; shift: bigint; mask: bigint };
-
-export type Row = {
-	order: number[];
-	turns: number;
-	exact: boolean;
+type Sort = {
+	members: number[];
+	tables: readonly Table[];
+	together: boolean;
+	shift: bigint;
+	mask: bigint;
 };
 
 /**
+ * @param start gun state before the first part, where known
  * @param first the member that must come first, where the sheet says which stands farthest from the extractor
- * @returns the members in order
  */
 export function orderMembers(members: readonly Member[], start: number | null, first: number | null): Row {
-	const sorts = sortsOf(members, first);
-	const widest = members.length <= 10 ? 600 : Math.ceil(20_000 / (members.length * sorts.length));
-	const mostWays = members.length <= 10 ? 256 : 16;
-	const lay = layer(mostWays);
-	const blank = (members[0]?.words ?? []).map(() => none);
-	let states: State[] = [
-		{ ends: blank, firsts: blank, turns: 0, used: 0n, size: 0, last: null, lex: 0, rank: 0, short: false },
-	];
+	const side = 1 + Math.max(start ?? 0, ...members.flatMap(member => member.words.flat(2)));
+	const sorts = sortsOf(members, first, side);
+	const widest = Math.ceil(
+		members.length <= 10 ? 4000 / side : 160_000 / (members.length * sorts.length * side),
+	);
+	const blank = (members[0]?.words ?? []).map(() => nothing(side));
+	let states: State[] = [{ coats: blank, cost: 0, used: 0n, size: 0, last: null, lex: 0, rank: 0 }];
 	let exact = true;
 	while (states.some(state => state.size < members.length)) {
 		const next = states.flatMap(state =>
-			state.size < members.length ? followers(members, sorts, state, first, lay) : [state],
+			state.size < members.length ? followers(members, sorts, state, first) : [state],
 		);
-		if (next.some(state => state.short)) exact = false;
-		states = cheapest(next).sort(byOrder);
+		states = needed(next).sort(byOrder);
 		for (const [lex, state] of states.entries()) {
 			state.lex = lex;
 			state.rank = 0;
 		}
 		if (states.length > widest) {
 			exact = false;
-			states = states.sort((one, other) => one.turns - other.turns || one.lex - other.lex).slice(0, widest);
+			states = states.sort((one, other) => one.cost - other.cost || one.lex - other.lex).slice(0, widest);
 		}
 	}
-	const whole = states.map(state => ({ ...state, turns: state.turns + boundaries(state, start) }));
+	const whole = states.map(state => ({ ...state, cost: wholeCost(state, start) }));
 	const best = whole.reduce((one, other) => (better(other, one) ? other : one));
-	return { order: placed(best.last), turns: best.turns, exact };
+	return { order: placed(best.last), exact };
 }
 
-/**
- * Of the states with the same members laid, those that no other makes needless: from another state, each coat that
- * ends or began otherwise costs one turn at most.
- */
-function cheapest(states: readonly State[]): State[] {
+const byOrder = (one: State, other: State) => one.lex - other.lex || one.rank - other.rank;
+const better = (one: State, other: State) =>
+	one.cost < other.cost || (one.cost === other.cost && byOrder(one, other) < 0);
+const placed = (last: Placed | null): number[] => (last ? [...placed(last.before), ...last.members] : []);
+
+/** Turns of a whole stage: its coats one after another. */
+function wholeCost({ coats, cost }: State, start: number | null): number {
+	const [one, ...others] = coats;
+	if (!one) return cost;
+	const { turns, side } = others.reduce(after, one);
+	return Math.min(...(start === null ? turns : turns.slice(start * side, (start + 1) * side)));
+}
+
+/** Of the rows with the same members, those that no other makes needless. */
+function needed(states: readonly State[]): State[] {
 	const byUsed = new Map<bigint, State[]>();
-	for (const state of [...states].sort((one, other) => one.turns - other.turns || byOrder(one, other))) {
+	for (const state of [...states].sort((one, other) => one.cost - other.cost || byOrder(one, other))) {
 		const rivals = byUsed.get(state.used) ?? [];
 		const needless = rivals.some(rival => {
-			const apart = rival.turns + differ(rival.ends, state.ends) + differ(rival.firsts, state.firsts);
-			return apart < state.turns || (apart === state.turns && byOrder(rival, state) <= 0);
+			const more = worseBy(rival, state);
+			return more < 0 || (more === 0 && byOrder(rival, state) <= 0);
 		});
 		if (needless) continue;
 		rivals.push(state);
@@ -87,38 +98,22 @@ function cheapest(states: readonly State[]): State[] {
 	return [...byUsed.values()].flat();
 }
 
-const differ = (one: readonly number[], other: readonly number[]): number =>
-	one.reduce((sum, state, at) => sum + (state === other[at] ? 0 : 1), 0);
-
-const byOrder = (one: State, other: State) => one.lex - other.lex || one.rank - other.rank;
-const better = (one: State, other: State) =>
-	one.turns < other.turns || (one.turns === other.turns && byOrder(one, other) < 0);
-const placed = (last: Placed | null): number[] => (last ? [...placed(last.before), ...last.members] : []);
-
-/** Changes of state from the gun as it is to the first coat, and from each coat to the next. */
-function boundaries(state: State, start: number | null): number {
-	let at = start ?? none;
-	let turns = 0;
-	for (const [coat, first] of state.firsts.entries()) {
-		if (first === none) continue;
-		if (at !== none && at !== first) turns += 1;
-		at = state.ends[coat] ?? none;
-	}
-	return turns;
+function worseBy(one: State, other: State): number {
+	let more = 0;
+	for (const [coat, table] of one.coats.entries()) more += worse(table, other.coats[coat] ?? table);
+	return more;
 }
 
-/** Members that may stand for one another. Past a dozen parts, those that never turn the gun are laid together. */
-function sortsOf(members: readonly Member[], first: number | null): Sort[] {
+/** Members that may stand for one another. Past a dozen parts, those that leave the gun alone are laid together. */
+function sortsOf(members: readonly Member[], first: number | null, side: number): Sort[] {
 	const waitedFor = new Set(members.flatMap(member => member.before));
-	const byMark = new Map<string, { members: number[]; together: boolean }>();
+	const byMark = new Map<string, Pick<Sort, 'members' | 'tables' | 'together'>>();
 	for (const [at, member] of members.entries()) {
 		const alone = member.before.length > 0 || waitedFor.has(at) || at === first;
-		const words = member.words.map(coat => coat.map(endsOf(coat)).sort().join(' ')).join('|');
-		const mark = alone ? `${at}` : `:${words}`;
-		const still = member.words.every(
-			coat => coat.length === 0 || (coat.length === 1 && coat[0]?.length === 1),
-		);
-		const sort = byMark.get(mark) ?? { members: [], together: !alone && still && members.length > 12 };
+		const tables = member.words.map(words => tableOf(words, side));
+		const mark = alone ? `${at}` : tables.map(shapeOf).join('|');
+		const together = !alone && members.length > 12 && tables.every(staysPut);
+		const sort = byMark.get(mark) ?? { members: [], tables, together };
 		sort.members.push(at);
 		byMark.set(mark, sort);
 	}
@@ -132,11 +127,6 @@ function sortsOf(members: readonly Member[], first: number | null): Sort[] {
 	});
 }
 
-const endsOf = (coat: readonly Word[]) => {
-	const shortest = Math.min(...coat.map(word => word.length));
-	return (word: Word) => `${word[0]}-${word.at(-1)}+${word.length - shortest}`;
-};
-
 const usedOf = (sort: Sort, used: bigint): number => Number((used >> sort.shift) & sort.mask);
 
 function followers(
@@ -144,25 +134,27 @@ function followers(
 	sorts: readonly Sort[],
 	state: State,
 	first: number | null,
-	lay: ReturnType<typeof layer>,
 ): State[] {
 	const isLaid = (at: number) =>
-		sorts.some(
-			sort => sort.members.indexOf(at) !== -1 && sort.members.indexOf(at) < usedOf(sort, state.used),
-		);
+		sorts.some(sort => {
+			const place = sort.members.indexOf(at);
+			return place !== -1 && place < usedOf(sort, state.used);
+		});
 	return sorts.flatMap(sort => {
 		const at = sort.members[usedOf(sort, state.used)];
 		const member = at === undefined ? undefined : members[at];
 		if (at === undefined || !member || (state.size === 0 && first !== null && at !== first)) return [];
 		if (!member.before.every(isLaid)) return [];
 		const taken = sort.together ? sort.members : [at];
-		const rest = {
+		const coats = state.coats.map((table, coat) => after(table, sort.tables[coat] ?? table));
+		return {
+			coats,
+			cost: coats.reduce((sum, table) => sum + least(table), 0),
 			used: state.used + (BigInt(taken.length) << sort.shift),
 			size: state.size + taken.length,
 			last: { members: taken, before: state.last },
 			lex: state.lex,
 			rank: member.rank,
 		};
-		return lay(member.words, state).map(way => ({ ...way, ...rest }));
 	});
 }
