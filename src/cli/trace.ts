@@ -20,6 +20,7 @@ export function faultsInForce(args: Args, io: Io): FaultData {
 	return loadFaults([...(existsSync(shop) ? [shop] : []), ...named]);
 }
 
+const many = (count: number, one: string) => `${count} ${one}${count === 1 ? '' : 's'}`;
 const spot = ({ face, coat }: { face: string; coat: number }) => `${inert(face)}, coat ${coat}`;
 
 function list(title: string, lines: readonly string[]): string[] {
@@ -64,13 +65,13 @@ function traceText(found: Trace, question: Question, data: FaultData, zone: stri
 
 function acrossText(found: Across, data: FaultData): string {
 	const faults = found.faults.flatMap(({ fault, faces, days, after, causes }) => [
-		`${data.faults[fault]?.say ?? inert(fault)}: ${faces} faces on ${days} days`,
+		`${data.faults[fault]?.say ?? inert(fault)}: ${many(faces, 'face')} on ${many(days, 'day')}`,
 		...(after.length > 0
 			? [`    last before them: ${after.map(one => `${one.event} ${one.faces}`).join(', ')}`]
 			: []),
 		...(causes.length > 0
 			? [
-					`    likeliest: ${causes.map(({ code, jobs }) => `${data.causes[code]?.say ?? code} (${jobs} jobs)`).join(', ')}`,
+					`    likeliest: ${causes.map(({ code, jobs }) => `${data.causes[code]?.say ?? code} (${many(jobs, 'job')})`).join(', ')}`,
 				]
 			: []),
 	]);
@@ -84,7 +85,7 @@ function acrossText(found: Across, data: FaultData): string {
 			`${String(hour).padStart(2, '0')} h ${'#'.repeat(Math.ceil((30 * count) / most))} ${count}`,
 	);
 	return [
-		`${found.days} days, ${found.jobs} jobs.`,
+		`${many(found.days, 'day')}, ${many(found.jobs, 'job')}.`,
 		...list('Faults, most often first', faults),
 		...list('First readings', readings),
 		...list('Breaks by hour of the day', breaks),

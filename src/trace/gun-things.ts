@@ -142,6 +142,9 @@ function lapseBetween({ timeline, pass }: Asked, thing: GunThing, at: number): '
 		: null;
 }
 
+/** The same clue about a thing that was read right straight after, with nothing between to put it right. */
+const clear = (clue: Clue): Clue => ({ ...clue, kind: 'cleared' });
+
 /** What one thing about the gun may have had to do with a pass. */
 export function gunSuspicion(asked: Asked, thing: GunThing, code: string): Suspicion {
 	const { pass } = asked;
@@ -162,8 +165,8 @@ export function gunSuspicion(asked: Asked, thing: GunThing, code: string): Suspi
 			reason: `${contrary.says}, and passed over`,
 			explains: since(from),
 		});
+	const lapse = after ? lapseBetween(asked, thing, after.at) : null;
 	if (after && !after.good) {
-		const lapse = lapseBetween(asked, thing, after.at);
 		if (lapse !== 'changed')
 			clues.push({
 				kind: 'measured',
@@ -175,6 +178,7 @@ export function gunSuspicion(asked: Asked, thing: GunThing, code: string): Suspi
 	}
 	if (clues.length === 0)
 		clues.push({ kind: 'open', at: from, size: 0, reason: 'nothing was logged', explains: since(from) });
+	const cleared = after?.good === true && lapse === null && against.length === 0;
 	const unread = !before
 		? `${thing.thing}: no reading that day before ${pass.face}`
 		: !after
@@ -182,5 +186,14 @@ export function gunSuspicion(asked: Asked, thing: GunThing, code: string): Suspi
 			: after.good
 				? `${thing.thing}: two readings by eye, and nothing between them`
 				: null;
-	return { code, thing: thing.thing, from, to, exposed, clues, unread, stays: true };
+	return {
+		code,
+		thing: thing.thing,
+		from,
+		to,
+		exposed,
+		clues: cleared ? clues.map(clear) : clues,
+		unread,
+		stays: true,
+	};
 }

@@ -8,7 +8,7 @@ export const farBeyond = 0.4;
 /**
  * The rules of rank, the first that differs decides:
  * 1. how strongly the thing is doubted: measured far beyond its limit; changed with no reading after; measured a
- *    little beyond; a break with no reading after; a wait likewise; nothing logged;
+ *    little beyond; a break with no reading after; a wait likewise; nothing logged; read right straight after;
  * 2. how many of the faces known bad it leaves unexplained;
  * 3. the size of the departure, in whole steps of its limit;
  * 4. the order in which the fault's sources put its causes;
@@ -17,7 +17,7 @@ export const farBeyond = 0.4;
  */
 export function grade({ kind, size }: Clue): number {
 	if (kind === 'measured') return size >= farBeyond ? 0 : 2;
-	return { changed: 1, break: 3, wait: 4, open: 5 }[kind];
+	return { changed: 1, break: 3, wait: 4, open: 5, cleared: 6 }[kind];
 }
 
 /** What is known of the faces: each bad one with the passes it may have got the fault in, and those found good. */
@@ -63,6 +63,7 @@ const words: Record<Clue['kind'], string> = {
 	break: 'a break, with no reading after',
 	wait: 'a wait, with no reading after',
 	open: 'no record for or against',
+	cleared: 'read right straight after',
 };
 
 function reasonsOf(best: Ranked, others: readonly Ranked[], known: Known, zone: string): string[] {
@@ -74,7 +75,9 @@ function reasonsOf(best: Ranked, others: readonly Ranked[], known: Known, zone: 
 		`${clock(clue.at, zone)}: ${clue.reason}`,
 		...(known.bad.length > 1 ? [`explains ${bad} of ${known.bad.length} bad faces`] : []),
 		...(known.good.length > 0 ? [`would have spoilt ${spoilt} of ${known.good.length} good faces too`] : []),
-		...others.map(other => `also ${clock(other.clue.at, zone)}: ${other.clue.reason}`),
+		...others
+			.filter(other => other.clue.kind !== 'open' && other.clue.kind !== 'cleared')
+			.map(other => `also ${clock(other.clue.at, zone)}: ${other.clue.reason}`),
 	];
 }
 

@@ -5,9 +5,10 @@ import type { Change, Pass, Timeline } from './timeline.ts';
  * How a thing came to be doubted, strongest first:
  * `measured`: a reading or number beyond its limit, or a reading that had to be there and is not;
  * `changed`: a logged change that touches the thing, and no reading of it after;
- * `break`: a break with no reading of it after; `wait`: a wait, likewise; `open`: nothing logged, nothing read.
+ * `break`: a break with no reading of it after; `wait`: a wait or a filling, likewise; `open`: nothing logged,
+ * nothing read; `cleared`: read right straight after, and nothing that could have put it right between.
  */
-export type ClueKind = 'measured' | 'changed' | 'break' | 'wait' | 'open';
+export type ClueKind = 'measured' | 'changed' | 'break' | 'wait' | 'open' | 'cleared';
 
 export type Clue = {
 	kind: ClueKind;

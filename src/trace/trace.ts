@@ -1,4 +1,5 @@
 import type { DayRecord } from '../day/records.ts';
+import { sentence } from '../words/say.ts';
 import { airSuspicion } from './air-thing.ts';
 import { batchCodes, batchSuspicions } from './batch-things.ts';
 import { jobAsked } from './chain.ts';
@@ -119,7 +120,8 @@ function missingOf(suspicions: readonly Suspicion[], data: FaultData, told: bool
 	const lines = new Map<string, string>();
 	for (const { unread, code } of suspicions) {
 		if (!unread || lines.has(unread)) continue;
-		lines.set(unread, `${unread}. ${data.causes[code]?.check ?? 'A check of it'} would have settled it.`);
+		const check = sentence(data.causes[code]?.check ?? 'a check of it');
+		lines.set(unread, `${sentence(unread)}. ${check} would have settled it.`);
 	}
 	return [
 		...(told ? [] : ['The records cannot tell: no change and no departure lies in them.']),

@@ -21,6 +21,7 @@ type Said = {
 	causes: Record<string, { say: string; check: string }>;
 };
 
+const many = (count: number): string => `${count} ${count === 1 ? 'coat' : 'coats'}`;
 const place = ({ face, coat }: Spot): string => `${shortFace(face)}, coat ${coat}`;
 const time = (at: string, zone: string): string => clock(Date.parse(at), zone);
 
@@ -42,8 +43,8 @@ export function traceSentences(trace: Traced, said: Said): string[] {
 		...(first?.reasons.slice(0, 1).map(reason => spoken('Why', short(reason, 10))) ?? []),
 		...others.slice(0, 2).map(({ code, at }) => spoken('Then', cause(code), time(at, said.zone))),
 		spoken('In doubt', `${time(trace.bracket.from, said.zone)} to ${time(trace.bracket.to, said.zone)}`),
-		spoken('Exposed', `${trace.exposed.length} coats`, `${trace.likely.length} by the likeliest cause`),
-		...(trace.open.length > 0 ? [spoken('Not judged yet', `${trace.open.length} coats`)] : []),
+		spoken('Exposed', `${many(trace.exposed.length)}`, `${trace.likely.length} by the likeliest cause`),
+		...(trace.open.length > 0 ? [spoken('Not judged yet', many(trace.open.length))] : []),
 		...(next ? [spoken('Look first', place(next))] : []),
 		...(first
 			? [spoken('Would have caught it', short(said.causes[first.code]?.check ?? 'no check', 8))]

@@ -31,15 +31,16 @@ const codes = (suspicions: Suspicion[], known: { bad?: Pass[][]; good?: Pass[] }
 		one => one.candidate.code,
 	);
 
-test('what touches the thing goes before a break, a break before a wait, a wait before nothing', () => {
+test('what touches the thing goes before a break, a wait, nothing, and last what was read right straight after', () => {
 	expect(
 		codes([
+			suspicion('z', clue({ kind: 'cleared' })),
 			suspicion('a', clue({ kind: 'open' })),
 			suspicion('b', clue({ kind: 'wait' })),
 			suspicion('c', clue({ kind: 'break' })),
 			suspicion('d', clue({ kind: 'changed' })),
 		]),
-	).toEqual(['d', 'c', 'b', 'a']);
+	).toEqual(['d', 'c', 'b', 'a', 'z']);
 });
 
 test('far beyond a limit goes before a change, a change before a little beyond it', () => {
