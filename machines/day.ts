@@ -14,8 +14,8 @@ export type DayInput = {
 	materials: Readonly<Record<string, { isocyanate: boolean; order: readonly MixStep[] }>>;
 };
 
-/** What the last gun check found and nothing has touched since. */
-export type Known = { horns: Horns; fanHeight_mm: number };
+/** What the last gun check found and nothing has touched since, and the check it rests on. */
+export type Known = { horns: Horns; fanHeight_mm: number; check: number; passedOver: readonly string[] };
 
 type DayContext = {
 	rules: DayInput;
@@ -25,12 +25,14 @@ type DayContext = {
 	cup: readonly string[];
 	/** The list or gun check being gone through, and the face it is for. */
 	check: CheckState | null;
-	checked: { size: 'full' | 'short'; rule: CoatRule } | null;
+	checked: { no: number; size: 'full' | 'short'; rule: CoatRule; passedOver: readonly string[] } | null;
 	known: Known | null;
 	/** The size of check that makes the gun known again. */
 	need: 'full' | 'short' | null;
 	/** Lists closed today. */
 	listsDone: readonly string[];
+	/** Items of those lists passed over with a reason. */
+	passedOver: readonly string[];
 	list: string | null;
 	/** A face ran over its time; the painter has not said yet whether it went through in one go. */
 	late: boolean;
@@ -101,6 +103,20 @@ function cupServes({ cup, batches }: DayContext, material: string | undefined): 
 	);
 }
 
+const same = (one: readonly string[], other: readonly string[]) =>
+	one.length === other.length && one.every(letter => other.includes(letter));
+
+/** A start is tied to the check, the batches and the air reading it is made under, and marked with every override. */
+function tied({ known, cup, passedOver }: DayContext, face: FaceState, started: EventOf<'face.started'>) {
+	const marks = [...face.context.overrides, ...passedOver, ...(known?.passedOver ?? [])];
+	return (
+		started.check === known?.check &&
+		same(started.cup, cup) &&
+		started.air !== null &&
+		marks.every(rule => started.overrides.includes(rule))
+	);
+}
+
 function maySpray({ context, event }: Args): boolean {
 	const started = of(event, 'face.started');
 	const face = started && faceNamed(context, started.face);
@@ -116,8 +132,15 @@ function maySpray({ context, event }: Args): boolean {
 		facts.lasts === true &&
 		(facts.enough === true || may('paint')) &&
 		(facts.air === 'ok' || (facts.air === 'out' && may('air'))) &&
+		tied(context, face, started) &&
 		stepFace(face, event) !== face
 	);
+}
+
+/** No list, however a shop writes it, leaves these out; the pattern is the last thing before *ready*. */
+function asksEnough({ items, size }: EventOf<'check.began'>): boolean {
+	const must = size === 'full' ? ['mask', 'batch'] : ['batch'];
+	return must.every(item => items.includes(item)) && ['pattern', 'card'].includes(items.at(-1) ?? '');
 }
 
 function mayCheckGun({ context, event }: Args): boolean {
@@ -127,6 +150,7 @@ function mayCheckGun({ context, event }: Args): boolean {
 		began?.list === 'gun-check' &&
 		face?.matches('aside') === false &&
 		began.size !== null &&
+		asksEnough(began) &&
 		(context.need !== 'full' || began.size === 'full') &&
 		context.listsDone.includes('before-spraying') &&
 		!context.late &&
@@ -146,8 +170,17 @@ export const dayMachine = setup({
 		maySpray,
 		mayCheckGun,
 		isList: ({ event }) => event.type === 'check.began' && event.list !== 'gun-check',
-		checkPassed: ({ context, event }) =>
-			event.type === 'gun.checked' && context.check?.matches('passed') === true,
+		checkPassed: ({ context: { check, checked, cup }, event }) =>
+			event.type === 'gun.checked' &&
+			check?.matches('passed') === true &&
+			event.check === checked?.no &&
+			event.size === checked.size &&
+			event.horns === checked.rule.horns &&
+			same(event.cup, cup),
+		patternStillToCome: ({ context }) => context.check?.matches('passed') !== true,
+		isFaultOfGun: ({ event }) => event.type === 'fault.seen' && event.gun === true,
+		/** No face is sprayed with it, and no check of it is under way. */
+		gunIsAside: ({ context }) => context.known === null && context.check === null,
 		settled: ({ event }) => event.facts?.settled === true,
 		listClosed: ({ context }) => context.check?.matches('passed') === true,
 		isNewBatch: ({ context, event }) =>
@@ -209,7 +242,8 @@ export const dayMachine = setup({
 			const materials = rule ? [rule.material] : materialsNext(context);
 			return {
 				list: began?.list ?? null,
-				checked: isGun && rule && began.size ? { size: began.size, rule } : null,
+				checked:
+					isGun && rule && began.size ? { no: began.check, size: began.size, rule, passedOver: [] } : null,
 				check: initialTransition(gunCheckMachine, {
 					items: began?.items ?? [],
 					isocyanate: materials.some(id => context.rules.materials[id]?.isocyanate === true),
@@ -220,6 +254,14 @@ export const dayMachine = setup({
 		stepCheck: assign({
 			check: ({ context, event }) => context.check && transition(gunCheckMachine, context.check, event)[0],
 		}),
+		/** A reason given for the open item marks what is sprayed under the list or the check. */
+		notePassedOver: assign(({ context, event }) => {
+			if (event.type !== 'override.given' || context.check?.can(event) !== true) return {};
+			const { checked, passedOver } = context;
+			return checked
+				? { checked: { ...checked, passedOver: [...checked.passedOver, event.rule] } }
+				: { passedOver: passedOver.includes(event.rule) ? passedOver : [...passedOver, event.rule] };
+		}),
 		closeList: assign(({ context }) => ({
 			check: null,
 			list: null,
@@ -229,6 +271,8 @@ export const dayMachine = setup({
 			known: context.checked && {
 				horns: context.checked.rule.horns,
 				fanHeight_mm: context.checked.rule.fanHeight_mm,
+				check: context.checked.no,
+				passedOver: context.checked.passedOver,
 			},
 			need: null,
 			check: null,
@@ -287,6 +331,7 @@ export const dayMachine = setup({
 		known: null,
 		need: 'full',
 		listsDone: [],
+		passedOver: [],
 		list: null,
 		late: false,
 	}),
@@ -299,10 +344,12 @@ export const dayMachine = setup({
 		'clock.set': { actions: 'keep' },
 		'trigger.on': { actions: 'keep' },
 		'trigger.off': { actions: 'keep' },
-		'fault.seen': { actions: 'keep' },
+		'fault.seen': [
+			{ guard: not('isFaultOfGun'), actions: 'keep' },
+			{ guard: 'gunIsAside', actions: 'forgetGun' },
+		],
 		'film.read': { actions: 'keep' },
 		'photo.kept': { actions: 'keep' },
-		'gun.set': { actions: 'keep' },
 	},
 	states: {
 		/** Between things, the gun not known. */
@@ -338,7 +385,7 @@ export const dayMachine = setup({
 			on: {
 				'reading.taken': { actions: 'stepCheck' },
 				'item.answered': { actions: 'stepCheck' },
-				'override.given': { actions: 'stepCheck' },
+				'override.given': { actions: ['notePassedOver', 'stepCheck'] },
 			},
 		},
 		mix: {
@@ -358,7 +405,9 @@ export const dayMachine = setup({
 			on: {
 				'reading.taken': { actions: 'stepCheck' },
 				'item.answered': { actions: 'stepCheck' },
-				'override.given': { actions: 'stepCheck' },
+				'override.given': { actions: ['notePassedOver', 'stepCheck'] },
+				/** A cap turned or a knob moved on instruction: its pattern is read after it. */
+				'gun.set': { guard: 'patternStillToCome', actions: 'keep' },
 				'gun.checked': { guard: and(['checkPassed', 'settled']), target: 'ready', actions: 'knowGun' },
 			},
 		},

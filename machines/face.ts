@@ -1,4 +1,4 @@
-import { assign, setup } from 'xstate';
+import { and, assign, setup } from 'xstate';
 import type { DayEvent } from '../src/day/records.ts';
 import type { Horns, Prep } from '../src/job/job.ts';
 
@@ -75,6 +75,7 @@ export const faceMachine = setup({
 	guards: {
 		mayStart: ({ context, event }) => event.type === 'face.started' && mayStart(context, event),
 		mayFinish: ({ context, event }) => event.type === 'face.started' && mayFinish(context, event),
+		isThisCoat: ({ context, event }) => event.type === 'face.ended' && event.coat === context.laid + 1,
 		sprayedAll: ({ event }) => event.type === 'face.ended' && event.extent === 'all',
 		partIsOn: ({ context, event }) =>
 			event.type === 'face.ended' && (event.extent === 'part' || context.partly),
@@ -133,9 +134,9 @@ export const faceMachine = setup({
 		spraying: {
 			on: {
 				'face.ended': [
-					{ guard: 'sprayedAll', target: 'open', actions: 'count' },
-					{ guard: 'partIsOn', target: 'part', actions: 'keepPart' },
-					{ target: 'open' },
+					{ guard: and(['isThisCoat', 'sprayedAll']), target: 'open', actions: 'count' },
+					{ guard: and(['isThisCoat', 'partIsOn']), target: 'part', actions: 'keepPart' },
+					{ guard: 'isThisCoat', target: 'open' },
 				],
 				'break.began': 'broken',
 			},
@@ -144,9 +145,9 @@ export const faceMachine = setup({
 		broken: {
 			on: {
 				'face.ended': [
-					{ guard: 'sprayedAll', target: 'open', actions: 'count' },
-					{ guard: 'partIsOn', target: 'part', actions: 'keepPart' },
-					{ target: 'open' },
+					{ guard: and(['isThisCoat', 'sprayedAll']), target: 'open', actions: 'count' },
+					{ guard: and(['isThisCoat', 'partIsOn']), target: 'part', actions: 'keepPart' },
+					{ guard: 'isThisCoat', target: 'open' },
 				],
 			},
 		},

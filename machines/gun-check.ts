@@ -12,8 +12,8 @@ export type CheckInput = {
 
 type CheckContext = CheckInput & { at: number };
 
-/** Items that no reason passes over. */
-const withoutOverride = ['mask', 'batch', 'pattern', 'card'];
+/** Items that only a reading closes: no tick, and no reason passes over them. */
+const onlyByReading = ['mask', 'batch', 'pattern', 'card'];
 
 function closes(context: CheckContext, event: DayEvent): boolean {
 	const item = context.items[context.at];
@@ -25,9 +25,9 @@ function closes(context: CheckContext, event: DayEvent): boolean {
 			if (event.feature === 'pattern') return event.value === context.pattern;
 			return event.matched;
 		case 'item.answered':
-			return event.item === item && event.passed;
+			return event.item === item && event.passed && !onlyByReading.includes(item);
 		case 'override.given':
-			return event.rule === item && !withoutOverride.includes(item);
+			return event.rule === item && !onlyByReading.includes(item);
 		default:
 			return false;
 	}
