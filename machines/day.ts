@@ -1,9 +1,10 @@
-import { and, assign, initialTransition, not, type SnapshotFrom, setup, stateIn, transition } from 'xstate';
+import { and, assign, initialTransition, not, type SnapshotFrom, setup, stateIn } from 'xstate';
 import type { DayEvent, EventOf } from '../src/day/records.ts';
 import type { Horns, MixStep } from '../src/job/job.ts';
 import { batchMachine } from './batch.ts';
 import { type CoatRule, type FaceInput, faceMachine } from './face.ts';
 import { gunCheckMachine } from './gun-check.ts';
+import { transition } from './step.ts';
 
 export type FaceState = SnapshotFrom<typeof faceMachine>;
 export type BatchState = SnapshotFrom<typeof batchMachine>;

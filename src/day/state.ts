@@ -1,6 +1,7 @@
-import { initialTransition, transition } from 'xstate';
+import { initialTransition } from 'xstate';
 import { type DayInput, type DayMachineState, dayMachine } from '../../machines/day.ts';
 import type { FaceInput } from '../../machines/face.ts';
+import { transition } from '../../machines/step.ts';
 import type { Face, Job } from '../job/job.ts';
 import { type Book, enter, openBook } from './book.ts';
 import type { DayRecord, EventOf } from './records.ts';
