@@ -164,10 +164,11 @@ export function following(moment: Moment): DayEvent[] {
 	}
 }
 
-/** A wait whose window was overridden ends at once. */
+/** A wait for a window that was overridden ends at once. No reason shortens the others: standing, a wet tab, rework. */
 function sooner(moment: Moment): DayEvent[] {
 	const { wait } = moment.state.book;
-	if (!wait?.face || !overridesOn(moment, wait.face).includes('window')) return [];
+	if (!wait?.face || (wait.why !== 'window' && wait.why !== 'flash')) return [];
+	if (!overridesOn(moment, wait.face).includes('window')) return [];
 	return [{ type: 'wait.ended', face: wait.face, coat: wait.coat, due: wait.due }];
 }
 

@@ -1,0 +1,39 @@
+import { expect, test } from 'vitest';
+import { rehearsed } from './rehearsed.ts';
+import { smallJob } from './small-job.ts';
+
+const codes = (day: ReturnType<typeof rehearsed>) =>
+	Object.values(day.line().corners).map(({ code }) => code);
+
+/** The small job with a material that stands 15 min before it is sprayed. */
+function standingJob() {
+	const job = smallJob();
+	const { topcoat } = job.materials;
+	if (!topcoat) throw new Error('the small job has one material');
+	const order = ['stir', 'base', 'hardener', 'reducer', 'stand', 'strain', 'cup'] as const;
+	return { ...job, materials: { topcoat: { ...topcoat, order: [...order], standing_min: 15 } } };
+}
+
+test('no reason shortens the standing of a batch', () => {
+	const day = rehearsed({ job: standingJob() });
+	day.toState('wait');
+	expect(codes(day)).not.toContain('sooner');
+	day.toEnd();
+	expect(day.findings()).toEqual([]);
+});
+
+test('a flash may be cut short with a reason; the standing and the wet tab after it still hold', () => {
+	const day = rehearsed({ job: standingJob() });
+	day.until(({ state, coat }) => state === 'wait' && coat === 2);
+	day.pick('sooner');
+	day.pick('test-piece');
+	expect(day.line().ask).toBe('touch');
+	day.pick('strings');
+	expect(day.line().state).toBe('wait');
+	expect(codes(day)).not.toContain('sooner');
+	day.toEnd();
+	expect(day.ofType('override.given').map(({ rule, reason }) => [rule, reason])).toEqual([
+		['window', 'tested on scrap'],
+	]);
+	expect(day.findings()).toEqual([]);
+});
