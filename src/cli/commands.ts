@@ -29,17 +29,17 @@ export const commands: { name: string; summary: string; load(): Promise<Command>
 	},
 	{
 		name: 'log',
-		summary: 'the day as lines, or what can be saved of a damaged one',
+		summary: 'the day as lines, one a record; or what can be saved of a damaged one',
 		load: async () => (await import('./log.ts')).logCommand,
 	},
 	{
 		name: 'summary',
-		summary: 'a day in spoken sentences',
+		summary: 'a day, or one coat of it, in spoken sentences',
 		load: async () => (await import('./summary.ts')).summaryCommand,
 	},
 	{
 		name: 'inspect',
-		summary: 'add faults and film readings to a closed day',
+		summary: 'walk the faces of a closed day: faults, film readings, photos, verdicts',
 		load: async () => (await import('./inspect.ts')).inspectCommand,
 	},
 	{

@@ -1,0 +1,21 @@
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+
+export const program = 'dist/fanwise.js';
+export const example = 'checklists/example/coffee-cart.yaml';
+
+/** An empty folder of its own. */
+export const folder = (): string => mkdtempSync(join(tmpdir(), 'fanwise-'));
+
+/** Runs the built program as a shell would, with a data folder of its own. */
+export function run(args: string[], { input = '', home = folder() } = {}) {
+	const { status, stdout, stderr } = spawnSync(process.execPath, [program, ...args], {
+		input,
+		encoding: 'utf8',
+		env: { ...process.env, FANWISE_HOME: home },
+		maxBuffer: 64 * 1024 * 1024,
+	});
+	return { status, stdout, stderr, lines: stdout.split('\n').filter(Boolean) };
+}
