@@ -42,35 +42,40 @@ function depthCounter(): (type: string | null) => number {
 	};
 }
 
-/** Tokens of the text, as far as it is sound; complaints go to `fail`. */
+/** Why a text is not read on at a lexeme; undefined: it is. */
+function refuser(): (lexeme: string) => string | undefined {
+	const depth = depthCounter();
+	let lexemes = 0;
+	let scalarNext = false;
+	return lexeme => {
+		const type = scalarNext ? null : CST.tokenType(lexeme);
+		scalarNext = lexeme === CST.SCALAR;
+		if (++lexemes > mostLexemes) return 'is longer than any job: split it into smaller ones';
+		const says = type === null ? undefined : refused[type];
+		if (says) return `"${inert(lexeme, 20)}" ${says}`;
+		if (depth(type) <= mostDepth) return undefined;
+		return `is nested more than ${mostDepth} deep: a bracket or a dash is out of place`;
+	};
+}
+
+/** Tokens of the text, up to where it goes wrong; null, with a complaint, where it is not to be read at all. */
 function tokensOf(text: string, fail: Source['fail']): CST.Token[] | null {
 	const parser = new Parser();
-	const depth = depthCounter();
+	const refusal = refuser();
 	const tokens: CST.Token[] = [];
 	let broken = 0;
 	let documents = 0;
-	let afterMark = false;
-	let lexemes = 0;
 	for (const lexeme of new Lexer().lex(text)) {
-		if (++lexemes > mostLexemes) {
-			fail(parser.offset, 'is longer than any job: split it into smaller ones');
-			return null;
-		}
-		const type = afterMark ? null : CST.tokenType(lexeme);
-		const says = type === null ? undefined : refused[type];
+		const says = refusal(lexeme);
 		if (says) {
-			fail(parser.offset, `"${inert(lexeme, 20)}" ${says}`);
+			fail(parser.offset, says);
 			return null;
 		}
-		if (depth(type) > mostDepth) {
-			fail(parser.offset, `is nested more than ${mostDepth} deep: a bracket or a dash is out of place`);
-			return null;
-		}
-		afterMark = lexeme === CST.SCALAR;
 		for (const token of parser.next(lexeme)) {
 			tokens.push(token);
-			if (token.type === 'error' && ++broken >= mostErrors) return tokens;
-			if (token.type === 'document' && ++documents > 1) return tokens;
+			if (token.type === 'error') broken++;
+			if (token.type === 'document') documents++;
+			if (broken >= mostErrors || documents > 1) return tokens;
 		}
 	}
 	tokens.push(...parser.end());

@@ -25,3 +25,6 @@ export function complaintsOf(text: string): string[] {
 	const loaded = parseJob(text, 'cart.yaml');
 	return loaded.ok ? [] : loaded.errors.map(({ line, column, says }) => `${line}:${column} ${says}`);
 }
+
+/** One place of the example changed, the place where its one complaint must stand, and what that says. */
+export type Alteration = [what: string, from: string, to: string, mark: string, says: RegExp];

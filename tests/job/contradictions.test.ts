@@ -1,10 +1,7 @@
 import { expect, test } from 'vitest';
-import { altered, complaintsOf, placeOf } from './altered.ts';
+import { type Alteration, altered, complaintsOf, placeOf } from './altered.ts';
 
-/** Changes one place of the example: where its one complaint must stand, and what it says. */
-type Case = [what: string, from: string, to: string, mark: string, says: RegExp];
-
-const windows: Case[] = [
+const windows: Alteration[] = [
 	[
 		'a flash that no window allows',
 		'flash: { from: 45 min, to: 3 h',
@@ -84,7 +81,7 @@ const windows: Case[] = [
 	],
 ];
 
-const faces: Case[] = [
+const faces: Alteration[] = [
 	[
 		'a face that comes after itself',
 		'after: [lip]',
@@ -150,7 +147,7 @@ const faces: Case[] = [
 	],
 ];
 
-const mixing: Case[] = [
+const mixing: Alteration[] = [
 	[
 		'standing that the order leaves out',
 		'stand, strain',
