@@ -1,0 +1,105 @@
+import { plain } from './said.ts';
+import type { Tables } from './tables/tables.ts';
+
+/** A cell as text goes into a file that a spreadsheet may open; null is an empty cell. */
+export type Cell = string | number | boolean | null;
+type Sheet = Record<string, Cell>[];
+
+const formula = /^\s*[=+\-@＝＋－＠]/;
+
+/**
+ * A cell by RFC 4180. Text is always quoted; what a spreadsheet would take for a formula gets an apostrophe before
+ * it; control characters, tab and line ends among them, are shown and not written.
+ */
+export function cell(value: Cell): string {
+	if (value === null) return '';
+	if (typeof value === 'number') return Number.isFinite(value) ? String(value) : '';
+	if (typeof value === 'boolean') return value ? 'yes' : 'no';
+	const shown = plain(value);
+	return `"${(formula.test(shown) ? `'${shown}` : shown).replaceAll('"', '""')}"`;
+}
+
+const many = (list: readonly string[]): string => list.join('; ');
+
+/** The tables that a file may hold, flat: keys are the column heads and end in their unit. */
+const sheets = {
+	coats: tables =>
+		tables.coats.map(({ passes, cup, overrides, ...row }) => {
+			const film = tables.film.find(({ face, coat }) => face === row.face && coat === row.coat);
+			return {
+				...row,
+				cup: many(cup),
+				overrides: many(overrides),
+				passes: passes.length,
+				target_wet_um: film?.target_wet_um ?? null,
+				laid_wet_um: film?.laid_wet_um ?? null,
+				laid_low_wet_um: film?.laid_low_wet_um ?? null,
+				laid_high_wet_um: film?.laid_high_wet_um ?? null,
+				sag_um: film?.sag_um ?? null,
+				pace: film?.pace ?? null,
+			};
+		}),
+	windows: tables =>
+		tables.windows.flatMap(({ face, coat, ended, surface_C, windows, next, last }) =>
+			windows.map(({ does, from, until }) => ({
+				face,
+				coat,
+				ended,
+				surface_C,
+				does,
+				from,
+				until,
+				in_force: last,
+				next_coat_began: next?.began ?? null,
+			})),
+		),
+	due: tables => tables.due.map(row => ({ ...row })),
+	batches: tables =>
+		tables.batches.map(({ pours, loads, cup, ratio, discarded, ...row }) => ({
+			...row,
+			ratio: `${ratio.base}:${ratio.hardener}:${ratio.reducer}`,
+			cup_s: cup?.seconds ?? null,
+			cup_temp_C: cup?.temp_C ?? null,
+			cup_fits: cup?.fits ?? null,
+			loads: loads.length,
+			discarded: discarded?.at ?? null,
+			why: discarded?.why ?? null,
+		})),
+	pours: tables => tables.batches.flatMap(({ pours }) => pours.map(pour => ({ ...pour }))),
+	readings: tables =>
+		tables.differed.map(({ wanted, after, ...row }) => ({
+			...row,
+			wanted: Array.isArray(wanted) ? many(wanted) : wanted,
+			after_at: after?.at ?? null,
+			after_value: after?.value ?? null,
+			after_matched: after?.matched ?? null,
+		})),
+	checks: tables =>
+		tables.checks.map(({ readings, ...row }) => ({
+			...row,
+			readings: many(readings.map(({ feature, value }) => `${feature} ${value}`)),
+		})),
+	overrides: tables => tables.overrides.map(row => ({ ...row })),
+	air: tables => tables.air.map(row => ({ ...row, reasons: many(row.reasons) })),
+	breaks: tables => tables.breaks.map(row => ({ ...row })),
+	faults: tables => tables.faults.map(row => ({ ...row })),
+	work: tables => tables.work.map(row => ({ ...row })),
+} satisfies Record<string, (tables: Tables) => Sheet>;
+
+export type SheetName = keyof typeof sheets;
+export const sheetNames = Object.keys(sheets) as SheetName[];
+export const isSheetName = (name: string): name is SheetName => Object.hasOwn(sheets, name);
+
+/** Column heads where there is no row to take them from. */
+const headsOf = (rows: Sheet): string[] => Object.keys(rows[0] ?? { nothing: null });
+
+/**
+ * One table of a day as comma-separated values: a head line, CRLF at each line's end.
+ * Source: RFC 4180.
+ */
+export function csv(tables: Tables, name: SheetName): string {
+	const rows: Sheet = sheets[name](tables);
+	const heads = headsOf(rows);
+	const lines = rows.map(row => heads.map(head => cell(row[head] ?? null)).join(','));
+	return [heads.join(','), ...lines, ''].join('\r\n');
+}

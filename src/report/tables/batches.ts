@@ -1,0 +1,108 @@
+import { potLife_h } from '../../trade/time.ts';
+import { type Day, iso, ms, ofType, type RecordOf } from './day.ts';
+
+export type PourRow = {
+	at: string;
+	batch: string;
+	component: string;
+	can: string;
+	level_mL: number | null;
+	wanted_mL: number | null;
+	mass_g: number | null;
+	wanted_g: number | null;
+	found: string;
+	/** Found again after a break in mixing, nothing poured then. */
+	again: boolean;
+};
+
+export type BatchRow = {
+	batch: string;
+	material: string;
+	started: string;
+	by: 'volume' | 'weight';
+	ratio: { base: number; hardener: number; reducer: number };
+	make_mL: number;
+	hardened: string | null;
+	stood: string | null;
+	cup: { at: string; kind: string; seconds: number; temp_C: number; fits: boolean } | null;
+	ready: string | null;
+	volume_mL: number | null;
+	/** End of its pot life at the air read when the hardener went in; null: the sheet cannot say. */
+	lives_until: string | null;
+	loads: { at: string; volume_mL: number; refill: boolean }[];
+	/** When the gun's cup was emptied of it. */
+	emptied: string | null;
+	discarded: { at: string; why: string } | null;
+	pours: PourRow[];
+};
+
+type Poured = RecordOf<'batch.poured'> | RecordOf<'batch.found'>;
+
+function pourRow(record: Poured): PourRow {
+	const poured = record.type === 'batch.poured' ? record : null;
+	return {
+		at: record.at,
+		batch: record.batch,
+		component: record.component,
+		can: poured?.can ?? '',
+		level_mL: record.level_mL ?? null,
+		wanted_mL: poured?.wanted_mL ?? null,
+		mass_g: record.mass_g ?? null,
+		wanted_g: poured?.wanted_g ?? null,
+		found: record.found,
+		again: poured === null,
+	};
+}
+
+function livesUntil(day: Day, material: string, hardened: string | null): string | null {
+	const sheet = day.job.materials[material];
+	if (!sheet || hardened === null) return null;
+	const air = ofType(day, 'air.read').findLast(({ at }) => at <= hardened);
+	try {
+		const hours = potLife_h(sheet.potLife, air?.airC ?? day.job.shop.air_C, sheet.factorPer10C);
+		return iso(ms(hardened) + hours * 3_600_000);
+	} catch (error) {
+		if (error instanceof RangeError) return null;
+		throw error;
+	}
+}
+
+/** Every batch mixed on the day, with its pours. */
+export function batchRows(day: Day): BatchRow[] {
+	const find = <One extends { batch: string }>(records: One[], batch: string) =>
+		records.find(one => one.batch === batch);
+	const loads = ofType(day, 'batch.loaded');
+	const emptied = ofType(day, 'cup.emptied');
+	const pours = day.records.filter(
+		(record): record is Poured => record.type === 'batch.poured' || record.type === 'batch.found',
+	);
+	return ofType(day, 'batch.started').map(({ at, batch, material, ratio, by, make_mL }) => {
+		const own = pours.filter(one => one.batch === batch).map(pourRow);
+		const hardened = own.find(({ component, found }) => component === 'hardener' && found !== 'before');
+		const cup = ofType(day, 'cup.timed').findLast(one => one.batch === batch);
+		const ready = find(ofType(day, 'batch.ready'), batch);
+		const thrown = find(ofType(day, 'batch.discarded'), batch);
+		const mine = loads.filter(one => one.batch === batch);
+		const last = mine.at(-1);
+		return {
+			batch,
+			material,
+			started: at,
+			by,
+			ratio,
+			make_mL,
+			hardened: hardened?.at ?? null,
+			stood: find(ofType(day, 'batch.stood'), batch)?.at ?? null,
+			cup: cup
+				? { at: cup.at, kind: cup.cup, seconds: cup.seconds, temp_C: cup.tempC, fits: cup.fits }
+				: null,
+			ready: ready?.at ?? null,
+			volume_mL: ready?.volume_mL ?? null,
+			lives_until: livesUntil(day, material, hardened?.at ?? null),
+			loads: mine.map(({ at: loaded, volume_mL, refill }) => ({ at: loaded, volume_mL, refill })),
+			emptied: (last && emptied.find(one => one.seq > last.seq)?.at) ?? null,
+			discarded: thrown ? { at: thrown.at, why: thrown.why } : null,
+			pours: own,
+		};
+	});
+}

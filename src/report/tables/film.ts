@@ -1,0 +1,104 @@
+import { meanWetFilm_um, type Pace, paceOf, spacing_mm, wetFilm } from '../../trade/film.ts';
+import { sagLimit_um } from '../../trade/sag.ts';
+import type { CoatRow } from './coats.ts';
+import { type Day, faceIn, ofType } from './day.ts';
+
+export type FilmRow = {
+	face: string;
+	coat: number;
+	target_dry_um: number;
+	target_wet_um: number;
+	/** Wet film above which it runs on this face; null: flat work. */
+	sag_um: number | null;
+	took_s: number;
+	should_s: number;
+	/** What the sheet's flow comes to over the time the sheet gives, and over the time taken. */
+	expected_wet_um: number;
+	laid_wet_um: number;
+	laid_low_wet_um: number;
+	laid_high_wet_um: number;
+	laid_dry_um: number;
+	pace: Pace['pace'];
+	over_sag: boolean;
+	/** From its share of a stretch. */
+	estimated: boolean;
+	measured: { at: string; by: string; dry_um: number | null; wet_um: number | null }[];
+};
+
+/** Reducer as a share of base and hardener: of the batch sprayed, else of the sheet. */
+function thinningOf(day: Day, row: CoatRow): number {
+	const material = day.job.materials[row.material];
+	const batch = day.book.batches.get(row.cup[0] ?? '');
+	const ratio = batch?.ratio ?? {
+		base: material?.ratio.base ?? 1,
+		hardener: material?.ratio.hardener ?? 0,
+		reducer: planOf(day, row)?.reducer_parts ?? material?.reducer_parts ?? 0,
+	};
+	return ratio.reducer / (ratio.base + ratio.hardener);
+}
+
+const planOf = (day: Day, { material, kind }: CoatRow) =>
+	day.job.materials[material]?.coats[kind as 'tack' | 'medium' | 'full'];
+
+/** Mean wet film of a coat: flow × transfer × time ÷ area. */
+function wet_um(day: Day, area_m2: number, time_s: number, transfer: number): number {
+	const { gun } = day.job;
+	const between = spacing_mm(gun);
+	return meanWetFilm_um({
+		flow_mL_per_min: gun.flow_mL_per_min,
+		transfer,
+		speed_mm_per_s: (area_m2 * 1e6) / (time_s * between),
+		spacing_mm: between,
+	});
+}
+
+function measuredOn(day: Day, { face, coat }: CoatRow): FilmRow['measured'] {
+	return ofType(day, 'film.read')
+		.filter(read => read.face === face && read.coat === coat)
+		.map(({ at, by, dry_um, wet_um }) => ({ at, by, dry_um: dry_um ?? null, wet_um: wet_um ?? null }));
+}
+
+/** One coat's film; null where the sheet's figures give none. */
+function filmRow(day: Day, row: CoatRow): FilmRow | null {
+	const face = faceIn(day.job, row.face);
+	const material = day.job.materials[row.material];
+	const plan = planOf(day, row);
+	if (!face || !material || !plan || row.took_s <= 0) return null;
+	const { transfer, transfer_tolerance } = day.job.gun;
+	const thinning = thinningOf(day, row);
+	const laid = (share: number) => wet_um(day, face.area_m2, row.took_s, Math.min(1, Math.max(0.05, share)));
+	const expected_wet_um = wet_um(day, face.area_m2, row.should_s, transfer);
+	const limit_um = sagLimit_um(material.sag_um, face.attitude);
+	const pace = paceOf({ took_s: row.took_s, should_s: row.should_s, wet_um: expected_wet_um, limit_um });
+	const ofDry = wetFilm({ dry_um: 1, solids: material.solids, thinning });
+	return {
+		face: row.face,
+		coat: row.coat,
+		target_dry_um: plan.dry_um,
+		target_wet_um: plan.dry_um * ofDry,
+		sag_um: Number.isFinite(limit_um) ? limit_um : null,
+		took_s: row.took_s,
+		should_s: row.should_s,
+		expected_wet_um,
+		laid_wet_um: pace.wet_um,
+		laid_low_wet_um: laid(transfer - transfer_tolerance),
+		laid_high_wet_um: laid(transfer + transfer_tolerance),
+		laid_dry_um: pace.wet_um / ofDry,
+		pace: pace.pace,
+		over_sag: pace.runs,
+		estimated: row.estimated,
+		measured: measuredOn(day, row),
+	};
+}
+
+/** Film against target for every coat of which something was laid and the sheet's figures say how much. */
+export function filmRows(day: Day, coats: readonly CoatRow[]): FilmRow[] {
+	return coats.flatMap(row => {
+		try {
+			return filmRow(day, row) ?? [];
+		} catch (error) {
+			if (error instanceof RangeError) return [];
+			throw error;
+		}
+	});
+}

@@ -1,0 +1,128 @@
+import type { DayRecord } from '../../day/records.ts';
+import { type Day, ofType, type RecordOf, seconds } from './day.ts';
+
+/** What befell the day beside the spraying: air, breaks, waits, faults, work on faces. */
+
+export type AirRow = {
+	at: string;
+	air_C: number;
+	humidity: number;
+	surface_C: number;
+	dew_point_C: number;
+	margin_C: number;
+	spray: boolean;
+	reasons: readonly string[];
+};
+
+export const airRows = (day: Day): AirRow[] =>
+	ofType(day, 'air.read').map(({ at, airC, humidity, surfaceC, dewPointC, spray, reasons }) => ({
+		at,
+		air_C: airC,
+		humidity,
+		surface_C: surfaceC,
+		dew_point_C: dewPointC,
+		margin_C: surfaceC - dewPointC,
+		spray,
+		reasons,
+	}));
+
+export type BreakRow = {
+	began: string;
+	/** null: never ended on this day. */
+	ended: string | null;
+	lasted_s: number | null;
+	kind: string;
+	by: string;
+};
+
+/** Breaks that come while one lasts are entries of their own, and all end together. */
+export function breakRows(day: Day): BreakRow[] {
+	const ends = ofType(day, 'break.ended');
+	return ofType(day, 'break.began').map(({ at, seq, kind, by }) => {
+		const ended = ends.find(one => one.seq > seq)?.at ?? null;
+		return { began: at, ended, lasted_s: ended === null ? null : seconds(at, ended), kind, by };
+	});
+}
+
+export type WaitRow = {
+	began: string;
+	ended: string | null;
+	due: string;
+	why: string;
+	face: string | null;
+	coat: number | null;
+	/** It ended before it was due. */
+	cut: boolean;
+};
+
+const endsWait = (record: DayRecord): boolean =>
+	['wait.ended', 'wait.began', 'break.began', 'face.started', 'check.began', 'day.closed'].includes(
+		record.type,
+	);
+
+export const waitRows = (day: Day): WaitRow[] =>
+	ofType(day, 'wait.began').map(({ at, seq, due, why, face, coat }) => {
+		const end = day.records.find(record => record.seq > seq && endsWait(record));
+		return {
+			began: at,
+			ended: end?.at ?? null,
+			due,
+			why,
+			face,
+			coat,
+			cut: end !== undefined && end.type !== 'wait.ended' && end.at < due,
+		};
+	});
+
+export type FaultRow = {
+	at: string;
+	fault: string;
+	face: string | null;
+	coat: number | null;
+	gun: boolean;
+	remedy: string | null;
+};
+
+export const faultRows = (day: Day): FaultRow[] =>
+	ofType(day, 'fault.seen').map(({ at, fault, face, coat, gun, remedy }) => ({
+		at,
+		fault,
+		face: face ?? null,
+		coat: coat ?? null,
+		gun: gun === true,
+		remedy: remedy ?? null,
+	}));
+
+export type AsideRow = { at: string; part: string; faces: readonly string[]; why: string };
+
+export const asideRows = (day: Day): AsideRow[] =>
+	ofType(day, 'part.setAside').map(({ at, part, faces, why }) => ({ at, part, faces, why }));
+
+/** Work on a face that is not spraying, rework and looking over among it. */
+export type WorkRow = { at: string; face: string; coat: number | null; did: string; detail: string };
+
+type Worked = RecordOf<'stage.done' | 'rework.done' | 'face.judged' | 'photo.kept'>;
+const isWork = (record: DayRecord): record is Worked =>
+	['stage.done', 'rework.done', 'face.judged', 'photo.kept'].includes(record.type);
+
+function workRow(record: Worked): WorkRow {
+	const { at, face } = record;
+	switch (record.type) {
+		case 'stage.done':
+			return {
+				at,
+				face,
+				coat: null,
+				did: record.stage,
+				detail: record.grit === null ? '' : `${record.grit} grit`,
+			};
+		case 'rework.done':
+			return { at, face, coat: null, did: `rework: ${record.step}`, detail: '' };
+		case 'face.judged':
+			return { at, face, coat: record.coat, did: record.verdict, detail: record.reason };
+		case 'photo.kept':
+			return { at, face, coat: record.coat, did: 'photo', detail: record.where };
+	}
+}
+
+export const workRows = (day: Day): WorkRow[] => day.records.filter(isWork).map(workRow);

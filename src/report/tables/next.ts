@@ -1,0 +1,82 @@
+import type { Stage } from '../../job/job.ts';
+import { highestHeld, timeAt_h } from '../../trade/time.ts';
+import { type Day, faceIn, iso, ms, plannedCoat } from './day.ts';
+import type { WindowRow } from './windows.ts';
+
+/** What comes next to a face, and from when. */
+export type DueRow = {
+	face: string;
+	/** `sand`: hard enough to sand; `stage`: the next stage may begin; another step of the sheet by its own word. */
+	what: string;
+	/** Name of the stage it belongs to. */
+	stage: string;
+	at: string;
+	/** The last moment without more work, where there is one. */
+	until: string | null;
+};
+
+type Coat = { coat: number; ended: string; surface_C: number };
+
+/** From when a coat is hard enough to sand; null: the data sheet does not say for so cold or warm a surface. */
+function sandable(day: Day, face: string, { coat, ended, surface_C }: Coat): string | null {
+	const material = day.job.materials[plannedCoat(day.job, face, coat)?.material ?? ''];
+	if (!material || material.sandAfter.length === 0) return null;
+	const readings = day.book.surfaces.map(({ at, C }) => ({ at_ms: at.wall, C }));
+	const held = highestHeld(readings, ms(ended), day.book.now.wall) ?? surface_C;
+	try {
+		return iso(ms(ended) + timeAt_h(material.sandAfter, held, material.factorPer10C) * 3_600_000);
+	} catch (error) {
+		if (error instanceof RangeError) return null;
+		throw error;
+	}
+}
+
+const laterOf = (one: string, other: string | null): string => (other !== null && other > one ? other : one);
+
+/** Steps of the sheet between the last coat and the next, or after the last: each when the ones before allow it. */
+function between(day: Day, row: WindowRow, stages: readonly Stage[]): DueRow[] {
+	const due: DueRow[] = [];
+	let at = row.ended;
+	for (const stage of stages) {
+		if (stage.kind === 'coats') break;
+		if (stage.kind === 'wait') {
+			at = iso(ms(at) + stage.hours * 3_600_000);
+			continue;
+		}
+		if (stage.step === 'sand') at = laterOf(at, sandable(day, row.face, row));
+		due.push({ face: row.face, what: stage.step, stage: stage.name, at, until: null });
+	}
+	return due;
+}
+
+function dueOn(day: Day, row: WindowRow): DueRow[] {
+	const { face } = row;
+	const book = day.book.faces.get(face);
+	const coats = faceIn(day.job, face)?.coats ?? [];
+	if (book?.aside) {
+		const from = iso(book.aside.since.wall);
+		const at = sandable(day, face, { ...row, ended: laterOf(row.ended, from) });
+		return at === null || book.aside.rework.some(({ step }) => step === 'sand')
+			? []
+			: [{ face, what: 'sand', stage: 'rework', at, until: null }];
+	}
+	const done = coats[row.coat - 1];
+	const next = coats[row.coat];
+	const first = (done?.stage ?? -1) + 1;
+	const did = new Set<string>(book?.prep.map(({ step }) => step));
+	const steps = between(day, row, day.job.stages.slice(first)).filter(({ what }) => !did.has(what));
+	if (!next || next.stage === done?.stage) return next ? [] : steps;
+	const open = row.windows.find(({ does }) => does !== 'wait');
+	const last = row.windows.findLast(({ does }) => does === 'spray' || does === 'scuff');
+	const from = open && laterOf(open.from, steps.at(-1)?.at ?? null);
+	const stage = day.job.stages[next.stage]?.name ?? '';
+	const begin = from ? [{ face, what: 'stage', stage, at: from, until: last?.until ?? null }] : [];
+	return [...steps, ...begin];
+}
+
+/** What comes next on every face that has a coat, by time. */
+export const dueRows = (day: Day, windows: readonly WindowRow[]): DueRow[] =>
+	windows
+		.filter(({ last }) => last)
+		.flatMap(row => dueOn(day, row))
+		.sort((one, other) => one.at.localeCompare(other.at));
