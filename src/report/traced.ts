@@ -1,11 +1,31 @@
-/** What a report shows of a trace. */
-export type Shown = {
-	bracket: { from: string; to: string };
-	exposed: readonly { face: string; coat: number }[];
-	candidates: readonly { code: string; at: string; reasons: readonly string[] }[];
-	inspect: readonly { face: string; coat: number }[];
-	missing: readonly string[];
-};
+import type { DayRecord } from '../day/records.ts';
+import type { FaultData } from '../trace/faults.ts';
+import { type Trace, TraceError, trace } from '../trace/trace.ts';
+import type { FaultRow } from './tables/happenings.ts';
 
 /** A fault on a face and what came of tracing it; `why`: it starts no trace, or none could be made. */
-export type Traced = { fault: string; face: string; coat: number; trace: Shown | null; why: string | null };
+export type Traced = { fault: string; face: string; coat: number; trace: Trace | null; why: string | null };
+
+/**
+ * Traces every fault seen on a face of a day, each once.
+ * @param days all days that may bear on it, oldest first, the day itself the last
+ * @param faults of the day
+ */
+export function tracesOf(
+	days: readonly (readonly DayRecord[])[],
+	faults: readonly FaultRow[],
+	data: FaultData,
+): Traced[] {
+	const asked = new Map<string, { fault: string; face: string; coat: number }>();
+	for (const { fault, face, coat } of faults)
+		if (face !== null && coat !== null) asked.set(`${fault} ${coat} ${face}`, { fault, face, coat });
+	return [...asked.values()].map(question => {
+		try {
+			return { ...question, trace: trace({ days, ...question }, data), why: null };
+		} catch (error) {
+			if (error instanceof TraceError || error instanceof RangeError)
+				return { ...question, trace: null, why: error.message };
+			throw error;
+		}
+	});
+}

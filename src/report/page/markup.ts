@@ -7,11 +7,11 @@ export type Piece = string | number | Markup | null | readonly Piece[];
 const signs: Record<string, string> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;', "'": '&#39;' };
 
 /** Text as markup: no tag, no quote, no control character gets through. */
-export const escape = (text: string): string => plain(text).replace(/[&<>"']/g, sign => signs[sign] ?? sign);
+export const escaped = (text: string): string => plain(text).replace(/[&<>"']/g, sign => signs[sign] ?? sign);
 
 function write(piece: Piece): string {
 	if (piece === null) return '';
-	if (typeof piece === 'string') return escape(piece);
+	if (typeof piece === 'string') return escaped(piece);
 	if (typeof piece === 'number') return Number.isFinite(piece) ? String(piece) : '';
 	if ('markup' in piece) return piece.markup;
 	return piece.map(write).join('');

@@ -1,0 +1,77 @@
+import type { Job } from '../../job/job.ts';
+import {
+	alongToAcross,
+	bestOverlap,
+	type Fan,
+	filmProfile,
+	type Stroke,
+	variation,
+} from '../../trade/fan.ts';
+import { meanWetFilm_um, spacing_mm } from '../../trade/film.ts';
+
+export type Profile = { at_mm: number; wet_um: number }[];
+
+/** The fan of a face's height on the work, with its strokes at the sheet's overlap. */
+export type FanRow = {
+	fan_height_mm: number;
+	fan_depth_mm: number;
+	faces: string[];
+	overlap: number;
+	spacing_mm: number;
+	mean_wet_um: number;
+	variation: number;
+	best_overlap: number;
+	variation_at_best: number;
+	/** Highest film with the fan along the stroke, in times of that with it across. */
+	along_to_across: number;
+	peak_across_wet_um: number;
+	peak_along_wet_um: number;
+};
+export type FanDrawn = FanRow & { across: Profile; along: Profile };
+
+const strokes = 5;
+const places = 240;
+
+const highest = (profile: Profile): number => Math.max(...profile.map(({ wet_um }) => wet_um));
+
+function drawn(job: Job, fan_height_mm: number, faces: string[]): FanDrawn {
+	const { gun } = job;
+	const [beta1, beta2] = gun.beta;
+	const fan: Fan = { width_mm: fan_height_mm, depth_mm: gun.fanDepth_mm, beta1, beta2 };
+	const stroke: Stroke = gun;
+	const between = spacing_mm({ fanHeight_mm: fan_height_mm, overlap: gun.overlap });
+	const step_mm = ((strokes - 1) * between + Math.max(fan.width_mm, fan.depth_mm)) / places;
+	const panel = { spacing_mm: between, strokes, step_mm };
+	const across = filmProfile(fan, stroke, { ...panel, angle_deg: 0 });
+	const along = filmProfile(fan, stroke, { ...panel, angle_deg: 90 });
+	const best_overlap = bestOverlap(beta1);
+	return {
+		fan_height_mm,
+		fan_depth_mm: gun.fanDepth_mm,
+		faces,
+		overlap: gun.overlap,
+		spacing_mm: between,
+		mean_wet_um: meanWetFilm_um({ ...gun, spacing_mm: between }),
+		variation: variation(beta1, gun.overlap),
+		best_overlap,
+		variation_at_best: variation(beta1, best_overlap),
+		along_to_across: alongToAcross(fan),
+		peak_across_wet_um: highest(across),
+		peak_along_wet_um: highest(along),
+		across,
+		along,
+	};
+}
+
+/** The fans that a job asks for, one for each height; none where the sheet's figures lie outside the model. */
+export function fansOf(job: Job): FanDrawn[] {
+	const heights = new Map<number, string[]>();
+	for (const { id, fanHeight_mm } of job.faces)
+		heights.set(fanHeight_mm, [...(heights.get(fanHeight_mm) ?? []), id]);
+	try {
+		return [...heights].map(([height_mm, faces]) => drawn(job, height_mm, faces));
+	} catch (error) {
+		if (error instanceof RangeError) return [];
+		throw error;
+	}
+}
