@@ -1,0 +1,94 @@
+import { face, plain, spot, word } from '../said.ts';
+import type { Traced } from '../traced.ts';
+import type { Report, Section } from './context.ts';
+import { facesSaid } from './day-section.ts';
+import { html, type Markup, type Piece } from './markup.ts';
+import { table } from './table.ts';
+
+type Spot = { face: string; coat: number };
+type Judged = { verdict: string; reason: string };
+
+const key = ({ face: id, coat }: Spot): string => `${coat}#${id}`;
+
+const list = (lines: readonly string[]): Markup =>
+	html`<ul>${lines.map(line => html`<li>${line}</li>`)}</ul>`;
+
+/** Verdicts given so far; the last one on a coat counts. */
+function verdicts({ tables }: Report): Map<string, Judged> {
+	const given = new Map<string, Judged>();
+	for (const { face: id, coat, did, detail } of tables.work)
+		if (coat !== null && ['cleared', 'rework', 'accepted'].includes(did))
+			given.set(key({ face: id, coat }), { verdict: did, reason: detail });
+	return given;
+}
+
+function traced(report: Report, { fault, face: id, coat, trace, why }: Traced): Markup {
+	const { times, faults } = report;
+	const title = html`<h3>Where it began: ${plain(faults.faults[fault]?.say ?? word(fault))} on ${spot(id, coat)}</h3>\n`;
+	if (!trace) return html`${title}<p>No trace: ${plain(why ?? '')}.</p>\n`;
+	const given = verdicts(report);
+	const order = new Map(trace.inspect.map((one, nth) => [key(one), nth + 1]));
+	const cause = (code: string) => plain(faults.causes[code]?.say ?? word(code));
+	return html`${title}<p>In doubt from ${times.moment(trace.bracket.from)} to ${times.moment(trace.bracket.to)}, by the thing most likely wrong.</p>
+${trace.told ? null : html`<p class="notice">The records cannot tell: no change and no departure lies in them.</p>\n`}
+${table(
+	'What may have put it in, likeliest first',
+	[
+		{ head: 'Cause', cell: row => cause(row.code) },
+		{ head: 'At', cell: row => times.moment(row.at), figure: true },
+		{ head: 'Reasons', cell: row => row.reasons.map(plain).join('; ') },
+	],
+	trace.candidates,
+	'Nothing in the records.',
+)}
+${table(
+	'What else may have got it',
+	[
+		{ head: 'Face', cell: row => spot(row.face, row.coat) },
+		{ head: 'Look at it', cell: row => order.get(key(row)) ?? 'seen already', figure: true },
+		{
+			head: 'Judged',
+			cell: row => {
+				const judged = given.get(key(row));
+				return judged
+					? [word(judged.verdict), judged.reason === '' ? null : `: ${judged.reason}`]
+					: 'not yet';
+			},
+		},
+	],
+	trace.exposed,
+	'No other face.',
+)}
+${trace.missing.length > 0 ? html`<p>Not recorded, and would have settled it:</p>${list(trace.missing)}` : null}`;
+}
+
+/** Faults seen, parts set aside, and the trace of each fault. */
+export function faultsSection(report: Report): Section {
+	const { tables, times, faults, traces } = report;
+	const content: Piece = [
+		table(
+			'Faults seen',
+			[
+				{ head: 'At', cell: row => times.moment(row.at) },
+				{ head: 'Fault', cell: row => plain(faults.faults[row.fault]?.say ?? word(row.fault)) },
+				{ head: 'Where', cell: row => (row.gun ? 'on the gun' : spot(row.face, row.coat)) },
+				{ head: 'Done about it', cell: row => (row.remedy === null ? '' : word(row.remedy)) },
+			],
+			tables.faults,
+			'None was logged.',
+		),
+		table(
+			'Set aside',
+			[
+				{ head: 'Part', cell: row => face(row.part) },
+				{ head: 'At', cell: row => times.moment(row.at), figure: true },
+				{ head: 'Why', cell: row => word(row.why) },
+				{ head: 'Faces', cell: row => facesSaid(row.faces) },
+			],
+			tables.aside,
+			'No part.',
+		),
+		traces.map(one => traced(report, one)),
+	];
+	return { id: 'faults', title: 'Faults and where they began', content };
+}

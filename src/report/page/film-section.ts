@@ -1,0 +1,138 @@
+import { format } from '../../trade/shown.ts';
+import { duration } from '../../words/say.ts';
+import { cap, holdsOf, patternOf, tiltSaid } from '../pictures/cap.ts';
+import { strokesAcross } from '../pictures/fan.ts';
+import { film, paceSaid } from '../pictures/film.ts';
+import { plain, spot, word } from '../said.ts';
+import { fansOf } from '../tables/fan.ts';
+import type { FilmRow } from '../tables/film.ts';
+import { count, figure, type Report, type Section } from './context.ts';
+import { facesSaid } from './day-section.ts';
+import { html, type Piece } from './markup.ts';
+import { table } from './table.ts';
+
+const measured = ({ measured: rows }: FilmRow, um: (value: number) => string): string =>
+	rows
+		.map(({ wet_um, dry_um, by }) =>
+			[
+				wet_um === null ? '' : `${um(wet_um)} wet`,
+				dry_um === null ? '' : `${um(dry_um)} dry`,
+				`(${plain(by)})`,
+			]
+				.filter(text => text !== '')
+				.join(' '),
+		)
+		.join('; ');
+
+/** Film of each coat against its target. */
+export function filmSection({ tables, faces, units }: Report): Section {
+	const um = (value: number) => format(value, 'film', units);
+	return {
+		id: 'film',
+		title: 'Film against target',
+		content: [
+			html`<p>Worked out, not measured: flow × transfer × time ÷ area, all from the job sheet and the time that each face took. It is no better than those figures; the thin line under a bar shows what the transfer alone may be off by.</p>\n`,
+			tables.film.length > 0
+				? figure(
+						film(tables.film, faces, units),
+						'Bar: wet film laid. Solid line: target. Dashed line: the film at which it runs on such a face; flat work has none. Thick short line: measured on the day. Crossed bar: over the limit.',
+					)
+				: null,
+			table(
+				'Film of each coat',
+				[
+					{ head: 'Face', cell: row => spot(row.face, row.coat) },
+					{ head: 'Target, wet', cell: row => um(row.target_wet_um), figure: true },
+					{ head: 'Laid, wet', cell: row => um(row.laid_wet_um), figure: true },
+					{
+						head: 'Between',
+						cell: row => `${um(row.laid_low_wet_um)} and ${um(row.laid_high_wet_um)}`,
+						figure: true,
+					},
+					{ head: 'Laid, dry', cell: row => um(row.laid_dry_um), figure: true },
+					{
+						head: 'Runs over',
+						cell: row => (row.sag_um === null ? 'flat work' : um(row.sag_um)),
+						figure: true,
+					},
+					{ head: 'Took', cell: row => `${duration(row.took_s)} of ${duration(row.should_s)}`, figure: true },
+					{
+						head: 'Pace',
+						cell: row =>
+							`${paceSaid[row.pace]}${row.over_sag ? ', over the sag limit' : ''}${row.estimated ? ', estimated' : ''}`,
+					},
+					{ head: 'Measured', cell: row => measured(row, um) },
+				],
+				tables.film,
+				'The sheet and the day give no film.',
+			),
+		],
+	};
+}
+
+function holds({ day, units }: Report): Piece {
+	const rows = holdsOf(day.job);
+	return [
+		figure(
+			html`<div class="caps">${rows.map(cap)}</div>`,
+			'Seen from behind the gun: the cap with its two horns, the fan, and the stroke as an arrow. The fan lies across the stroke.',
+		),
+		table(
+			'How the gun is held',
+			[
+				{ head: 'Horns', cell: row => `${row.horns}${tiltSaid(row.tilt)}` },
+				{ head: 'Pattern', cell: row => patternOf(row) },
+				{ head: 'Stroke', cell: row => word(row.stroke) },
+				{ head: 'For', cell: row => count(row.coats.length, 'coat of the sheet', 'coats of the sheet') },
+			],
+			rows,
+		),
+		html`<p>Pressure with the trigger pulled: ${format(day.job.gun.pressure_kPa, 'pressure', units)}. Distance: ${format(day.job.gun.distance_mm, 'length', units)}.</p>\n`,
+	];
+}
+
+/** The fan as the sheet has it: on the work, across its strokes and along them. */
+export function fanSection(report: Report): Section {
+	const { day, units } = report;
+	const fans = fansOf(day.job);
+	const length = (mm: number) => format(mm, 'length', units);
+	const um = (value: number) => format(value, 'film', units);
+	const share = (value: number) => format(value, 'share', 'metric');
+	const sags = Object.values(day.job.materials).map(({ sag_um }) => sag_um);
+	const least = sags.length > 0 ? Math.min(...sags) : null;
+	return {
+		id: 'fan',
+		title: 'Fan and overlap',
+		content: [
+			holds(report),
+			fans.map((fan, nth) =>
+				figure(
+					strokesAcross(fan, least, nth + 1, units),
+					'Film across five strokes at the overlap of the sheet, by the model of the fan. Solid line: the mean. Dashed line: the lowest film at which a material of this job runs upright.',
+				),
+			),
+			table(
+				'Fans of this job',
+				[
+					{ head: 'Fan', cell: fan => `${length(fan.fan_height_mm)} by ${length(fan.fan_depth_mm)}` },
+					{
+						head: 'Strokes',
+						cell: fan => `${length(fan.spacing_mm)} apart, ${share(fan.overlap)} overlap`,
+						figure: true,
+					},
+					{ head: 'Mean, wet', cell: fan => um(fan.mean_wet_um), figure: true },
+					{ head: 'Varies by', cell: fan => share(fan.variation), figure: true },
+					{
+						head: 'Widest good overlap',
+						cell: fan => `${share(fan.best_overlap)}, varies by ${share(fan.variation_at_best)}`,
+						figure: true,
+					},
+					{ head: 'Ridge, fan along', cell: fan => um(fan.peak_along_wet_um), figure: true },
+					{ head: 'Faces', cell: fan => facesSaid(fan.faces) },
+				],
+				fans,
+				'The figures of the sheet lie outside the model.',
+			),
+		],
+	};
+}

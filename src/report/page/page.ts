@@ -1,0 +1,81 @@
+import { duration } from '../../words/say.ts';
+import { plain } from '../said.ts';
+import { seconds } from '../tables/day.ts';
+import { count, type Report, section } from './context.ts';
+import { daySection } from './day-section.ts';
+import { faultsSection } from './faults-section.ts';
+import { fanSection, filmSection } from './film-section.ts';
+import { batchesSection, overridesSection, readingsSection, workSection } from './log-sections.ts';
+import { html, type Markup } from './markup.ts';
+import { style } from './style.ts';
+import { windowsSection } from './windows-section.ts';
+
+/** Nothing is fetched and nothing runs, and a browser is told so. */
+const policy = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'";
+
+function under({ tables, times }: Report): string {
+	const { opened, closed, why } = tables.day;
+	const ends =
+		closed === null
+			? 'not closed'
+			: `closed ${times.moment(closed)}${why === 'early' ? ' before all was done' : ''}`;
+	return `${times.date(opened)}, opened ${times.clock(opened)}, ${ends}. Times in ${times.zone}.`;
+}
+
+function counts({ tables }: Report): Markup {
+	const faces = new Set(tables.coats.map(({ face }) => face)).size;
+	const laid = tables.coats.filter(({ extent }) => extent === 'all');
+	const sprayed_s = tables.coats.reduce((sum, { took_s }) => sum + took_s, 0);
+	const broken_s = tables.breaks.reduce((sum, { lasted_s }) => sum + (lasted_s ?? 0), 0);
+	const boxes: [string | number, string][] = [
+		[laid.length, `coats laid whole, on ${count(faces, 'face')}`],
+		[duration(sprayed_s), 'of spraying'],
+		[tables.breaks.length, `breaks, ${duration(broken_s)} in all`],
+		[tables.checks.filter(({ passed }) => passed !== null).length, 'gun checks passed'],
+		[tables.differed.length, 'readings that differed'],
+		[tables.overrides.length, 'overrides'],
+		[tables.faults.length, 'faults seen'],
+		[tables.batches.length, 'batches mixed'],
+	];
+	return html`<ul class="counts">${boxes.map(([many, what]) => html`<li><strong>${many}</strong> ${what}</li>`)}</ul>\n`;
+}
+
+/** The whole report as one page: no other file, no network, no script. */
+export function page(report: Report): string {
+	const { tables, day } = report;
+	const sections = [
+		daySection(report),
+		filmSection(report),
+		fanSection(report),
+		windowsSection(report),
+		faultsSection(report),
+		readingsSection(report),
+		overridesSection(report),
+		batchesSection(report),
+		workSection(report),
+	];
+	const job = plain(tables.day.job);
+	const lasted = duration(seconds(tables.day.opened, report.end));
+	return html`<!DOCTYPE html>
+<html lang="en">
+<head>
+<meta charset="utf-8">
+<meta http-equiv="Content-Security-Policy" content="${{ markup: policy }}">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<meta name="color-scheme" content="light dark">
+<title>${job}: report of a spraying day</title>
+<style>${{ markup: style }}</style>
+</head>
+<body>
+<header>
+<h1>${job}</h1>
+<p class="under">${under(report)}</p>
+${tables.day.clock === 'moved' ? html`<p class="notice">Rehearsed: the clock was moved, and nothing was sprayed.</p>\n` : null}${counts(report)}<nav aria-label="Sections"><ul>${sections.map(({ id, title }) => html`<li><a href="#${id}">${title}</a></li>`)}</ul></nav>
+</header>
+<main>
+${sections.map(section)}</main>
+<footer><p>From a day file of ${count(day.records.length, 'record')} over ${lasted}, written by fanwise ${plain(tables.day.program)}. It says what was keyed, not what was so: the program cannot see the gun. The data sheet, local codes and licensed practice decide.</p></footer>
+</body>
+</html>
+`.markup;
+}

@@ -1,0 +1,70 @@
+/** The page's own style: calm, no file beside it, light or dark as the reader has it, always light on paper. */
+export const style = `
+:root{color-scheme:light dark;--paper:#fbfaf6;--ink:#1e2a30;--soft:#57646b;--line:#d9d6cc;--card:#f3f0e8;
+--spray:#cfe3de;--wait:#e4e0d6;--scuff:#f0e2b8;--sand:#e8cdb4;--stop:#efc9c0;--pass:#1f5f5b;--warn:#9a3412;--target:#0f4c81}
+@media screen and (prefers-color-scheme:dark){:root{--paper:#14191c;--ink:#e8e5dc;--soft:#a4afb4;--line:#37424a;--card:#1c2327;
+--spray:#24504b;--wait:#333a3f;--scuff:#57491c;--sand:#5c3f28;--stop:#642f28;--pass:#8fd0c6;--warn:#f2a07f;--target:#8cc0f0}}
+*{box-sizing:border-box}
+html{background:var(--paper);color:var(--ink);font:16px/1.5 system-ui,-apple-system,"Segoe UI","DejaVu Sans",sans-serif;-webkit-text-size-adjust:100%}
+body{margin:0 auto;padding:24px 16px 64px;max-width:1120px;overflow-wrap:anywhere}
+h1{font-size:1.75rem;line-height:1.2;margin:0 0 4px}
+h2{font-size:1.25rem;margin:48px 0 8px;padding-top:12px;border-top:2px solid var(--ink)}
+h3{font-size:1.05rem;margin:28px 0 4px}
+p{margin:6px 0;max-width:44em}
+a{color:inherit}
+.under{color:var(--soft);margin:0}
+.notice{border-left:4px solid var(--warn);padding:2px 0 2px 12px}
+.none{color:var(--soft)}
+.counts{display:flex;flex-wrap:wrap;gap:8px;margin:20px 0;padding:0;list-style:none}
+.counts li{background:var(--card);border:1px solid var(--line);border-radius:4px;padding:8px 14px;min-width:8em;flex:1}
+.counts strong{display:block;font-size:1.4rem;line-height:1.2;font-variant-numeric:tabular-nums}
+nav ul{display:flex;flex-wrap:wrap;gap:4px 18px;padding:0;margin:0;list-style:none}
+figure{margin:16px 0 8px}
+figcaption{color:var(--soft);font-size:.875rem;margin-top:6px}
+.caps{display:flex;flex-wrap:wrap;gap:12px}
+svg{display:block;overflow:visible}
+svg text{font-size:12px;fill:var(--ink);font-variant-numeric:tabular-nums}
+svg .name{font-weight:600}
+svg .tick{fill:var(--soft)}
+svg .value,svg .coat,svg .name{paint-order:stroke;stroke:var(--paper);stroke-width:3px;stroke-linejoin:round}
+svg .coat{font-weight:700}
+.grid{stroke:var(--line)}
+.hatch{stroke:var(--ink);stroke-opacity:.55;stroke-width:1;fill:none}.dot{fill:var(--ink);fill-opacity:.6}
+.fill-wait{fill:var(--wait)}.fill-spray{fill:var(--spray)}.fill-scuff{fill:var(--scuff)}.fill-sand{fill:var(--sand)}.fill-break{fill:var(--stop)}
+.pass{color:var(--pass);stroke:var(--pass);stroke-width:2}.pass.part,.pass.unsaid{fill-opacity:.35}.pass.none{stroke-dasharray:2 2}
+.flash,.window,.film,.wait,.break,.mixed{stroke:var(--ink);stroke-opacity:.6;stroke-width:1}
+.in-gun{color:var(--pass);stroke:var(--pass);stroke-width:2}.span{color:var(--ink)}
+.mark{stroke:var(--paper);stroke-width:1;fill:var(--ink)}
+.mark.short,.mark.good,.mark.override{fill:var(--paper);stroke:var(--ink);stroke-width:1.5}
+.mark.fault,.mark.aside,.mark.out,.mark.differed,.mark.broken{fill:var(--warn)}
+.surface,.dew{fill:none;stroke:var(--ink);stroke-width:1.5}.dew{stroke-dasharray:5 4}
+.target{stroke:var(--target);stroke-width:2.5}.sag{stroke:var(--warn);stroke-width:2;stroke-dasharray:4 3}.measured{stroke:var(--ink);stroke-width:5}
+.fan{fill:var(--spray);stroke:var(--ink);stroke-opacity:.6}.cap{fill:var(--wait);stroke:var(--ink)}.horn{fill:var(--ink)}.tip{fill:var(--ink)}
+.stroke path{fill:none;stroke:var(--target);stroke-width:2.5}
+table{border-collapse:collapse;width:100%;margin:14px 0 8px;font-size:.875rem}
+caption{text-align:left;font-weight:600;padding:6px 0}
+th,td{text-align:left;vertical-align:top;padding:5px 12px 5px 0;border-bottom:1px solid var(--line);font-weight:400}
+thead th{font-weight:600;color:var(--soft);border-bottom:1px solid var(--ink)}
+.figure{text-align:right;font-variant-numeric:tabular-nums;white-space:nowrap}
+.yes::before{content:""}
+footer{margin-top:56px;border-top:1px solid var(--line);color:var(--soft);font-size:.875rem}
+@media screen and (max-width:620px){
+table,tbody,tr,th,td,caption{display:block}
+thead{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%)}
+tbody tr{border:1px solid var(--line);border-radius:4px;margin:8px 0;padding:8px 12px;background:var(--card)}
+tbody th{font-weight:600;border:0;padding:0 0 2px;text-align:left;white-space:normal}
+td,td.figure{border:0;padding:1px 0;display:flex;gap:12px;justify-content:space-between;text-align:right;white-space:normal}
+td::before{content:attr(data-head);color:var(--soft);text-align:left;flex:0 0 40%}
+}
+@media print{
+@page{margin:14mm}
+html{font-size:10.5pt}
+body{padding:0;max-width:none}
+nav{display:none}
+h2{margin-top:28px}
+h2,h3,caption{break-after:avoid}
+figure,tr,.counts li{break-inside:avoid}
+thead{display:table-header-group}
+svg,.counts li{print-color-adjust:exact;-webkit-print-color-adjust:exact}
+}
+`;
