@@ -2,7 +2,6 @@ import { createHash } from 'node:crypto';
 import { asSentence, face as faceSaid, plain, word } from './said.ts';
 import type { DueRow } from './tables/next.ts';
 import type { Tables } from './tables/tables.ts';
-import type { WindowRow } from './tables/windows.ts';
 
 type Entry = {
 	/** What makes the entry the same one when the report is written again. */
@@ -83,11 +82,11 @@ const may: Record<string, string> = {
 	sand: 'Sand first',
 };
 
-/** Windows in force, opening and closing: faces that share one are one entry. */
+/** Windows in force of faces that still want a coat: each opens when its entry begins and closes when it ends. */
 function windowEntries(tables: Tables): Entry[] {
 	const aside = new Set(tables.aside.flatMap(({ faces }) => faces));
-	const rows = tables.windows.filter(({ last, face }) => last && !aside.has(face));
-	return rows.flatMap((row: WindowRow) =>
+	const rows = tables.windows.filter(({ last, wants, face }) => last && wants && !aside.has(face));
+	return rows.flatMap(row =>
 		row.windows
 			.filter(({ does }) => does !== 'wait')
 			.map(({ does, from, until }) => ({
@@ -97,25 +96,41 @@ function windowEntries(tables: Tables): Entry[] {
 				summary: `${may[does] ?? word(does)}: ${faceSaid(row.face)}, on coat ${row.coat}`,
 				says: [
 					`${asSentence(tables.day.job)}.`,
-					until === null ? 'This window stays open.' : 'It closes when this entry ends.',
+					until === null ? 'This window stays open.' : 'The window closes when this entry ends.',
 					'The touch on the tape tab and the data sheet decide.',
 				].join(' '),
 			})),
 	);
 }
 
-function dueEntry(tables: Tables, { face, what, stage, at, until }: DueRow): Entry {
-	const summary =
-		what === 'stage'
-			? `Next stage, ${stage}: ${faceSaid(face)}`
-			: `${what === 'sand' ? 'Sanding' : asSentence(word(what))} due: ${faceSaid(face)}`;
-	return {
-		key: `due ${what} ${stage} ${face}`,
-		from: at,
-		until,
-		summary,
-		says: `${asSentence(tables.day.job)}. Not earlier; the data sheet decides.`,
-	};
+const partOf = (face: string): string => face.split('/')[0] ?? face;
+
+/** A stage is one entry for all its faces, other work one for each part: from the moment that all of them may go on. */
+function dueEntries(tables: Tables): Entry[] {
+	const groups = new Map<string, DueRow[]>();
+	for (const row of tables.due) {
+		const key = JSON.stringify([row.what, row.stage, ...(row.what === 'stage' ? [] : [partOf(row.face)])]);
+		groups.set(key, [...(groups.get(key) ?? []), row]);
+	}
+	return [...groups].flatMap(([key, rows]) => {
+		const [first] = rows;
+		const last = rows.at(-1);
+		if (!first || !last) return [];
+		const what = first.what === 'sand' ? 'Sanding due' : `${asSentence(word(first.what))} due`;
+		const faces = rows.map(({ face }) => faceSaid(face)).join(', ');
+		return [
+			{
+				key: `due ${key}`,
+				from: last.at,
+				until: null,
+				summary:
+					first.what === 'stage'
+						? `Next stage may begin: ${first.stage}`
+						: `${what}: ${faceSaid(partOf(first.face))}`,
+				says: `${asSentence(tables.day.job)}: ${faces}. Not earlier; the data sheet decides.`,
+			},
+		];
+	});
 }
 
 /**
@@ -124,7 +139,7 @@ function dueEntry(tables: Tables, { face, what, stage, at, until }: DueRow): Ent
  */
 export function ics(tables: Tables, stamped: string): string {
 	const rehearsed = tables.day.clock === 'moved' ? 'Rehearsed. ' : '';
-	const entries = [...windowEntries(tables), ...tables.due.map(row => dueEntry(tables, row))];
+	const entries = [...windowEntries(tables), ...dueEntries(tables)];
 	const lines = [
 		'BEGIN:VCALENDAR',
 		'VERSION:2.0',

@@ -15,7 +15,8 @@ export type Times = {
 	ahead_min(iso: string): number;
 };
 
-const usable = (zone: string): string => {
+/** A zone that this machine knows: the one named, else UTC. */
+export const usableZone = (zone: string): string => {
 	try {
 		new Intl.DateTimeFormat('en', { timeZone: zone });
 		return zone;
@@ -30,7 +31,7 @@ const usable = (zone: string): string => {
  * @param opened the instant that names the day
  */
 export function timesOf(zone: string, opened: string): Times {
-	const timeZone = usable(zone);
+	const timeZone = usableZone(zone);
 	const format = new Intl.DateTimeFormat('en-GB', {
 		timeZone,
 		year: 'numeric',

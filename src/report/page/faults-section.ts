@@ -10,6 +10,8 @@ type Judged = { verdict: string; reason: string };
 
 const key = ({ face: id, coat }: Spot): string => `${coat}#${id}`;
 
+const nth = (place: number | undefined): string => (place === undefined ? 'asked about' : `${place}`);
+
 const list = (lines: readonly string[]): Markup =>
 	html`<ul>${lines.map(line => html`<li>${line}</li>`)}</ul>`;
 
@@ -27,6 +29,8 @@ function traced(report: Report, { fault, face: id, coat, trace, why }: Traced): 
 	const title = html`<h3>Where it began: ${plain(faults.faults[fault]?.say ?? word(fault))} on ${spot(id, coat)}</h3>\n`;
 	if (!trace) return html`${title}<p>No trace: ${plain(why ?? '')}.</p>\n`;
 	const given = verdicts(report);
+	// The notice above says already that the records cannot tell.
+	const missing = trace.told ? trace.missing : trace.missing.slice(1);
 	const order = new Map(trace.inspect.map((one, nth) => [key(one), nth + 1]));
 	const cause = (code: string) => plain(faults.causes[code]?.say ?? word(code));
 	return html`${title}<p>In doubt from ${times.moment(trace.bracket.from)} to ${times.moment(trace.bracket.to)}, by the thing most likely wrong.</p>
@@ -45,7 +49,7 @@ ${table(
 	'What else may have got it',
 	[
 		{ head: 'Face', cell: row => spot(row.face, row.coat) },
-		{ head: 'Look at it', cell: row => order.get(key(row)) ?? 'seen already', figure: true },
+		{ head: 'Look at it', cell: row => nth(order.get(key(row))), figure: true },
 		{
 			head: 'Judged',
 			cell: row => {
@@ -56,10 +60,10 @@ ${table(
 			},
 		},
 	],
-	trace.exposed,
+	trace.exposed.toSorted((one, other) => (order.get(key(one)) ?? 0) - (order.get(key(other)) ?? 0)),
 	'No other face.',
 )}
-${trace.missing.length > 0 ? html`<p>Not recorded, and would have settled it:</p>${list(trace.missing)}` : null}`;
+${missing.length > 0 ? html`<p>Not recorded, and would have settled it:</p>${list(missing)}` : null}`;
 }
 
 /** Faults seen, parts set aside, and the trace of each fault. */

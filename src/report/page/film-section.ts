@@ -1,4 +1,4 @@
-import { format } from '../../trade/shown.ts';
+import { format, formatRange } from '../../trade/shown.ts';
 import { duration } from '../../words/say.ts';
 import { cap, holdsOf, patternOf, tiltSaid } from '../pictures/cap.ts';
 import { strokesAcross } from '../pictures/fan.ts';
@@ -31,7 +31,7 @@ export function filmSection({ tables, faces, units }: Report): Section {
 		id: 'film',
 		title: 'Film against target',
 		content: [
-			html`<p>Worked out, not measured: flow × transfer × time ÷ area, all from the job sheet and the time that each face took. It is no better than those figures; the thin line under a bar shows what the transfer alone may be off by.</p>\n`,
+			html`<p>Worked out, not measured: flow × transfer × time ÷ area swept, from the job sheet and the time that each face took. It is no better than those figures; the thin line under a bar shows what the transfer alone may be off by.</p>\n`,
 			tables.film.length > 0
 				? figure(
 						film(tables.film, faces, units),
@@ -46,7 +46,7 @@ export function filmSection({ tables, faces, units }: Report): Section {
 					{ head: 'Laid, wet', cell: row => um(row.laid_wet_um), figure: true },
 					{
 						head: 'Between',
-						cell: row => `${um(row.laid_low_wet_um)} and ${um(row.laid_high_wet_um)}`,
+						cell: row => formatRange(row.laid_low_wet_um, row.laid_high_wet_um, 'film', units),
 						figure: true,
 					},
 					{ head: 'Laid, dry', cell: row => um(row.laid_dry_um), figure: true },
@@ -74,7 +74,7 @@ function holds({ day, units }: Report): Piece {
 	const rows = holdsOf(day.job);
 	return [
 		figure(
-			html`<div class="caps">${rows.map(cap)}</div>`,
+			html`<div class="caps">${rows.map((row, nth) => html`<div>${cap(row, nth)}<span>horns ${row.horns}${tiltSaid(row.tilt)}: ${word(row.stroke)}</span></div>`)}</div>`,
 			'Seen from behind the gun: the cap with its two horns, the fan, and the stroke as an arrow. The fan lies across the stroke.',
 		),
 		table(
@@ -128,7 +128,10 @@ export function fanSection(report: Report): Section {
 						figure: true,
 					},
 					{ head: 'Ridge, fan along', cell: fan => um(fan.peak_along_wet_um), figure: true },
-					{ head: 'Faces', cell: fan => facesSaid(fan.faces) },
+					{
+						head: 'Faces',
+						cell: fan => (fan.faces.length === day.job.faces.length ? 'all' : facesSaid(fan.faces)),
+					},
 				],
 				fans,
 				'The figures of the sheet lie outside the model.',

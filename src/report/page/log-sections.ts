@@ -1,6 +1,7 @@
 import { format } from '../../trade/shown.ts';
 import { plain, spot, value, word } from '../said.ts';
 import type { BatchRow, PourRow } from '../tables/batches.ts';
+import type { WorkRow } from '../tables/happenings.ts';
 import { count, type Report, type Section } from './context.ts';
 import { html, type Piece } from './markup.ts';
 import { table } from './table.ts';
@@ -150,6 +151,18 @@ export function batchesSection({ tables, times, units, day }: Report): Section {
 	};
 }
 
+/** The same work on several faces with one key is one row. */
+function together(rows: readonly WorkRow[]): (WorkRow & { faces: string[] })[] {
+	const found: (WorkRow & { faces: string[] })[] = [];
+	for (const row of rows) {
+		const last = found.at(-1);
+		const same = last && last.at === row.at && last.did === row.did && last.detail === row.detail;
+		if (same && row.coat === null) last.faces.push(row.face);
+		else found.push({ ...row, faces: [row.face] });
+	}
+	return found;
+}
+
 /** Work on faces that is not spraying, where any was logged. */
 export const workSection = ({ tables, times }: Report): Section => ({
 	id: 'work',
@@ -158,11 +171,11 @@ export const workSection = ({ tables, times }: Report): Section => ({
 		'Work on faces',
 		[
 			{ head: 'At', cell: row => times.moment(row.at) },
-			{ head: 'Face', cell: row => spot(row.face, row.coat) },
+			{ head: 'Face', cell: row => row.faces.map(id => spot(id, row.coat)).join(', ') },
 			{ head: 'Did', cell: row => (row.did.startsWith('rework') ? plain(row.did) : word(row.did)) },
 			{ head: 'With', cell: row => plain(row.detail) },
 		],
-		tables.work,
+		together(tables.work),
 		'None was logged.',
 	),
 });

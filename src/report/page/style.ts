@@ -7,6 +7,7 @@ export const style = `
 *{box-sizing:border-box}
 html{background:var(--paper);color:var(--ink);font:16px/1.5 system-ui,-apple-system,"Segoe UI","DejaVu Sans",sans-serif;-webkit-text-size-adjust:100%}
 body{margin:0 auto;padding:24px 16px 64px;max-width:1120px;overflow-wrap:anywhere}
+thead th{overflow-wrap:normal}tbody th{min-width:9.5em}td.words{min-width:6em}
 h1{font-size:1.75rem;line-height:1.2;margin:0 0 4px}
 h2{font-size:1.25rem;margin:48px 0 8px;padding-top:12px;border-top:2px solid var(--ink)}
 h3{font-size:1.05rem;margin:28px 0 4px}
@@ -21,7 +22,7 @@ a{color:inherit}
 nav ul{display:flex;flex-wrap:wrap;gap:4px 18px;padding:0;margin:0;list-style:none}
 figure{margin:16px 0 8px}
 figcaption{color:var(--soft);font-size:.875rem;margin-top:6px}
-.caps{display:flex;flex-wrap:wrap;gap:12px}
+.caps{display:flex;flex-wrap:wrap;gap:12px 24px}.caps div{width:150px}.caps span{display:block;font-size:.875rem;line-height:1.3}
 svg{display:block;overflow:visible}
 svg text{font-size:12px;fill:var(--ink);font-variant-numeric:tabular-nums}
 svg .name{font-weight:600}
@@ -46,15 +47,16 @@ caption{text-align:left;font-weight:600;padding:6px 0}
 th,td{text-align:left;vertical-align:top;padding:5px 12px 5px 0;border-bottom:1px solid var(--line);font-weight:400}
 thead th{font-weight:600;color:var(--soft);border-bottom:1px solid var(--ink)}
 .figure{text-align:right;font-variant-numeric:tabular-nums;white-space:nowrap}
-.yes::before{content:""}
 footer{margin-top:56px;border-top:1px solid var(--line);color:var(--soft);font-size:.875rem}
 @media screen and (max-width:620px){
 table,tbody,tr,th,td,caption{display:block}
 thead{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%)}
-tbody tr{border:1px solid var(--line);border-radius:4px;margin:8px 0;padding:8px 12px;background:var(--card)}
-tbody th{font-weight:600;border:0;padding:0 0 2px;text-align:left;white-space:normal}
-td,td.figure{border:0;padding:1px 0;display:flex;gap:12px;justify-content:space-between;text-align:right;white-space:normal}
-td::before{content:attr(data-head);color:var(--soft);text-align:left;flex:0 0 40%}
+tbody tr{border-bottom:1px solid var(--line);padding:7px 0}
+tbody th{font-weight:600;border:0;padding:0;text-align:left;white-space:normal}
+td,td.figure{border:0;padding:0 14px 0 0;display:inline-block;text-align:left;white-space:normal}
+td:empty{display:none}
+td.words{min-width:0}
+td::before{content:attr(data-head) ": ";color:var(--soft)}
 }
 @media print{
 @page{margin:14mm}
@@ -62,8 +64,10 @@ html{font-size:10.5pt}
 body{padding:0;max-width:none}
 nav{display:none}
 h2{margin-top:28px}
-h2,h3,caption{break-after:avoid}
-figure,tr,.counts li{break-inside:avoid}
+h2,h3,h2+p,caption,thead{break-after:avoid}
+tbody tr:first-child{break-before:avoid}
+.figure{white-space:normal;overflow-wrap:normal}th,td{padding-right:8px}tbody th{min-width:7.5em}td.words{min-width:4.5em}
+figure,tr,p,.counts li{break-inside:avoid}
 thead{display:table-header-group}
 svg,.counts li{print-color-adjust:exact;-webkit-print-color-adjust:exact}
 }

@@ -1,10 +1,30 @@
 import { format } from '../../trade/shown.ts';
 import { windows } from '../pictures/windows.ts';
 import { face, plain, spot, word } from '../said.ts';
+import type { DueRow } from '../tables/next.ts';
 import type { WindowRow } from '../tables/windows.ts';
 import { figure, type Report, type Section } from './context.ts';
 import { html } from './markup.ts';
 import { table } from './table.ts';
+
+type Together = DueRow & { faces: string[]; all: string };
+
+/** Faces to which the same is due, in one row: from the first of them, and from when all may be done. */
+function together(rows: readonly DueRow[]): Together[] {
+	const found = new Map<string, Together>();
+	for (const row of rows) {
+		const key = JSON.stringify([row.what, row.stage]);
+		const known = found.get(key);
+		if (!known) {
+			found.set(key, { ...row, faces: [row.face], all: row.at });
+			continue;
+		}
+		known.faces.push(row.face);
+		if (row.at > known.all) known.all = row.at;
+		if (row.until !== null && (known.until === null || row.until < known.until)) known.until = row.until;
+	}
+	return [...found.values()];
+}
 
 /** Recoat windows of every face with their instants, and what is due next. */
 export function windowsSection({ tables, times, units }: Report): Section {
@@ -16,16 +36,15 @@ export function windowsSection({ tables, times, units }: Report): Section {
 					: `${word(does)} ${times.moment(from)} to ${times.moment(until)}`,
 			)
 			.join('; ');
-	const last = tables.windows.some(row => row.last);
 	return {
 		id: 'windows',
 		title: 'Recoat windows',
 		content: [
 			html`<p>From the data sheet in the job sheet, by the highest surface temperature held. A wait that is over is not a coat that is dry: the touch on the tape tab decides.</p>\n`,
-			last
+			tables.windows.length > 0
 				? figure(
 						windows(tables.windows),
-						'Hours after the last coat; later hours stand closer together. Hatched: wait. Plain: spray. Dotted: scuff first. Squared: sand first.',
+						'Hours after the coat; later hours stand closer together. Hatched: wait. Plain: spray. Dotted: scuff first. Squared: sand first.',
 					)
 				: null,
 			table(
@@ -47,7 +66,6 @@ export function windowsSection({ tables, times, units }: Report): Section {
 			table(
 				'Due next',
 				[
-					{ head: 'Face', cell: row => face(row.face) },
 					{
 						head: 'What',
 						cell: row =>
@@ -55,14 +73,16 @@ export function windowsSection({ tables, times, units }: Report): Section {
 								? `next stage, ${plain(row.stage)}`
 								: `${word(row.what)} (${plain(row.stage)})`,
 					},
-					{ head: 'Not before', cell: row => times.moment(row.at), figure: true },
+					{ head: 'First face from', cell: row => times.moment(row.at), figure: true },
+					{ head: 'All from', cell: row => times.moment(row.all), figure: true },
 					{
 						head: 'Without more work until',
 						cell: row => (row.until === null ? '' : times.moment(row.until)),
 						figure: true,
 					},
+					{ head: 'Faces', cell: row => row.faces.map(face).join(', ') },
 				],
-				tables.due,
+				together(tables.due),
 				'Nothing that the sheet or the data sheets say.',
 			),
 		],

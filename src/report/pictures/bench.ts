@@ -12,7 +12,7 @@ import { bar, filled, label, picture } from './picture.ts';
 
 const id = 'bench';
 const top = 26;
-const lane_height = 36;
+const lane_height = 39;
 const air_height = 76;
 
 type Lane = { says: string; height: number; draw(y: number): Piece };
@@ -103,7 +103,7 @@ function air(rows: readonly AirRow[], axis: ClockAxis, end: string, units: UnitS
 			.curve(curveStepAfter)(points);
 		return html`<path d="${d ?? ''}" class="${kind}" vector-effect="non-scaling-stroke"/>`;
 	};
-	const says = 'Air: surface above, dew point below (dashed), ■ a reading outside the limits';
+	const says = 'Air: surface, dew point dashed, ■ outside';
 	return {
 		says,
 		height: air_height,
@@ -113,13 +113,13 @@ function air(rows: readonly AirRow[], axis: ClockAxis, end: string, units: UnitS
 			last
 				? [
 						label(temperature(last.surface_C), {
-							x: 99,
+							x: 100,
 							y: y + scale(last.surface_C) - 4,
 							anchor: 'end',
 							kind: 'value',
 						}),
 						label(temperature(last.dew_point_C), {
-							x: 99,
+							x: 100,
 							y: y + scale(last.dew_point_C) - 4,
 							anchor: 'end',
 							kind: 'value',

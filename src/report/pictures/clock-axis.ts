@@ -1,12 +1,14 @@
 import { scaleUtc } from 'd3-scale';
 import type { Piece } from '../page/markup.ts';
 import type { Times } from '../times.ts';
-import { inside, label, rule } from './picture.ts';
+import { label, rule } from './picture.ts';
 
 export type ClockAxis = { at(iso: string): number; ticks: { x: number; says: string }[] };
 
 /** Places across on which bars and their numbers find room. */
-const reach: [number, number] = [4, 99];
+const reach: [number, number] = [6, 95];
+/** Least way between two hours written, percent. */
+const apart = 14;
 
 /**
  * Places across for the instants of a day, with marks at full hours of its zone.
@@ -29,8 +31,14 @@ export function clockAxis(from: string, to: string, times: Times): ClockAxis {
 }
 
 /** Marks with their hours along the top, lines down to `foot`. */
-export const clockMarks = ({ ticks }: ClockAxis, foot: number): Piece =>
-	ticks.map(({ x, says }) => [
-		rule(x, 18, foot, 'grid'),
-		label(says, { x, y: 12, anchor: inside(x), kind: 'tick' }),
-	]);
+export function clockMarks({ ticks }: ClockAxis, foot: number): Piece {
+	let last = Number.NEGATIVE_INFINITY;
+	return ticks.map(({ x, says }) => {
+		const room = x - last >= apart;
+		if (room) last = x;
+		return [
+			rule(x, 18, foot, 'grid'),
+			room ? label(says, { x, y: 12, anchor: 'middle', kind: 'tick' }) : null,
+		];
+	});
+}

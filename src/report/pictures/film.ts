@@ -4,7 +4,7 @@ import { format } from '../../trade/shown.ts';
 import type { Markup, Piece } from '../page/markup.ts';
 import { face as faceSaid } from '../said.ts';
 import type { FilmRow } from '../tables/film.ts';
-import { bar, filled, inPieces, inside, label, picture, rule } from './picture.ts';
+import { bar, filled, inPieces, inside, label, picture, roundTicks, rule } from './picture.ts';
 
 const top = 26;
 const name_height = 20;
@@ -27,7 +27,7 @@ export const paceSaid: Record<FilmRow['pace'], string> = {
 
 function coat(row: FilmRow, x: (um: number) => number, y: number, id: string, units: UnitSystem): Piece {
 	const { laid_wet_um, laid_low_wet_um, laid_high_wet_um, target_wet_um, sag_um, over_sag } = row;
-	const tail = over_sag ? ', over the sag limit' : '';
+	const tail = over_sag ? ', runs' : row.pace === 'right' ? '' : `, ${paceSaid[row.pace]}`;
 	return [
 		bar({
 			from: 0,
@@ -48,7 +48,7 @@ function coat(row: FilmRow, x: (um: number) => number, y: number, id: string, un
 		rule(x(target_wet_um), y - 2, y + 17, 'target'),
 		sag_um === null ? null : rule(x(sag_um), y - 2, y + 17, 'sag'),
 		measuredWet(row).map(um => rule(x(um), y + 1, y + 14, 'measured')),
-		label(`coat ${row.coat}: ${format(laid_wet_um, 'film', units)} wet, ${paceSaid[row.pace]}${tail}`, {
+		label(`coat ${row.coat}: ${format(laid_wet_um, 'film', units)}${tail}`, {
 			x: 0,
 			y: y + 11,
 			dx: 5,
@@ -68,7 +68,7 @@ export function film(rows: readonly FilmRow[], faces: readonly string[], units: 
 	const scale = scaleLinear()
 		.domain([0, highest * 1.04])
 		.range([0, 100]);
-	const ticks = scale.ticks(5);
+	const ticks = roundTicks(0, highest * 1.04, 'film', units);
 	return inPieces(groups, most).map((some, nth, all) => {
 		const id = `film-${nth + 1}`;
 		let y = top;

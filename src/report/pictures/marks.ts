@@ -15,25 +15,13 @@ const shapes = {
 };
 export type MarkKind = keyof typeof shapes;
 
-/** A small sign at a place across. */
-export const mark = (kind: MarkKind, x: number, y: number): Markup =>
-	at(
+/** A small sign at a place across, `right` px further right. */
+export function mark(kind: MarkKind, x: number, y: number, right = 0): Markup {
+	const turn = kind === 'aside' || kind === 'broken' ? 45 : 0;
+	const d = symbol(shapes[kind], 60)() ?? '';
+	return at(
 		x,
 		y,
-		html`<path d="${symbol(shapes[kind], 60)() ?? ''}" class="mark ${kind}"${
-			kind === 'aside' || kind === 'broken' ? html` transform="rotate(45)"` : null
-		}/>`,
+		html`<path d="${d}" class="mark ${kind}" transform="translate(${right}) rotate(${turn})"/>`,
 	);
-
-/** The same sign in a line of text, for the words under a picture. */
-export const sign: Record<MarkKind, string> = {
-	fault: '▲',
-	aside: '✕',
-	full: '●',
-	short: '○',
-	broken: '✕',
-	good: '○',
-	out: '■',
-	differed: '◆',
-	override: '△',
-};
+}

@@ -1,3 +1,6 @@
+import { scaleLinear } from 'd3-scale';
+import { fromUnit, inUnit, type Quantity, type UnitSystem } from '../../trade/quantity.ts';
+import { entryUnit } from '../../trade/shown.ts';
 import { html, type Markup, type Piece, percent } from '../page/markup.ts';
 
 /**
@@ -55,8 +58,12 @@ export const rule = (x: number, from: number, to: number, kind: string): Markup 
 
 export type Label = { x: number; y: number; dx?: number; anchor?: 'start' | 'middle' | 'end'; kind?: string };
 
+/** Letters that find room across the narrowest screen; the table below has the whole name. */
+const longest = 44;
+const cut = (text: string): string => (text.length > longest ? `${text.slice(0, longest - 1)}…` : text);
+
 export const label = (text: string, { x, y, dx = 0, anchor = 'start', kind = 'label' }: Label): Markup =>
-	html`<text x="${percent(x)}" y="${y}" dx="${dx}" text-anchor="${anchor}" class="${kind}">${text}</text>`;
+	html`<text x="${percent(x)}" y="${y}" dx="${dx}" text-anchor="${anchor}" class="${kind}">${cut(text)}</text>`;
 
 /** A shape of its own size at a place across. */
 export const at = (x: number, y: number, content: Piece): Markup =>
@@ -65,6 +72,13 @@ export const at = (x: number, y: number, content: Piece): Markup =>
 /** The anchor that keeps a label inside the picture. */
 export const inside = (x: number): 'start' | 'middle' | 'end' =>
 	x < 8 ? 'start' : x > 92 ? 'end' : 'middle';
+
+/** Round figures in the unit that a reader sees, in the base unit of the kind. */
+export function roundTicks(from: number, to: number, kind: Quantity, units: UnitSystem): number[] {
+	const { symbol } = entryUnit(kind, units);
+	const scale = scaleLinear().domain([inUnit(from, kind, symbol), inUnit(to, kind, symbol)]);
+	return scale.ticks(5).map(value => fromUnit(value, kind, symbol));
+}
 
 /** Rows in pieces that fit a sheet of paper. */
 export function inPieces<Row>(rows: readonly Row[], most: number): Row[][] {

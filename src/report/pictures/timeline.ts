@@ -21,7 +21,7 @@ function flashes(tables: Tables, face: string, axis: ClockAxis, id: string, y: n
 			const until = Math.min(
 				wait.until === null ? 100 : axis.at(wait.until),
 				next ? axis.at(next.began) : 100,
-				99.5,
+				98,
 			);
 			return bar({ from, to: until, y: y + 4, height: 6, fill: filled(id, 'wait'), kind: 'flash' });
 		});
@@ -54,7 +54,7 @@ function marks(tables: Tables, face: string, axis: ClockAxis, y: number, until: 
 	const aside = tables.aside.filter(({ faces }) => faces.includes(face));
 	return [
 		seen.map(({ at }) => mark('fault', axis.at(at), y - 5)),
-		aside.map(({ at }) => mark('aside', axis.at(at), y - 5)),
+		aside.map(({ at }) => mark('aside', axis.at(at), y - 5, 13)),
 	];
 }
 

@@ -39,9 +39,8 @@ function groupsOf(rows: readonly WindowRow[]): Group[] {
 	}
 	return [...groups.values()].map(({ faces, coat, segments }) => {
 		const [first = '', ...rest] = faces;
-		const others =
-			rest.length === 0 ? '' : rest.length === 1 ? ' and 1 more face' : ` and ${rest.length} more faces`;
-		return { says: `${first}${others}, after coat ${coat}`, segments };
+		const others = rest.length === 0 ? '' : ` and ${rest.length} more`;
+		return { says: `coat ${coat}: ${first}${others}`, segments };
 	});
 }
 
@@ -60,7 +59,7 @@ function segment(one: Segment, x: (h: number) => number, y: number, id: string):
 
 /** What each coat allows as the hours pass; later hours stand closer together. */
 export function windows(rows: readonly WindowRow[]): Markup[] {
-	const groups = groupsOf(rows.filter(({ last }) => last));
+	const groups = groupsOf(rows.toSorted((one, other) => one.coat - other.coat));
 	const latest = Math.max(
 		1,
 		...groups.flatMap(({ segments }) => segments.flatMap(({ from_h, until_h }) => [from_h, until_h ?? 0])),
@@ -99,7 +98,7 @@ export function windows(rows: readonly WindowRow[]): Markup[] {
 		return picture(
 			{
 				id,
-				title: `Recoat windows after the last coat${part}`,
+				title: `Recoat windows after each coat${part}`,
 				desc: `One row for faces whose windows lie at the same hours: ${some.map(said).join(' ')} The table below has the instants.`,
 				height,
 			},

@@ -1,3 +1,4 @@
+import type { Face } from '../../job/job.ts';
 import { meanWetFilm_um, type Pace, paceOf, spacing_mm, wetFilm } from '../../trade/film.ts';
 import { sagLimit_um } from '../../trade/sag.ts';
 import type { CoatRow } from './coats.ts';
@@ -40,7 +41,18 @@ function thinningOf(day: Day, row: CoatRow): number {
 const planOf = (day: Day, { material, kind }: CoatRow) =>
 	day.job.materials[material]?.coats[kind as 'tack' | 'medium' | 'full'];
 
-/** Mean wet film of a coat: flow × transfer × time ÷ area. */
+/**
+ * What the strokes sweep: the face, or more where it is narrower than its strokes; the rest goes past its edge.
+ * @returns m², at least the face's own area
+ */
+export function swept_m2(face: Face, stroke: string, overlap: number): number {
+	const between = spacing_mm({ fanHeight_mm: face.fanHeight_mm, overlap });
+	const [width, height] = face.size_mm ?? [0, 0];
+	const [along, across] = stroke === 'side-to-side' ? [width, height] : [height, width];
+	return Math.max(face.area_m2, (Math.ceil(across / between - 0.001) * between * along) / 1e6);
+}
+
+/** Mean wet film of a coat: flow × transfer × time ÷ area swept. */
 function wet_um(day: Day, area_m2: number, time_s: number, transfer: number): number {
 	const { gun } = day.job;
 	const between = spacing_mm(gun);
@@ -64,10 +76,11 @@ function filmRow(day: Day, row: CoatRow): FilmRow | null {
 	const material = day.job.materials[row.material];
 	const plan = planOf(day, row);
 	if (!face || !material || !plan || row.took_s <= 0) return null;
-	const { transfer, transfer_tolerance } = day.job.gun;
+	const { transfer, transfer_tolerance, overlap } = day.job.gun;
+	const area_m2 = swept_m2(face, row.stroke, overlap);
 	const thinning = thinningOf(day, row);
-	const laid = (share: number) => wet_um(day, face.area_m2, row.took_s, Math.min(1, Math.max(0.05, share)));
-	const expected_wet_um = wet_um(day, face.area_m2, row.should_s, transfer);
+	const laid = (share: number) => wet_um(day, area_m2, row.took_s, Math.min(1, Math.max(0.05, share)));
+	const expected_wet_um = wet_um(day, area_m2, row.should_s, transfer);
 	const limit_um = sagLimit_um(material.sag_um, face.attitude);
 	const pace = paceOf({ took_s: row.took_s, should_s: row.should_s, wet_um: expected_wet_um, limit_um });
 	const ofDry = wetFilm({ dry_um: 1, solids: material.solids, thinning });

@@ -1,6 +1,6 @@
 import type { Stage } from '../../job/job.ts';
 import { highestHeld, timeAt_h } from '../../trade/time.ts';
-import { type Day, faceIn, iso, ms, plannedCoat } from './day.ts';
+import { type Day, faceIn, iso, ms, ofType, plannedCoat } from './day.ts';
 import type { WindowRow } from './windows.ts';
 
 /** What comes next to a face, and from when. */
@@ -21,7 +21,7 @@ type Coat = { coat: number; ended: string; surface_C: number };
 function sandable(day: Day, face: string, { coat, ended, surface_C }: Coat): string | null {
 	const material = day.job.materials[plannedCoat(day.job, face, coat)?.material ?? ''];
 	if (!material || material.sandAfter.length === 0) return null;
-	const readings = day.book.surfaces.map(({ at, C }) => ({ at_ms: at.wall, C }));
+	const readings = ofType(day, 'air.read').map(({ at, surfaceC }) => ({ at_ms: ms(at), C: surfaceC }));
 	const held = highestHeld(readings, ms(ended), day.book.now.wall) ?? surface_C;
 	try {
 		return iso(ms(ended) + timeAt_h(material.sandAfter, held, material.factorPer10C) * 3_600_000);
@@ -33,6 +33,9 @@ function sandable(day: Day, face: string, { coat, ended, surface_C }: Coat): str
 
 const laterOf = (one: string, other: string | null): string => (other !== null && other > one ? other : one);
 
+/** Done in a minute right before spraying: nobody puts it in a calendar. */
+const passing: ReadonlySet<string> = new Set(['wipe', 'tack']);
+
 /** Steps of the sheet between the last coat and the next, or after the last: each when the ones before allow it. */
 function between(day: Day, row: WindowRow, stages: readonly Stage[]): DueRow[] {
 	const due: DueRow[] = [];
@@ -43,6 +46,7 @@ function between(day: Day, row: WindowRow, stages: readonly Stage[]): DueRow[] {
 			at = iso(ms(at) + stage.hours * 3_600_000);
 			continue;
 		}
+		if (passing.has(stage.step)) continue;
 		if (stage.step === 'sand') at = laterOf(at, sandable(day, row.face, row));
 		due.push({ face: row.face, what: stage.step, stage: stage.name, at, until: null });
 	}

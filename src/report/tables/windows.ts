@@ -16,7 +16,20 @@ export type WindowRow = {
 	next: { coat: number; began: string; window: string } | null;
 	/** The last coat on its face: its windows are the ones in force. */
 	last: boolean;
+	/** The sheet has a coat to lay on it. */
+	wants: boolean;
 };
+
+/** Windows that follow each other and allow the same are one. */
+function joined(windows: readonly WindowSpan[]): WindowSpan[] {
+	const spans: WindowSpan[] = [];
+	for (const span of windows) {
+		const last = spans.at(-1);
+		if (last?.does === span.does && last.until === span.from) last.until = span.until;
+		else spans.push({ ...span });
+	}
+	return spans;
+}
 
 /** Windows with the wait that the sheet asks for beyond them laid over their beginning. */
 export function heldBack(windows: readonly WindowSpan[], ended: string, wait_h: number): WindowSpan[] {
@@ -34,7 +47,7 @@ const waitBefore = (day: Day, face: string, coat: number): number =>
 	faceIn(day.job, face)?.coats[coat - 1]?.wait_h ?? 0;
 
 /** The last coat of a face not sprayed today, from the days before. */
-function fromBefore(day: Day): Omit<WindowRow, 'next' | 'last'>[] {
+function fromBefore(day: Day): Omit<WindowRow, 'next' | 'last' | 'wants'>[] {
 	return day.job.faces.flatMap(face => {
 		const last = day.opened.before.faces[face.id]?.coats.at(-1);
 		if (!last) return [];
@@ -52,7 +65,7 @@ function fromBefore(day: Day): Omit<WindowRow, 'next' | 'last'>[] {
 
 /** Recoat windows of every coat in question, in the order of the sheet, then of the coats. */
 export function windowRows(day: Day, coats: readonly CoatRow[]): WindowRow[] {
-	const found = new Map<string, Omit<WindowRow, 'next' | 'last'>>();
+	const found = new Map<string, Omit<WindowRow, 'next' | 'last' | 'wants'>>();
 	const key = (face: string, coat: number) => `${coat}#${face}`;
 	for (const row of fromBefore(day)) found.set(key(row.face, row.coat), row);
 	for (const { face, coat, surfaceC, windows, at } of ofType(day, 'window.set')) {
@@ -67,8 +80,9 @@ export function windowRows(day: Day, coats: readonly CoatRow[]): WindowRow[] {
 		const over = coats.find(({ face, coat }) => face === row.face && coat === row.coat + 1);
 		return {
 			...row,
-			windows: heldBack(row.windows, row.ended, waitBefore(day, row.face, row.coat + 1)),
+			windows: joined(heldBack(row.windows, row.ended, waitBefore(day, row.face, row.coat + 1))),
 			next: over ? { coat: over.coat, began: over.began, window: over.window } : null,
+			wants: (faceIn(day.job, row.face)?.coats.length ?? 0) > row.coat,
 			last: !rows.some(({ face, coat }) => face === row.face && coat > row.coat),
 		};
 	});

@@ -1,0 +1,192 @@
+import { describe, expect, test } from 'vitest';
+import { dayOf } from '../../src/report/tables/day.ts';
+import { swept_m2 } from '../../src/report/tables/film.ts';
+import { tablesOf } from '../../src/report/tables/tables.ts';
+import { heldBack } from '../../src/report/tables/windows.ts';
+import { timesOf } from '../../src/report/times.ts';
+import { rehearsed } from '../day/rehearsed.ts';
+import { smallJob } from '../day/small-job.ts';
+import { makeCase } from '../trace/generator/case.ts';
+import { added, cartDay } from './cart-day.ts';
+
+describe('coats', () => {
+	test('a face broken off half-way and finished is one coat of two passes, and the break counts no time', () => {
+		const day = rehearsed();
+		day.until(({ state, face }) => state === 'spraying' && face === 'left door/flat');
+		day.send('wait 20 s', 'hold', 'wait 15 s');
+		day.pick('back');
+		day.pick('part');
+		day.send('number 3');
+		day.toEnd();
+		const row = tablesOf(day.records()).coats.find(
+			({ face, coat }) => face === 'left door/flat' && coat === 1,
+		);
+		expect(row?.passes.map(({ extent, took_s }) => [extent, took_s])).toEqual([
+			['part', 20],
+			['all', 30],
+		]);
+		expect(row).toMatchObject({ took_s: 50, extent: 'all' });
+	});
+
+	test('faces of a stretch have their share of it, marked as estimated', () => {
+		const day = rehearsed({ settings: { by: 'stretch' } });
+		day.until(({ ask, face }) => ask === 'go' && face === 'left door/flat');
+		day.send('top-left', 'bottom-right', 'wait 90 s');
+		day.pick('finished');
+		const coats = tablesOf(day.records()).coats.slice(-2);
+		expect(coats.map(({ took_s, estimated }) => [took_s, estimated])).toEqual([
+			[45, true],
+			[45, true],
+		]);
+	});
+
+	test('with a trigger line only the seconds with the trigger pulled count', () => {
+		const day = rehearsed();
+		day.until(({ state }) => state === 'spraying');
+		day.send('trigger on', 'wait 12 s', 'trigger off', 'wait 5 s', 'trigger on', 'wait 10 s', 'trigger off');
+		day.pick('finished');
+		expect(tablesOf(day.records()).coats[0]?.took_s).toBe(22);
+	});
+});
+
+describe('film', () => {
+	test('flow × transfer × time ÷ area, and the target from dry film, solids and reducer', () => {
+		const day = rehearsed();
+		day.toEnd();
+		const [row] = tablesOf(day.records()).film;
+		// 180 mL/min for 60 s, 60 % of it lands; 600 mm take five strokes of 125 mm, each 700 mm long.
+		expect(row?.laid_wet_um).toBeCloseTo((180e3 * 0.6) / (0.125 * 5 * 0.7) / 1000, 6);
+		// 40 µm dry of 50 % solids, reduced 1 to 3.
+		expect(row?.target_wet_um).toBeCloseTo((40 * (1 + 1 / 3)) / 0.5, 6);
+		expect(row).toMatchObject({ pace: 'right', over_sag: true, sag_um: smallJob().materials.topcoat?.sag_um });
+	});
+
+	test('a face narrower than its strokes gets no more than its share of them', () => {
+		const [face] = smallJob().faces;
+		if (!face) throw new Error('no face');
+		const narrow = { ...face, area_m2: 0.05, size_mm: [50, 1000] as [number, number], fanHeight_mm: 200 };
+		expect(swept_m2(narrow, 'up-and-down', 0.5)).toBeCloseTo(0.1, 9);
+		expect(swept_m2(narrow, 'side-to-side', 0.5)).toBeCloseTo(0.05, 9);
+		expect(swept_m2({ ...narrow, size_mm: null }, 'up-and-down', 0.5)).toBe(0.05);
+	});
+});
+
+describe('windows', () => {
+	const ended = '2027-03-02T08:00:00.000Z';
+	const windows = [
+		{ does: 'wait' as const, from: ended, until: '2027-03-02T08:45:00.000Z' },
+		{ does: 'spray' as const, from: '2027-03-02T08:45:00.000Z', until: '2027-03-02T11:00:00.000Z' },
+		{ does: 'sand' as const, from: '2027-03-02T11:00:00.000Z', until: null },
+	];
+
+	test('a wait that the sheet asks for covers the windows before its end', () => {
+		expect(heldBack(windows, ended, 0)).toEqual(windows);
+		expect(heldBack(windows, ended, 2).map(({ does, from }) => [does, from])).toEqual([
+			['wait', ended],
+			['spray', '2027-03-02T10:00:00.000Z'],
+			['sand', '2027-03-02T11:00:00.000Z'],
+		]);
+		expect(heldBack(windows, ended, 24).map(({ does, from }) => [does, from])).toEqual([
+			['wait', ended],
+			['sand', '2027-03-03T08:00:00.000Z'],
+		]);
+	});
+
+	test('each coat says when the next one was laid on it, and only the last of a face is in force', () => {
+		const day = rehearsed();
+		day.toEnd();
+		const rows = tablesOf(day.records()).windows.filter(({ face }) => face === 'left door/edges');
+		expect(rows.map(({ coat, last, next }) => [coat, last, next?.coat, next?.window])).toEqual([
+			[1, false, 2, 'spray'],
+			[2, true, undefined, undefined],
+		]);
+	});
+
+	test('a coat of an earlier day has its windows too', () => {
+		const day = rehearsed().records();
+		const [first] = day;
+		if (first?.type !== 'day.opened') throw new Error('no day');
+		const coats = [{ coat: 1, ended: '2027-03-01T08:00:00.000Z', cup: ['A'], surfaceC: 20 }];
+		const before = { letters: 1, faces: { 'left door/flat': { coats, prep: [], aside: null } } };
+		const [row] = tablesOf([{ ...first, before }]).windows;
+		expect(row).toMatchObject({ face: 'left door/flat', coat: 1, last: true });
+		expect(row?.windows[0]).toMatchObject({ does: 'wait', from: '2027-03-01T08:00:00.000Z' });
+	});
+});
+
+test('a batch keeps its pours with what was wanted, its cup, its loads and the end of its life', async () => {
+	const [batch] = tablesOf(await cartDay()).batches;
+	expect(batch?.pours.map(({ component, found }) => [component, found])).toEqual([
+		['base', 'right'],
+		['hardener', 'right'],
+		['reducer', 'right'],
+	]);
+	expect(batch?.pours.every(({ level_mL, wanted_mL }) => level_mL !== null && wanted_mL !== null)).toBe(true);
+	expect(batch?.loads).toHaveLength(1);
+	// Four hours at 70 °F, by the sheet, and the air was read at 70 °F.
+	const life_h = (Date.parse(batch?.lives_until ?? '') - Date.parse(batch?.hardened ?? '')) / 3_600_000;
+	expect(life_h).toBeCloseTo(4, 1);
+});
+
+test('what is due after the primer: sanding when it is hard, then the topcoat; wiping is in no calendar', async () => {
+	const { due } = tablesOf(await cartDay());
+	expect(new Set(due.map(({ what }) => what))).toEqual(new Set(['sand', 'stage']));
+	const [sand] = due.filter(({ face, what }) => face === 'canopy rail/front' && what === 'sand');
+	const [stage] = due.filter(({ face, what }) => face === 'canopy rail/front' && what === 'stage');
+	expect(sand && stage && sand.at <= stage.at).toBe(true);
+});
+
+test('tables of a day that no machine has gone through hold every coat begun in it', () => {
+	for (let seed = 0; seed < 12; seed++)
+		for (const day of makeCase(seed).days) {
+			const begun = new Set(
+				day.flatMap(record => (record.type === 'face.started' ? `${record.face} ${record.coat}` : [])),
+			);
+			const { coats, film, windows } = tablesOf(day);
+			expect(new Set(coats.map(({ face, coat }) => `${face} ${coat}`))).toEqual(begun);
+			expect(film.length).toBeLessThanOrEqual(coats.length);
+			for (const { began, ended } of coats) expect(began <= ended).toBe(true);
+			expect(windows.length).toBeGreaterThan(0);
+		}
+});
+
+test('entries added the next morning stand in the tables and leave the hours of the day alone', async () => {
+	const day = await cartDay();
+	const { day: head, faults } = tablesOf(day);
+	expect(head.closed).toBe(day.find(({ type }) => type === 'day.closed')?.at);
+	expect(faults.at(-1)?.at.localeCompare(head.closed ?? '')).toBe(1);
+	expect(tablesOf(added(day, 1, [])).faults).toEqual(faults);
+});
+
+test('records that begin with anything but day.opened are no day', () => {
+	const [, second] = rehearsed().records();
+	expect(() => dayOf(second ? [second] : [])).toThrow(/day.opened is missing/);
+	expect(() => dayOf([])).toThrow(RangeError);
+});
+
+describe('instants in the zone of the day', () => {
+	const opened = '2027-07-01T23:30:00.000Z';
+
+	test.each([
+		['UTC', '23:30', 0],
+		['America/St_Johns', '21:00', -150],
+		['Asia/Kathmandu', '05:15', 345],
+	])('%s', (zone, clock, ahead) => {
+		const times = timesOf(zone, opened);
+		expect(times.clock(opened)).toBe(clock);
+		expect(times.ahead_min(opened)).toBe(ahead);
+	});
+
+	test('another date is said with it, another year too', () => {
+		const times = timesOf('UTC', opened);
+		expect(times.moment('2027-07-02T08:05:00.000Z')).toBe('2 Jul 08:05');
+		expect(times.moment('2028-07-01T08:05:00.000Z')).toBe('1 Jul 2028 08:05');
+		expect(times.moment('2027-07-01T08:05:00.000Z')).toBe('08:05');
+	});
+
+	test('a zone that is not known becomes UTC, and says so', () => {
+		const times = timesOf('Nowhere/Land', opened);
+		expect(times.clock(opened)).toBe('23:30');
+		expect(times.zone).toContain('Nowhere/Land, is not known here');
+	});
+});
