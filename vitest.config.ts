@@ -4,7 +4,7 @@ const report = process.env.VITEST_REPORT;
 
 export default defineConfig({
 	test: {
-		// A real browser is looked at by `npm run look`, never by `npm test`.
+		// What wants a real browser runs by `npm run look`, never by `npm test`.
 		include: process.env.LOOK ? ['tests/**/*.look.ts'] : ['tests/**/*.test.ts', 'tests/**/*.test.tsx'],
 		testTimeout: 60_000,
 		reporters: report ? ['default', 'json'] : ['default'],
