@@ -64,7 +64,12 @@ describe('fanwise report', () => {
 		expect(data.records.map(({ seq }: { seq: number }) => seq)).toEqual(
 			Array.from({ length: data.records.length }, (_, nth) => nth + 1),
 		);
-		expect(data.tables.film[0]).toMatchObject({ face: 'left door/edges', coat: 1, took_s: 60, pace: 'right' });
+		expect(data.tables.film[0]).toMatchObject({
+			face: 'left door/edges',
+			coat: 1,
+			took_s: 60,
+			pace: 'right',
+		});
 		expect(data.traces).toEqual([]);
 	});
 

@@ -58,7 +58,11 @@ describe('film', () => {
 		expect(row?.laid_wet_um).toBeCloseTo((180e3 * 0.6) / (0.125 * 5 * 0.7) / 1000, 6);
 		// 40 µm dry of 50 % solids, reduced 1 to 3.
 		expect(row?.target_wet_um).toBeCloseTo((40 * (1 + 1 / 3)) / 0.5, 6);
-		expect(row).toMatchObject({ pace: 'right', over_sag: true, sag_um: smallJob().materials.topcoat?.sag_um });
+		expect(row).toMatchObject({
+			pace: 'right',
+			over_sag: true,
+			sag_um: smallJob().materials.topcoat?.sag_um,
+		});
 	});
 
 	test('a face narrower than its strokes gets no more than its share of them', () => {
