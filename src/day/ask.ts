@@ -1,16 +1,15 @@
 import { accountPrompt, edgePrompt, oneGoPrompt } from './asks/accounting.ts';
-import {
-	airPrompt,
-	prepPrompt,
-	readyPrompt,
-	reworkPrompt,
-	sprayingPrompt,
-	stuckPrompt,
-	touchPrompt,
-} from './asks/bench.ts';
+import { airPrompt, stuckPrompt } from './asks/air.ts';
+import { mixPrompt } from './asks/batch-begin.ts';
 import { checkPrompt } from './asks/checking.ts';
-import { emptyPrompt, loadPrompt, mixingPrompt, mixPrompt } from './asks/mixing.ts';
-import { closedPrompt, finishPrompt, holdPrompt, waitPrompt } from './asks/waiting.ts';
+import { emptyPrompt, loadPrompt } from './asks/filling.ts';
+import { closedPrompt, finishPrompt } from './asks/finishing.ts';
+import { holdPrompt } from './asks/holding.ts';
+import { mixingPrompt } from './asks/mixing.ts';
+import { prepPrompt, reworkPrompt, touchPrompt } from './asks/preparing.ts';
+import { readyPrompt } from './asks/ready.ts';
+import { sprayingPrompt } from './asks/spraying.ts';
+import { waitPrompt } from './asks/waiting.ts';
 import { activityOf, type Moment } from './moment.ts';
 import { nextStep, type Step } from './next.ts';
 import { option, type Prompt, type Ui } from './prompt.ts';

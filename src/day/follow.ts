@@ -1,8 +1,8 @@
 import { batchInHand } from '../../machines/day.ts';
 import { orderFor } from '../plan/order.ts';
 import { isSettled, overridesOn, rulingSurface_C, windowsAfter } from './allowed.ts';
-import { lateAt } from './asks/bench.ts';
-import { beginCheck } from './asks/checking.ts';
+import { beginCheck } from './asks/gun-items.ts';
+import { lateAt } from './asks/spraying.ts';
 import { isoAt } from './instant.ts';
 import {
 	activityOf,

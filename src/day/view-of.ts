@@ -1,7 +1,7 @@
 import { batchInHand } from '../../machines/day.ts';
 import { gunClock, lifeLeft_s, settledAt, stoodAt, windowEnds } from './allowed.ts';
 import { promptAt } from './ask.ts';
-import { lateAt } from './asks/bench.ts';
+import { lateAt } from './asks/spraying.ts';
 import { isoAt } from './instant.ts';
 import { activityOf, contextOf, faceOf, faceState, jobOf, laidOn, type Moment } from './moment.ts';
 import type { Option, Prompt, Ui } from './prompt.ts';

@@ -122,3 +122,11 @@ test('a face is not started from a cup that runs dry in it; the refill from the 
 	expect(day.ofType('batch.loaded').length).toBeGreaterThan(4);
 	expect(day.findings()).toEqual([]);
 });
+
+test('a level is named in the unit it is keyed in, however large the batch', () => {
+	const day = rehearsed({ settings: { units: 'us' } });
+	day.toState('mix.begin');
+	day.pick('amount');
+	day.send('number 100');
+	expect(toCan(day, 'base').lines.join(' ')).toContain('50 fl oz');
+});

@@ -1,0 +1,75 @@
+import { fromUnit } from '../../trade/quantity.ts';
+import { entryUnit, format } from '../../trade/shown.ts';
+import { inert, sentence } from '../../words/say.ts';
+import { wantedFor } from '../allowed.ts';
+import { type Moment, materialOf, nextCoat, unitsOf } from '../moment.ts';
+import { paintShort_mL, restOfCoat } from '../next.ts';
+import { opens, option, type Prompt } from '../prompt.ts';
+import type { DayEvent } from '../records.ts';
+import { keyed } from './keyed.ts';
+import { letterOf } from './letters.ts';
+
+/** How much is mixed, and under which letter. */
+
+/** Share mixed beyond what the faces want, for the gun, the strainer and the test patterns. Common practice, no source. */
+const reserve = 0.1;
+
+/** What the rest of the coat wants of a material, less what is mixed already, rounded up to 10 mL. */
+export function amountToMix_mL(moment: Moment, face: string): number {
+	const wanted = restOfCoat(moment, face).reduce((sum, id) => sum + wantedFor(moment, id).volume_mL, 0);
+	return Math.max(50, Math.ceil((paintShort_mL(moment, face) + reserve * wanted) / 10) * 10);
+}
+
+export const nextLetter = ({ state }: Moment): string =>
+	letterOf(state.book.lettersBefore + state.book.batches.size + 1);
+
+const startBatch = (moment: Moment, face: string, make_mL: number): DayEvent => {
+	const { material, kind } = nextCoat(moment, face);
+	const { ratio, reducer_parts, coats } = materialOf(moment, material);
+	return {
+		type: 'batch.started',
+		batch: nextLetter(moment),
+		material,
+		ratio: {
+			base: ratio.base,
+			hardener: ratio.hardener,
+			reducer: coats[kind]?.reducer_parts ?? reducer_parts,
+		},
+		by: ratio.by,
+		make_mL,
+	};
+};
+
+/** A batch is wanted: how much, and begin. */
+export function mixPrompt(moment: Moment, face: string, menu: readonly string[]): Prompt {
+	const { material } = nextCoat(moment, face);
+	const units = unitsOf(moment);
+	const make_mL = amountToMix_mL(moment, face);
+	const { symbol, step } = entryUnit('volume', units);
+	const least = keyed(50, 'volume', units);
+	const name = inert(materialOf(moment, material).name);
+	if (menu[0] === 'amount')
+		return {
+			state: 'mix.amount',
+			ask: 'number',
+			say: 'Batch: how much is to be mixed?',
+			number: {
+				of: 'volume',
+				unit: least.unit,
+				min: least.to,
+				max: keyed(20_000, 'volume', units).to,
+				step,
+				reply: value => ({ events: [startBatch(moment, face, fromUnit(value, 'volume', symbol))] }),
+			},
+		};
+	return {
+		state: 'mix.begin',
+		ask: 'choose',
+		say: sentence(`${name}: mix ${format(make_mL, 'volume', units)}.`),
+		lines: [`Tape the pot ${nextLetter(moment)}.`, 'Gloves on. Vapour and fire: as the data sheet says.'],
+		options: [
+			option('mix', 'MIX', startBatch(moment, face, make_mL)),
+			opens('amount', 'ANOTHER AMOUNT', 'amount'),
+		],
+	};
+}

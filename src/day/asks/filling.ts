@@ -1,0 +1,64 @@
+import { format } from '../../trade/shown.ts';
+import { contextOf, jobOf, type Moment, unitsOf } from '../moment.ts';
+import { type Option, option, type Prompt } from '../prompt.ts';
+import type { DayEvent } from '../records.ts';
+import { asKeyed, keyed } from './keyed.ts';
+
+/** The gun's cup: filled, and emptied. */
+
+/** Fill the cup from a pot: as much as it takes. */
+export function loadPrompt(moment: Moment, letter: string): Prompt {
+	const { book } = moment.state;
+	const batch = book.batches.get(letter);
+	const room = jobOf(moment).gun.cup_mL - book.cup_mL;
+	const volume_mL = Math.min(room, batch?.pot_mL ?? 0);
+	const units = unitsOf(moment);
+	const { gun } = jobOf(moment);
+	const several = [...book.batches.values()].filter(({ pot_mL }) => pot_mL > 0).length > 1;
+	const refill = contextOf(moment).cup.includes(letter);
+	const loaded: Option[] =
+		volume_mL > 0.5
+			? [option('done', 'FILLED', { type: 'batch.loaded', batch: letter, volume_mL, refill })]
+			: [option('done', 'EMPTIED', { type: 'cup.emptied', volume_mL: book.cup_mL, why: 'too little left' })];
+	return {
+		state: 'load',
+		ask: 'do',
+		say: `Cup: fill in ${asKeyed(volume_mL, 'volume', units)} from the ${several ? `pot taped ${letter}` : 'taped pot'}.`,
+		lines: [
+			`Gun: ${format(gun.pressure_kPa, 'pressure', units)} with the trigger pulled.`,
+			'Tape the letter on the cup.',
+		],
+		do: [{ code: 'fill-cup', ...keyed(volume_mL, 'volume', units) }],
+		options: loaded,
+	};
+}
+
+/** The cup must be emptied before anything else. */
+export function emptyPrompt(moment: Moment, why: 'too-old' | 'other-material' | 'stood-too-long'): Prompt {
+	const { cup } = contextOf(moment);
+	const { cup_mL } = moment.state.book;
+	const reasons = {
+		'too-old': 'Cup: its batch is past its life. Empty, flush.',
+		'other-material': 'Cup: other material is in it. Empty, flush.',
+		'stood-too-long': 'Gun: paint stood too long in it. Empty, flush.',
+	};
+	const dead = why === 'too-old' ? cup : [];
+	return {
+		state: 'empty',
+		ask: 'do',
+		say: reasons[why],
+		lines: [
+			'Air off and line bled before the cap comes off.',
+			'Waste builds heat: vented metal, outside, as the data sheet says.',
+		],
+		do: [{ code: 'empty-cup', to: 'empty' }],
+		options: [
+			option(
+				'done',
+				'EMPTY AND FLUSHED',
+				{ type: 'cup.emptied', volume_mL: cup_mL, why },
+				...dead.map((batch): DayEvent => ({ type: 'batch.discarded', batch, why: 'past its life' })),
+			),
+		],
+	};
+}

@@ -1,0 +1,110 @@
+import { duration, faceName, inert, sentence } from '../../words/say.ts';
+import { overridesOn, reworkDue, waitEnds } from '../allowed.ts';
+import { isoAt } from '../instant.ts';
+import { contextOf, faceOf, facesIn, laidOn, type Moment } from '../moment.ts';
+import { pending } from '../next.ts';
+import { type Option, option, type Prompt } from '../prompt.ts';
+import type { DayEvent } from '../records.ts';
+import { closed } from './holding.ts';
+import { soonerPrompt } from './waiting.ts';
+
+/** The end of the day: clean-up, closing, and what comes next. */
+
+/** Clean-up empties the gun first: what is left in the cup is waste. */
+const cleanUp = (moment: Moment): DayEvent[] => {
+	const { book } = moment.state;
+	const list = book.opened.lists.find(one => one.list === 'clean-up');
+	const emptied: DayEvent[] =
+		contextOf(moment).cup.length > 0
+			? [{ type: 'cup.emptied', volume_mL: book.cup_mL, why: 'end of the day' }]
+			: [];
+	return [
+		...emptied,
+		{
+			type: 'check.began',
+			check: book.checks + 1,
+			list: 'clean-up',
+			size: null,
+			items: list?.items.map(({ code }) => code) ?? [],
+			face: null,
+			coat: null,
+		},
+	];
+};
+
+/** Every coat that today allows is on, or nothing can be sprayed for hours. */
+export function finishPrompt(moment: Moment, menu: readonly string[]): Prompt {
+	if (menu[0] === 'sooner' && menu[1]) return soonerPrompt(menu[1], laidOn(moment, menu[1]) + 1);
+	const left = pending(moment);
+	const aside = facesIn(moment, 'aside');
+	const cleaned = contextOf(moment).listsDone.includes('clean-up');
+	const dues = [
+		...left.map(({ face }) => ({ face, due: waitEnds(moment, face), why: 'window' as const })),
+		...aside.map(face => ({ face, due: reworkDue(moment, face).due, why: 'rework' as const })),
+	];
+	const soonest = dues
+		.filter(
+			(one): one is { face: string; due: number; why: 'window' | 'rework' } =>
+				one.due !== null && one.due > moment.now.wall,
+		)
+		.sort((one, other) => one.due - other.due)[0];
+	const shut = left.find(
+		({ face }) => waitEnds(moment, face) === null && !overridesOn(moment, face).includes('window'),
+	);
+	const sooner: Option[] = shut
+		? [
+				{
+					code: 'sooner',
+					text: 'SPRAY, WITH A REASON',
+					reply: () => ({ ui: { menu: ['sooner', shut.face] } }),
+				},
+			]
+		: [];
+	const stay: Option[] = soonest
+		? [
+				option('stay', 'STAY AND WAIT', {
+					type: 'wait.began',
+					face: soonest.face,
+					coat: laidOn(moment, soonest.face) + 1,
+					due: isoAt(soonest.due),
+					why: soonest.why,
+				}),
+			]
+		: [];
+	const lines = [
+		aside.length > 0
+			? `Set aside: ${[...new Set(aside.map(face => inert(faceOf(moment, face).part)))].join(', ')}.`
+			: '',
+		soonest ? `Next: ${faceName(soonest.face)} in ${duration((soonest.due - moment.now.wall) / 1000)}.` : '',
+	].filter(Boolean);
+	return {
+		state: cleaned ? 'finish.close' : 'finish',
+		ask: 'choose',
+		say: left.length > 0 ? 'No coat can go on for hours. Clean up.' : 'All coats that can go on are on.',
+		lines,
+		options: cleaned
+			? [option('close', 'CLOSE THE DAY', closed(moment)), ...stay, ...sooner]
+			: [option('clean-up', 'CLEAN UP', ...cleanUp(moment)), ...stay, ...sooner],
+	};
+}
+
+/** What comes next for each face, after the day is closed. */
+export function closedPrompt(moment: Moment): Prompt {
+	const next = contextOf(moment).faces.map(face => {
+		const { id } = face.context.rules;
+		const due = face.matches('aside') ? reworkDue(moment, id).due : waitEnds(moment, id);
+		const what = face.matches('aside')
+			? `set aside, ${reworkDue(moment, id).step}`
+			: face.context.laid >= face.context.rules.coats.length
+				? 'all coats on'
+				: `coat ${face.context.laid + 1}`;
+		const when =
+			face.context.laid >= face.context.rules.coats.length && !face.matches('aside')
+				? ''
+				: due === null
+					? ', when not known'
+					: `, ${isoAt(due).slice(0, 16).replace('T', ' ')} UTC`;
+		return sentence(`${faceName(id)}: ${what}${when}.`);
+	});
+	return { state: 'closed', ask: 'closed', say: 'Day closed.', lines: next };
+}

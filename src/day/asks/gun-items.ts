@@ -1,0 +1,84 @@
+import { contextOf, laidOn, type Moment, ruleOf, settingsOf, unitsOf } from '../moment.ts';
+import type { DayEvent, EventOf, ReadingFeature } from '../records.ts';
+import type { Instruction } from '../view.ts';
+import { keyed } from './keyed.ts';
+
+/** What a gun check asks for, and what is done to the gun before it. */
+
+const secondFeatures: readonly ReadingFeature[] = ['horns', 'pattern-height', 'flooded'];
+
+/** What must be done to the gun before a face, going by what was last done to it. */
+export function instructionsFor(moment: Moment, face: string): Instruction[] {
+	const { gun } = moment.state.book;
+	const rule = ruleOf(moment, face);
+	return [
+		...(gun.horns === rule.horns ? [] : [{ code: 'set-horns', to: rule.horns }]),
+		...(gun.fanHeight_mm === rule.fanHeight_mm
+			? []
+			: [{ code: 'set-fan', ...keyed(rule.fanHeight_mm, 'length', unitsOf(moment)) }]),
+	];
+}
+
+/** The items of a gun check: the second feature rotates and is never one that has just been instructed. */
+export function itemsOf(moment: Moment, face: string, size: 'full' | 'short'): string[] {
+	const list = moment.state.book.opened.lists.find(one => one.list === 'gun-check');
+	const codes = list?.items.map(({ code }) => code) ?? [];
+	const pattern = settingsOf(moment).cards ? 'card' : 'pattern';
+	if (size === 'short') return ['batch', pattern];
+	const instructed = instructionsFor(moment, face).map(({ code }) => code);
+	const open = secondFeatures.filter(
+		feature =>
+			!(feature === 'horns' && instructed.includes('set-horns')) &&
+			!(feature === 'pattern-height' && instructed.includes('set-fan')),
+	);
+	const second = open[(seedOf(moment) + moment.state.book.fullChecks) % open.length] ?? 'flooded';
+	return codes.map(code => (code === 'second' ? second : code === 'pattern' ? pattern : code));
+}
+
+/** The check that a face needs now. */
+export function beginCheck(moment: Moment, face: string, size: 'full' | 'short'): EventOf<'check.began'> {
+	return {
+		type: 'check.began',
+		check: moment.state.book.checks + 1,
+		list: 'gun-check',
+		size,
+		items: itemsOf(moment, face, size),
+		face,
+		coat: laidOn(moment, face) + 1,
+	};
+}
+
+export const seedOf = ({ state }: Moment) => state.book.opened.seed ?? 0;
+
+export const cupLabel = (moment: Moment) => contextOf(moment).cup.join('+');
+
+/** The record that an instruction was carried out. */
+export const gunSet = (
+	instructions: readonly Instruction[],
+	moment: Moment,
+	face: string | null,
+): DayEvent => {
+	const has = (code: string) => instructions.some(one => one.code === code);
+	const rule = face ? ruleOf(moment, face) : null;
+	return {
+		type: 'gun.set',
+		horns: has('set-horns') ? (rule?.horns ?? null) : null,
+		pressure_kPa: null,
+		fanHeight_mm: has('set-fan') ? (rule?.fanHeight_mm ?? null) : null,
+		fluid: null,
+	};
+};
+
+const instructionWords: Record<string, (to: string | number, unit?: string) => string> = {
+	'set-horns': to => `Air cap: turn the horns ${to}.`,
+	'set-fan': (to, unit) => `Pattern knob: set the fan ${to} ${unit ?? ''} long.`,
+	'open-pattern-knob': () => 'Pattern knob: open it.',
+	'turn-pattern-knob': to => `Pattern knob: turn it ${to === 'open' ? 'open' : 'in'} a little.`,
+	'turn-regulator': to => `Regulator: turn it ${to}, trigger pulled.`,
+	'clean-cap': () => 'Air off, line bled: clean the cap and its holes.',
+	'change-cup': to => `Cup: hang the one taped ${to}.`,
+	'put-on': () => 'Breathing gear: put on supplied air, and stay out.',
+};
+
+export const wordsFor = (instructions: readonly Instruction[]) =>
+	instructions.map(({ code, to, unit }) => instructionWords[code]?.(to, unit) ?? `${code} ${to}`);

@@ -1,0 +1,96 @@
+import { fromUnit, inUnit } from '../../trade/quantity.ts';
+import { entryUnit } from '../../trade/shown.ts';
+import { contextOf, jobOf, type Moment, materialOf, ruleOf, settingsOf, unitsOf } from '../moment.ts';
+import type { Prompt } from '../prompt.ts';
+import type { DayEvent, EventOf, ReadingFeature } from '../records.ts';
+import { cupLabel, seedOf } from './gun-items.ts';
+import { letterNumber, letterOf } from './letters.ts';
+import { reading } from './reading.ts';
+
+/** What is read of the gun: what may be answered, and what fits. */
+
+/** Four letters among which the right one may stand anywhere. */
+export function lettersAsked(moment: Moment): string[] {
+	const { cup, batches } = contextOf(moment);
+	const label = cupLabel(moment);
+	const newest = Math.max(...Object.keys(batches).map(letterNumber), 1);
+	const shift = (seedOf(moment) + moment.state.book.checks) % 4;
+	const first = Math.max(1, Math.min(...cup.map(letterNumber)) - shift);
+	const near = [0, 1, 2, 3, 4, 5].map(step => letterOf(Math.min(first + step, newest + 5)));
+	const others = [...new Set(near)].filter(letter => letter !== label && !cup.includes(letter));
+	const asked = cup.length > 1 ? [label, ...cup.slice(0, 2), ...others] : [label, ...others];
+	return [...new Set(asked)].slice(0, 4).sort();
+}
+
+const choices = (...pairs: [string, string][]) => pairs;
+export const answersOf: Partial<Record<ReadingFeature, [string, string][]>> = {
+	pattern: choices(['tall', 'TALL'], ['wide', 'WIDE'], ['round', 'ROUND'], ['bad', 'BAD']),
+	horns: choices(['level', 'LEVEL'], ['upright', 'UPRIGHT'], ['between', 'BETWEEN']),
+	flooded: choices(
+		['even', 'EVEN'],
+		['heavy-ends', 'HEAVY ENDS'],
+		['heavy-middle', 'HEAVY MIDDLE'],
+		['one-sided', 'ONE SIDE'],
+	),
+};
+
+export const questions: Record<string, string> = {
+	pattern: 'Pattern: one short burst on paper. What shape?',
+	horns: 'Air cap: look at the horns, gun upright. How?',
+	flooded: 'Flooded pattern: fan flat, hold until it runs. Lengths?',
+	gauge: 'Gauge: trigger pulled, at the gun. What does it read?',
+	'pattern-height': 'Pattern: measure the burst along its length. How long?',
+	batch: 'Batch: look at the tape. Which letter?',
+};
+
+/** What fits for a reading of the check under way. */
+export function wantedOf(moment: Moment, item: string): EventOf<'reading.taken'>['wanted'] {
+	const face = moment.state.book.check?.face ?? null;
+	const rule = face ? ruleOf(moment, face) : null;
+	switch (item) {
+		case 'mask':
+			return rule && materialOf(moment, rule.material).isocyanate
+				? 'supplied-air'
+				: ['supplied-air', 'filter-mask'];
+		case 'batch':
+			return cupLabel(moment);
+		case 'gauge':
+			return jobOf(moment).gun.pressure_kPa;
+		case 'pattern-height':
+			return rule?.fanHeight_mm ?? null;
+		case 'horns':
+			return rule?.horns ?? null;
+		case 'flooded':
+			return 'even';
+		default:
+			return rule?.pattern ?? null;
+	}
+}
+
+/** Readings with a scale: a share of the wanted value either way. */
+export function measured(moment: Moment, feature: 'gauge' | 'pattern-height', value: number): DayEvent {
+	const wanted = Number(wantedOf(moment, feature));
+	const matched = Math.abs(value - wanted) <= settingsOf(moment).readingTolerance * wanted;
+	return reading(moment, feature, value, wanted, { matched });
+}
+
+const scales = {
+	gauge: { kind: 'pressure', min: 0, max: 700 },
+	'pattern-height': { kind: 'length', min: 0, max: 600 },
+} as const;
+
+export function numberAsked(
+	moment: Moment,
+	feature: 'gauge' | 'pattern-height',
+): NonNullable<Prompt['number']> {
+	const { kind, min, max } = scales[feature];
+	const { unit, symbol, step } = entryUnit(kind, unitsOf(moment));
+	return {
+		of: feature === 'gauge' ? 'pressure' : 'height',
+		unit,
+		min: Math.floor(inUnit(min, kind, symbol)),
+		max: Math.ceil(inUnit(max, kind, symbol)),
+		step,
+		reply: value => ({ events: [measured(moment, feature, fromUnit(value, kind, symbol))] }),
+	};
+}

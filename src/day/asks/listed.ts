@@ -1,0 +1,73 @@
+import { sentence } from '../../words/say.ts';
+import { contextOf, type Moment } from '../moment.ts';
+import { type Option, option, type Prompt, type Reply } from '../prompt.ts';
+import type { DayEvent } from '../records.ts';
+import { reading } from './reading.ts';
+
+/** Questions that the list files word. */
+
+/** A question of the list file, for the items that the shop words itself. */
+export function itemPrompt(moment: Moment, code: string): Prompt | null {
+	const { book } = moment.state;
+	const { check } = book;
+	const list = book.opened.lists.find(({ list: name }) => name === check?.list);
+	const item = list?.items.find(one => one.code === code);
+	if (!check || !item?.answers) return null;
+	const isocyanate = contextOf(moment).check?.context.isocyanate === true;
+	const answer = (given: string, passed: boolean): Reply => {
+		const answered: DayEvent = {
+			type: 'item.answered',
+			check: check.no,
+			list: check.list,
+			item: code,
+			answer: given,
+			passed,
+		};
+		if (code !== 'mask') return { events: [answered], ...(!passed && { ui: { menu: ['open', code] } }) };
+		const wanted = isocyanate ? 'supplied-air' : ['supplied-air', 'filter-mask'];
+		return {
+			events: [reading(moment, 'breathing', given, wanted), answered],
+			...(!passed &&
+				check.list !== 'gun-check' && { ui: { notice: 'Supplied air only for this material.' } }),
+		};
+	};
+	return {
+		state: `${check.list === 'gun-check' ? 'gunCheck' : `list.${check.list}`}.${code}`,
+		ask: code === 'mask' ? 'breathing' : 'item',
+		say: item.say,
+		lines: item.why ? [item.why] : [],
+		options: item.answers.map(({ code: given, text, passes }) => ({
+			code: given,
+			text,
+			reply: () => answer(given, passes === 'yes' || (passes === 'unless-isocyanate' && !isocyanate)),
+		})),
+	};
+}
+
+/** An item answered as open: it is done after all, or passed over with a reason that is logged. */
+export function openItem(moment: Moment, code: string): Prompt {
+	const { book } = moment.state;
+	const item = book.opened.lists
+		.find(({ list }) => list === book.check?.list)
+		?.items.find(one => one.code === code);
+	const over = (reason: string): DayEvent => ({
+		type: 'override.given',
+		rule: code,
+		reason,
+		face: null,
+		coat: null,
+	});
+	const reasons: Option[] = item?.overridable
+		? [
+				option('not-needed', 'NOT NEEDED HERE', over('not needed here')),
+				option('checked-otherwise', 'SEEN TO OTHERWISE', over('seen to otherwise')),
+			]
+		: [];
+	return {
+		state: `list.open.${code}`,
+		ask: 'choose',
+		say: sentence(`${code.replaceAll('-', ' ')}: still open. The list stays here.`),
+		options: [{ code: 'ask-again', text: 'ASK AGAIN', reply: () => ({ ui: { menu: [] } }) }, ...reasons],
+		...(item?.overridable && { text: (reason: string) => ({ events: [over(reason)] }) }),
+	};
+}

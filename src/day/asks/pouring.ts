@@ -1,0 +1,120 @@
+import type { Component } from '../../job/job.ts';
+import { sentence } from '../../words/say.ts';
+import type { BatchBook } from '../book.ts';
+import { contextOf, type Moment, settingsOf, unitsOf } from '../moment.ts';
+import { option, type Prompt, type Reply } from '../prompt.ts';
+import type { DayEvent, EventOf } from '../records.ts';
+import { canMarks } from './cans.ts';
+import { asKeyed } from './keyed.ts';
+import { compare, kindOf, levelField, numberOf, wantedLevel } from './pot-levels.ts';
+import { reading } from './reading.ts';
+
+/** Each pour: the can in the hand, then the level reached; after a break the level found. */
+
+export function canPrompt(moment: Moment, letter: string, batch: BatchBook, component: Component): Prompt {
+	const { cans } = moment.state.book.opened;
+	const right = cans.find(can => can.material === batch.material && can.component === component)?.mark ?? '';
+	const own = cans.filter(can => can.material === batch.material).map(({ mark }) => mark);
+	const marks = [...new Set([...own, ...cans.map(({ mark }) => mark), ...canMarks])].slice(0, 4).sort();
+	const level = asKeyed(wantedLevel(moment, batch, component), kindOf(batch), unitsOf(moment));
+	return {
+		state: 'mix.can',
+		ask: 'can',
+		say: sentence(`${component}: take the can. Which mark is on it?`),
+		lines: [`Then pour up to ${level}.`],
+		options: marks.map(mark => ({
+			code: mark,
+			text: mark.toUpperCase(),
+			reply: () => {
+				const taken = reading(moment, 'can', mark, right, { batch: letter });
+				return { events: [taken], ...(!taken.matched && { ui: { menu: ['wrong-can', mark] } }) };
+			},
+		})),
+	};
+}
+
+export function wrongCan(mark: string, component: Component): Prompt {
+	return {
+		state: 'mix.wrong-can',
+		ask: 'do',
+		say: sentence(`${mark}: wrong can. Stop. Nothing of it goes in.`),
+		lines: [`The ${component} is due. Put the ${mark} can back.`],
+		do: [{ code: 'put-back', to: mark }],
+		options: [{ code: 'done', text: 'PUT BACK', reply: () => ({ ui: { menu: [] } }) }],
+	};
+}
+
+export function levelPrompt(moment: Moment, letter: string, batch: BatchBook, component: Component): Prompt {
+	const wanted = wantedLevel(moment, batch, component);
+	const { cans } = moment.state.book.opened;
+	const can = cans.find(one => one.material === batch.material && one.component === component)?.mark ?? '';
+	const shown = (level: number) => asKeyed(level, kindOf(batch), unitsOf(moment));
+	const reached = (level: number): Reply => {
+		const found = compare(moment, level, wanted);
+		const poured: DayEvent = {
+			type: 'batch.poured',
+			batch: letter,
+			component,
+			can,
+			...levelField(batch, level),
+			...(batch.by === 'weight' ? { wanted_g: wanted } : { wanted_mL: wanted }),
+			found,
+		};
+		const notices = {
+			over: `Read ${shown(level)}. Wanted ${shown(wanted)}. Over: the rest is worked out again.`,
+			short: `Read ${shown(level)}. Wanted ${shown(wanted)}. Pour on.`,
+			right: null,
+		};
+		return { events: [poured], ui: { notice: notices[found] } };
+	};
+	return {
+		state: `mix.level.${component}`,
+		ask: 'number',
+		say: sentence(`${component}: pour. Which level does the pot show?`),
+		number: numberOf(moment, batch, reached, batch.level),
+		options: [
+			option('discard', 'DISCARD', { type: 'batch.discarded', batch: letter, why: 'level not known' }),
+		],
+	};
+}
+
+/** After a break: what does the pot show now, before anything is said of what comes next. */
+export function foundPrompt(moment: Moment, letter: string, batch: BatchBook): Prompt {
+	const state = contextOf(moment).batches[letter];
+	const step = state?.context.todo[0];
+	const component: Component = step === 'hardener' || step === 'reducer' ? step : 'base';
+	const canWasRead = state?.context.inHand === true;
+	const slack = Math.max(settingsOf(moment).pourTolerance * batch.level, 1);
+	const found = (level: number): EventOf<'batch.found'>['found'] => {
+		if (Math.abs(level - batch.level) <= slack) return 'before';
+		if (level < batch.level || !canWasRead) return 'unknown';
+		return compare(moment, level, wantedLevel(moment, batch, component));
+	};
+	const record = (level: number | null): Reply => {
+		const what = level === null ? 'unknown' : found(level);
+		const onlyBase = what === 'unknown' && component === 'base' && canWasRead && !batch.hardened;
+		const notice =
+			what === 'unknown' && !onlyBase
+				? `Batch ${letter}: contents unknown. Discard it; heat builds in it.`
+				: null;
+		return {
+			events: [
+				{
+					type: 'batch.found',
+					batch: letter,
+					component,
+					...(level === null ? {} : levelField(batch, level)),
+					found: what,
+				},
+			],
+			ui: { notice },
+		};
+	};
+	return {
+		state: 'mix.found',
+		ask: 'number',
+		say: 'Pot: look at it now. Which level does it show?',
+		number: numberOf(moment, batch, record),
+		options: [{ code: 'cannot-tell', text: 'CANNOT TELL', reply: () => record(null) }],
+	};
+}

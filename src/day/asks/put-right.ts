@@ -1,0 +1,106 @@
+import { alongStrokeVerdict } from '../../trade/sag.ts';
+import { faceOf, jobOf, type Moment, materialOf, nextCoat, ruleOf, unitsOf } from '../moment.ts';
+import { type Option, option, type Prompt } from '../prompt.ts';
+import type { EventOf } from '../records.ts';
+import type { Instruction } from '../view.ts';
+import { gunSet, wordsFor } from './gun-items.ts';
+import { asKeyed } from './keyed.ts';
+
+/** A reading that differs: both are shown, what to do, then a fresh one. */
+
+export const shown = (value: unknown): string =>
+	Array.isArray(value) ? value.map(shown).join(' or ') : String(value).replaceAll('-', ' ').toUpperCase();
+
+/** By how much the wrong fan would have ruined this face. */
+function consequence(moment: Moment, face: string): string {
+	const { gun } = jobOf(moment);
+	const { material } = nextCoat(moment, face);
+	const { times, runs, floods } = alongStrokeVerdict({
+		width_mm: gun.fanHeight_mm,
+		depth_mm: gun.fanDepth_mm,
+		beta1: gun.beta[0],
+		beta2: gun.beta[1],
+		flow_mL_per_min: gun.flow_mL_per_min,
+		transfer: gun.transfer,
+		speed_mm_per_s: gun.speed_mm_per_s,
+		sag_um: materialOf(moment, material).sag_um,
+		attitude: faceOf(moment, face).attitude,
+	});
+	const end = runs ? 'it runs' : floods ? 'it floods' : 'it stripes';
+	return `This would have laid about ${Math.round(times)} times the film on one line: ${end}.`;
+}
+
+/** What to do about a reading that differs: by another feature than the one read. */
+function remedy(moment: Moment, differed: EventOf<'reading.taken'>): { do: Instruction[]; lines: string[] } {
+	const face = moment.state.book.check?.face ?? null;
+	const { feature, value, wanted } = differed;
+	const both = `Read ${shown(value)}. Wanted ${shown(wanted)}.`;
+	const higher = typeof value === 'number' && value < Number(wanted);
+	switch (feature) {
+		case 'pattern':
+		case 'card':
+		case 'horns': {
+			if (value === 'round') return { do: [{ code: 'open-pattern-knob', to: 'open' }], lines: [both] };
+			if (value === 'bad' && feature === 'card')
+				return {
+					do: [
+						{ code: 'open-pattern-knob', to: 'open' },
+						{ code: 'clean-cap', to: 'clean' },
+					],
+					lines: [`Read none of the arms. Wanted ${shown(wanted)}.`, 'Then the cap: air off, clean it.'],
+				};
+			if (value === 'bad') return { do: [{ code: 'clean-cap', to: 'clean' }], lines: [both] };
+			const to = face ? ruleOf(moment, face).horns : 'level';
+			const lines = face && feature !== 'horns' ? [both, consequence(moment, face)] : [both];
+			return { do: [{ code: 'set-horns', to }], lines };
+		}
+		case 'gauge': {
+			const say = (kPa: unknown) => asKeyed(Number(kPa), 'pressure', unitsOf(moment));
+			return {
+				do: [{ code: 'turn-regulator', to: higher ? 'up' : 'down' }],
+				lines: [`Read ${say(value)}. Wanted ${say(wanted)}.`],
+			};
+		}
+		case 'pattern-height': {
+			const say = (mm: unknown) => asKeyed(Number(mm), 'length', unitsOf(moment));
+			return {
+				do: [{ code: 'turn-pattern-knob', to: higher ? 'open' : 'closed' }],
+				lines: [`Read ${say(value)}. Wanted ${say(wanted)}.`],
+			};
+		}
+		case 'flooded':
+			return { do: [{ code: 'clean-cap', to: 'clean' }], lines: [both] };
+		case 'batch':
+			return { do: [{ code: 'change-cup', to: String(wanted) }], lines: [both] };
+		default:
+			return {
+				do: [{ code: 'put-on', to: Array.isArray(wanted) ? 'supplied-air' : String(wanted) }],
+				lines: [both],
+			};
+	}
+}
+
+export function fixPrompt(moment: Moment, differed: EventOf<'reading.taken'>): Prompt {
+	const face = moment.state.book.check?.face ?? null;
+	const { do: steps, lines } = remedy(moment, differed);
+	const done = gunSet(steps, moment, face);
+	const wrongCup: Option[] =
+		differed.feature === 'batch'
+			? [
+					option(
+						'empty-cup',
+						'EMPTY THE CUP',
+						{ type: 'break.began', kind: 'trouble', by: 'painter' },
+						{ type: 'cup.emptied', volume_mL: moment.state.book.cup_mL, why: 'wrong batch' },
+					),
+				]
+			: [];
+	return {
+		state: `gunCheck.${differed.feature}.differs`,
+		ask: 'do',
+		say: wordsFor(steps)[0] ?? 'Put it right.',
+		lines,
+		do: steps,
+		options: [option('done', 'DONE', done), ...wrongCup],
+	};
+}

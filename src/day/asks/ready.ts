@@ -1,0 +1,122 @@
+import { format } from '../../trade/shown.ts';
+import { duration, faceName, sentence } from '../../words/say.ts';
+import { cupLife_s, factsForFace, isWet, wantedFor, windowEnds } from '../allowed.ts';
+import {
+	contextOf,
+	faceBook,
+	faceOf,
+	faceState,
+	laidOn,
+	type Moment,
+	nextCoat,
+	settingsOf,
+	unitsOf,
+} from '../moment.ts';
+import { pending } from '../next.ts';
+import type { Option, Prompt } from '../prompt.ts';
+import type { DayEvent } from '../records.ts';
+import { inTrouble } from './trouble.ts';
+
+/** *Ready*: the next face or stretch, and the two corners that start it. */
+
+/** Faces from the next on, that follow with nothing on the gun to touch and can all be finished from this cup. */
+export function stretchFrom(moment: Moment, first: string): string[] {
+	const { by, stretch_s } = settingsOf(moment);
+	if (by === 'face' || faceState(moment, first).matches('part')) return [first];
+	const { known } = contextOf(moment);
+	const lead = nextCoat(moment, first);
+	let seconds = 0;
+	let volume = 0;
+	const stretch: string[] = [];
+	const faces = pending(moment).map(({ face }) => face);
+	for (const face of faces.slice(faces.indexOf(first))) {
+		const coat = nextCoat(moment, face);
+		const { volume_mL, spray_s } = wantedFor(moment, face);
+		seconds += spray_s;
+		volume += volume_mL;
+		const facts = factsForFace(moment, face);
+		const { overrides } = faceState(moment, face).context;
+		const same =
+			coat.stage === lead.stage &&
+			coat.ofStage[0] === lead.ofStage[0] &&
+			coat.horns === known?.horns &&
+			faceOf(moment, face).fanHeight_mm === known.fanHeight_mm &&
+			!faceState(moment, face).matches('part');
+		const allowed =
+			facts.window === 'spray' &&
+			coat.prep.every(({ step }) => faceState(moment, face).context.done.includes(step));
+		const touched = faceState(moment, face).context.touched || coat.ofStage[0] === 1;
+		const reaches = volume <= moment.state.book.cup_mL + 1e-9 && seconds < cupLife_s(moment);
+		const first = stretch.length === 0;
+		if (!first && !(same && allowed && touched && reaches && seconds <= stretch_s && overrides.length === 0))
+			break;
+		stretch.push(face);
+	}
+	return stretch;
+}
+
+/** Rules overridden for a face: its own, the day's lists, and the gun check's items. */
+function overridesFor(moment: Moment, face: string): string[] {
+	const { overrides, checkSeq } = moment.state.book;
+	const general = overrides
+		.filter(one => one.face === null && (one.seq > checkSeq || one.list !== 'gun-check'))
+		.map(({ rule }) => rule);
+	return [...new Set([...faceState(moment, face).context.overrides, ...general])];
+}
+
+const started = (moment: Moment, face: string): DayEvent => {
+	const { book } = moment.state;
+	const facts = factsForFace(moment, face);
+	return {
+		type: 'face.started',
+		face,
+		coat: laidOn(moment, face) + 1,
+		cup: [...contextOf(moment).cup],
+		check: book.checked?.check ?? 0,
+		air: book.air?.seq ?? null,
+		overrides: overridesFor(moment, face),
+		window: facts.window ?? 'wait',
+		from: faceState(moment, face).matches('part') ? 'part' : 'start',
+		spray_s: wantedFor(moment, face).spray_s,
+		facts,
+	};
+};
+
+/** How the wrist holds the gun, where it is not upright. */
+const tiltWords = (tilt: number) =>
+	tilt === 0 ? null : `Lay the gun over to the ${tilt > 0 ? 'left' : 'right'}.`;
+
+/** Ready: two different corners start the face, or the stretch. */
+export function readyPrompt(moment: Moment, face: string, armed: boolean): Prompt {
+	const coat = nextCoat(moment, face);
+	const faces = stretchFrom(moment, face);
+	const { book } = moment.state;
+	const units = unitsOf(moment);
+	const wanted = faces.reduce((sum, one) => sum + wantedFor(moment, one).volume_mL, 0);
+	const { part } = faceBook(moment, face);
+	const closes = windowEnds(moment, face);
+	const from =
+		part && isWet(moment, face)
+			? `Go on one stroke back${part.lastStroke ? `, from stroke ${Math.max(1, part.lastStroke - 1)}` : ''}. Not from the start.`
+			: null;
+	const lines = [
+		from ?? tiltWords(faceOf(moment, face).tilt),
+		`Stroke ${coat.stroke.replaceAll('-', ' ')}, ${coat.kind} coat, ${duration(coat.spray_s)}.`,
+		`Cup ${format(book.cup_mL, 'volume', units)}, wants ${format(wanted, 'volume', units)}.`,
+		closes === null ? null : `Window closes in ${duration((closes - moment.now.wall) / 1000)}.`,
+	].filter(line => line !== null);
+	const start = () => ({ events: faces.map(one => started(moment, one)) });
+	const go: Option = armed
+		? { code: 'start', text: 'AND START', at: 'bottomRight', reply: start }
+		: { code: 'start', text: 'START', reply: () => ({ ui: { armed: true } }) };
+	const named = faces.length === 1 ? faceName(face) : `${faceName(face)} and ${faces.length - 1} more`;
+	return {
+		state: armed ? 'ready.armed' : 'ready',
+		ask: 'go',
+		say: sentence(`${named}: coat ${laidOn(moment, face) + 1} of ${faceOf(moment, face).coats.length}.`),
+		lines: faces.length === 1 ? lines : [...faces.map(one => faceName(one)), ...lines],
+		face,
+		coat: laidOn(moment, face) + 1,
+		options: armed ? [go] : [go, inTrouble],
+	};
+}
