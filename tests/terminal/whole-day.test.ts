@@ -121,7 +121,7 @@ test('the example day by keys alone, from opening to close; its file passes the 
 			expect(screen).not.toMatch(new RegExp(`(?<![\\d.])${wanted}(?![\\d.])`));
 		}
 	}
-	expect(hidden.length).toBeGreaterThan(4);
+	expect(hidden.length).toBeGreaterThan(2);
 	expect(said).toEqual(twists.map(({ tell }) => tell));
 	expect(last?.ask).toBe('closed');
 	day.close();
