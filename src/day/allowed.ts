@@ -1,6 +1,7 @@
 import type { Face, Job, Window } from '../job/job.ts';
+import { windowsAfter } from '../plan/windows.ts';
 import { airStale } from '../trade/air.ts';
-import { type RecoatWindow, recoatWindows } from '../trade/recoat.ts';
+import type { RecoatWindow } from '../trade/recoat.ts';
 import { flash_min, highestHeld, potLife_h, timeAt_h } from '../trade/time.ts';
 import { atLeast_s, atMost_s, type Instant } from './instant.ts';
 import {
@@ -20,42 +21,12 @@ import type { Facts } from './records.ts';
 
 /** What the clock and the readings say of a moment: the facts that guards take, and the instants that timers show. */
 
-/** Wet on wet within a stage: wait, then spray until the flash is over its longest; after that the recoat table. */
-function afterFlash(flash: RecoatWindow[], table: RecoatWindow[]): RecoatWindow[] {
-	const end = flash.at(-1)?.until_h ?? null;
-	if (end === null) return flash;
-	const rest = table
-		.filter(({ until_h }) => until_h === null || until_h > end)
-		.map(window => ({ ...window, from_h: Math.max(window.from_h, end) }));
-	return [...flash, ...(rest.length > 0 ? rest : [{ does: 'sand' as const, from_h: end, until_h: null }])];
-}
-
-/**
- * What coat n of a face allows to be laid on it, in hours after it was finished.
- * @param surface_C highest surface temperature held an hour or more since
- * @returns windows in time order; only *wait* where the data sheet gives nothing for so cold or warm a surface
- */
-export function windowsAfter(job: Job, face: Face, coat: number, surface_C: number): RecoatWindow[] {
-	const under = face.coats[coat - 1];
-	const over = face.coats[coat] ?? under;
-	const material = over && job.materials[over.material];
-	if (!under || !over || !material) return [];
-	const rows = material.recoat.find(recoat => recoat.under === under.material)?.rows;
-	const onlyWait: RecoatWindow[] = [{ does: 'wait', from_h: 0, until_h: null }];
+/** What a coat allows, in hours after it; only *wait* where the data sheet gives nothing for so cold or warm a surface. */
+export function windowsOf(job: Job, face: Face, coat: number, surface_C: number): RecoatWindow[] {
 	try {
-		const table = rows ? recoatWindows(rows, surface_C, material.factorPer10C) : [];
-		if (over.stage !== under.stage || over.material !== under.material)
-			return table.length > 0 ? table : [{ does: 'sand', from_h: 0, until_h: null }];
-		const { min_min, max_min } = flash_min(material.flash, surface_C, material.factorPer10C);
-		const first = table[0]?.does === 'wait' ? table[0].until_h : null;
-		const end = max_min === null ? first : max_min / 60;
-		const flash: RecoatWindow[] = [
-			{ does: 'wait', from_h: 0, until_h: min_min / 60 },
-			{ does: 'spray', from_h: min_min / 60, until_h: end },
-		];
-		return afterFlash(flash, table);
+		return windowsAfter(job, face, coat, surface_C);
 	} catch (error) {
-		if (error instanceof RangeError) return onlyWait;
+		if (error instanceof RangeError) return [{ does: 'wait', from_h: 0, until_h: null }];
 		throw error;
 	}
 }

@@ -1,6 +1,6 @@
 import { batchInHand } from '../../machines/day.ts';
 import { orderFor } from '../plan/order.ts';
-import { isSettled, overridesOn, rulingSurface_C, windowsAfter } from './allowed.ts';
+import { isSettled, overridesOn, rulingSurface_C, windowsOf } from './allowed.ts';
 import { beginCheck } from './asks/gun-items.ts';
 import { lateAt } from './asks/spraying.ts';
 import { isoAt } from './instant.ts';
@@ -37,7 +37,7 @@ function windowsDue(moment: Moment): EventOf<'window.set'>[] {
 				face: face.id,
 				coat: last.coat,
 				surfaceC,
-				windows: windowsAfter(jobOf(moment), face, last.coat, surfaceC).map(({ does, from_h, until_h }) => ({
+				windows: windowsOf(jobOf(moment), face, last.coat, surfaceC).map(({ does, from_h, until_h }) => ({
 					does,
 					from: at(from_h),
 					until: until_h === null ? null : at(until_h),

@@ -11,12 +11,12 @@ import { flash_min } from '../trade/time.ts';
  * after it.
  * @param coat counted from 1; the coat that lies on top
  * @param surface_C highest surface temperature held an hour or more since
- * @returns windows in time order, empty where no further coat is planned
+ * @returns windows in time order; after the last coat planned, those for one more of the same material
  * @throws RangeError where the sheet gives nothing for such a temperature
  */
 export function windowsAfter(job: Job, face: Face, coat: number, surface_C: number): RecoatWindow[] {
 	const under = face.coats[coat - 1];
-	const over = face.coats[coat];
+	const over = face.coats[coat] ?? under;
 	const material = over && job.materials[over.material];
 	if (!under || !over || !material) return [];
 	const rows = material.recoat.find(recoat => recoat.under === under.material)?.rows ?? [];

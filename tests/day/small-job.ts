@@ -73,7 +73,9 @@ export const smallJob = (): Job => ({
 							from_C: 15,
 							to_C: 30,
 							windows: [
-								{ does: 'wait', from_h: 0, until_h: 8 },
+								{ does: 'wait', from_h: 0, until_h: 0.75 },
+								{ does: 'spray', from_h: 0.75, until_h: 3 },
+								{ does: 'wait', from_h: 3, until_h: 8 },
 								{ does: 'sand', from_h: 8, until_h: null },
 							],
 						},

@@ -1,7 +1,8 @@
 import { faceName, sentence } from '../../words/say.ts';
 import { lateAfter_s } from '../allowed.ts';
 import { faceBook, faceState, laidOn, type Moment } from '../moment.ts';
-import { option, type Prompt } from '../prompt.ts';
+import { paceLine } from '../pace.ts';
+import type { Prompt } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
 import { inTrouble } from './trouble.ts';
 
@@ -38,7 +39,14 @@ export function sprayingPrompt(moment: Moment): Prompt {
 		lines: faces.length > 1 ? faces.map(faceName) : [],
 		face: first,
 		coat: laidOn(moment, first) + 1,
-		options: [option('finished', 'FINISHED', ...ends), { ...inTrouble, at: 'bottomRight' }],
+		options: [
+			{
+				code: 'finished',
+				text: 'FINISHED',
+				reply: () => ({ events: ends, ui: { notice: paceLine(moment, first) } }),
+			},
+			{ ...inTrouble, at: 'bottomRight' },
+		],
 	};
 }
 

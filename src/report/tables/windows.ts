@@ -1,4 +1,4 @@
-import { windowsAfter } from '../../day/allowed.ts';
+import { windowsOf } from '../../day/allowed.ts';
 import type { Window } from '../../job/job.ts';
 import type { CoatRow } from './coats.ts';
 import { type Day, faceIn, iso, ms, ofType } from './day.ts';
@@ -52,13 +52,11 @@ function fromBefore(day: Day): Omit<WindowRow, 'next' | 'last' | 'wants'>[] {
 		const last = day.opened.before.faces[face.id]?.coats.at(-1);
 		if (!last) return [];
 		const hours = (from: number) => iso(ms(last.ended) + from * 3_600_000);
-		const windows = windowsAfter(day.job, face, last.coat, last.surfaceC).map(
-			({ does, from_h, until_h }) => ({
-				does,
-				from: hours(from_h),
-				until: until_h === null ? null : hours(until_h),
-			}),
-		);
+		const windows = windowsOf(day.job, face, last.coat, last.surfaceC).map(({ does, from_h, until_h }) => ({
+			does,
+			from: hours(from_h),
+			until: until_h === null ? null : hours(until_h),
+		}));
 		return [{ face: face.id, coat: last.coat, ended: last.ended, surface_C: last.surfaceC, windows }];
 	});
 }
