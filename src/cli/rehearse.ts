@@ -62,14 +62,14 @@ async function answerLines(open: () => Sink, start: number, io: Io): Promise<num
 }
 
 /** In a terminal, the screens of a real day on a clock that runs on and can be put forward. */
-async function watch(sink: Sink, io: Io): Promise<number> {
+async function watch(sink: Sink, start: number, io: Io): Promise<number> {
 	const { canDraw, portOf, showSession } = await import('../screen/show-day.ts');
 	if (!canDraw(process.stdin, process.stdout, io.env)) {
 		sink.close();
 		io.stderr.write('fanwise rehearse: there is no terminal here: answer line by line with --json\n');
 		return 2;
 	}
-	const clock = runningClock(realClock());
+	const clock = runningClock(realClock(), start);
 	const session = openSession({ sink, clock, rehearsal: true });
 	return (await showSession(portOf(session, clock.forward), session.state().book.opened.settings)).status;
 }
@@ -109,7 +109,7 @@ async function run({ positionals, options }: Args, io: Io): Promise<number> {
 		};
 		const first = openingRecord(opening, { wall: start, mono: 0 });
 		const open = path === undefined ? inMemory(first) : inFile(path, first);
-		return options.json ? await answerLines(open, start, io) : await watch(open(), io);
+		return options.json ? await answerLines(open, start, io) : await watch(open(), start, io);
 	} catch (error) {
 		if (!(error instanceof DayFileError)) throw error;
 		io.stderr.write(`${error.message}\n`);
@@ -123,7 +123,7 @@ export const rehearseAtTerminal = (path: string, io: Io) => run({ positionals: [
 export const rehearseCommand: Command = {
 	name: 'rehearse',
 	summary: 'the same screens and rules on a clock that can be moved',
-	usage: ['rehearse JOB.yaml [--day FILE] [--json [--start INSTANT] [--seed N]]'],
+	usage: ['rehearse JOB.yaml [--day FILE] [--start INSTANT] [--seed N] [--json]'],
 	options: {
 		json: { type: 'boolean', says: 'answer line by line: one line in, one JSON line out' },
 		day: {

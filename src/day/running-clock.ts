@@ -9,15 +9,17 @@ export type RunningClock = Clock & {
  * The clock of a rehearsal that somebody watches: it goes like the machine's own, and can be put forward.
  *
  * @param real the clock underneath
+ * @param begins wall clock at which it begins, ms; left out, now
  */
-export function runningClock(real: Clock): RunningClock {
+export function runningClock(real: Clock, begins = real.now().wall): RunningClock {
 	let ahead_ms = 0;
+	const moved_ms = begins - real.now().wall;
 	let alarm: { at: number; wake: () => void } | null = null;
 	const now = () => {
 		const { wall, mono } = real.now();
-		return { wall: wall + ahead_ms, mono: mono + ahead_ms };
+		return { wall: wall + moved_ms + ahead_ms, mono: mono + ahead_ms };
 	};
-	const arm = () => real.wakeAt(alarm === null ? null : alarm.at - ahead_ms, ring);
+	const arm = () => real.wakeAt(alarm === null ? null : alarm.at - moved_ms - ahead_ms, ring);
 	const ring = () => {
 		const due = alarm;
 		if (due === null) return;
@@ -32,7 +34,7 @@ export function runningClock(real: Clock): RunningClock {
 		},
 		forward(by_ms) {
 			const end = ahead_ms + Math.max(0, by_ms);
-			const start = real.now().wall;
+			const start = real.now().wall + moved_ms;
 			while (alarm !== null && alarm.at <= start + end) {
 				ahead_ms = Math.max(ahead_ms, alarm.at - start);
 				ring();

@@ -43,3 +43,16 @@ test('an alarm called off does not ring', () => {
 	clock.forward(5000);
 	expect(clock.now().wall).toBe(5000);
 });
+
+test('it may begin at another time of day than it is', () => {
+	const real = movedClock(10_000);
+	const clock = runningClock(real, 2000);
+	const rung: number[] = [];
+	clock.wakeAt(5000, () => rung.push(clock.now().wall));
+	clock.forward(1000);
+	real.pass(1999);
+	expect(rung).toEqual([]);
+	real.pass(1);
+	expect(rung).toEqual([5000]);
+	expect(clock.now()).toEqual({ wall: 5000, mono: 3000 });
+});
