@@ -76,11 +76,13 @@ const orderInForce = (moment: Moment, stage: number, coat: number): string[] =>
 /** Steps that are the next planned thing while the gun is known; any other is a break in itself. */
 const keepsGun: readonly Step['kind'][] = ['ready', 'turn', 'load', 'empty', 'touch', 'wait'];
 
+const discardDead = (moment: Moment): DayEvent[] =>
+	deadPots(moment).map(batch => ({ type: 'batch.discarded', batch, why: 'past its life' }));
+
 function fromBench(moment: Moment): DayEvent[] {
 	const { need } = contextOf(moment);
-	const dead = deadPots(moment);
-	if (dead.length > 0 && activityOf(moment) === 'bench')
-		return dead.map(batch => ({ type: 'batch.discarded', batch, why: 'past its life' }));
+	const dead = discardDead(moment);
+	if (dead.length > 0 && activityOf(moment) === 'bench') return dead;
 	const order = orderDue(moment);
 	if (order.length > 0) return order;
 	const step = nextStep(moment);
@@ -122,6 +124,8 @@ function fromMix(moment: Moment): DayEvent[] {
 	const [batch, machine] = batchInHand(contextOf(moment)) ?? [];
 	const book = batch === undefined ? undefined : moment.state.book.batches.get(batch);
 	if (batch === undefined || !machine || !book) return [];
+	const dead = discardDead(moment);
+	if (dead.length > 0) return dead;
 	if (machine.matches('doomed')) return [{ type: 'batch.discarded', batch, why: 'contents unknown' }];
 	if (!machine.matches('mixed')) return [];
 	return [{ type: 'batch.ready', batch, volume_mL: volumeOf(moment, batch) }];

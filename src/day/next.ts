@@ -273,10 +273,13 @@ export function nextStep(moment: Moment): Step {
 	);
 }
 
-/** Batches outside the gun that have died in the pot. */
+/** Batches outside the gun that have died, mixed or half mixed. */
 export const deadPots = (moment: Moment): string[] =>
 	Object.entries(contextOf(moment).batches)
-		.filter(([letter, batch]) => batch.matches('ready') && lifeLeft_s(moment, letter) <= 0)
+		.filter(
+			([letter, batch]) =>
+				!batch.matches('inCup') && !batch.matches('discarded') && lifeLeft_s(moment, letter) <= 0,
+		)
 		.map(([letter]) => letter);
 
 /** Minutes since the air was read, for its line on the screen. */

@@ -86,6 +86,14 @@ function gunShown(moment: Moment, { ask }: Prompt, face: string | null): View['g
 const openItems = ({ state }: Moment): string[] =>
 	state.book.overrides.map(({ rule, face }) => (face ? `${rule} ${face}` : rule));
 
+/** A batch was just given up without a key: the pot still stands there. */
+function discarded({ state }: Moment): string {
+	const { last } = state.book;
+	return last.type === 'batch.discarded'
+		? `Batch ${last.batch}: ${last.why}. Discard it; heat builds in it.`
+		: '';
+}
+
 /** What the screen shows, from where the day stands. */
 export function viewOf(moment: Moment, ui: Ui, rehearsal: boolean): View {
 	const prompt = promptAt(moment, ui);
@@ -100,7 +108,7 @@ export function viewOf(moment: Moment, ui: Ui, rehearsal: boolean): View {
 		ask: prompt.ask,
 		...(number && prompt.ask === 'number' && { of: number.of }),
 		say: prompt.say,
-		lines: [...(ui.notice ? [ui.notice] : []), ...(prompt.lines ?? [])].filter(Boolean),
+		lines: [ui.notice ?? '', discarded(moment), ...(prompt.lines ?? [])].filter(Boolean),
 		unit: number?.unit ?? null,
 		...(number && { min: number.min, max: number.max, step: number.step }),
 		corners: Object.fromEntries(

@@ -59,6 +59,7 @@ export function painterOf(job: Job, state: () => DayState): Painter {
 			if (code === 'turn-regulator') world.pressure_kPa = job.gun.pressure_kPa;
 			if (code === 'clean-cap' && world.horns === 'between') world.horns = 'level';
 			if (code === 'put-on') world.breathing = 'supplied-air';
+			if (code === 'pour') target = Number(to);
 			if (code === 'fill-cup' || code === 'change-cup') world.cup = tape();
 			if (code === 'empty-cup') world.cup = '';
 		}
@@ -119,11 +120,6 @@ export function painterOf(job: Job, state: () => DayState): Painter {
 		const seconds = material === undefined ? undefined : job.materials[material]?.cup?.seconds;
 		return seconds ? (seconds[0] + seconds[1]) / 2 : 20;
 	};
-	const readTarget = (line: Line) => {
-		const words = line.lines.join(' ');
-		const said = /up to ([\d.]+) /.exec(words) ?? /Wanted ([\d.]+) /.exec(words);
-		if (said) target = Number(said[1]);
-	};
 
 	const answer = (line: Line): string | null => {
 		const key = (code: string) => keyFor(line, code);
@@ -134,11 +130,9 @@ export function painterOf(job: Job, state: () => DayState): Painter {
 			case 'breathing':
 				return key(world.breathing);
 			case 'can':
-				readTarget(line);
 				return key(canMark());
 			case 'number':
 				if (line.state.startsWith('mix.level') && !line.accepted) return key('discard');
-				if (line.state.startsWith('mix.level')) readTarget(line);
 				return number(line);
 			case 'gauge':
 			case 'pattern-height':

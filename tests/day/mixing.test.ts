@@ -3,6 +3,8 @@ import { rehearsed } from './rehearsed.ts';
 
 const toCan = (day: ReturnType<typeof rehearsed>, component: string) =>
 	day.until(({ state, say }) => state === 'mix.can' && say.toLowerCase().startsWith(component));
+const toPour = (day: ReturnType<typeof rehearsed>, component: string) =>
+	day.until(({ state, say }) => state === 'mix.pour' && say.toLowerCase().startsWith(component));
 const markOf = (day: ReturnType<typeof rehearsed>, component: string) =>
 	day.ofType('day.opened')[0]?.cans.find(can => can.component === component)?.mark ?? '';
 
@@ -25,10 +27,10 @@ test('too much base works out the rest again for the larger batch', () => {
 	day.toState('mix.level.base');
 	day.send('number 180');
 	expect(day.line().lines.join(' ')).toContain('Over');
-	expect(toCan(day, 'hardener').lines.join(' ')).toContain('270 mL');
-	day.pick(markOf(day, 'hardener'));
+	expect(toPour(day, 'hardener').say).toContain('270 mL');
+	day.pick('done');
 	day.send('number 270');
-	expect(toCan(day, 'reducer').lines.join(' ')).toContain('360 mL');
+	expect(toPour(day, 'reducer').say).toContain('360 mL');
 	day.toEnd();
 	expect(day.ofType('batch.ready')[0]?.volume_mL).toBeCloseTo(360, 0);
 	expect(day.findings()).toEqual([]);
@@ -39,7 +41,7 @@ test('too much hardener: the base is topped up before the reducer goes in', () =
 	day.toState('mix.level.hardener');
 	day.send('number 240');
 	expect(day.line().say).toMatch(/^Base/);
-	expect(day.line().lines.join(' ')).toContain('270 mL');
+	expect(toPour(day, 'base').say).toContain('270 mL');
 	day.toEnd();
 	expect(
 		day
@@ -104,7 +106,7 @@ test('2:1:1 for 16 fl oz asks for the levels 8, 12 and 16', () => {
 	day.pick('amount');
 	day.send('number 16');
 	const levels = ['base', 'hardener', 'reducer'].map(
-		component => /up to ([\d.]+ fl oz)/.exec(toCan(day, component).lines.join(' '))?.[1],
+		component => /up to ([\d.]+ fl oz)/.exec(toPour(day, component).say)?.[1],
 	);
 	expect(levels).toEqual(['8 fl oz', '12 fl oz', '16 fl oz']);
 });
@@ -128,5 +130,69 @@ test('a level is named in the unit it is keyed in, however large the batch', () 
 	day.toState('mix.begin');
 	day.pick('amount');
 	day.send('number 100');
-	expect(toCan(day, 'base').lines.join(' ')).toContain('50 fl oz');
+	expect(toPour(day, 'base').say).toContain('50 fl oz');
+});
+
+test('which mark goes on which can is told before the first batch, and both marks when the wrong one is in the hand', () => {
+	const day = rehearsed();
+	const marks = ['base', 'hardener', 'reducer'].map(component => `${component} ${markOf(day, component)}`);
+	expect(day.toState('mix.begin').lines[0]).toBe(`Tape the cans: ${marks.join(', ')}.`);
+	toCan(day, 'hardener');
+	expect(day.line().lines).toEqual([]);
+	day.pick(markOf(day, 'reducer'));
+	expect(day.line().lines.join(' ')).toContain(
+		`Read ${markOf(day, 'reducer').toUpperCase()}. Wanted ${markOf(day, 'hardener').toUpperCase()}.`,
+	);
+});
+
+test('how far to pour stands on the screen while it is poured, and is gone when the level is read', () => {
+	const day = rehearsed();
+	expect(day.toState('mix.pour').do).toEqual([{ code: 'pour', to: 150, unit: 'mL' }]);
+	day.pick('done');
+	expect(day.line().state).toBe('mix.level.base');
+	expect(JSON.stringify({ ...day.line(), at: '', max: 0 })).not.toMatch(/\b150\b/);
+	day.send('number 100');
+	expect(day.line().state).toBe('mix.pour');
+	expect(day.line().lines.join(' ')).toBe('Read 100 mL. Wanted 150 mL. Pour on.');
+	day.toEnd();
+	expect(day.findings()).toEqual([]);
+});
+
+test('a batch that died half mixed while the machine slept is given up, and the pot is spoken of', () => {
+	const day = rehearsed();
+	toCan(day, 'reducer');
+	day.send('sleep 9 h');
+	day.pick('back');
+	expect(day.ofType('batch.discarded').map(({ why }) => why)).toEqual(['past its life']);
+	expect(day.line().lines[0]).toBe('Batch A: past its life. Discard it; heat builds in it.');
+	day.toEnd();
+	expect(day.findings()).toEqual([]);
+});
+
+test('straining and the flow cup take some of the mix: a lower level after a break there is no riddle', () => {
+	const day = rehearsed();
+	day.toState('mix.cup.seconds');
+	day.send('hold');
+	day.pick('back');
+	day.send('number 280');
+	expect(day.line().state).toBe('mix.cup.seconds');
+	expect(day.ofType('batch.found').map(({ component, found }) => [component, found])).toEqual([
+		['reducer', 'before'],
+	]);
+	day.toEnd();
+	expect(day.findings()).toEqual([]);
+});
+
+test('a batch whose seconds are off is used only under a reason', () => {
+	const day = rehearsed();
+	day.toState('mix.cup.seconds');
+	day.send('number 60', 'number 21');
+	day.pick('use-as-is');
+	expect(day.ofType('override.given')).toEqual([]);
+	day.pick('test-piece');
+	expect(day.ofType('override.given').map(({ rule, reason }) => [rule, reason])).toEqual([
+		['cup', 'tested on scrap'],
+	]);
+	day.toEnd();
+	expect(day.findings()).toEqual([]);
 });

@@ -6,6 +6,7 @@ import { type Moment, materialOf, nextCoat, unitsOf } from '../moment.ts';
 import { paintShort_mL, restOfCoat } from '../next.ts';
 import { opens, option, type Prompt } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
+import { tapeWords } from './cans.ts';
 import { keyed } from './keyed.ts';
 import { letterOf } from './letters.ts';
 
@@ -62,11 +63,16 @@ export function mixPrompt(moment: Moment, face: string, menu: readonly string[])
 				reply: value => ({ events: [startBatch(moment, face, fromUnit(value, 'volume', symbol))] }),
 			},
 		};
+	const isFirst = ![...moment.state.book.batches.values()].some(batch => batch.material === material);
 	return {
 		state: 'mix.begin',
 		ask: 'choose',
 		say: sentence(`${name}: mix ${format(make_mL, 'volume', units)}.`),
-		lines: [`Tape the pot ${nextLetter(moment)}.`, 'Gloves on. Vapour and fire: as the data sheet says.'],
+		lines: [
+			...(isFirst ? [tapeWords(moment, material)] : []),
+			`Tape the pot ${nextLetter(moment)}.`,
+			'Gloves on. Vapour and fire: as the data sheet says.',
+		],
 		options: [
 			option('mix', 'MIX', startBatch(moment, face, make_mL)),
 			opens('amount', 'ANOTHER AMOUNT', 'amount'),

@@ -1,3 +1,5 @@
+import type { Moment } from '../moment.ts';
+import { materialOf } from '../moment.ts';
 import type { EventOf } from '../records.ts';
 
 /** Marks unlike each other at arm's length. */
@@ -13,3 +15,12 @@ export const cansOf = (materials: readonly string[]): EventOf<'day.opened'>['can
 			return { material, component, mark: again === 0 ? mark : `${mark}-${again + 1}` };
 		}),
 	);
+
+/** Which mark to tape on which can of a material: told before anything is poured, and read back at each pour. */
+export function tapeWords(moment: Moment, material: string): string {
+	const { order } = materialOf(moment, material);
+	const cans = moment.state.book.opened.cans.filter(
+		can => can.material === material && order.includes(can.component),
+	);
+	return `Tape the cans: ${cans.map(({ component, mark }) => `${component} ${mark}`).join(', ')}.`;
+}

@@ -4,10 +4,9 @@ import { entryUnit } from '../../trade/shown.ts';
 import { inert } from '../../words/say.ts';
 import type { BatchBook } from '../book.ts';
 import { type Moment, materialOf, unitsOf } from '../moment.ts';
-import { option, type Prompt } from '../prompt.ts';
+import { opens, option, type Prompt } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
-
-/** Seconds in the flow cup. */
+import { reasonPrompt } from './override.ts';
 
 /** Seconds in the flow cup, then the temperature of the paint. */
 export function cupPrompt(
@@ -37,13 +36,10 @@ export function cupPrompt(
 	}
 	if (menu[0] === 'cup-off') {
 		const [low, high] = cup.seconds;
-		const over = (reason: string): DayEvent => ({
-			type: 'override.given',
-			rule: 'cup',
-			reason,
-			face: null,
-			coat: null,
-		});
+		const over = (reason: string): DayEvent[] => [
+			{ type: 'override.given', rule: 'cup', reason, face: null, coat: null },
+		];
+		if (menu[1] === 'reason') return reasonPrompt('cup', 'Flow cup: why use it as it is?', over);
 		return {
 			state: 'mix.cup.off',
 			ask: 'choose',
@@ -51,10 +47,9 @@ export function cupPrompt(
 			lines: ['Reducer only as the data sheet allows. Warm it, stir it, time it again.'],
 			options: [
 				{ code: 'time-again', text: 'TIME AGAIN', reply: () => ({ ui: { menu: [] } }) },
-				option('use-as-is', 'USE AS IT IS', over('used as it is')),
+				opens('use-as-is', 'USE AS IT IS', 'cup-off', 'reason'),
 				option('discard', 'DISCARD', { type: 'batch.discarded', batch: letter, why: 'flow cup seconds off' }),
 			],
-			text: reason => ({ events: [over(reason)] }),
 		};
 	}
 	const units = unitsOf(moment);

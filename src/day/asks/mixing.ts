@@ -3,9 +3,7 @@ import type { Component } from '../../job/job.ts';
 import { contextOf, type Moment, materialOf } from '../moment.ts';
 import { option, type Prompt } from '../prompt.ts';
 import { cupPrompt } from './flow-cup.ts';
-import { canPrompt, foundPrompt, levelPrompt, wrongCan } from './pouring.ts';
-
-/** The screen while a batch is mixed. */
+import { canPrompt, foundPrompt, levelPrompt, pourPrompt, wrongCan } from './pouring.ts';
 
 /** The screen while a batch is mixed. */
 export function mixingPrompt(moment: Moment, menu: readonly string[], numbers: readonly number[]): Prompt {
@@ -35,10 +33,12 @@ export function mixingPrompt(moment: Moment, menu: readonly string[], numbers: r
 			};
 		case 'can':
 			return menu[0] === 'wrong-can'
-				? wrongCan(menu[1] ?? '', component)
+				? wrongCan(menu[1] ?? '', menu[2] ?? '')
 				: canPrompt(moment, letter, batch, component);
 		case 'level':
-			return levelPrompt(moment, letter, batch, component);
+			return menu[0] === 'poured'
+				? levelPrompt(moment, letter, batch, component)
+				: pourPrompt(moment, batch, component);
 		case 'adrift':
 			return foundPrompt(moment, letter, batch);
 		default:

@@ -1,8 +1,6 @@
 import { option, type Prompt } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
 
-/** Every override is asked for a reason. */
-
 /** Every override is asked for a reason; it is logged and marks what is sprayed under it. */
 export function reasonPrompt(rule: string, say: string, over: (reason: string) => DayEvent[]): Prompt {
 	return {

@@ -2,10 +2,10 @@ import type { Component } from '../../job/job.ts';
 import { sentence } from '../../words/say.ts';
 import type { BatchBook } from '../book.ts';
 import { contextOf, type Moment, settingsOf, unitsOf } from '../moment.ts';
-import { option, type Prompt, type Reply } from '../prompt.ts';
+import { opens, option, type Prompt, type Reply } from '../prompt.ts';
 import type { DayEvent, EventOf } from '../records.ts';
 import { canMarks } from './cans.ts';
-import { asKeyed } from './keyed.ts';
+import { asKeyed, keyed } from './keyed.ts';
 import { compare, kindOf, levelField, numberOf, wantedLevel } from './pot-levels.ts';
 import { reading } from './reading.ts';
 
@@ -16,31 +16,42 @@ export function canPrompt(moment: Moment, letter: string, batch: BatchBook, comp
 	const right = cans.find(can => can.material === batch.material && can.component === component)?.mark ?? '';
 	const own = cans.filter(can => can.material === batch.material).map(({ mark }) => mark);
 	const marks = [...new Set([...own, ...cans.map(({ mark }) => mark), ...canMarks])].slice(0, 4).sort();
-	const level = asKeyed(wantedLevel(moment, batch, component), kindOf(batch), unitsOf(moment));
 	return {
 		state: 'mix.can',
 		ask: 'can',
 		say: sentence(`${component}: take the can. Which mark is on it?`),
-		lines: [`Then pour up to ${level}.`],
 		options: marks.map(mark => ({
 			code: mark,
 			text: mark.toUpperCase(),
 			reply: () => {
 				const taken = reading(moment, 'can', mark, right, { batch: letter });
-				return { events: [taken], ...(!taken.matched && { ui: { menu: ['wrong-can', mark] } }) };
+				return { events: [taken], ...(!taken.matched && { ui: { menu: ['wrong-can', mark, right] } }) };
 			},
 		})),
 	};
 }
 
-export function wrongCan(mark: string, component: Component): Prompt {
+/** The mark of another can: both marks are shown, the can goes back, then a fresh reading. */
+export function wrongCan(mark: string, right: string): Prompt {
 	return {
 		state: 'mix.wrong-can',
 		ask: 'do',
 		say: sentence(`${mark}: wrong can. Stop. Nothing of it goes in.`),
-		lines: [`The ${component} is due. Put the ${mark} can back.`],
+		lines: [`Read ${mark.toUpperCase()}. Wanted ${right.toUpperCase()}.`, `Put the ${mark} can back.`],
 		do: [{ code: 'put-back', to: mark }],
 		options: [{ code: 'done', text: 'PUT BACK', reply: () => ({ ui: { menu: [] } }) }],
+	};
+}
+
+/** How far to pour stands on the screen while it is poured; it is gone when the level is read. */
+export function pourPrompt(moment: Moment, batch: BatchBook, component: Component): Prompt {
+	const level = keyed(wantedLevel(moment, batch, component), kindOf(batch), unitsOf(moment));
+	return {
+		state: 'mix.pour',
+		ask: 'do',
+		say: sentence(`${component}: pour slowly, up to ${level.to} ${level.unit}.`),
+		do: [{ code: 'pour', ...level }],
+		options: [opens('done', 'POURED', 'poured')],
 	};
 }
 
@@ -70,7 +81,7 @@ export function levelPrompt(moment: Moment, letter: string, batch: BatchBook, co
 	return {
 		state: `mix.level.${component}`,
 		ask: 'number',
-		say: sentence(`${component}: pour. Which level does the pot show?`),
+		say: sentence(`${component}: ${shows[batch.by]}`),
 		number: numberOf(moment, batch, reached, batch.level),
 		options: [
 			option('discard', 'DISCARD', { type: 'batch.discarded', batch: letter, why: 'level not known' }),
@@ -78,42 +89,42 @@ export function levelPrompt(moment: Moment, letter: string, batch: BatchBook, co
 	};
 }
 
+const shows = {
+	volume: 'which level does the pot show at eye height?',
+	weight: 'which weight does the scale show?',
+};
+
 /** After a break: what does the pot show now, before anything is said of what comes next. */
 export function foundPrompt(moment: Moment, letter: string, batch: BatchBook): Prompt {
-	const state = contextOf(moment).batches[letter];
-	const step = state?.context.todo[0];
-	const component: Component = step === 'hardener' || step === 'reducer' ? step : 'base';
-	const canWasRead = state?.context.inHand === true;
+	const machine = contextOf(moment).batches[letter]?.context;
+	const step = machine?.todo[0];
+	const pours = step === 'base' || step === 'hardener' || step === 'reducer';
+	const component = pours ? step : (machine?.poured.at(-1) ?? 'base');
 	const slack = Math.max(settingsOf(moment).pourTolerance * batch.level, 1);
 	const found = (level: number): EventOf<'batch.found'>['found'] => {
-		if (Math.abs(level - batch.level) <= slack) return 'before';
-		if (level < batch.level || !canWasRead) return 'unknown';
+		// Strainer and flow cup take some of what is mixed: less than before is no riddle there.
+		if (level <= batch.level + slack && (!pours || level >= batch.level - slack)) return 'before';
+		if (level < batch.level || machine?.inHand !== true) return 'unknown';
 		return compare(moment, level, wantedLevel(moment, batch, component));
 	};
-	const record = (level: number | null): Reply => {
-		const what = level === null ? 'unknown' : found(level);
-		const onlyBase = what === 'unknown' && component === 'base' && canWasRead && !batch.hardened;
-		const notice =
-			what === 'unknown' && !onlyBase
-				? `Batch ${letter}: contents unknown. Discard it; heat builds in it.`
-				: null;
-		return {
-			events: [
-				{
-					type: 'batch.found',
-					batch: letter,
-					component,
-					...(level === null ? {} : levelField(batch, level)),
-					found: what,
-				},
-			],
-			ui: { notice },
-		};
-	};
+	const record = (level: number | null): Reply => ({
+		events: [
+			{
+				type: 'batch.found',
+				batch: letter,
+				component,
+				...(level === null ? {} : levelField(batch, level)),
+				found: level === null ? 'unknown' : found(level),
+			},
+		],
+	});
 	return {
 		state: 'mix.found',
 		ask: 'number',
-		say: 'Pot: look at it now. Which level does it show?',
+		say:
+			batch.by === 'weight'
+				? 'Pot: on the scale, as it is now. Which weight?'
+				: 'Pot: look at it now. Which level does it show?',
 		number: numberOf(moment, batch, record),
 		options: [{ code: 'cannot-tell', text: 'CANNOT TELL', reply: () => record(null) }],
 	};
