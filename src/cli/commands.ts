@@ -48,6 +48,11 @@ export const commands: { name: string; summary: string; load(): Promise<Command>
 		load: async () => (await import('./trace.ts')).traceCommand,
 	},
 	{
+		name: 'report',
+		summary: 'a day as a page to print, a table, a calendar, or data: by the ending of the file',
+		load: async () => (await import('./report.ts')).reportCommand,
+	},
+	{
 		name: 'work',
 		summary: 'the arithmetic alone: mix, film, air, cups, pot life, fan, ventilation',
 		load: async () => (await import('./work.ts')).workCommand,
