@@ -11,18 +11,32 @@ import { smallJob, smallLists } from './small-job.ts';
 
 export const start = Date.parse('2027-03-02T08:00:00Z');
 
-type Options = { job?: Job; lists?: Checklist[]; settings?: Partial<Settings> };
+type Options = {
+	job?: Job;
+	lists?: Checklist[];
+	settings?: Partial<Settings>;
+	/** Letters that earlier days have used. */
+	letters?: number;
+	seed?: number;
+};
 
 /** A day rehearsed in memory, with a painter who answers what is not scripted. */
-export function rehearsed({ job = smallJob(), lists = smallLists(), settings = {} }: Options = {}) {
+export function rehearsed({
+	job = smallJob(),
+	lists = smallLists(),
+	settings = {},
+	letters = 0,
+	seed = 0,
+}: Options = {}) {
 	const opening = {
 		job,
 		lists,
 		settings: settingsSchema.parse(settings),
 		clock: 'moved' as const,
 		program: '0.0.0',
-		before: { faces: {}, letters: 0 },
+		before: { faces: {}, letters },
 		zone: 'UTC',
+		seed,
 	};
 	const keys: DayRecord[][] = [[openingRecord(opening, { wall: start, mono: 0 })]];
 	const records = () => keys.flat();
