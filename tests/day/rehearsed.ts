@@ -1,4 +1,5 @@
 import { encodeKey } from '../../src/day/file/keep.ts';
+import { noHistory } from '../../src/day/history.ts';
 import { openingRecord } from '../../src/day/open.ts';
 import type { DayRecord, EventOf, EventType } from '../../src/day/records.ts';
 import { type Line, rehearse } from '../../src/day/rehearsal.ts';
@@ -15,9 +16,10 @@ type Options = {
 	job?: Job;
 	lists?: Checklist[];
 	settings?: Partial<Settings>;
-	/** Letters that earlier days have used. */
-	letters?: number;
 	seed?: number;
+	/** What earlier days of the job left, and when this one begins. */
+	before?: EventOf<'day.opened'>['before'];
+	at?: number;
 };
 
 /** A day rehearsed in memory, with a painter who answers what is not scripted. */
@@ -25,8 +27,9 @@ export function rehearsed({
 	job = smallJob(),
 	lists = smallLists(),
 	settings = {},
-	letters = 0,
 	seed = 0,
+	before = noHistory,
+	at = start,
 }: Options = {}) {
 	const opening = {
 		job,
@@ -34,18 +37,18 @@ export function rehearsed({
 		settings: settingsSchema.parse(settings),
 		clock: 'moved' as const,
 		program: '0.0.0',
-		before: { faces: {}, letters },
+		before,
 		zone: 'UTC',
 		seed,
 	};
-	const keys: DayRecord[][] = [[openingRecord(opening, { wall: start, mono: 0 })]];
+	const keys: DayRecord[][] = [[openingRecord(opening, { wall: at, mono: 0 })]];
 	const records = () => keys.flat();
 	const sink = () => ({
 		records: records(),
 		append: (made: readonly DayRecord[]) => void keys.push([...made]),
 		close() {},
 	});
-	const rehearsal = rehearse(sink, start);
+	const rehearsal = rehearse(sink, at);
 	const painter = painterOf(job, () => rehearsal.session().state());
 	let line: Line = rehearsal.first();
 

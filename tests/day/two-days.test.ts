@@ -1,0 +1,66 @@
+import { expect, test } from 'vitest';
+import { historyAfter } from '../../src/day/history.ts';
+import { loadLists } from '../../src/job/lists.ts';
+import { loadJob } from '../../src/job/load.ts';
+import { checkDayFile } from '../model/checker/check.ts';
+import { rehearsed, start } from './rehearsed.ts';
+
+const sheet = 'checklists/example/coffee-cart.yaml';
+
+async function example() {
+	const loaded = await loadJob(sheet);
+	const lists = loaded.ok ? await loadLists(loaded.job, sheet) : loaded;
+	if (!loaded.ok || !lists.ok) throw new Error('the example does not load');
+	return { job: loaded.job, lists: lists.lists };
+}
+
+test('the second day begins where the first ended: sanded, wiped, tacked, then the topcoats, under new letters', async () => {
+	const given = await example();
+	const first = rehearsed(given);
+	first.toEnd();
+	const second = rehearsed({
+		...given,
+		before: historyAfter(first.records()),
+		at: start + 3 * 86_400_000,
+	});
+	second.toEnd();
+	expect([...new Set(second.ofType('stage.done').map(({ stage }) => stage))]).toEqual([
+		'sand',
+		'wipe',
+		'tack',
+	]);
+	expect([...new Set(second.ofType('face.started').map(({ coat }) => coat))]).toEqual([3, 4, 5]);
+	const letters = (day: typeof first) => day.ofType('batch.started').map(({ batch }) => batch);
+	expect(letters(first).some(letter => letters(second).includes(letter))).toBe(false);
+	expect(
+		second
+			.ofType('reading.taken')
+			.filter(({ feature, value }) => feature === 'breathing' && value !== 'supplied-air'),
+	).toEqual([]);
+	expect(checkDayFile(second.bytes(), [first.bytes()])).toEqual([]);
+});
+
+test('a part set aside on the first day is on its own line on the second', async () => {
+	const given = await example();
+	const first = rehearsed(given);
+	first.until(({ state, face }) => state === 'spraying' && face === 'left door/outside');
+	first.send('wait 15 s');
+	for (const code of ['trouble', 'wet-fault', 'all', 'run', 'left door/outside', 'set-part-aside', 'back'])
+		first.pick(code);
+	first.toEnd();
+	const second = rehearsed({ ...given, before: historyAfter(first.records()), at: start + 3 * 86_400_000 });
+	second.toEnd();
+	const steps = second.ofType('rework.done').filter(({ face }) => face === 'left door/outside');
+	expect(steps.map(({ step }) => step).slice(0, 3)).toEqual(['set-up', 'sand', 'clean']);
+	expect(checkDayFile(second.bytes(), [first.bytes()])).toEqual([]);
+});
+
+test('topcoating on the day after the primer waits for the cure that the sheet asks for', async () => {
+	const given = await example();
+	const first = rehearsed(given);
+	first.toEnd();
+	const second = rehearsed({ ...given, before: historyAfter(first.records()), at: start + 20 * 3_600_000 });
+	second.until(({ state }) => state.startsWith('finish'));
+	expect(second.ofType('face.started')).toEqual([]);
+	expect(second.line().lines.join(' ')).toMatch(/in 2\d h/);
+});
