@@ -1,6 +1,6 @@
 import type { Component } from '../job/job.ts';
 import { type Instant, instantOf } from './instant.ts';
-import type { DayRecord, EventOf } from './records.ts';
+import type { BreakKind, DayRecord, EventOf } from './records.ts';
 
 type Opened = EventOf<'day.opened'>;
 
@@ -78,7 +78,8 @@ export type Book = {
 	checked: (EventOf<'gun.checked'> & { at: Instant }) | null;
 	/** The last thing done to the gun on instruction, or found by a reading. */
 	gun: { horns: string | null; fanHeight_mm: number | null; pressure_kPa: number | null };
-	break: { kind: string; since: Instant; from: string } | null;
+	/** `clockBack_s`: by how much the wall clock was set back, in it or just before. */
+	break: { kind: BreakKind; since: Instant; from: string; clockBack_s: number } | null;
 	backSince: Instant | null;
 	/** A hold long enough to ask for the air again is told by this. */
 	longestHold_s: number;
@@ -240,6 +241,10 @@ function noteReading(book: Book, record: DayRecord & EventOf<'reading.taken'>): 
 	return { ...book, attempts, check, gun, tabWet, lastCard };
 }
 
+/** Seconds by which a record says that the wall clock was set back. */
+const setBack_s = (record: DayRecord): number =>
+	record.type === 'clock.set' ? Math.max(0, -record.stepMs / 1000) : 0;
+
 /** The book with one more record in it; `from` is the activity that the record found. */
 export function enter(book: Book, record: DayRecord, from: string): Book {
 	const at = instantOf(record);
@@ -395,6 +400,7 @@ function note(book: Book, record: DayRecord, at: Instant, from: string): Book {
 					kind: book.break?.kind === 'air-lost' ? 'air-lost' : record.kind,
 					since: book.break?.since ?? at,
 					from: book.break?.from ?? from,
+					clockBack_s: (book.break?.clockBack_s ?? 0) + setBack_s(book.last),
 				},
 				check: null,
 				triggerOff: null,

@@ -188,10 +188,35 @@ test.each([
 	expect(day.line().state).toBe('hold');
 	expect(day.ofType('break.began').at(-1)).toMatchObject({ kind, by: 'program' });
 	day.pick('back');
+	if (kind === 'clock') day.pick('clock-right');
 	expect(day.line().ask).toBe('last-face');
 	day.pick('all');
 	day.toEnd();
 	expect(day.findings()).toEqual([]);
+});
+
+test('a clock set back is asked about before anything goes on', () => {
+	const day = rehearsed();
+	day.toState('wait');
+	day.send('clock -1 h');
+	day.pick('back');
+	expect(day.line()).toMatchObject({ state: 'hold.clock', ask: 'choose' });
+	expect(day.line().say).toContain('60 min');
+	day.pick('clock-wrong');
+	expect(day.line().state).toBe('hold');
+	day.pick('back');
+	day.pick('clock-right');
+	expect(day.line().state).not.toMatch(/^hold/);
+	day.toEnd();
+	expect(day.findings()).toEqual([]);
+});
+
+test('after a hold the screen says where the painter was, for how long, and what was sprayed last', () => {
+	const day = rehearsed();
+	day.toState('wait');
+	day.send('hold', 'wait 12 min');
+	expect(day.line().say).toContain('Away 12 min');
+	expect(day.line().lines.join(' ')).toMatch(/in a wait.*Last sprayed: right door flat, coat 1/);
 });
 
 test('a pause in the trigger line beyond 20 s is a break', () => {

@@ -1,6 +1,7 @@
 import { duration, faceName, inert } from '../../words/say.ts';
+import { isoAt } from '../instant.ts';
 import { contextOf, facesIn, jobOf, type Moment } from '../moment.ts';
-import { inside, option, type Prompt } from '../prompt.ts';
+import { inside, opens, option, type Prompt } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
 import { accountPrompt } from './accounting.ts';
 import { troublePrompt } from './trouble.ts';
@@ -39,6 +40,56 @@ function airLostPrompt(menu: readonly string[]): Prompt {
 	};
 }
 
+const places: Record<string, string> = {
+	bench: 'at the bench',
+	list: 'in a list',
+	mix: 'at the pot',
+	check: 'in the gun check',
+	ready: 'ready to spray',
+	wait: 'in a wait',
+};
+
+/** Where the break found the painter. */
+function whereLine({ state }: Moment, broken: string | undefined): string {
+	if (broken) return `${faceName(broken)} was being sprayed.`;
+	const place = places[state.book.break?.from ?? ''];
+	return place ? `You were ${place}.` : '';
+}
+
+/** The coat laid last, of all faces. */
+function lastLine({ state }: Moment): string {
+	const ended = [...state.book.faces].flatMap(([id, { laid }]) => {
+		const last = laid.at(-1);
+		return last ? [{ id, coat: last.coat, at: last.ended.wall }] : [];
+	});
+	const last = ended.sort((one, other) => other.at - one.at)[0];
+	return last ? `Last sprayed: ${faceName(last.id)}, coat ${last.coat}.` : '';
+}
+
+const back = ({ state }: Moment) =>
+	option('back', 'BACK', {
+		type: 'break.ended',
+		kind: state.book.break?.kind ?? 'hold',
+		by: 'painter',
+	});
+
+/** The clock went back in this break: every wait and window hangs on it. */
+const clockIsBack = ({ state }: Moment): boolean => (state.book.break?.clockBack_s ?? 0) > 0;
+
+function clockPrompt(moment: Moment): Prompt {
+	const behind = duration(moment.state.book.break?.clockBack_s ?? 0);
+	return {
+		state: 'hold.clock',
+		ask: 'choose',
+		say: `Clock: it went back ${behind}. Is it right now?`,
+		lines: [`It says ${isoAt(moment.now.wall).slice(0, 16).replace('T', ' ')} UTC.`],
+		options: [
+			{ ...back(moment), code: 'clock-right', text: 'IT IS RIGHT' },
+			{ code: 'clock-wrong', text: 'SET IT FIRST', reply: () => ({ ui: { menu: [] } }) },
+		],
+	};
+}
+
 export function holdPrompt(moment: Moment, menu: readonly string[]): Prompt {
 	const held = moment.state.book.break;
 	if (held?.kind === 'air-lost') return airLostPrompt(menu);
@@ -46,16 +97,10 @@ export function holdPrompt(moment: Moment, menu: readonly string[]): Prompt {
 	if ((menu[0] === 'close' || menu[0] === 'wet') && untold.length > 0)
 		return inside(menu[0], accountPrompt(moment, untold, menu.slice(1)));
 	if (menu[0] === 'close') return closeEarlyPrompt(moment);
+	if (menu[0] === 'clock') return clockPrompt(moment);
 	if (menu.length > 0) return troublePrompt(moment, menu);
 	const away = duration((moment.now.wall - (held?.since.wall ?? moment.now.wall)) / 1000);
 	const [broken] = untold;
-	const last = broken
-		? `${faceName(broken)} was being sprayed.`
-		: held?.from === 'spraying'
-			? ''
-			: held?.from
-				? `You were at: ${held.from}.`
-				: '';
 	const { clearance } = jobOf(moment).shop;
 	const clears = clearance
 		? `Clearance here: ${clearance.minutes} min, measured ${inert(clearance.measured)}.`
@@ -64,10 +109,12 @@ export function holdPrompt(moment: Moment, menu: readonly string[]): Prompt {
 		state: 'hold',
 		ask: 'hold',
 		say: `${breakWords[held?.kind ?? 'hold'] ?? 'Held.'} Away ${away}.`,
-		lines: [last, ...gunLines(moment), broken ? clears : ''].filter(Boolean).slice(0, 3),
+		lines: [whereLine(moment, broken), lastLine(moment), ...gunLines(moment), broken ? clears : '']
+			.filter(Boolean)
+			.slice(0, 3),
 		face: broken ?? null,
 		options: [
-			option('back', 'BACK', { type: 'break.ended', kind: (held?.kind ?? 'hold') as 'hold', by: 'painter' }),
+			clockIsBack(moment) ? opens('back', 'BACK', 'clock') : back(moment),
 			{ code: 'trouble', text: 'TROUBLE', reply: () => ({ ui: { menu: ['trouble'] } }) },
 			{ code: 'close', text: 'CLOSE THE DAY', at: 'bottomLeft', reply: () => ({ ui: { menu: ['close'] } }) },
 		],
