@@ -85,7 +85,12 @@ function hitAgain(day: ReturnType<typeof rehearsed>, draws: Draws, key: string, 
 
 /** Plays the day to its end. */
 export function guardedDay(seed: number, draws: Draws, way: Way): Played {
-	const day = rehearsed({ job: smallJob(), settings: { cards: way === 'cards' }, letters: 1, seed });
+	const day = rehearsed({
+		job: smallJob(),
+		settings: { cards: way === 'cards' },
+		before: { faces: {}, letters: 1 },
+		seed,
+	});
 	const truth = truthOf(day.job, () => day.state().machine.context.cup, day.painter.world);
 	const next = handsOf(day, draws, way, truth);
 	let keys = 0;
