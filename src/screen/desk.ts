@@ -118,6 +118,7 @@ export function openDesk(ports: DeskPorts, setup: HandsSetup): Desk {
 		else if (effect.do === 'notice') say(noticeTexts[effect.code]);
 		else if (effect.do === 'leave') ports.leave(view.ask === 'closed' ? 'closed' : 'left');
 		else if (effect.do === 'suspend') ports.suspend();
+		else if (effect.do === 'say-again') session.sayAgain?.();
 		else if (effect.do === 'move-clock') {
 			work(() => session.moveClock?.(effect.by_ms));
 			refresh();

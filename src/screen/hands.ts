@@ -36,6 +36,7 @@ export type Effect =
 	| { do: 'leave' }
 	| { do: 'suspend' }
 	| { do: 'move-clock'; by_ms: number }
+	| { do: 'say-again' }
 	/** What is half done on the screen looks different now. */
 	| { do: 'redraw' };
 
@@ -130,6 +131,8 @@ function strike(state: HandsState, view: View, bound: Bound, repeat: boolean, at
 			const after = edit(guarded.state, view, bound);
 			return { state: after.state, effects: [...guarded.effects, ...after.effects] };
 		}
+		case 'again':
+			return { state, effects: [{ do: 'say-again' }] };
 		case 'quit':
 			return { state, effects: [{ do: 'leave' }] };
 		case 'suspend':

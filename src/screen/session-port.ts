@@ -20,6 +20,8 @@ export type Session = {
 	over?(): boolean;
 	/** Moves a rehearsal's clock on; absent where the clock is real. */
 	moveClock?(by_ms: number): void;
+	/** Speaks the last sentence once more; absent where there is no voice. */
+	sayAgain?(): void;
 };
 
 /** The little that the screen wants of time. */

@@ -40,6 +40,11 @@ test('the space bar is hold whatever is asked, and with any other key held', () 
 		expect(said(' \u001b \u0000\u001b[32;5u', typing)).toEqual(['hold', 'hold', 'hold', 'hold']);
 });
 
+test('Tab has the last sentence said again, whatever is asked', () => {
+	for (const typing of ['nothing', 'number', 'text'] as const) expect(said('\t', typing)).toEqual(['again']);
+	expect(said('\u001b[9;1:2u\u001b[9;5u')).toEqual(['dead', 'dead']);
+});
+
 test('number pad corners answer where no number is being typed', () => {
 	expect(said('7913')).toEqual(['topLeft', 'topRight', 'bottomLeft', 'bottomRight']);
 	expect(said('7913', 'number')).toEqual(['7', '9', '1', '3']);

@@ -172,3 +172,11 @@ test('with one key, the space bar is still hold and a number is still typed', as
 	await desk.type('21\r ');
 	expect(desk.fake.log).toEqual([{ number: 21 }, { key: 'hold' }]);
 });
+
+test('Tab has the last sentence said again, and answers nothing', async () => {
+	const desk = atDesk(viewOf('pattern'));
+	desk.clock.pass(600);
+	await desk.type('\t');
+	desk.clock.pass(300);
+	expect(desk.fake.log).toEqual(['again']);
+});

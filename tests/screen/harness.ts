@@ -62,6 +62,7 @@ export function fakeSession(first: View) {
 		break: kind => log.push(kind),
 		close: () => log.push('closed'),
 		moveClock: by_ms => log.push(`clock +${by_ms}`),
+		sayAgain: () => log.push('again'),
 	};
 	return { fake, session };
 }

@@ -10,6 +10,8 @@ export type Bound =
 	| { is: 'hold' }
 	| { is: 'corner'; corner: Corner }
 	| BoundTyping
+	/** Says once more what the voice said last. */
+	| { is: 'again' }
 	| { is: 'quit' | 'suspend' | 'paste' | 'dead' };
 
 const dead: Bound = { is: 'dead' };
@@ -69,7 +71,8 @@ export function bind(key: Key, layout: Layout, typing: Typing, signed = false): 
 	if (edit) return edit;
 	const character = typed(key, typing, signed);
 	if (character !== null) return key.kind === 'repeat' ? dead : { is: 'type', character };
-	if (typing === 'text' || key.ctrl || key.alt) return dead;
-	const corner = cornerOf(key, layout);
-	return corner ? { is: 'corner', corner } : dead;
+	if (key.ctrl || key.alt) return dead;
+	const corner = typing === 'text' ? undefined : cornerOf(key, layout);
+	if (corner) return { is: 'corner', corner };
+	return key.key === 'tab' && key.kind === 'press' ? { is: 'again' } : dead;
 }
