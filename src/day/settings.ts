@@ -22,7 +22,12 @@ export const settingsSchema = z.object({
 	/** `face`: a key ends each face. `stretch`: one key starts a stretch, one ends it. */
 	by: z.enum(['face', 'stretch']).default('face'),
 	cards: z.boolean().default(false),
+	/** Sentences are spoken by the system's own speaker. */
 	voice: z.boolean().default(false),
+	/** Four sounds: held, a wait that ends soon, a wait that is over, an answer not taken. */
+	sounds: z.boolean().default(true),
+	/** Lines of text in place of the screens, for a screen reader or a pipe. */
+	plain: z.boolean().default(false),
 	/** Longest stretch until the shop's own rates are known, s. */
 	stretch_s: atLeast(30, 240),
 	/** Age at which a gun check is asked again before a face, min. */
