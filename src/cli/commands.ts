@@ -53,6 +53,11 @@ export const commands: { name: string; summary: string; load(): Promise<Command>
 		load: async () => (await import('./report.ts')).reportCommand,
 	},
 	{
+		name: 'cards',
+		summary: 'pattern cards to print: crosses at life size, their letters read back in the gun check',
+		load: async () => (await import('./cards.ts')).cardsCommand,
+	},
+	{
 		name: 'work',
 		summary: 'the arithmetic alone: mix, film, air, cups, pot life, fan, ventilation',
 		load: async () => (await import('./work.ts')).workCommand,
