@@ -3,7 +3,7 @@ import type { DayEvent, EventOf } from '../src/day/records.ts';
 import type { Horns, MixStep } from '../src/job/job.ts';
 import { batchMachine } from './batch.ts';
 import { type CoatRule, type FaceInput, faceMachine } from './face.ts';
-import { gunCheckMachine } from './gun-check.ts';
+import { featureAsked, gunCheckMachine } from './gun-check.ts';
 import { transition } from './step.ts';
 
 export type FaceState = SnapshotFrom<typeof faceMachine>;
@@ -53,10 +53,13 @@ export function ruleFor(face: FaceState): CoatRule | undefined {
 const faceNamed = ({ faces }: DayContext, id: string | null) =>
 	faces.find(face => face.context.rules.id === id);
 
-/** Materials that the faces get next. */
-const materialsNext = ({ faces }: DayContext) => [
-	...new Set(faces.flatMap(face => face.context.rules.coats[face.context.laid]?.material ?? [])),
-];
+/** Materials that the faces get next; a coat beyond the plan counts where a reason was given for it. */
+const materialsNext = ({ faces }: DayContext) => {
+	const wanted = faces.filter(
+		({ context: { rules, laid, overrides } }) => laid < rules.coats.length || overrides.includes('coats'),
+	);
+	return wanted.flatMap(face => ruleFor(face)?.material ?? []);
+};
 
 /** Faces that an event speaks of. */
 function spokenOf(event: DayEvent): readonly string[] {
@@ -178,6 +181,10 @@ export const dayMachine = setup({
 			event.size === checked.size &&
 			event.horns === checked.rule.horns &&
 			same(event.cup, cup),
+		isAskedFor: ({ context: { check }, event }) =>
+			event.type === 'reading.taken' && check !== null && event.feature === featureAsked(check.context),
+		passesOver: ({ context: { check }, event }) =>
+			event.type === 'override.given' && event.face === null && check?.can(event) === true,
 		patternStillToCome: ({ context }) => context.check?.matches('passed') !== true,
 		isFaultOfGun: ({ event }) => event.type === 'fault.seen' && event.gun === true,
 		/** No face is sprayed with it, and no check of it is under way. */
@@ -196,6 +203,8 @@ export const dayMachine = setup({
 			event.type === 'reading.taken' &&
 			event.feature === 'can' &&
 			batchInHand(context)?.[1].matches('can') === true,
+		passesOverCup: ({ context, event }) =>
+			event.type === 'override.given' && event.face === null && batchMoves(batchInHand(context)?.[1], event),
 		isTiming: ({ context }) => batchInHand(context)?.[1].matches('cup') === true,
 		facesMove: ({ context, event }) =>
 			stepFaces(context.faces, event).some((face, index) => face !== context.faces[index]),
@@ -257,7 +266,7 @@ export const dayMachine = setup({
 		}),
 		/** A reason given for the open item marks what is sprayed under the list or the check. */
 		notePassedOver: assign(({ context, event }) => {
-			if (event.type !== 'override.given' || context.check?.can(event) !== true) return {};
+			if (event.type !== 'override.given') return {};
 			const { checked, passedOver } = context;
 			return checked
 				? { checked: { ...checked, passedOver: [...checked.passedOver, event.rule] } }
@@ -384,9 +393,9 @@ export const dayMachine = setup({
 		list: {
 			always: { guard: 'listClosed', target: 'bench', actions: 'closeList' },
 			on: {
-				'reading.taken': { actions: 'stepCheck' },
+				'reading.taken': { guard: 'isAskedFor', actions: 'stepCheck' },
 				'item.answered': { actions: 'stepCheck' },
-				'override.given': { actions: ['notePassedOver', 'stepCheck'] },
+				'override.given': { guard: 'passesOver', actions: ['notePassedOver', 'stepCheck'] },
 			},
 		},
 		mix: {
@@ -397,16 +406,16 @@ export const dayMachine = setup({
 				'batch.poured': { guard: 'batchMoves', actions: 'stepBatch' },
 				'batch.found': { guard: 'batchMoves', actions: 'stepBatch' },
 				'cup.timed': { guard: 'isTiming', actions: 'stepBatch' },
-				'override.given': { guard: 'isTiming', actions: 'stepBatch' },
+				'override.given': { guard: 'passesOverCup', actions: 'stepBatch' },
 				'batch.ready': { guard: 'batchMoves', actions: 'stepBatch' },
 				'batch.discarded': { guard: 'batchMoves', actions: 'stepBatch' },
 			},
 		},
 		check: {
 			on: {
-				'reading.taken': { actions: 'stepCheck' },
+				'reading.taken': { guard: 'isAskedFor', actions: 'stepCheck' },
 				'item.answered': { actions: 'stepCheck' },
-				'override.given': { actions: ['notePassedOver', 'stepCheck'] },
+				'override.given': { guard: 'passesOver', actions: ['notePassedOver', 'stepCheck'] },
 				/** A cap turned or a knob moved on instruction: its pattern is read after it. */
 				'gun.set': { guard: 'patternStillToCome', actions: 'keep' },
 				'gun.checked': { guard: and(['checkPassed', 'settled']), target: 'ready', actions: 'knowGun' },

@@ -15,11 +15,15 @@ type CheckContext = CheckInput & { at: number };
 /** Items that only a reading closes: no tick, and no reason passes over them. */
 const onlyByReading = ['mask', 'batch', 'pattern', 'card'];
 
+/** The feature whose reading is asked for; undefined once every item is closed. */
+export const featureAsked = ({ items, at }: CheckContext): string | undefined =>
+	items[at] === 'mask' ? 'breathing' : items[at];
+
 function closes(context: CheckContext, event: DayEvent): boolean {
 	const item = context.items[context.at];
 	switch (event.type) {
 		case 'reading.taken':
-			if (event.feature !== (item === 'mask' ? 'breathing' : item)) return false;
+			if (event.feature !== featureAsked(context)) return false;
 			if (event.feature === 'breathing')
 				return event.value === 'supplied-air' || (event.value === 'filter-mask' && !context.isocyanate);
 			if (event.feature === 'pattern') return event.value === context.pattern;
