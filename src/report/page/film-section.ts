@@ -35,7 +35,7 @@ export function filmSection({ tables, faces, units }: Report): Section {
 			tables.film.length > 0
 				? figure(
 						film(tables.film, faces, units),
-						'Bar: wet film laid. Solid line: target. Dashed line: the film at which it runs on such a face; flat work has none. Thick short line: measured on the day. Crossed bar: over the limit.',
+						'Bar: wet film laid. Solid line: target. Dashed line: the film at which it runs on such a face; flat work has none. Thick short line: read wet on the day. Crossed bar: over the limit.',
 					)
 				: null,
 			table(

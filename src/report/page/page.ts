@@ -27,15 +27,20 @@ function counts({ tables }: Report): Markup {
 	const laid = tables.coats.filter(({ extent }) => extent === 'all');
 	const sprayed_s = tables.coats.reduce((sum, { took_s }) => sum + took_s, 0);
 	const broken_s = tables.breaks.reduce((sum, { lasted_s }) => sum + (lasted_s ?? 0), 0);
+	const few = (many: number, one: string, more: string): [number, string] => [many, many === 1 ? one : more];
 	const boxes: [string | number, string][] = [
-		[laid.length, `coats laid whole, on ${count(faces, 'face')}`],
+		few(laid.length, 'coat laid whole', `coats laid whole, on ${count(faces, 'face')}`),
 		[duration(sprayed_s), 'of spraying'],
-		[tables.breaks.length, `breaks, ${duration(broken_s)} in all`],
-		[tables.checks.filter(({ passed }) => passed !== null).length, 'gun checks passed'],
-		[tables.differed.length, 'readings that differed'],
-		[tables.overrides.length, 'overrides'],
-		[tables.faults.length, 'faults seen'],
-		[tables.batches.length, 'batches mixed'],
+		few(tables.breaks.length, `break, ${duration(broken_s)}`, `breaks, ${duration(broken_s)} in all`),
+		few(
+			tables.checks.filter(({ passed }) => passed !== null).length,
+			'gun check passed',
+			'gun checks passed',
+		),
+		few(tables.differed.length, 'reading that differed', 'readings that differed'),
+		few(tables.overrides.length, 'override', 'overrides'),
+		few(tables.faults.length, 'fault seen', 'faults seen'),
+		few(tables.batches.length, 'batch mixed', 'batches mixed'),
 	];
 	return html`<ul class="counts">${boxes.map(([many, what]) => html`<li><strong>${many}</strong> ${what}</li>`)}</ul>\n`;
 }

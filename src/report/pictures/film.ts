@@ -14,10 +14,8 @@ const most = 10;
 
 type Group = { face: string; rows: FilmRow[] };
 
-const measuredWet = ({ measured, target_wet_um, target_dry_um }: FilmRow): number[] =>
-	measured.flatMap(({ wet_um, dry_um }) =>
-		wet_um !== null ? [wet_um] : dry_um !== null ? [(dry_um * target_wet_um) / target_dry_um] : [],
-	);
+/** A dry gauge reads all coats together, so only wet readings stand beside one coat's bar. */
+const measuredWet = ({ measured }: FilmRow): number[] => measured.flatMap(({ wet_um }) => wet_um ?? []);
 
 export const paceSaid: Record<FilmRow['pace'], string> = {
 	fast: 'fast',
@@ -27,7 +25,7 @@ export const paceSaid: Record<FilmRow['pace'], string> = {
 
 function coat(row: FilmRow, x: (um: number) => number, y: number, id: string, units: UnitSystem): Piece {
 	const { laid_wet_um, laid_low_wet_um, laid_high_wet_um, target_wet_um, sag_um, over_sag } = row;
-	const tail = over_sag ? ', runs' : row.pace === 'right' ? '' : `, ${paceSaid[row.pace]}`;
+	const tail = over_sag ? ', over its limit' : row.pace === 'right' ? '' : `, ${paceSaid[row.pace]}`;
 	return [
 		bar({
 			from: 0,
