@@ -10,6 +10,8 @@ type Entry = {
 	until: string | null;
 	summary: string;
 	says: string;
+	/** What is over needs no alarm. */
+	over?: true;
 };
 
 /** An entry without an end is shown this long, ms. */
@@ -68,8 +70,8 @@ function event(tables: Tables, entry: Entry, stamped: string): string[] {
 		`SUMMARY:${escapeText(entry.summary)}`,
 		`DESCRIPTION:${escapeText(entry.says)}`,
 		'TRANSP:TRANSPARENT',
-		...alarm('TRIGGER:PT0S', entry.summary),
-		...(long
+		...(entry.over ? [] : alarm('TRIGGER:PT0S', entry.summary)),
+		...(long && !entry.over
 			? alarm(`TRIGGER;RELATED=END:-PT${early_min}M`, `Closes in ${early_min} min: ${entry.summary}`)
 			: []),
 		'END:VEVENT',
@@ -81,6 +83,19 @@ const may: Record<string, string> = {
 	scuff: 'Scuff first',
 	sand: 'Sand first',
 };
+
+/** The day itself: a calendar may not be empty. */
+function dayEntry(tables: Tables): Entry {
+	const { job, opened, closed } = tables.day;
+	return {
+		key: 'day',
+		from: opened,
+		until: closed !== null && closed > opened ? closed : null,
+		summary: `Spraying day: ${job}`,
+		says: closed === null ? 'Not closed when this was written.' : 'Closed.',
+		over: true,
+	};
+}
 
 /** Windows in force of faces that still want a coat: each opens when its entry begins and closes when it ends. */
 function windowEntries(tables: Tables): Entry[] {
@@ -139,7 +154,7 @@ function dueEntries(tables: Tables): Entry[] {
  */
 export function ics(tables: Tables, stamped: string): string {
 	const rehearsed = tables.day.clock === 'moved' ? 'Rehearsed. ' : '';
-	const entries = [...windowEntries(tables), ...dueEntries(tables)];
+	const entries = [dayEntry(tables), ...windowEntries(tables), ...dueEntries(tables)];
 	const lines = [
 		'BEGIN:VCALENDAR',
 		'VERSION:2.0',

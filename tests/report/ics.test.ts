@@ -57,6 +57,15 @@ describe('the calendar of a day, read back by another program', () => {
 		expect(sanding.map(({ summary }) => summary)).toContain('Rehearsed. Sanding due: canopy rail');
 	});
 
+	test('a day after which nothing is due is an entry all the same: an empty calendar is none', () => {
+		const day = rehearsed();
+		day.toEnd();
+		const entries = entriesOf(ics(tablesOf(day.records()), stamped));
+		expect(entries).toMatchObject([
+			{ summary: 'Rehearsed. Spraying day: Coffee cart doors', from: day.records()[0]?.at, alarms: 0 },
+		]);
+	});
+
 	test('a part set aside has no window to be sprayed in', async () => {
 		const entries = entriesOf(ics(tablesOf(await cartDay()), stamped));
 		const open = entries.filter(({ summary }) => /May be sprayed|first: /.test(summary));

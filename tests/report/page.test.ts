@@ -146,6 +146,16 @@ describe('the page of a day with breaks, readings that differed, a run and a par
 		expect(sectionNamed('film')).toMatch(/left door edges, coat 1[^c]*as planned/);
 	});
 
+	test('a day broken off at any record makes a page, without a figure that is none', async () => {
+		const day = await cartDay();
+		for (let length = 1; length < day.length; length += 17) {
+			const some = day.slice(0, length);
+			const broken = reportAs('html', { day: some, days: [some], faults, sheet: 'coats' });
+			expect(dangers(all(broken))).toEqual([]);
+			expect(broken).not.toMatch(/NaN|Infinity|undefined|Invalid Date/);
+		}
+	});
+
 	test('the same day gives the same page', async () => {
 		const day = await cartDay();
 		expect(reportAs('html', { day, days: [day], faults, sheet: 'coats' })).toBe(text);
