@@ -35,7 +35,8 @@ const words: Record<string, string> = {
 /** Text from outside made inert: no control or direction character, no half of a pair. */
 export const plain = (text: string): string => inert(text.replace(/\p{Cs}/gu, '\uFFFD'));
 
-export const word = (code: string): string => words[code] ?? plain(code.replaceAll('-', ' '));
+export const word = (code: string): string =>
+	(Object.hasOwn(words, code) ? words[code] : undefined) ?? plain(code.replaceAll('-', ' '));
 export const asSentence = (text: string): string => sentence(text);
 
 /** `left door edges, coat 2`. */

@@ -30,6 +30,8 @@ const nasty = [
 	'－１＋＝',
 	'url(#a);}body{display:none',
 	'%{{}}#{1}',
+	'constructor',
+	'__proto__',
 ];
 
 export const hostileText = fc.oneof(
