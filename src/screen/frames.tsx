@@ -1,6 +1,7 @@
 import { EventEmitter } from 'node:events';
 import { Box, type DOMElement, type Instance, render } from 'ink';
 import { createContext, type ReactElement, useContext } from 'react';
+import { columnsOf, indexAtColumn } from './inert.ts';
 
 /** Drawings by the box that Ink has laid out for each. */
 type Drawings = Map<DOMElement, string[]>;
@@ -38,8 +39,10 @@ function drawOn(lines: string[], drawings: Drawings): string[] {
 	for (const { rows, left, top } of places.sort((one, other) => one.left - other.left))
 		for (const [index, row] of rows.entries()) {
 			const line = drawn[top + index] ?? '';
-			const after = line.slice(left + row.length);
-			drawn[top + index] = (line.slice(0, left).padEnd(left) + row + after).trimEnd();
+			const before = line.slice(0, indexAtColumn(line, left));
+			const blank = ' '.repeat(Math.max(0, left - columnsOf(before)));
+			const after = line.slice(indexAtColumn(line, left + row.length));
+			drawn[top + index] = (before + blank + row + after).trimEnd();
 		}
 	return drawn;
 }

@@ -27,6 +27,19 @@ export function columnsOf(text: string): number {
 	return [...text].reduce((sum, character) => sum + columnsOfCharacter(character), 0);
 }
 
+/** Where in a text a column begins; its length where the text ends before. */
+export function indexAtColumn(text: string, column: number): number {
+	if (oneColumnEach.test(text)) return Math.min(column, text.length);
+	let index = 0;
+	let width = 0;
+	for (const character of text) {
+		width += columnsOfCharacter(character);
+		if (width > column) break;
+		index += character.length;
+	}
+	return index;
+}
+
 /** Cuts a text to a width, its end replaced by dots where it was longer. */
 export function cutTo(text: string, columns: number, dots = '…'): string {
 	if (columnsOf(text) <= columns) return text;
