@@ -90,16 +90,36 @@ export type SheetName = keyof typeof sheets;
 export const sheetNames = Object.keys(sheets) as SheetName[];
 export const isSheetName = (name: string): name is SheetName => Object.hasOwn(sheets, name);
 
-/** Column heads where there is no row to take them from. */
-const headsOf = (rows: Sheet): string[] => Object.keys(rows[0] ?? { nothing: null });
+/** Column heads, the same whether or not there is a row. */
+const heads: Record<SheetName, string> = {
+	coats:
+		'face coat stage material kind stroke horns began ended took_s should_s extent estimated late check window air_C humidity surface_C cup overrides passes target_wet_um laid_wet_um laid_low_wet_um laid_high_wet_um sag_um pace',
+	windows: 'face coat ended surface_C does from until in_force next_coat_began',
+	due: 'face what stage at until',
+	batches:
+		'batch material started by make_mL hardened stood ready volume_mL lives_until emptied ratio cup_s cup_temp_C cup_fits loads discarded why',
+	pours: 'at batch component can level_mL wanted_mL mass_g wanted_g found again',
+	readings: 'at feature value face coat batch wanted after_at after_value after_matched',
+	checks: 'check size face coat began passed took_s breathing readings',
+	overrides: 'at rule reason face coat',
+	air: 'at air_C humidity surface_C dew_point_C margin_C spray reasons',
+	breaks: 'began ended lasted_s kind by',
+	faults: 'at fault face coat gun remedy',
+	work: 'at face coat did detail',
+};
+/** The columns of a table, in order. */
+export const headsOf = (name: SheetName): string[] => heads[name].split(' ');
+
+/** The rows of a table, flat. */
+export const rowsOf = (tables: Tables, name: SheetName): Sheet => sheets[name](tables);
 
 /**
  * One table of a day as comma-separated values: a head line, CRLF at each line's end.
  * Source: RFC 4180.
  */
 export function csv(tables: Tables, name: SheetName): string {
-	const rows: Sheet = sheets[name](tables);
-	const heads = headsOf(rows);
-	const lines = rows.map(row => heads.map(head => cell(row[head] ?? null)).join(','));
-	return [heads.join(','), ...lines, ''].join('\r\n');
+	const rows = rowsOf(tables, name);
+	const columns = headsOf(name);
+	const lines = rows.map(row => columns.map(head => cell(row[head] ?? null)).join(','));
+	return [columns.join(','), ...lines, ''].join('\r\n');
 }

@@ -1,8 +1,9 @@
 import fc from 'fast-check';
 import Papa from 'papaparse';
 import { beforeAll, describe, expect, test } from 'vitest';
-import { cell, csv, sheetNames } from '../../src/report/csv.ts';
+import { cell, csv, headsOf, rowsOf, sheetNames } from '../../src/report/csv.ts';
 import { type Tables, tablesOf } from '../../src/report/tables/tables.ts';
+import { rehearsed } from '../day/rehearsed.ts';
 import { cartDay } from './cart-day.ts';
 import { dayNamed, hostileNames, hostileText } from './hostile.ts';
 
@@ -26,6 +27,16 @@ describe('the tables of a day as a spreadsheet reads them', () => {
 		const [head, ...lines] = rows.slice(0, -1);
 		expect(new Set(lines.map(line => line.length))).toEqual(new Set([head?.length]));
 	});
+
+	test.each(sheetNames)(
+		'%s: every value of a row has its column, and an empty table keeps its heads',
+		name => {
+			for (const row of rowsOf(tables, name))
+				expect(Object.keys(row).sort()).toEqual(headsOf(name).toSorted());
+			const empty = tablesOf(rehearsed().records().slice(0, 1));
+			expect(csv(empty, name)).toBe(`${headsOf(name).join(',')}\r\n`);
+		},
+	);
 
 	test('a coat keeps its face, its times and its film', () => {
 		const { rows } = read(csv(tables, 'coats'));
