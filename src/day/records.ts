@@ -23,6 +23,8 @@ export const faceHistorySchema = z.object({
 	aside: z.object({ why: z.string(), at: instant, done: z.array(z.string()) }).nullable(),
 });
 
+export type FaceHistory = z.infer<typeof faceHistorySchema>;
+
 export const canSchema = z.object({ material: z.string(), component: componentSchema, mark: z.string() });
 
 export const airSchema = z.object({ airC: z.number(), humidity: z.number(), surfaceC: z.number() });
