@@ -6,7 +6,10 @@ import { paintOf_mL, type Rates } from './pace.ts';
 import type { Course } from './timeline.ts';
 
 /** Passes that one batch serves, from `first` to the next chunk's; `ahead`: mixed in one go with the one before. */
-export type Chunk = { first: number; ahead: boolean };
+export type Chunk = { first: number; ahead: boolean; loaded?: true };
+
+/** What is in the gun's cup before the first pass. */
+export type Cup = { letter: string; left_mL: number; dies_s: number };
 
 /** Pot life of a material at the shop's temperature, s. Throws RangeError where the sheet cannot say. */
 export function lifeOf_s(job: Job, material: string): number {
@@ -31,6 +34,7 @@ export function spare(job: Job, material: string): number {
  * batch that begins later never has to end earlier.
  * @param breaks passes before which a batch must end
  * @param ahead passes whose batch is mixed together with the one before, where both last
+ * @param cup paint in the gun's cup that the first passes are sprayed from, as far as it goes
  */
 export function chunksOf(
 	job: Job,
@@ -38,16 +42,22 @@ export function chunksOf(
 	rates: Rates,
 	breaks: ReadonlySet<number>,
 	ahead: ReadonlySet<number>,
+	cup: Cup | null = null,
 ): Chunk[] {
 	const chunks: Chunk[] = [];
 	let held = 0;
+	let room = job.gun.cup_mL;
 	for (const [index, pass] of passes.entries()) {
 		const needs = paintOf_mL(pass, rates) * spare(job, pass.coat.material);
 		const before = passes[index - 1];
 		const same = before?.coat.material === pass.coat.material && reducer(job, before) === reducer(job, pass);
-		if (chunks.length === 0 || breaks.has(index) || !same || held + needs > job.gun.cup_mL) {
+		if (index === 0 && cup && !breaks.has(0) && needs <= cup.left_mL) {
+			chunks.push({ first: 0, ahead: false, loaded: true });
+			room = cup.left_mL;
+		} else if (chunks.length === 0 || breaks.has(index) || !same || held + needs > room) {
 			chunks.push({ first: index, ahead: ahead.has(index) });
 			held = 0;
+			room = job.gun.cup_mL;
 		}
 		held += needs;
 	}
@@ -86,7 +96,9 @@ export function batchesOf(
 	course: Course,
 	rates: Rates,
 	letters: number,
+	cup: Cup | null = null,
 ): PlannedBatch[] {
+	const before = chunks[0]?.loaded ? 1 : 0;
 	return chunks.flatMap((chunk, index) => {
 		const served = passes.slice(chunk.first, chunks[index + 1]?.first);
 		const laid = course.laid.slice(chunk.first, chunks[index + 1]?.first);
@@ -95,9 +107,10 @@ export function batchesOf(
 		const [first, last] = [laid[0], laid.at(-1)];
 		if (!mixed || !first || !last) return [];
 		const needed_mL = served.reduce((sum, pass) => sum + paintOf_mL(pass, rates), 0);
-		const volume_mL = Math.max(needed_mL, Math.min(job.gun.cup_mL, needed_mL * spare(job, material)));
+		const wanted_mL = Math.max(needed_mL, Math.min(job.gun.cup_mL, needed_mL * spare(job, material)));
+		const volume_mL = chunk.loaded && cup ? cup.left_mL : wanted_mL;
 		return {
-			letter: letterOf(letters + index),
+			letter: chunk.loaded && cup ? cup.letter : letterOf(letters + index - before),
 			...{ material, volume_mL, needed_mL, base_mL: baseOf_mL(job, served[0], volume_mL) },
 			...{ mix_s: mixed.at_s, dies_s: mixed.dies_s, from_s: first.from_s, to_s: last.to_s },
 			...{ first: first.face, last: last.face, serves: laid.map(({ face, coat }) => ({ face, coat })) },

@@ -1,7 +1,7 @@
 import type { Job } from '../job/job.ts';
-import { batchesOf, type Chunk, chunksOf, type PlannedBatch } from './batches.ts';
+import { batchesOf, type Chunk, type Cup, chunksOf, type PlannedBatch } from './batches.ts';
 import { coatsBefore, type GunState, type Pass } from './gun.ts';
-import type { StageOrder } from './order.ts';
+import type { CoatsOn, StageOrder } from './order.ts';
 import { type Pace, type Rates, standardPace } from './pace.ts';
 import { type Course, type Laid, type Missed, type Step, walk } from './timeline.ts';
 
@@ -35,8 +35,12 @@ export type PlanOptions = {
 	start_s?: number;
 	gun?: GunState | null;
 	begun?: boolean;
+	/** What is in the gun's cup before the first pass. */
+	cup?: Cup | null;
 	/** Letters used before on this job. */
 	letters?: number;
+	/** Coats that faces have already, where only the rest is planned. */
+	on?: CoatsOn;
 };
 
 /**
@@ -54,9 +58,10 @@ export function planDay(job: Job, order: StageOrder, options: PlanOptions = {}):
 		ends: options.ends ?? {},
 		gun: options.gun ?? null,
 		begun: options.begun ?? false,
+		cup: options.cup ?? null,
 	};
 	const { chunks, course } = settle(passes, (breaks, ahead) => {
-		const cut = chunksOf(job, passes, rates, breaks, ahead);
+		const cut = chunksOf(job, passes, rates, breaks, ahead, given.cup);
 		return { chunks: cut, course: walk({ ...given, chunks: cut }) };
 	});
 	const nights = course.steps.filter(step => step.does === 'night');
@@ -65,7 +70,7 @@ export function planDay(job: Job, order: StageOrder, options: PlanOptions = {}):
 	return {
 		order,
 		...{ steps: course.steps, laid: course.laid, missed: course.missed, start_s, end_s: course.end_s },
-		batches: batchesOf(job, passes, chunks, course, rates, options.letters ?? 0),
+		batches: batchesOf(job, passes, chunks, course, rates, options.letters ?? 0, given.cup),
 		minutes: (course.end_s - start_s - slept) / 60,
 		wetEdge_s: oldestEdge_s(course.laid),
 		longestIdle_s: Math.max(0, ...idle),
@@ -154,6 +159,7 @@ function latestStart_s(
 		if (before.has(face) && closes_s !== null) slack.push(closes_s - from_s);
 		before.delete(face);
 	}
-	if (job.shop.hours !== null) slack.push(job.shop.hours * 60 - (night_s ?? course.end_s));
+	const morning_s = Math.floor(start_s / 86_400) * 86_400;
+	if (job.shop.hours !== null) slack.push(morning_s + job.shop.hours * 60 - (night_s ?? course.end_s));
 	return slack.length === 0 ? null : start_s + Math.max(0, Math.min(...slack));
 }

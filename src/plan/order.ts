@@ -59,12 +59,26 @@ export function planOrders(job: Job, stage: number): StageOrder[] {
 	return [orderCoats(job, stage, coats, 'fewest-turns'), orderCoats(job, stage, coats, 'wettest-edge')];
 }
 
-/** One order of a spray stage; without `which`, the one that the sheet fixes. */
-export const orderFor = (job: Job, stage: number, which: OrderName = job.order): StageOrder =>
-	orderCoats(job, stage, passesOf(job, stage), which);
+/** Coats that faces have already, counted on each face. */
+export type CoatsOn = Readonly<Record<string, number>>;
+
+/** What is left of a stage on faces that have some of their coats. */
+export const leftOf = (job: Job, stage: number, on: CoatsOn): Coats =>
+	passesOf(job, stage).map(({ coat, passes }) => ({
+		coat,
+		passes: passes.filter(pass => pass.count > (on[pass.face.id] ?? 0)),
+	}));
+
+/** One order of a spray stage, or of what is left of it; without `which`, the one that the sheet fixes. */
+export const orderFor = (
+	job: Job,
+	stage: number,
+	which: OrderName = job.order,
+	on: CoatsOn = {},
+): StageOrder => orderCoats(job, stage, leftOf(job, stage, on), which);
 
 /**
- * Orders what is left of a stage.
+ * Orders what is left of a stage. `given`: as the coats come in, to weigh an order made elsewhere.
  * @param coats the passes still to be laid, coat by coat; faces already sprayed in a coat are left out of it
  * @param gun how the gun is set before the first of them, where known: a first change then counts too
  */
@@ -72,9 +86,13 @@ export function orderCoats(
 	job: Job,
 	stage: number,
 	coats: Coats,
-	which: OrderName,
+	which: OrderName | 'given',
 	gun: GunState | null = null,
 ): StageOrder {
+	if (which === 'given') {
+		const rows = coats.map(({ passes }) => [...passes]);
+		return asOrder(job, stage, coats, gun, { name: 'sheet', rows });
+	}
 	const number = numbers(coats, gun);
 	const start = gun === null ? null : number(gun);
 	const laid = coats.map(({ passes }) => layOut(passes, number));

@@ -1,5 +1,5 @@
 import type { Job } from '../job/job.ts';
-import { type Chunk, lifeOf_s } from './batches.ts';
+import { type Chunk, type Cup, lifeOf_s } from './batches.ts';
 import { type GunState, gunFor, gunKey, type Pass } from './gun.ts';
 import { type Pace, type Rates, sprayOf_s } from './pace.ts';
 import { openings } from './windows.ts';
@@ -63,6 +63,8 @@ export type Walk = {
 	gun: GunState | null;
 	/** Whether the day is under way: no set-up before the first pass. */
 	begun: boolean;
+	/** What is in the gun's cup, where the first chunk is sprayed from it. */
+	cup: Cup | null;
 };
 
 type Span = { opens: number; closes: number | null };
@@ -98,11 +100,13 @@ export function walk(given: Walk): Course {
 	};
 	const now: Now = {
 		at: given.start_s,
-		day: 0,
+		day: Math.floor(given.start_s / day_s),
 		gun: given.gun,
 		checked: Number.NEGATIVE_INFINITY,
 		ends: new Map(Object.entries(given.ends)),
 	};
+	if (given.cup && given.chunks[0]?.loaded)
+		course.mixed.push({ batch: 0, at_s: now.at, ready_s: now.at, dies_s: given.cup.dies_s });
 	if (!given.begun) put(course, now, 'set-up', pace.setUp_s);
 	for (const [index, pass] of passes.entries()) {
 		const piece = pieceOf(given, now, index, pass);
@@ -138,7 +142,7 @@ function put(
 
 function pieceOf({ job, chunks, pace, rates }: Walk, now: Now, index: number, pass: Pass): Piece {
 	const batch = chunks.findLastIndex(chunk => chunk.first <= index);
-	const begins = chunks[batch]?.first === index;
+	const begins = chunks[batch]?.first === index && !chunks[batch]?.loaded;
 	const standing_s = (job.materials[pass.coat.material]?.standing_min ?? 0) * 60;
 	const mixing = begins && !chunks[batch]?.ahead ? [batch] : [];
 	for (let next = batch + 1; mixing.length > 0 && chunks[next]?.ahead; next += 1) mixing.push(next);

@@ -1,0 +1,102 @@
+import type { DayRecord, EventOf } from '../day/records.ts';
+import type { Job } from '../job/job.ts';
+import { ownUse_mL_per_m2 } from '../trade/film.ts';
+import type { Rates } from './pace.ts';
+
+/** What this shop's days say of one material, and how many faces say it. */
+export type Learned = { s_per_m2: number | null; mL_per_m2: number | null; timed: number; measured: number };
+
+/** Faces below which the sheet's own figures are kept. This project's own choice. */
+export const leastFaces = 5;
+
+type Sprayed = { area_m2: number; used_mL: number; faces: number };
+type Seen = { seconds: number; area_m2: number; timed: number; cups: Sprayed[] };
+type Cup = { material: string; loaded_mL: number; area_m2: number; faces: number; whole: boolean };
+
+/**
+ * Seconds and mL for each square metre, by material, from days on the real clock.
+ * @param days records of each day, in order; days of a moved clock are passed over
+ * @param job whose materials are asked about; a material counts where id and name are the same
+ * @returns only materials that something was learned of; times from faces keyed one by one and sprayed whole,
+ *   amounts from cups that were emptied with all their faces sprayed whole
+ */
+export function learn(days: readonly (readonly DayRecord[])[], job: Job): Record<string, Learned> {
+	const seen = new Map<string, Seen>();
+	for (const day of days) {
+		const opened = day[0];
+		if (opened?.type === 'day.opened' && opened.clock === 'real') learnDay(day, opened, seen);
+	}
+	return Object.fromEntries(
+		[...seen].flatMap(([mark, { seconds, area_m2, timed, cups }]) => {
+			const material = Object.values(job.materials).find(each => markOf(each) === mark);
+			if (!material) return [];
+			const measured = cups.reduce((sum, cup) => sum + cup.faces, 0);
+			const enough = { time: timed >= leastFaces, paint: measured >= leastFaces };
+			if (!enough.time && !enough.paint) return [];
+			const s_per_m2 = enough.time ? seconds / area_m2 : null;
+			const mL_per_m2 = enough.paint ? ownUse_mL_per_m2(cups) : null;
+			return [[material.id, { s_per_m2, mL_per_m2, timed, measured }]];
+		}),
+	);
+}
+
+/** The rates alone, as plans take them. */
+export const ratesOf = (learned: Readonly<Record<string, Learned>>): Rates =>
+	Object.fromEntries(
+		Object.entries(learned).map(([id, { s_per_m2, mL_per_m2 }]) => [id, { s_per_m2, mL_per_m2 }]),
+	);
+
+const markOf = ({ id, name }: { id: string; name: string }) => `${id}\u0000${name}`;
+
+function learnDay(
+	day: readonly DayRecord[],
+	{ sheet }: EventOf<'day.opened'>,
+	seen: Map<string, Seen>,
+): void {
+	const batches = new Map<string, string>();
+	let cup: Cup | null = null;
+	let started: { face: string; at: number; whole: boolean } | null = null;
+	for (const record of day) {
+		if (record.type === 'batch.started') batches.set(record.batch, record.material);
+		else if (record.type === 'batch.loaded') cup = loaded(cup, record, batches.get(record.batch));
+		else if (record.type === 'cup.emptied') {
+			const used_mL = cup ? cup.loaded_mL - record.volume_mL : 0;
+			if (cup?.whole && cup.faces > 0 && used_mL > 0)
+				of(seen, sheet, cup.material)?.cups.push({ area_m2: cup.area_m2, used_mL, faces: cup.faces });
+			cup = null;
+		} else if (record.type === 'face.started')
+			started = { face: record.face, at: Date.parse(record.at), whole: record.from === 'start' };
+		else if (record.type === 'break.began' && started) started.whole = false;
+		else if (record.type === 'face.ended') {
+			const face = sheet.faces.find(each => each.id === record.face);
+			const material = face?.coats[record.coat - 1]?.material;
+			const whole = record.extent === 'all' && started?.face === record.face && started.whole;
+			if (cup && face && record.extent === 'all') {
+				cup.area_m2 += face.area_m2;
+				cup.faces += 1;
+			} else if (cup) cup.whole = false;
+			const known = material === undefined ? undefined : of(seen, sheet, material);
+			if (face && known && whole && started && !record.estimated) {
+				known.seconds += (Date.parse(record.at) - started.at) / 1000;
+				known.area_m2 += face.area_m2;
+				known.timed += 1;
+			}
+			started = null;
+		}
+	}
+}
+
+function loaded(cup: Cup | null, record: EventOf<'batch.loaded'>, material: string | undefined): Cup | null {
+	if (material === undefined) return null;
+	if (!cup) return { material, loaded_mL: record.volume_mL, area_m2: 0, faces: 0, whole: true };
+	const whole = cup.whole && cup.material === material;
+	return { ...cup, loaded_mL: cup.loaded_mL + record.volume_mL, whole };
+}
+
+function of(seen: Map<string, Seen>, sheet: Job, id: string): Seen | undefined {
+	const material = sheet.materials[id];
+	if (!material) return undefined;
+	const known = seen.get(markOf(material)) ?? { seconds: 0, area_m2: 0, timed: 0, cups: [] };
+	seen.set(markOf(material), known);
+	return known;
+}

@@ -1,0 +1,165 @@
+import type { FaceHistory } from '../day/records.ts';
+import type { Face, Job } from '../job/job.ts';
+import { timeAt_h } from '../trade/time.ts';
+import { type DayPlan, type PlanOptions, planDay } from './day-plan.ts';
+import { judgeStage, type Verdict } from './judge.ts';
+import { type OrderName, orderFor } from './order.ts';
+import { standardPace } from './pace.ts';
+import { openings } from './windows.ts';
+
+/** When a stage may be done to a face, and when the plan does it. Seconds from the start of the first day. */
+export type FaceStage = { face: string; earliest_s: number; latest_s: number | null; planned_s: number };
+
+export type StagePlan = {
+	stage: number;
+	name: string;
+	kind: 'coats' | 'prep' | 'wait';
+	faces: FaceStage[];
+	/** A spray stage, played through. */
+	verdict: Verdict | null;
+};
+
+export type StagesInput = {
+	job: Job;
+	which?: OrderName;
+	/** Days already done; faces set aside are left to their own line. */
+	history?: Readonly<Record<string, FaceHistory>>;
+	/** Start of the first day that can be worked in, ms since 1970; later days begin at the same hour. */
+	start: number;
+	options?: Omit<PlanOptions, 'ends' | 'start_s'>;
+};
+
+/** Where a face stands while the stages are gone through. */
+type Standing = { face: Face; coats: number; ended: number | null; ready: number };
+
+const day_s = 86_400;
+const tries = 4;
+
+/**
+ * Spreads a job's stages over days: prime, fill, seal, cure, sand, wipe, tack, topcoat, cure, unmask. Each stage is
+ * planned as early as the one before allows; a spray stage that cannot be kept at the first moment is tried again
+ * on the mornings after. Preparation takes no time of its own in the plan.
+ * @throws RangeError where a material has no times for the shop's temperature
+ */
+export function planStages(input: StagesInput): StagePlan[] {
+	const { job, history = {}, start } = input;
+	const standings = job.faces
+		.filter(face => !history[face.id]?.aside)
+		.map((face): Standing => {
+			const last = history[face.id]?.coats.at(-1);
+			const ended = last ? (Date.parse(last.ended) - start) / 1000 : null;
+			const prepared = (history[face.id]?.prep ?? []).map(each => (Date.parse(each.at) - start) / 1000);
+			return { face, coats: last?.coat ?? 0, ended, ready: Math.max(0, ended ?? 0, ...prepared) };
+		});
+	let letters = input.options?.letters ?? 0;
+	return job.stages.flatMap((stage, index): StagePlan[] => {
+		const here = standings.filter(standing => waitsFor(job, standing, index, history[standing.face.id]));
+		if (here.length === 0) return [];
+		const plan = { stage: index, name: stage.name, kind: stage.kind };
+		if (stage.kind === 'coats') {
+			const sprayed = spray(input, index, here, letters);
+			letters += sprayed.verdict.plan.batches.length;
+			return [{ ...plan, ...sprayed }];
+		}
+		const faces = here.map(standing => {
+			const earliest_s =
+				stage.kind === 'wait' ? cured(standing, stage.hours) : prepared(job, standing, stage.step);
+			standing.ready = stage.kind === 'wait' ? earliest_s : atWork(job, earliest_s);
+			return { face: standing.face.id, earliest_s, latest_s: null, planned_s: standing.ready };
+		});
+		return [{ ...plan, faces, verdict: null }];
+	});
+}
+
+/** Whether a stage is still to come for a face. */
+function waitsFor(
+	job: Job,
+	{ face, coats }: Standing,
+	index: number,
+	history: FaceHistory | undefined,
+): boolean {
+	const stage = job.stages[index];
+	const next = face.coats.slice(coats);
+	if (stage?.kind === 'coats') return next.some(coat => coat.stage === index);
+	const lastDone = face.coats[coats - 1]?.stage ?? -1;
+	if (index < lastDone) return false;
+	if (stage?.kind !== 'prep') return true;
+	const following = next.find(coat => coat.stage > index);
+	if (following && !following.prep.some(each => each.step === stage.step)) return false;
+	return following !== next[0] || !history?.prep.some(each => each.step === stage.step);
+}
+
+const cured = ({ ended, ready }: Standing, hours: number): number =>
+	Math.max(ready, (ended ?? 0) + hours * 3600);
+
+function prepared(job: Job, { face, coats, ended, ready }: Standing, step: string): number {
+	const material = job.materials[face.coats[coats - 1]?.material ?? ''];
+	if (step !== 'sand' || ended === null || !material || material.sandAfter.length === 0) return ready;
+	const hours = timeAt_h(material.sandAfter, job.shop.air_C, material.factorPer10C);
+	return Math.max(ready, ended + hours * 3600);
+}
+
+/** The first moment at or after a time at which the shop is open. */
+function atWork(job: Job, at_s: number): number {
+	const { hours } = job.shop;
+	const day = Math.floor(at_s / day_s);
+	return hours === null || at_s - day * day_s < hours * 60 ? at_s : (day + 1) * day_s;
+}
+
+/** Plays a spray stage at the first moment that works, and moves its faces on. */
+function spray(
+	{ job, which = job.order, options = {} }: StagesInput,
+	stage: number,
+	here: Standing[],
+	letters: number,
+): { faces: FaceStage[]; verdict: Verdict } {
+	const pace = options.pace ?? standardPace;
+	const bounds = here.map(standing => boundsOf(job, standing));
+	const ready = Math.max(...here.map(each => each.ready));
+	const opens = Math.min(...bounds.map(bound => bound.earliest_s));
+	const first = atWork(job, Math.max(0, ready, opens - pace.setUp_s));
+	const morning = (Math.floor(first / day_s) + 1) * day_s;
+	const rest = { ...job, faces: here.map(({ face }) => face) };
+	const more = {
+		...options,
+		letters,
+		ends: Object.fromEntries(here.flatMap(({ face, ended }) => (ended === null ? [] : [[face.id, ended]]))),
+		on: Object.fromEntries(here.map(({ face, coats }) => [face.id, coats])),
+	};
+	const order = orderFor(rest, stage, which, more.on);
+	const starts = [first, ...Array.from({ length: tries }, (_, days) => morning + days * day_s)];
+	const keeps = (start_s: number) => planDay(rest, order, { ...more, start_s }).missed.length === 0;
+	const start_s = starts.find(keeps) ?? first;
+	const verdict = judgeStage(rest, stage, which, { ...more, start_s });
+	return {
+		verdict,
+		faces: here.map(standing => {
+			const planned = moveOn(standing, verdict.plan);
+			const bound = bounds[here.indexOf(standing)] ?? { earliest_s: 0, latest_s: null };
+			return { face: standing.face.id, ...bound, planned_s: planned };
+		}),
+	};
+}
+
+/** When a face's next coat may be begun at the earliest and must be at the latest. */
+function boundsOf(
+	job: Job,
+	{ face, coats, ended, ready }: Standing,
+): Pick<FaceStage, 'earliest_s' | 'latest_s'> {
+	if (ended === null || coats === 0) return { earliest_s: ready, latest_s: null };
+	const spans = openings(job, face, coats, job.shop.air_C);
+	const open =
+		spans.find(({ until_h }) => until_h === null || ended + until_h * 3600 > ready) ?? spans.at(-1);
+	if (!open) return { earliest_s: ready, latest_s: null };
+	const latest_s = open.until_h === null ? null : ended + open.until_h * 3600;
+	return { earliest_s: Math.max(ready, ended + open.from_h * 3600), latest_s };
+}
+
+function moveOn(standing: Standing, plan: DayPlan): number {
+	const laid = plan.laid.filter(each => each.face === standing.face.id);
+	const last = laid.at(-1);
+	standing.coats = last?.coat ?? standing.coats;
+	standing.ended = last?.to_s ?? standing.ended;
+	standing.ready = last?.to_s ?? standing.ready;
+	return laid[0]?.from_s ?? standing.ready;
+}

@@ -1,0 +1,105 @@
+import { expect, test } from 'vitest';
+import type { DayEvent, DayRecord } from '../../src/day/records.ts';
+import { settingsSchema } from '../../src/day/settings.ts';
+import { planDay } from '../../src/plan/day-plan.ts';
+import { orderFor } from '../../src/plan/order.ts';
+import { learn, leastFaces, ratesOf } from '../../src/plan/rates.ts';
+import { sketch } from './jobs.ts';
+
+const parts = ['left door', 'right door', 'corner box', 'canopy rail', 'counter lid', 'wheel-arch cover'];
+const job = sketch({ faces: parts.map(part => ({ part, name: 'front', horns: ['level'], area_m2: 0.5 })) });
+
+const begun = Date.parse('2027-03-02T08:00:00.000Z');
+
+/** A day of a few events, each at so many seconds. */
+function day(events: [at_s: number, event: DayEvent][], clock: 'real' | 'moved' = 'real'): DayRecord[] {
+	const opened: DayEvent = {
+		...{ type: 'day.opened', v: 1, program: '0', job: job.name, sheet: job, lists: [], clock, zone: 'UTC' },
+		...{ settings: settingsSchema.parse({}), cans: [], before: { faces: {}, letters: 0 } },
+	};
+	return [[0, opened] as const, ...events].map(([at_s, event], index) => ({
+		...{ seq: index + 1, run: 1, at: new Date(begun + at_s * 1000).toISOString(), mono: at_s * 1000 },
+		...event,
+	}));
+}
+
+const started = (face: string): DayEvent => ({
+	...{ type: 'face.started', face, coat: 1, cup: ['A'], check: 1, air: null, overrides: [] },
+	...{ window: 'spray', from: 'start', spray_s: 30 },
+});
+const ended = (face: string, extent: 'all' | 'part' = 'all', estimated = false): DayEvent => ({
+	...{ type: 'face.ended', face, coat: 1, extent, lastStroke: null, estimated },
+});
+const batch: [number, DayEvent][] = [
+	[
+		1,
+		{
+			type: 'batch.started',
+			batch: 'A',
+			material: 'topcoat',
+			ratio: { base: 2, hardener: 1, reducer: 1 },
+			by: 'volume',
+			make_mL: 400,
+		},
+	],
+	[2, { type: 'batch.loaded', batch: 'A', volume_mL: 400, refill: false }],
+];
+const emptied: [number, DayEvent] = [1000, { type: 'cup.emptied', volume_mL: 40, why: 'done' }];
+
+/** Faces of half a square metre, 50 s each. */
+const faces = (count: number): [number, DayEvent][] =>
+	job.faces.slice(0, count).flatMap(({ id }, at): [number, DayEvent][] => [
+		[100 + 60 * at, started(id)],
+		[150 + 60 * at, ended(id)],
+	]);
+
+test('seconds and mL for each square metre come from faces sprayed whole, with how many', () => {
+	const learned = learn([day([...batch, ...faces(6), emptied])], job);
+	expect(learned.topcoat).toEqual({ s_per_m2: 100, mL_per_m2: 120, timed: 6, measured: 6 });
+});
+
+test('fewer faces than it takes change nothing', () => {
+	expect(learn([day([...batch, ...faces(leastFaces - 1), emptied])], job)).toEqual({});
+});
+
+test('faces broken off, broken into or shared out of a stretch are not timed; their cup is not measured', () => {
+	const odd = (more: [number, DayEvent][]) =>
+		learn([day([...batch, ...faces(5), ...more, emptied])], job).topcoat;
+	const id = job.faces[5]?.id ?? '';
+	expect(
+		odd([
+			[500, started(id)],
+			[900, ended(id, 'all', true)],
+		]),
+	).toMatchObject({ timed: 5, measured: 6 });
+	expect(
+		odd([
+			[500, started(id)],
+			[600, { type: 'break.began', kind: 'hold', by: 'painter' }],
+			[900, ended(id)],
+		]),
+	).toMatchObject({ timed: 5 });
+	expect(
+		odd([
+			[500, started(id)],
+			[900, ended(id, 'part')],
+		]),
+	).toMatchObject({ timed: 5, mL_per_m2: null });
+});
+
+test('rehearsed days, and materials of another name, teach nothing', () => {
+	const events: [number, DayEvent][] = [...batch, ...faces(6), emptied];
+	expect(learn([day(events, 'moved')], job)).toEqual({});
+	const other = {
+		...job,
+		materials: { topcoat: { ...job.materials.topcoat, name: 'red topcoat' } },
+	} as typeof job;
+	expect(learn([day(events)], other)).toEqual({});
+});
+
+test('learned rates replace the sheet’s in a plan', () => {
+	const rates = ratesOf(learn([day([...batch, ...faces(6), emptied])], job));
+	const plan = planDay(job, orderFor(job, 0), { rates });
+	expect(plan.laid[0] && plan.laid[0].to_s - plan.laid[0].from_s).toBeCloseTo(50, 6);
+	expect(plan.batches[0]?.needed_mL).toBeCloseTo(6 * 60, 6);
+});
