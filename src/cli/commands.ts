@@ -28,6 +28,16 @@ export const commands: { name: string; summary: string; load(): Promise<Command>
 		load: async () => (await import('./example.ts')).exampleCommand,
 	},
 	{
+		name: 'plan',
+		summary: 'order, cap turns, batches, amounts, times',
+		load: async () => (await import('./plan.ts')).planCommand,
+	},
+	{
+		name: 'now',
+		summary: 'what can be done to each face at this moment, and until when',
+		load: async () => (await import('./now.ts')).nowCommand,
+	},
+	{
 		name: 'log',
 		summary: 'the day as lines, one a record; or what can be saved of a damaged one',
 		load: async () => (await import('./log.ts')).logCommand,

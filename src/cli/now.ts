@@ -1,0 +1,91 @@
+import { historyAfter } from '../day/history.ts';
+import type { DayRecord } from '../day/records.ts';
+import { type FaceNow, faceNows } from '../plan/now.ts';
+import { clock, date } from '../words/clock.ts';
+import { duration, faceName, inert } from '../words/say.ts';
+import type { Args, Command } from './command.ts';
+import { askedDay, told } from './day-files.ts';
+
+/** What can be done to each face at this moment, and until when. */
+export const nowCommand: Command = {
+	name: 'now',
+	summary: 'what can be done to each face at this moment, and until when',
+	usage: ['now [DAY] [--at TIME] [--json]'],
+	options: {
+		at: { type: 'string', value: 'TIME', says: 'another moment than this, 2027-03-02T14:00:00Z' },
+		json: { type: 'boolean', says: 'the faces as data' },
+	},
+	examples: ['now', 'now --at 2027-03-04T08:00:00Z'],
+	run: (args, io) =>
+		told('now', io, () => {
+			const { records } = askedDay(args, io);
+			const opened = records[0];
+			if (opened?.type !== 'day.opened')
+				throw new RangeError('the day has no beginning: try fanwise log --salvage');
+			const at = momentAsked(args, records);
+			const faces = faceNows({ job: opened.sheet, history: historyAfter(records).faces, at });
+			if (args.options.json)
+				io.stdout.write(
+					`${JSON.stringify({ job: opened.job, at: new Date(at).toISOString(), faces: faces.map(dataOf) })}\n`,
+				);
+			else io.stdout.write(`${textOf(opened.job, faces, at, opened.zone).join('\n')}\n`);
+			return 0;
+		}),
+};
+
+/** On a moved clock this moment is the day's last. */
+function momentAsked(args: Args, records: readonly DayRecord[]): number {
+	const asked = args.options.at;
+	if (asked !== undefined) {
+		const at = Date.parse(String(asked));
+		if (Number.isFinite(at)) return at;
+		throw new RangeError(`--at "${inert(String(asked))}" is no time: write 2027-03-02T14:00:00Z`);
+	}
+	const opened = records[0];
+	const moved = opened?.type === 'day.opened' && opened.clock === 'moved';
+	return moved ? Date.parse(records.at(-1)?.at ?? opened.at) : Date.now();
+}
+
+const iso = (at: number | null): string | null => (at === null ? null : new Date(at).toISOString());
+
+function dataOf({ until, next, ...face }: FaceNow) {
+	const from = 'from' in next ? { from: iso(next.from) } : {};
+	const end = 'until' in next ? { until: iso(next.until) } : {};
+	return { ...face, until: iso(until), next: { ...next, ...from, ...end } };
+}
+
+const doing: Record<string, string> = {
+	sand: 'sand',
+	scuff: 'scuff',
+	fill: 'fill',
+	wipe: 'wipe',
+	tack: 'tack',
+	mask: 'mask',
+	unmask: 'unmask',
+};
+
+function textOf(job: string, faces: readonly FaceNow[], at: number, zone: string): string[] {
+	const moment = (ms: number) => {
+		const far = Math.abs(ms - at) > 20 * 3_600_000;
+		return far ? `${date(ms, zone)} ${clock(ms, zone)}` : clock(ms, zone);
+	};
+	const width = Math.min(26, Math.max(...faces.map(face => faceName(face.face).length)));
+	const rows = faces.map(face => {
+		const name = faceName(face.face);
+		const short = name.length > width ? `${name.slice(0, width - 1)}…` : name.padEnd(width);
+		return `${short}  ${face.coats} of ${face.planned}  ${line(face, at, moment)}`;
+	});
+	return [`${inert(job)}, ${date(at, zone)} ${clock(at, zone)}`, ...rows];
+}
+
+function line({ next, aside }: FaceNow, at: number, moment: (ms: number) => string): string {
+	const from = (ms: number) => (ms <= at ? 'now' : `from ${moment(ms)}`);
+	const until = (ms: number | null) => (ms === null ? '' : `, until ${moment(ms)}`);
+	if (next.may === 'rework') return `set aside (${inert(aside ?? '')}): ${next.step} ${from(next.from)}`;
+	if (next.may === 'nothing') return 'done';
+	if (next.may === 'sand') return `coat ${next.coat}: no window opens any more; sand first`;
+	if (next.may === 'prep') return `${doing[next.step] ?? next.step} ${from(next.from)}`;
+	if (next.may === 'wait')
+		return `coat ${next.coat} in ${duration((next.from - at) / 1000)}, ${from(next.from)}${until(next.until)}`;
+	return `coat ${next.coat} (${inert(next.material)}) now${until(next.until)}`;
+}

@@ -1,0 +1,68 @@
+import type { Job } from '../job/job.ts';
+import { type JobPlan, namedOrders } from '../plan/job-plan.ts';
+import type { Learned } from '../plan/rates.ts';
+import {
+	batchesText,
+	coatsText,
+	ordersText,
+	orderWords,
+	type Said,
+	stagesText,
+	timelineText,
+	wrap,
+} from '../plan/sheet-text.ts';
+import { format } from '../trade/shown.ts';
+import { inert, sentence } from '../words/say.ts';
+
+/** The plan as tables and timelines that fit the width. */
+export function planText(plan: JobPlan, said: Said): string[] {
+	const { job, stages, learned, reasons } = plan;
+	const air = format(job.shop.air_C, 'temperature', said.units);
+	return [
+		...wrap(`${inert(job.name)}, planned for ${air}`, said.width),
+		'',
+		...stagesText(stages, said),
+		...stages.flatMap((_, index) => stageText(plan, index, said)),
+		...Object.entries(learned).flatMap(([id, its]) => wrap(learnedLine(job, id, its, said), said.width)),
+		...(reasons.length > 0 ? ['', 'This cannot be kept:'] : []),
+		...reasons.flatMap(reason => wrap(`${sentence(reason)}.`, said.width - 2).map(line => `  ${line}`)),
+	];
+}
+
+function stageText({ job, chosen, by, stages }: JobPlan, index: number, said: Said): string[] {
+	const verdict = stages[index]?.verdict;
+	if (!verdict) return [];
+	const named = namedOrders.flatMap(name => by[name][index]?.verdict ?? []);
+	return [
+		'',
+		...wrap(`${inert(stages[index]?.name ?? '')}: ${orderWords[chosen]}`, said.width),
+		...ordersText(chosen === 'sheet' ? [...named, verdict] : named, said),
+		'',
+		...coatsText(verdict.plan, said),
+		'',
+		...batchesText(job, verdict.plan, said),
+		...lastStart(verdict.plan.latestStart_s, said),
+		'',
+		...timelineText(verdict.plan, said),
+	];
+}
+
+function lastStart(last: number | null, said: Said): string[] {
+	if (last === null) return [];
+	const at = new Intl.DateTimeFormat('en-GB', {
+		dateStyle: 'long',
+		timeStyle: 'short',
+		timeZone: said.zone,
+	});
+	return [`Last moment to start: ${at.format(said.start + last * 1000)}.`];
+}
+
+function learnedLine(job: Job, id: string, its: Learned, said: Said): string {
+	const name = inert(job.materials[id]?.name ?? id);
+	const pace = its.s_per_m2 === null ? [] : [`${Math.round(its.s_per_m2)} s/m² from ${its.timed} faces`];
+	const paint =
+		its.mL_per_m2 === null
+			? []
+			: [`${format(its.mL_per_m2, 'volume', said.units)} for each m² from ${its.measured} faces`];
+	return `${name}: this shop's own figures, ${[...pace, ...paint].join(', ')}.`;
+}
