@@ -1,7 +1,7 @@
 import { spacing_mm } from '../../trade/film.ts';
 import { faceName, sentence } from '../../words/say.ts';
 import { isoAt } from '../instant.ts';
-import { faceBook, faceOf, jobOf, laidOn, lastSprayed, type Moment } from '../moment.ts';
+import { faceBook, faceOf, inLineOf, jobOf, laidOn, type Moment } from '../moment.ts';
 import { orderOf } from '../order.ts';
 import { opens, option, type Prompt } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
@@ -31,10 +31,8 @@ const ended = (
 function sharesOf(moment: Moment, reached: readonly string[]): { began?: string; ended?: string }[] {
 	const passes = reached.map(face => faceBook(moment, face).pass);
 	const began = passes[0]?.began.wall ?? 0;
+	const stopped = passes[0]?.stopped?.wall ?? 0;
 	const whole = passes.reduce((sum, pass) => sum + (pass?.spray_s ?? 0), 0);
-	const noticed = passes[0]?.stopped?.wall ?? 0;
-	const seen = passes[0]?.seen?.wall ?? noticed;
-	const stopped = Math.min(noticed, Math.max(seen, began + whole * 1000));
 	if (stopped < began || whole === 0) return reached.map(() => ({}));
 	let from = began;
 	return passes.map((pass, index) => {
@@ -128,15 +126,16 @@ export function accountPrompt(moment: Moment, broken: readonly string[], menu: r
 
 /** A face that ran over its time: did it go through in one go? */
 export function oneGoPrompt(moment: Moment): Prompt {
-	const last = lastSprayed(moment) ?? { face: null, coat: null };
+	const { last } = moment.state.book;
+	const face = last.type === 'face.ended' ? last.face : null;
 	return {
 		state: 'account.one-go',
 		ask: 'one-go',
 		say: 'That face took long. Did it go through in one go?',
-		...last,
+		face,
 		options: [
-			option('yes', 'IN ONE GO', reading(moment, 'one-go', 'yes', 'yes', last)),
-			option('stopped', 'STOPPED BETWEEN', reading(moment, 'one-go', 'stopped', 'yes', last)),
+			option('yes', 'IN ONE GO', reading(moment, 'one-go', 'yes', 'yes')),
+			option('stopped', 'STOPPED BETWEEN', reading(moment, 'one-go', 'stopped', 'yes')),
 		],
 	};
 }
@@ -148,9 +147,7 @@ export function edgePrompt(moment: Moment, face: string): Prompt {
 	const aside: DayEvent = {
 		type: 'part.setAside',
 		part: faceOf(moment, face).part,
-		faces: jobOf(moment)
-			.faces.filter(other => other.part === faceOf(moment, face).part)
-			.map(({ id }) => id),
+		faces: inLineOf(moment, faceOf(moment, face).part),
 		why: 'broken off past the wet edge',
 	};
 	return {

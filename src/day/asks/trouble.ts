@@ -1,5 +1,5 @@
 import { faceName, inert, sentence } from '../../words/say.ts';
-import { contextOf, faceOf, jobOf, laidOn, lastSprayed, type Moment } from '../moment.ts';
+import { contextOf, faceOf, inLineOf, jobOf, laidOn, type Moment } from '../moment.ts';
 import { type Option, opens, option, type Prompt } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
 
@@ -92,7 +92,10 @@ function gunPrompt([, fault]: readonly string[]): Prompt {
 function likelyFace(moment: Moment): string {
 	const broken = contextOf(moment).faces.find(face => face.matches('broken') || face.matches('part'));
 	if (broken) return broken.context.rules.id;
-	return lastSprayed(moment)?.face ?? jobOf(moment).faces[0]?.id ?? '';
+	const byEnd = [...moment.state.book.faces].sort(
+		([, one], [, other]) => (other.laid.at(-1)?.ended.wall ?? 0) - (one.laid.at(-1)?.ended.wall ?? 0),
+	);
+	return byEnd[0]?.[0] ?? jobOf(moment).faces[0]?.id ?? '';
 }
 
 function faultEvents(
@@ -107,14 +110,8 @@ function faultEvents(
 		?.matches('broken');
 	const coat = Math.max(1, laidOn(moment, face) + (isOpen ? 1 : 0));
 	const seen: DayEvent = { type: 'fault.seen', fault, face, coat };
-	if (aside === 'none') return [seen];
-	const faces =
-		aside === 'face'
-			? [face]
-			: jobOf(moment)
-					.faces.filter(other => other.part === part)
-					.map(({ id }) => id);
-	return [seen, { type: 'part.setAside', part, faces, why: fault }];
+	const faces = aside === 'part' ? inLineOf(moment, part) : [face];
+	return aside === 'none' ? [seen] : [seen, { type: 'part.setAside', part, faces, why: fault }];
 }
 
 function wetPrompt(moment: Moment, [, fault, face, which]: readonly string[]): Prompt {
@@ -138,6 +135,20 @@ function wetPrompt(moment: Moment, [, fault, face, which]: readonly string[]): P
 	}
 	const part = inert(faceOf(moment, face).part);
 	const then = (events: DayEvent[]) => () => ({ events, ui: { menu: [] } });
+	const inLine = inLineOf(moment, faceOf(moment, face).part);
+	const setAside: Option[] = [
+		{
+			code: 'set-part-aside',
+			text: 'SET PART ASIDE',
+			reply: then(faultEvents(moment, fault, face, 'part')),
+		},
+		{
+			code: 'set-face-aside',
+			text: 'ONLY THIS FACE',
+			reply: then(faultEvents(moment, fault, face, 'face')),
+		},
+	];
+	const may = [inLine.length > 0, inLine.includes(face)];
 	return {
 		state: 'trouble.wet.aside',
 		ask: 'choose',
@@ -145,16 +156,7 @@ function wetPrompt(moment: Moment, [, fault, face, which]: readonly string[]): P
 		lines: ['Set aside, it leaves the coming coats; the others go on.'],
 		face,
 		options: [
-			{
-				code: 'set-part-aside',
-				text: 'SET PART ASIDE',
-				reply: then(faultEvents(moment, fault, face, 'part')),
-			},
-			{
-				code: 'set-face-aside',
-				text: 'ONLY THIS FACE',
-				reply: then(faultEvents(moment, fault, face, 'face')),
-			},
+			...setAside.filter((_, index) => may[index]),
 			{ code: 'keep-on', text: 'KEEP IT IN LINE', reply: then(faultEvents(moment, fault, face, 'none')) },
 		],
 	};
