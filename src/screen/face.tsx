@@ -1,4 +1,3 @@
-import type { ReactElement } from 'react';
 import type { View } from '../day/view.ts';
 import { type Arrangement, arrange, leastColumns, leastRows, type Passing, tooSmall } from './arrange.ts';
 import { openFrames } from './frames.tsx';
@@ -22,26 +21,26 @@ const same = (one: Arrangement | null, other: Arrangement): boolean =>
 export function openFace(terminal: Terminal, style: GlyphStyle, onError: (error: unknown) => void): Face {
 	let painted: Painted | null = null;
 	let arranged: Arrangement | null = null;
-	const frames = openFrames(onError);
-	const draw = (element: ReactElement, reverse: boolean) => {
-		const size = terminal.size();
-		const next: Painted = { ...size, lines: frames.show(element, size.columns), reverse };
+	let reverse = false;
+	const frames = openFrames(lines => {
+		const next: Painted = { ...terminal.size(), lines, reverse };
 		terminal.write(paint(painted, next));
 		painted = next;
-	};
+	}, onError);
 	return {
 		show(view, passing) {
 			const size = terminal.size();
-			const reverse = view.ask === 'hold';
+			reverse = view.ask === 'hold';
 			if (tooSmall(size)) {
 				arranged = null;
-				draw(<TooSmall {...size} least={`${leastColumns} x ${leastRows}`} />, reverse);
+				const least = `${leastColumns} x ${leastRows}`;
+				frames.show(<TooSmall {...size} least={least} />, size.columns);
 				return;
 			}
 			const next = arrange(view, size, passing, style);
 			if (painted?.reverse === reverse && same(arranged, next)) return;
 			arranged = next;
-			draw(<Screen of={next} />, reverse);
+			frames.show(<Screen of={next} />, size.columns);
 		},
 		forget() {
 			painted = null;

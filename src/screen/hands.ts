@@ -127,7 +127,8 @@ function strike(state: HandsState, view: View, bound: Bound, repeat: boolean, at
 		case 'clear':
 		case 'enter': {
 			const guarded = withGuard(state, view, { is: 'type', at });
-			if (!guarded.typed) return guarded;
+			const answered = guarded.effects.some(effect => effect.do === 'answer');
+			if (!guarded.typed || answered) return guarded;
 			const after = edit(guarded.state, view, bound);
 			return { state: after.state, effects: [...guarded.effects, ...after.effects] };
 		}

@@ -37,8 +37,6 @@ export function fakeSession(first: View) {
 	const fake = {
 		view: first,
 		log,
-		/** How often it was looked at. */
-		looks: 0,
 		/** What the next answers lead to. */
 		answers: (_: Answer): { accepted: boolean; reason?: { code: string; text: string } } => ({
 			accepted: true,
@@ -50,10 +48,7 @@ export function fakeSession(first: View) {
 	};
 	const session: Session = {
 		tick() {},
-		view() {
-			fake.looks++;
-			return fake.view;
-		},
+		view: () => fake.view,
 		answer(answer) {
 			log.push(answer);
 			return fake.answers(answer);

@@ -5,9 +5,15 @@ import { openFrames } from '../../src/screen/frames.tsx';
 import type { GlyphStyle } from '../../src/screen/letters.ts';
 import { Screen } from '../../src/screen/screen.tsx';
 
-const frames = openFrames(error => {
-	throw error;
-});
+let last: string[] = [];
+const frames = openFrames(
+	lines => {
+		last = lines;
+	},
+	error => {
+		throw error;
+	},
+);
 
 /** The frame that a view makes at a size, as lines. */
 export function frameOf(
@@ -16,5 +22,7 @@ export function frameOf(
 	passing: Passing = nothingPassing,
 	style: GlyphStyle = 'half',
 ): string[] {
-	return frames.show(createElement(Screen, { of: arrange(view, size, passing, style) }), size.columns);
+	last = [];
+	frames.show(createElement(Screen, { of: arrange(view, size, passing, style) }), size.columns);
+	return last;
 }
