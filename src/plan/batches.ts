@@ -1,6 +1,7 @@
 import type { Job } from '../job/job.ts';
 import { mixAmounts } from '../trade/mix.ts';
 import { potLife_h } from '../trade/time.ts';
+import { letterOf } from './batch-letters.ts';
 import type { Pass } from './gun.ts';
 import { paintOf_mL, type Rates } from './pace.ts';
 import type { Course } from './timeline.ts';
@@ -110,24 +111,10 @@ export function batchesOf(
 		const wanted_mL = Math.max(needed_mL, Math.min(job.gun.cup_mL, needed_mL * spare(job, material)));
 		const volume_mL = chunk.loaded && cup ? cup.left_mL : wanted_mL;
 		return {
-			letter: chunk.loaded && cup ? cup.letter : letterOf(letters + index - before),
+			letter: chunk.loaded && cup ? cup.letter : letterOf(letters + index - before + 1),
 			...{ material, volume_mL, needed_mL, base_mL: baseOf_mL(job, served[0], volume_mL) },
 			...{ mix_s: mixed.at_s, dies_s: mixed.dies_s, from_s: first.from_s, to_s: last.to_s },
 			...{ first: first.face, last: last.face, serves: laid.map(({ face, coat }) => ({ face, coat })) },
 		};
 	});
-}
-
-/** A, B … Z, AA, AB … */
-export function letterOf(index: number): string {
-	const last = String.fromCharCode(65 + (index % 26));
-	return index < 26 ? last : letterOf(Math.floor(index / 26) - 1) + last;
-}
-
-function baseOf_mL(job: Job, pass: Pass | undefined, volume_mL: number): number {
-	const material = pass && job.materials[pass.coat.material];
-	if (!material) return 0;
-	const ratio = { ...material.ratio, reducer: reducer(job, pass) };
-	const { by } = material.ratio;
-	return mixAmounts({ ratio, make_mL: volume_mL, by, density_kg_per_L: material.density_kg_per_L }).base_mL;
 }

@@ -1,3 +1,4 @@
+import { letterOf } from '../../plan/batch-letters.ts';
 import { fromUnit } from '../../trade/quantity.ts';
 import { entryUnit, format } from '../../trade/shown.ts';
 import { inert, sentence } from '../../words/say.ts';
@@ -8,7 +9,6 @@ import { opens, option, type Prompt } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
 import { tapeWords } from './cans.ts';
 import { keyed } from './keyed.ts';
-import { letterOf } from './letters.ts';
 
 /** How much is mixed, and under which letter. */
 

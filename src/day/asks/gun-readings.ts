@@ -1,10 +1,10 @@
+import { letterNumber, letterOf } from '../../plan/batch-letters.ts';
 import { fromUnit, inUnit } from '../../trade/quantity.ts';
 import { entryUnit } from '../../trade/shown.ts';
 import { contextOf, jobOf, type Moment, materialOf, ruleOf, settingsOf, unitsOf } from '../moment.ts';
 import type { Prompt } from '../prompt.ts';
 import type { DayEvent, EventOf, ReadingFeature } from '../records.ts';
 import { cupLabel, seedOf } from './gun-items.ts';
-import { letterNumber, letterOf } from './letters.ts';
 import { reading } from './reading.ts';
 
 /** What is read of the gun: what may be answered, and what fits. */
