@@ -118,3 +118,11 @@ export function batchesOf(
 		};
 	});
 }
+
+function baseOf_mL(job: Job, pass: Pass | undefined, volume_mL: number): number {
+	const material = pass && job.materials[pass.coat.material];
+	if (!material) return 0;
+	const ratio = { ...material.ratio, reducer: reducer(job, pass) };
+	const { by } = material.ratio;
+	return mixAmounts({ ratio, make_mL: volume_mL, by, density_kg_per_L: material.density_kg_per_L }).base_mL;
+}
