@@ -15,6 +15,7 @@ import type { Args, Command, Io } from './command.ts';
 import { version } from './package.ts';
 import { settingsInForce } from './settings-in-force.ts';
 import { readSheet, type Sheet } from './sheet.ts';
+import { show, shownDay } from './show.ts';
 
 /** A day kept in memory: a kill loses nothing that was recorded. */
 function inMemory(first: DayRecord): () => Sink {
@@ -63,15 +64,15 @@ async function answerLines(open: () => Sink, start: number, io: Io): Promise<num
 
 /** In a terminal, the screens of a real day on a clock that runs on and can be put forward. */
 async function watch(sink: Sink, start: number, io: Io): Promise<number> {
-	const { canDraw, portOf, showSession } = await import('../screen/show-day.ts');
+	const { canDraw, portOf } = await import('../screen/show-day.ts');
 	if (!canDraw(process.stdin, process.stdout, io.env)) {
 		sink.close();
 		io.stderr.write('fanwise rehearse: there is no terminal here: answer line by line with --json\n');
 		return 2;
 	}
 	const clock = runningClock(realClock(), start);
-	const session = openSession({ sink, clock, rehearsal: true });
-	return (await showSession(portOf(session, clock.forward), session.state().book.opened.settings)).status;
+	const day = openSession({ sink, clock, rehearsal: true });
+	return await show(shownDay(day, portOf(day, clock.forward), await settingsInForce(io)), io);
 }
 
 /** Line by line the standard settings hold, so that the same lines give the same day anywhere. */

@@ -11,6 +11,7 @@ import type { Command, Io } from './command.ts';
 import { version } from './package.ts';
 import { settingsInForce } from './settings-in-force.ts';
 import { readSheet, type Sheet } from './sheet.ts';
+import { show, shownDay } from './show.ts';
 
 /** Where the newest day of the job left its faces. */
 function before(folder: string, job: string) {
@@ -56,7 +57,7 @@ export const carryOn = (path: string, io: Io): Promise<number> =>
 	atTerminal(() => openDay(path, telling(io)), io);
 
 async function atTerminal(open: () => Sink | Promise<Sink>, io: Io): Promise<number> {
-	const { canDraw, portOf, showSession } = await import('../screen/show-day.ts');
+	const { canDraw, portOf } = await import('../screen/show-day.ts');
 	if (!canDraw(process.stdin, process.stdout, io.env)) {
 		io.stderr.write(
 			'fanwise spray: there is no terminal here: use one, or rehearse with fanwise rehearse --json\n',
@@ -64,8 +65,8 @@ async function atTerminal(open: () => Sink | Promise<Sink>, io: Io): Promise<num
 		return 2;
 	}
 	try {
-		const session = openSession({ sink: await open(), clock: realClock(), rehearsal: false });
-		return (await showSession(portOf(session), session.state().book.opened.settings)).status;
+		const day = openSession({ sink: await open(), clock: realClock(), rehearsal: false });
+		return await show(shownDay(day, portOf(day), await settingsInForce(io)), io);
 	} catch (error) {
 		if (!(error instanceof DayFileError)) throw error;
 		io.stderr.write(`${error.message}\n`);

@@ -8,6 +8,7 @@ import { loadJob } from '../job/load.ts';
 import type { Command, Io } from './command.ts';
 import { exampleSheet } from './package.ts';
 import { settingsInForce } from './settings-in-force.ts';
+import { show } from './show.ts';
 
 type OpenDay = { path: string; name: string; began: string };
 
@@ -41,14 +42,14 @@ async function sheetsHere(days: readonly OpenDay[]) {
 }
 
 async function run(io: Io): Promise<number> {
-	const { canDraw, showSession } = await import('../screen/show-day.ts');
+	const { canDraw } = await import('../screen/show-day.ts');
 	if (!canDraw(process.stdin, process.stdout, io.env)) return (await import('./demo.ts')).demo(io);
 	const { openPicker } = await import('../screen/picker.ts');
 	const days = openDays();
 	const picker = openPicker(await sheetsHere(days), days, () => isoAt(Date.now()));
-	const left = await showSession(picker.session, await settingsInForce(io));
+	const status = await show({ session: picker.session, settings: await settingsInForce(io) }, io);
 	const picked = picker.picked();
-	if (!picked) return left.status;
+	if (!picked) return status;
 	if (picked.what === 'rehearse') return (await import('./rehearse.ts')).rehearseAtTerminal(picked.sheet, io);
 	const { carryOn, spray } = await import('./spray.ts');
 	return picked.what === 'carry-on' ? carryOn(picked.day, io) : spray(picked.sheet, io);
