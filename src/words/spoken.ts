@@ -15,6 +15,13 @@ export function short(text: string, most: number): string {
 export const shortFace = (id: string): string => short(faceName(id), 5);
 
 /**
+ * A topic from outside and what is asked or said of it, at most 12 words together: a long topic is cut, never what
+ * is said of it.
+ */
+export const about = (topic: string, rest: string): string =>
+	`${sentence(short(topic, Math.max(1, mostWords - words(rest).length)))}: ${rest}`;
+
+/**
  * One spoken sentence: topic, place, action, at most 12 words.
  * @param rest place and action, joined by commas; empty ones are left out
  */

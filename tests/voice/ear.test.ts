@@ -1,5 +1,4 @@
 import { expect, test } from 'vitest';
-import type { View } from '../../src/day/view.ts';
 import { freshEar, type Heard, hears } from '../../src/voice/ear.ts';
 import { rehearsed } from '../day/rehearsed.ts';
 
@@ -10,7 +9,7 @@ function listened(options: Parameters<typeof rehearsed>[0] = {}) {
 	const day = rehearsed(options);
 	let ear = freshEar;
 	const listen = (overdue = false): Heard => {
-		const step = hears(ear, { ...day.line(), rehearsal: true } as View, { ...told, overdue });
+		const step = hears(ear, { ...day.line(), rehearsal: true }, { ...told, overdue });
 		ear = step.ear;
 		return step.heard;
 	};

@@ -1,5 +1,6 @@
 import { spacing_mm } from '../../trade/film.ts';
-import { faceName, sentence } from '../../words/say.ts';
+import { faceName } from '../../words/say.ts';
+import { about } from '../../words/spoken.ts';
 import { isoAt } from '../instant.ts';
 import { faceBook, faceOf, inLineOf, jobOf, laidOn, type Moment } from '../moment.ts';
 import { orderOf } from '../order.ts';
@@ -80,7 +81,7 @@ function accountFor(moment: Moment, faces: readonly string[], last: string, menu
 		return {
 			state: 'account.stroke',
 			ask: 'number',
-			say: sentence(`${faceName(last)}: which was the last stroke laid?`),
+			say: about(faceName(last), 'which was the last stroke laid?'),
 			lines: [`About ${strokes} strokes on this face. Count from where you began.`],
 			face: last,
 			coat,
@@ -98,7 +99,7 @@ function accountFor(moment: Moment, faces: readonly string[], last: string, menu
 	return {
 		state: 'account.last-face',
 		ask: 'last-face',
-		say: sentence(`${faceName(last)}: how much of coat ${coat} is on?`),
+		say: about(faceName(last), `how much of coat ${coat} is on?`),
 		face: last,
 		coat,
 		options: [
@@ -153,7 +154,7 @@ export function edgePrompt(moment: Moment, face: string): Prompt {
 	return {
 		state: 'edge',
 		ask: 'choose',
-		say: sentence(`${faceName(face)}: its edge is dry. Joining leaves a seam.`),
+		say: about(faceName(face), 'its edge is dry. Joining leaves a seam.'),
 		lines: part?.lastStroke ? [`Last stroke laid: ${part.lastStroke}.`] : [],
 		face,
 		coat,

@@ -1,7 +1,8 @@
 import { letterOf } from '../../plan/batch-letters.ts';
 import { fromUnit } from '../../trade/quantity.ts';
 import { entryUnit, format } from '../../trade/shown.ts';
-import { inert, sentence } from '../../words/say.ts';
+import { inert } from '../../words/say.ts';
+import { about } from '../../words/spoken.ts';
 import { wantedFor } from '../allowed.ts';
 import { type Moment, materialOf, nextCoat, unitsOf } from '../moment.ts';
 import { paintShort_mL, restOfCoat } from '../next.ts';
@@ -67,7 +68,7 @@ export function mixPrompt(moment: Moment, face: string, menu: readonly string[])
 	return {
 		state: 'mix.begin',
 		ask: 'choose',
-		say: sentence(`${name}: mix ${format(make_mL, 'volume', units)}.`),
+		say: about(name, `mix ${format(make_mL, 'volume', units)}.`),
 		lines: [
 			...(isFirst ? [tapeWords(moment, material)] : []),
 			`Tape the pot ${nextLetter(moment)}.`,

@@ -1,7 +1,7 @@
 import { cupReading } from '../../trade/cup.ts';
 import { fromUnit, inUnit } from '../../trade/quantity.ts';
 import { entryUnit } from '../../trade/shown.ts';
-import { inert } from '../../words/say.ts';
+import { about } from '../../words/spoken.ts';
 import type { BatchBook } from '../book.ts';
 import { type Moment, materialOf, unitsOf } from '../moment.ts';
 import { opens, option, type Prompt } from '../prompt.ts';
@@ -57,7 +57,7 @@ export function cupPrompt(
 		return {
 			state: 'mix.cup.seconds',
 			ask: 'number',
-			say: `Flow cup ${inert(cup.kind)}: how many seconds?`,
+			say: about(`Flow cup ${cup.kind}`, 'how many seconds?'),
 			number: {
 				of: 'seconds',
 				unit: 's',

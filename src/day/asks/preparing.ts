@@ -1,4 +1,5 @@
-import { inert, prepWord, sentence } from '../../words/say.ts';
+import { inert, prepWord } from '../../words/say.ts';
+import { about } from '../../words/spoken.ts';
 import { faceOf, faceState, laidOn, type Moment, materialOf, nextCoat } from '../moment.ts';
 import type { Step } from '../next.ts';
 import { opens, option, type Prompt } from '../prompt.ts';
@@ -36,13 +37,14 @@ export function prepPrompt(
 	const over = (reason: string): DayEvent[] =>
 		faces.map(face => ({ type: 'override.given', rule, reason, face, coat: laidOn(moment, face) + 1 }));
 	if (menu[0] === 'reason')
-		return reasonPrompt(rule, sentence(`${inert(part)}: why is it not ${prepWord[prep] ?? prep}?`), over);
+		return reasonPrompt(rule, about(part, `why is it not ${prepWord[prep] ?? prep}?`), over);
 	const done = faces.map((face): DayEvent => ({ type: 'stage.done', face, stage: prep, grit }));
 	return {
 		state: `prep.${prep}`,
 		ask: 'item',
-		say: sentence(
-			`${inert(part)}: ${prep}${grit ? ` with ${grit} grit` : ''}, ${faces.length === 1 ? 'one face' : `${faces.length} faces`}.`,
+		say: about(
+			part,
+			`${prep}${grit ? ` with ${grit} grit` : ''}, ${faces.length === 1 ? 'one face' : `${faces.length} faces`}.`,
 		),
 		lines:
 			prep === 'sand' || prep === 'scuff'
@@ -65,9 +67,9 @@ export function reworkPrompt(
 	const first = faces[0] ?? '';
 	const part = inert(faceOf(moment, first).part);
 	const says = {
-		'set-up': `${part}: set up hard? Press a thumbnail where it hides.`,
-		sand: `${part}: sand the fault flat, wet.`,
-		clean: `${part}: wash, dry, wipe and tack it.`,
+		'set-up': 'set up hard? Press a thumbnail where it hides.',
+		sand: 'sand the fault flat, wet.',
+		clean: 'wash, dry, wipe and tack it.',
 	};
 	const done = faces.flatMap((face): DayEvent[] => {
 		const laid = faceState(moment, face).context.laid;
@@ -89,7 +91,7 @@ export function reworkPrompt(
 	return {
 		state: `rework.${step}`,
 		ask: 'item',
-		say: sentence(says[step]),
+		say: about(part, says[step]),
 		lines: step === 'sand' ? ['Dust protection on. Film not fully cured is still a hazard.'] : [],
 		face: first,
 		options: [

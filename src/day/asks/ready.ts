@@ -1,5 +1,6 @@
 import { format } from '../../trade/shown.ts';
-import { duration, faceName, sentence } from '../../words/say.ts';
+import { duration, faceName } from '../../words/say.ts';
+import { about, shortFace } from '../../words/spoken.ts';
 import { cupLife_s, factsForFace, isWet, wantedFor, windowEnds } from '../allowed.ts';
 import {
 	contextOf,
@@ -109,11 +110,14 @@ export function readyPrompt(moment: Moment, face: string, armed: boolean): Promp
 	const go: Option = armed
 		? { code: 'start', text: 'AND START', at: 'bottomRight', reply: start }
 		: { code: 'start', text: 'START', reply: () => ({ ui: { armed: true } }) };
-	const named = faces.length === 1 ? faceName(face) : `${faceName(face)} and ${faces.length - 1} more`;
+	const more = faces.length > 1 ? ` and ${faces.length - 1} more` : '';
 	return {
 		state: armed ? 'ready.armed' : 'ready',
 		ask: 'go',
-		say: sentence(`${named}: coat ${laidOn(moment, face) + 1} of ${faceOf(moment, face).coats.length}.`),
+		say: about(
+			`${shortFace(face)}${more}`,
+			`coat ${laidOn(moment, face) + 1} of ${faceOf(moment, face).coats.length}.`,
+		),
 		lines: faces.length === 1 ? lines : [...faces.map(one => faceName(one)), ...lines],
 		face,
 		coat: laidOn(moment, face) + 1,

@@ -1,4 +1,5 @@
-import { faceName, sentence } from '../../words/say.ts';
+import { faceName } from '../../words/say.ts';
+import { about, shortFace } from '../../words/spoken.ts';
 import { lateAfter_s } from '../allowed.ts';
 import { faceBook, faceState, laidOn, type Moment } from '../moment.ts';
 import { paceLine } from '../pace.ts';
@@ -35,7 +36,7 @@ export function sprayingPrompt(moment: Moment): Prompt {
 	return {
 		state: 'spraying',
 		ask: 'spraying',
-		say: sentence(`${faceName(first)}${more}: coat ${laidOn(moment, first) + 1}.`),
+		say: about(`${shortFace(first)}${more}`, `coat ${laidOn(moment, first) + 1}.`),
 		lines: faces.length > 1 ? faces.map(faceName) : [],
 		face: first,
 		coat: laidOn(moment, first) + 1,

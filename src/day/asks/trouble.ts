@@ -1,4 +1,5 @@
-import { faceName, inert, sentence } from '../../words/say.ts';
+import { faceName, inert } from '../../words/say.ts';
+import { about } from '../../words/spoken.ts';
 import { contextOf, faceOf, inLineOf, jobOf, laidOn, type Moment } from '../moment.ts';
 import { type Option, opens, option, type Prompt } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
@@ -152,7 +153,7 @@ function wetPrompt(moment: Moment, [, fault, face, which]: readonly string[]): P
 	return {
 		state: 'trouble.wet.aside',
 		ask: 'choose',
-		say: sentence(`${part}: leave the ${fault.replaceAll('-', ' ')}, wick off what drips, sand later.`),
+		say: about(part, `leave the ${fault.replaceAll('-', ' ')}, wick off what drips, sand later.`),
 		lines: ['Set aside, it leaves the coming coats; the others go on.'],
 		face,
 		options: [

@@ -1,5 +1,6 @@
 import { batchInHand } from '../../../machines/day.ts';
 import { duration, faceName, sentence } from '../../words/say.ts';
+import { about } from '../../words/spoken.ts';
 import { cupLife_s, gunClock, stoodAt } from '../allowed.ts';
 import { contextOf, laidOn, type Moment, settingsOf } from '../moment.ts';
 import { paintShort_mL, pending, reworkNow } from '../next.ts';
@@ -66,7 +67,7 @@ const whys: Record<string, string> = {
 
 /** A window overridden: the wait ends with the reason, and everything after it is asked as ever. */
 export const soonerPrompt = (face: string, coat: number): Prompt =>
-	reasonPrompt('window', sentence(`${faceName(face)}: why not wait?`), reason => [
+	reasonPrompt('window', about(faceName(face), 'why not wait?'), reason => [
 		{ type: 'override.given', rule: 'window', reason, face, coat },
 	]);
 
