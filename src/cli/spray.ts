@@ -49,14 +49,15 @@ async function dayOf(sheet: Sheet, io: Io): Promise<Sink> {
 /** Begins or carries on the day of a job sheet at the terminal. */
 export async function spray(path: string | undefined, io: Io): Promise<number> {
 	const sheet = await readSheet(path, io, 'spray');
-	return sheet ? atTerminal(() => dayOf(sheet, io), io) : 2;
+	return sheet ? atTerminal(quiet => dayOf(sheet, quiet), io) : 2;
 }
 
 /** Carries on a day that was left open. */
 export const carryOn = (path: string, io: Io): Promise<number> =>
-	atTerminal(() => openDay(path, telling(io)), io);
+	atTerminal(quiet => openDay(path, telling(quiet)), io);
 
-async function atTerminal(open: () => Sink | Promise<Sink>, io: Io): Promise<number> {
+/** What is said while the screen is up is kept until it is down. */
+async function atTerminal(open: (quiet: Io) => Sink | Promise<Sink>, io: Io): Promise<number> {
 	const { canDraw, portOf } = await import('../screen/show-day.ts');
 	if (!canDraw(process.stdin, process.stdout, io.env)) {
 		io.stderr.write(
@@ -64,13 +65,17 @@ async function atTerminal(open: () => Sink | Promise<Sink>, io: Io): Promise<num
 		);
 		return 2;
 	}
+	const said: string[] = [];
+	const quiet: Io = { ...io, stderr: { write: text => said.push(text) } };
 	try {
-		const day = openSession({ sink: await open(), clock: realClock(), rehearsal: false });
-		return await show(shownDay(day, portOf(day), await settingsInForce(io)), io);
+		const day = openSession({ sink: await open(quiet), clock: realClock(), rehearsal: false });
+		return await show(shownDay(day, portOf(day), await settingsInForce(quiet)), quiet);
 	} catch (error) {
 		if (!(error instanceof DayFileError)) throw error;
 		io.stderr.write(`${error.message}\n`);
 		return error.kind === 'damaged' ? 1 : 2;
+	} finally {
+		for (const text of said) io.stderr.write(text);
 	}
 }
 
