@@ -6,6 +6,8 @@ export type BatchInput = { material: string; order: readonly MixStep[] };
 
 type BatchContext = {
 	material: string;
+	/** Steps as the data sheet orders them. */
+	order: readonly MixStep[];
 	/** Steps still to do, the present one first. */
 	todo: readonly MixStep[];
 	/** Components whose level was read; what the pot holds. */
@@ -23,11 +25,11 @@ function foundOf({ todo }: BatchContext, event: DayEvent) {
 	return levelRead && event.component === todo[0] ? event.found : null;
 }
 
-/** After too much of one, what is in the pot already is topped up to the larger batch before the rest follows. */
-function afterOver({ todo, poured }: BatchContext): MixStep[] {
+/** After too much of one, what is in the pot already is topped up to the larger batch, in the order of the data sheet. */
+function afterOver({ order, todo, poured }: BatchContext): MixStep[] {
 	const [over, ...rest] = todo;
-	const short = poured.filter(component => component !== over && !rest.includes(component));
-	return [...short, ...rest];
+	const topsUp = (step: MixStep) => isPour(step) && poured.includes(step);
+	return order.filter(step => step !== over && (rest.includes(step) || topsUp(step)));
 }
 
 /**
@@ -70,7 +72,7 @@ export const batchMachine = setup({
 	},
 }).createMachine({
 	id: 'batch',
-	context: ({ input }) => ({ material: input.material, todo: input.order, poured: [], inHand: false }),
+	context: ({ input: { material, order } }) => ({ material, order, todo: order, poured: [], inHand: false }),
 	initial: 'next',
 	on: { 'batch.discarded': { guard: not(stateIn('#batch.inCup')), target: '.discarded' } },
 	states: {
