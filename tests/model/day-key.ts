@@ -1,0 +1,190 @@
+import { initialTransition } from 'xstate';
+import type { DayEvent } from '../../src/day/records.ts';
+import { factsOneByOne, isTooMany, ofBatch, ofFace, passedOver, startOfFace } from './alphabet.ts';
+import { type Alone, classesOf } from './classes.ts';
+import type { BatchState, DayMachineState, FaceState, Machines } from './machines.ts';
+import { put } from './machines.ts';
+import { type MixedBatch, mixedAfter, newBatch, wrongMixing } from './mixed-batch.ts';
+import type { Plan } from './plans.ts';
+import type { Shadow } from './shadow.ts';
+import { type SprayedFace, sprayedAfter, unsprayed, wrongStart } from './sprayed-face.ts';
+
+/**
+ * A short key for a day. A face, and a batch, is told by the class of itself and its bookkeeping: what no sequence of
+ * events of the plan could ever tell apart is one. A batch's letter is a name and no more, so batches are sorted.
+ */
+
+export type FacePair = { face: FaceState; told: SprayedFace };
+export type BatchPair = { batch: BatchState; told: MixedBatch };
+
+const texts = new WeakMap<object, string>();
+/** The text of a part that is made anew whenever it changes. */
+function textOf<Part extends object>(part: Part, write: (part: Part) => unknown): string {
+	const known = texts.get(part);
+	if (known !== undefined) return known;
+	const text = JSON.stringify(write(part));
+	texts.set(part, text);
+	return text;
+}
+
+const faceText = (face: FaceState) =>
+	textOf(face, ({ value, context: { rules: _, ...context } }) => [value, context]);
+const batchText = (batch: BatchState) => textOf(batch, ({ value, context }) => [value, context]);
+const told = (shadow: object) => textOf(shadow, same => same);
+
+export const facePairKey = ({ face, told: shadow }: FacePair) => faceText(face) + told(shadow);
+export const batchPairKey = ({ batch, told: shadow }: BatchPair) => batchText(batch) + told(shadow);
+
+/** A face reads no other fact. */
+const wetAndWindow = [
+	...new Map(factsOneByOne.map(facts => [`${facts?.window} ${facts?.wet}`, facts])).values(),
+];
+
+/** Events that reach a face of a plan. */
+export function eventsOfFace(plan: Plan, id: string): DayEvent[] {
+	const coats = plan.input.faces.find(face => face.id === id)?.coats.length ?? 0;
+	const tie = { cup: ['A'] };
+	return [
+		...ofFace(plan, id),
+		{ type: 'break.began', kind: 'hold', by: 'painter' },
+		...(['start', 'part'] as const).flatMap(from =>
+			Array.from({ length: coats + 2 }, (_, n) => n + 1).flatMap(coat =>
+				wetAndWindow.map(facts => startOfFace(id, coat, from, facts, tie)),
+			),
+		),
+	];
+}
+
+/** A face alone, with its bookkeeping; `broken` is told of every start that breaks a rule. */
+export function faceAlone(
+	machines: Machines,
+	plan: Plan,
+	id: string,
+	broken: (pair: FacePair, event: DayEvent, says: string) => void = () => {},
+): Alone<FacePair> {
+	const input = plan.input.faces.find(face => face.id === id);
+	if (!input) throw new Error(`${plan.name} has no face ${id}`);
+	const events = eventsOfFace(plan, id);
+	return {
+		start: { face: initialTransition(machines.face, input)[0], told: unsprayed(input) },
+		events: events.length,
+		keyOf: facePairKey,
+		next(pair, number) {
+			const event = events[number] as DayEvent;
+			if (isTooMany(plan, pair.told, event)) return null;
+			const { next } = put(machines.face, pair.face, event);
+			if (next === null) return null;
+			if (event.type === 'face.started')
+				for (const { property, says } of wrongStart(input, pair.told, event))
+					broken(pair, event, `${property}: ${says}`);
+			return { face: next, told: sprayedAfter(pair.told, event) };
+		},
+		seen: ({ face, told: { laid, coat, aside, overrides } }) =>
+			JSON.stringify([face.value, face.context.laid, face.context.overrides, laid, coat, aside, overrides]),
+	};
+}
+
+/** A batch alone, with its bookkeeping. */
+export function batchAlone(
+	machines: Machines,
+	plan: Plan,
+	material: string,
+	broken: (pair: BatchPair, event: DayEvent, says: string) => void = () => {},
+): Alone<BatchPair> {
+	const order = plan.input.materials[material]?.order ?? [];
+	const events: DayEvent[] = [
+		...ofBatch('A', [], order),
+		passedOver('cup'),
+		passedOver('hardener'),
+		{ type: 'break.began', kind: 'hold', by: 'painter' },
+		{ type: 'cup.emptied', volume_mL: 0, why: 'flushed' },
+	];
+	return {
+		start: {
+			batch: initialTransition(machines.batch, { material, order })[0],
+			told: newBatch(material, order),
+		},
+		events: events.length,
+		keyOf: batchPairKey,
+		next(pair, number) {
+			const event = events[number] as DayEvent;
+			const { next } = put(machines.batch, pair.batch, event);
+			if (next === null) return null;
+			for (const { property, says } of wrongMixing(pair.told, event))
+				broken(pair, event, `${property}: ${says}`);
+			return { batch: next, told: mixedAfter(pair.told, event) };
+		},
+		seen: ({ batch, told: { stage, unknown, adrift, open, inPot } }) =>
+			JSON.stringify([batch.value, material, stage, unknown, adrift, open, inPot]),
+	};
+}
+
+/** Nothing that a face or batch can come to alone; a day that comes there has not gone by their charts. */
+export class OffItsChart extends Error {}
+
+/** Keys for the days of a plan. */
+export function keysFor(
+	machines: Machines,
+	plan: Plan,
+): (machine: DayMachineState, shadow: Shadow) => string {
+	const faces = plan.input.faces.map(({ id }) => classesOf(faceAlone(machines, plan, id)));
+	const batches = Object.fromEntries(
+		Object.keys(plan.input.materials).map(id => [id, classesOf(batchAlone(machines, plan, id))]),
+	);
+	/** Parts are made anew only when they change: their class is looked up once. */
+	const looked = new WeakMap<object, WeakMap<object, number>>();
+	const classOf = (
+		classes: Map<string, number> | undefined,
+		part: object,
+		shadow: object,
+		key: () => string,
+		what: string,
+	) => {
+		const byShadow = looked.get(part) ?? new WeakMap<object, number>();
+		const known = byShadow.get(shadow);
+		if (known !== undefined) return known;
+		const found = classes?.get(key());
+		if (found === undefined)
+			throw new OffItsChart(`${what} stands where its own chart does not lead: ${key()}`);
+		looked.set(part, byShadow.set(shadow, found));
+		return found;
+	};
+	const short = (part: object | null) => (part === null ? '-' : textOf(part, same => same));
+	const list = (names: readonly string[]) => [...new Set(names)].sort().join('+');
+	return ({ value, context }, shadow) => {
+		const faceClasses = context.faces.map((face, index) => {
+			const { id } = face.context.rules;
+			const pair = { face, told: shadow.faces[id] as SprayedFace };
+			return classOf(faces[index], face, pair.told, () => facePairKey(pair), id);
+		});
+		/** Nothing leads out of the day's end, and no rule asks what it left in pot, cup and gun. */
+		if (value === 'closed') return `closed ${faceClasses.join()}`;
+		const batchClasses = Object.entries(context.batches).map(([letter, batch]) => {
+			const { material } = batch.context;
+			const pair = { batch, told: shadow.batches[letter] as MixedBatch };
+			const inCup = `${context.cup.includes(letter) ? 'c' : ''}${shadow.cup.includes(letter) ? 's' : ''}`;
+			const id = classOf(batches[material], batch, pair.told, () => batchPairKey(pair), letter);
+			return `${material}${id}${inCup}`;
+		});
+		const { check, checked, known, need, listsDone, list: open, late, passedOver } = context;
+		const machineGun = [
+			check && textOf(check, ({ value: at, context: asked }) => [at, asked]),
+			short(checked),
+			short(known),
+			need,
+			list(listsDone),
+			list(passedOver),
+			open,
+			late,
+		];
+		const shadowGun = [
+			short(shadow.known),
+			shadow.owed,
+			short(shadow.asked),
+			shadow.late,
+			list(shadow.lists),
+			list(shadow.passedOver),
+		];
+		return `${value} ${faceClasses.join()} ${batchClasses.sort().join()} ${machineGun.join()} ${shadowGun.join()}`;
+	};
+}

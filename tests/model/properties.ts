@@ -1,0 +1,223 @@
+import type { DayMachineState } from '../../machines/day.ts';
+import type { DayEvent, EventOf } from '../../src/day/records.ts';
+import { wrongMixing } from './mixed-batch.ts';
+import type { Plan } from './plans.ts';
+import { type Asked, causeIn, inputOf, onlyByReading, type Shadow, wantedBy } from './shadow.ts';
+import { wrongStart } from './sprayed-face.ts';
+
+/**
+ * The properties of the guard on one edge: what the bookkeeping knew before, the event, and where the machine went.
+ * Written from the words of the rules; no guard of the machines is used. The numbers are those of `proofs.ts`.
+ */
+
+export type Property = 1 | 2 | 3 | 4 | 5 | 6 | 7 | 8 | 9 | 11 | 13 | 14 | 15;
+export type Broken = { property: Property; says: string };
+
+export type Edge = {
+	plan: Plan;
+	before: DayMachineState;
+	/** The bookkeeping before and after. */
+	was: Shadow;
+	event: DayEvent;
+	after: DayMachineState;
+	is: Shadow;
+};
+
+const same = (one: readonly string[], other: readonly string[]) =>
+	[...one].sort().join() === [...other].sort().join();
+
+/** Rules passed over that a face is sprayed under: its own, and those of the check and the lists. */
+export const overridesOf = (shadow: Shadow, face: string): string[] => [
+	...new Set([
+		...(shadow.faces[face]?.overrides ?? []),
+		...(shadow.known?.passedOver ?? []),
+		...shadow.passedOver,
+	]),
+];
+
+type Says = (property: Property, text: string) => void;
+
+/** The gun: checked since the last cause, in full where it must be, and read to fit this face (1, 2, 4). */
+function gunAtStart({ plan, was }: Edge, start: EventOf<'face.started'>, says: Says) {
+	const wanted = wantedBy(plan, was, start.face);
+	if (was.owed === 'full') says(1, 'the full check is owed');
+	if (was.owed === 'short') says(4, 'a check is owed');
+	if (was.late) says(1, 'nobody has said whether the late pass went through in one go');
+	if (was.known === null) says(2, 'nothing is known of the gun');
+	else if (was.known.horns !== wanted?.horns) says(2, `the horns are ${was.known.horns}`);
+	else if (was.known.fanHeight_mm !== wanted?.fanHeight_mm) says(2, 'the fan has another height');
+	if (start.facts?.aged !== false) says(4, 'the check is too old');
+}
+
+/** The cup: every batch with its hardener read, stood, alive, and of the right material (13). */
+function cupAtStart({ plan, was }: Edge, { face, facts }: EventOf<'face.started'>, says: Says) {
+	const wanted = wantedBy(plan, was, face);
+	if (was.cup.length === 0) says(13, 'the cup is empty');
+	for (const letter of was.cup) {
+		const batch = was.batches[letter];
+		if (batch?.stage !== 'in the cup') says(13, `${letter} is not in the cup`);
+		else {
+			if (!batch.inPot.includes('hardener')) says(13, `no hardener was read into ${letter}`);
+			if (batch.open.length > 0) says(13, `${letter} is not mixed: ${batch.open.join(', ')}`);
+			if (batch.unknown || batch.adrift) says(13, `nobody knows what is in ${letter}`);
+			if (batch.material !== wanted?.material) says(13, `${letter} is ${batch.material}`);
+		}
+	}
+	if (facts?.alive !== true) says(13, 'the cup is past its life');
+	if (facts?.lasts !== true) says(13, 'the cup does not live until the face is done');
+	const paint = facts?.enough === true || was.faces[face]?.overrides.includes('paint');
+	if (!paint) says(13, 'the cup holds less than the face wants');
+}
+
+/** The record ties the face to the check, the batches and the air that it is sprayed under, and names the overrides (11, 15). */
+function tiesAtStart({ was }: Edge, start: EventOf<'face.started'>, says: Says) {
+	const { facts, air, check, cup, face } = start;
+	if (was.known && check !== was.known.check) says(15, `tied to check ${check}`);
+	if (!same(cup, was.cup)) says(15, `tied to batches ${cup.join('+')}`);
+	if (air === null) says(15, 'tied to no air reading');
+	const airServes =
+		facts?.air === 'ok' || (facts?.air === 'out' && was.faces[face]?.overrides.includes('air'));
+	if (!airServes) says(15, `the air reading is ${facts?.air}`);
+	const unmarked = overridesOf(was, face).filter(rule => !start.overrides.includes(rule));
+	if (unmarked.length > 0) says(11, `the face is not marked with: ${unmarked.join(', ')}`);
+}
+
+function startOfFace(edge: Edge, says: Says) {
+	const { plan, was, event, after } = edge;
+	if (event.type !== 'face.started') return;
+	const input = inputOf(plan, event.face);
+	const face = was.faces[event.face];
+	if (!input || !face) return says(14, `${event.face} is no face of the day`);
+	gunAtStart(edge, event, says);
+	cupAtStart(edge, event, says);
+	tiesAtStart(edge, event, says);
+	for (const { property, says: text } of wrongStart(input, face, event)) says(property, text);
+	if (after.value !== 'spraying') says(14, 'a face is started and not sprayed');
+}
+
+/** What guard.md asks of a gun check: these items, the pattern last. */
+const asksEnough = ({ items, size }: Asked): boolean => {
+	const must = size === 'full' ? ['mask', 'batch'] : ['batch'];
+	return must.every(item => items.includes(item)) && ['pattern', 'card'].includes(items.at(-1) ?? '');
+};
+
+/** A passed check: begun, of the size owed, every item closed, read and not ticked (1, 11, 15). */
+function passOfCheck({ plan, was, event }: Edge, says: Says) {
+	if (event.type !== 'gun.checked') return;
+	const { asked } = was;
+	if (asked?.list !== 'gun-check') return says(1, 'no gun check was begun');
+	if (was.owed === 'full' && event.size !== 'full') says(1, 'the full check is owed');
+	if (event.size !== asked.size) says(1, `begun as ${asked.size}, passed as ${event.size}`);
+	if (!was.lists.includes('before-spraying')) says(11, 'the list before spraying is open');
+	if (was.late) says(1, 'nobody has said whether the late pass went through in one go');
+	if (Object.values(was.faces).some(({ coat }) => coat === 'broken off'))
+		says(1, 'nobody has said how much of a face is on');
+	if (asked.closed !== asked.items.length) says(11, `open: ${asked.items.slice(asked.closed).join(', ')}`);
+	if (!asksEnough(asked)) says(11, `asked only ${asked.items.join(', ')}`);
+	if (asked.fan !== 'fits') says(2, 'the pattern does not fit');
+	if (event.facts?.settled !== true) says(1, 'the painter has not been back long enough');
+	if (event.check !== asked.no) says(15, `check ${asked.no} passes as ${event.check}`);
+	if (!same(event.cup, was.cup)) says(15, `checked with batches ${event.cup.join('+')}`);
+	if (event.horns !== wantedBy(plan, was, asked.face)?.horns) says(15, `passed with horns ${event.horns}`);
+}
+
+/** A start or pass is for one of these; everything else that makes the gun known is wrong (2, 4, 6). */
+function gunStaysTrue({ was, event, before, after, is }: Edge, says: Says) {
+	const { known } = after.context;
+	if (known !== null && is.known === null) says(4, `${event.type} does not end what is known`);
+	if (known !== null && is.known !== null && known.horns !== is.known.horns)
+		says(2, 'known differs from what was read');
+	const cause = causeIn(was, event);
+	const inCheck = event.type === 'gun.set' && before.value === 'check';
+	if (cause !== null && !inCheck && after.value === 'ready') says(4, `ready after ${event.type}`);
+	if (
+		cause !== null &&
+		event.type === 'gun.set' &&
+		was.asked?.closed === was.asked?.items.length &&
+		was.asked
+	)
+		says(4, 'the cap is turned after its pattern was read');
+	if (after.value === 'ready' && is.known === null) says(2, 'ready with nothing known');
+	const waits = before.value === 'wait' || before.value === 'hold';
+	if (waits && (after.value === 'ready' || after.value === 'spraying'))
+		says(6, `${before.value} leads to ${after.value}`);
+	if (
+		after.value === 'ready' &&
+		before.value !== 'ready' &&
+		event.type !== 'gun.checked' &&
+		before.value !== 'spraying'
+	)
+		says(6, `${before.value} leads to ready by ${event.type}`);
+	if (after.value === 'spraying' && before.value !== 'spraying' && event.type !== 'face.started')
+		says(6, `${event.type} leads to spraying`);
+}
+
+/** An open item keeps the check open, and only what may close it does (11). */
+function openItems({ was, event, after, is }: Edge, says: Says) {
+	const { check } = after.context;
+	if (is.asked && check && check.context.at !== is.asked.closed)
+		says(11, `${event.type} closes ${was.asked?.items[was.asked.closed]}`);
+	if (is.asked && check === null) says(11, 'the check is dropped without a break');
+	if (is.asked === null && check !== null) says(11, 'a check broken off goes on');
+	const item = was.asked?.items[was.asked.closed];
+	const passes = event.type === 'override.given' && event.rule === item && onlyByReading.includes(event.rule);
+	if (passes && is.asked?.closed !== was.asked?.closed) says(11, `a reason passes over ${event.rule}`);
+}
+
+/** Coats and set-aside as the machine has them are those that the records tell of (14), batches and cup too (13, 15). */
+function sameBooks({ plan, event, was, after, is }: Edge, says: Says) {
+	for (const face of after.context.faces) {
+		const { id } = face.context.rules;
+		const told = is.faces[id];
+		if (face.context.laid !== told?.laid) says(14, `${event.type}: ${id} counts ${face.context.laid} coats`);
+		if (face.matches('aside') !== told?.aside) says(14, `${event.type}: ${id} is ${face.value}`);
+		if (face.matches('spraying') !== (told?.coat === 'under way'))
+			says(14, `${event.type}: ${id} is ${face.value}`);
+		if (face.matches('broken') !== (told?.coat === 'broken off'))
+			says(1, `${event.type}: ${id} is ${face.value}`);
+		if (face.matches('part') !== (told?.coat === 'part' && !told.aside))
+			says(3, `${event.type}: ${id} is ${face.value}`);
+	}
+	if (!same(after.context.cup, is.cup))
+		says(15, `${event.type}: the cup holds ${after.context.cup.join('+')}`);
+	if (event.type === 'face.ended' && event.coat !== (was.faces[event.face]?.laid ?? 0) + 1)
+		says(15, `coat ${event.coat} ends, which is not under way`);
+	if (event.type === 'batch.started') {
+		if (was.batches[event.batch]) says(15, `a second batch ${event.batch}`);
+		if (!plan.input.materials[event.material]) says(13, `no data sheet for ${event.material}`);
+		if (Object.values(was.batches).some(({ stage }) => stage === 'mixing'))
+			says(13, 'two batches in hand at once');
+	}
+	if ('batch' in event && event.batch !== null && event.type !== 'batch.started') {
+		const batch = was.batches[event.batch];
+		if (batch) for (const { property, says: text } of wrongMixing(batch, event)) says(property, text);
+		else if (event.type !== 'reading.taken') says(15, `${event.type} of a batch that was never started`);
+	}
+}
+
+/** Activities exclude one another: what the chart says is going on is what the records tell of. */
+function oneThingAtATime({ event, after, is }: Edge, says: Says) {
+	const { value } = after;
+	const spraying = Object.values(is.faces).some(({ coat }) => coat === 'under way');
+	if ((value === 'spraying') !== spraying) says(14, `${value} after ${event.type}`);
+	if ((value === 'check' || value === 'list') !== (is.asked !== null))
+		says(11, `${value} after ${event.type}`);
+	if (event.type === 'break.began' && value !== 'hold') says(5, `${value} after a break`);
+	if (event.type === 'break.began' && value !== 'hold' && value !== 'closed')
+		says(8, `${value} after a restart`);
+	if (event.type === 'day.closed' && Object.values(is.faces).some(({ coat }) => coat === 'broken off'))
+		says(15, 'closed with nobody having said how much of a face is on');
+}
+
+/** Everything that an accepted event breaks. */
+export function brokenBy(edge: Edge): Broken[] {
+	const broken: Broken[] = [];
+	const says: Says = (property, text) => void broken.push({ property, says: text });
+	startOfFace(edge, says);
+	passOfCheck(edge, says);
+	gunStaysTrue(edge, says);
+	openItems(edge, says);
+	sameBooks(edge, says);
+	oneThingAtATime(edge, says);
+	return broken;
+}

@@ -1,0 +1,104 @@
+import type { FaceInput } from '../../machines/face.ts';
+import type { DayEvent, EventOf } from '../../src/day/records.ts';
+import type { Broken } from './properties.ts';
+
+/** A face as its records tell of it. */
+export type SprayedFace = {
+	id: string;
+	laid: number;
+	/** What is on it of the coat to come. */
+	coat: 'none' | 'under way' | 'broken off' | 'part';
+	/** Some of that coat is on for certain. */
+	partly: boolean;
+	aside: boolean;
+	/** Steps of its own line done, while aside. */
+	line: number;
+	/** Stages recorded since the last coat. */
+	stages: readonly string[];
+	/** The tape tab was touched and lets the next coat on. */
+	tab: boolean;
+	/** Rules passed over for the coat to come. */
+	overrides: readonly string[];
+};
+
+const bare = { coat: 'none', partly: false, line: 0, stages: [], tab: false, overrides: [] } as const;
+
+export const unsprayed = ({ id, before }: FaceInput): SprayedFace => ({
+	...bare,
+	id,
+	laid: before?.laid ?? 0,
+	stages: before?.done ?? [],
+	aside: before?.aside ?? false,
+});
+
+/** Set up hard, sanded flat, clean: then it is in line again, sanded, wiped and tacked. */
+const ownLine = ['set-up', 'sand', 'clean'];
+const withOne = (list: readonly string[], one: string) => [...new Set([...list, one])].sort();
+
+function ended(face: SprayedFace, { extent }: EventOf<'face.ended'>): SprayedFace {
+	if (extent === 'all') return { ...face, ...bare, laid: face.laid + 1 };
+	const isPartly = extent === 'part' || face.partly;
+	return { ...face, coat: isPartly ? 'part' : 'none', partly: isPartly };
+}
+
+/** The face after an event that was accepted and speaks of it. */
+export function sprayedAfter(face: SprayedFace, event: DayEvent): SprayedFace {
+	const untouched = face.coat === 'none' && !face.aside;
+	switch (event.type) {
+		case 'face.started':
+			return { ...face, coat: 'under way' };
+		case 'face.ended':
+			return ended(face, event);
+		case 'break.began':
+			return face.coat === 'under way' ? { ...face, coat: 'broken off' } : face;
+		case 'stage.done':
+			return untouched ? { ...face, stages: withOne(face.stages, event.stage) } : face;
+		case 'reading.taken':
+			return event.feature === 'touch' && event.matched && untouched ? { ...face, tab: true } : face;
+		case 'override.given':
+			return face.aside ? face : { ...face, overrides: withOne(face.overrides, event.rule) };
+		case 'part.setAside':
+			/** Not before somebody has said how much of it is on. */
+			return untouched || (face.coat === 'part' && !face.aside) ? { ...face, aside: true, line: 0 } : face;
+		case 'rework.done': {
+			if (!face.aside || event.step !== ownLine[face.line]) return face;
+			if (face.line < ownLine.length - 1) return { ...face, line: face.line + 1 };
+			return { ...face, ...bare, aside: false, stages: ['sand', 'tack', 'wipe'] };
+		}
+		default:
+			return face;
+	}
+}
+
+/** What a start of a face breaks of the rules that are the face's own (3, 14). */
+export function wrongStart(input: FaceInput, face: SprayedFace, start: EventOf<'face.started'>): Broken[] {
+	const broken: Broken[] = [];
+	const over = (rule: string) => face.overrides.includes(rule);
+	const says = (property: Broken['property'], text: string) => broken.push({ property, says: text });
+	const { window, wet } = start.facts ?? {};
+	const planned = input.coats[face.laid];
+	if (start.coat !== face.laid + 1) says(14, `coat ${start.coat} begins on ${face.laid} coats`);
+	if (planned === undefined && !over('coats')) says(14, 'a coat more than planned, and no reason given');
+	if (face.aside) says(14, 'its part is set aside');
+	if (face.coat === 'under way') says(14, 'it is being sprayed already');
+	if (face.coat === 'broken off') says(1, 'nobody has said how much of it is on');
+	if (face.coat === 'part' && start.from === 'start')
+		says(14, 'a face partly on is gone over from its start');
+	if (face.coat === 'none' && start.from === 'part') says(14, 'nothing is on to go on from');
+	if (face.coat === 'part') {
+		const joins = wet === true || window === 'spray' || over('window');
+		if (!joins) says(3, 'past its wet edge, its flash not over');
+		return broken;
+	}
+	const { stages } = face;
+	const prepared =
+		window === 'spray' ||
+		(window === 'scuff' && (stages.includes('scuff') || stages.includes('sand'))) ||
+		(window === 'sand' && stages.includes('sand'));
+	if (!prepared && !over('window')) says(3, `its window says ${window}`);
+	const missing = (planned?.prep ?? []).filter(stage => !stages.includes(stage));
+	if (missing.length > 0 && !over('prep')) says(3, `not recorded: ${missing.join(', ')}`);
+	if (planned?.touch && !face.tab && !stages.includes('sand') && !over('touch'))
+		says(3, 'the tape tab was not touched');
+	return broken;
+}
