@@ -155,7 +155,7 @@ export function edgePrompt(moment: Moment, face: string): Prompt {
 		state: 'edge',
 		ask: 'choose',
 		say: about(faceName(face), 'its edge is dry. Joining leaves a seam.'),
-		lines: part?.lastStroke ? [`Last stroke laid: ${part.lastStroke}.`] : [],
+		lines: part?.lastStroke ? [`Stroke ${part.lastStroke} was laid last.`] : [],
 		face,
 		coat,
 		options: [

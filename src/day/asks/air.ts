@@ -1,7 +1,7 @@
 import { airVerdict, dewPoint_C } from '../../trade/air.ts';
 import { fromUnit, inUnit, type Quantity } from '../../trade/quantity.ts';
 import { entryUnit } from '../../trade/shown.ts';
-import { inert } from '../../words/say.ts';
+import { inert, sentence } from '../../words/say.ts';
 import { laidOn, type Moment, materialOf, nextCoat, settingsOf, unitsOf } from '../moment.ts';
 import { pending } from '../next.ts';
 import { opens, type Prompt } from '../prompt.ts';
@@ -98,7 +98,7 @@ export function stuckPrompt(moment: Moment, menu: readonly string[]): Prompt {
 		state: 'air.no',
 		ask: 'choose',
 		say: 'Air: outside the limits. Do not spray now.',
-		lines: (air?.reasons ?? []).map(inert),
+		lines: (air?.reasons ?? []).map(reason => sentence(inert(reason))),
 		options: [
 			opens('read-again', 'READ AGAIN', 'read-again'),
 			opens('go-on', 'GO ON WITH A REASON', 'reason'),

@@ -59,6 +59,6 @@ export function checkPrompt(moment: Moment, menu: readonly string[]): Prompt {
 const settling = (moment: Moment): Prompt => ({
 	state: 'gunCheck.settling',
 	ask: 'wait',
-	say: isSettled(moment) ? 'Gun: checked.' : 'Gun: checked. A breath before the next pass.',
+	say: isSettled(moment) ? 'Gun: checked.' : 'Gun: checked. Stand still before the next pass.',
 	lines: [`${Math.ceil((settledAt(moment) - moment.now.wall) / 1000)} s`],
 });

@@ -1,5 +1,6 @@
 import { batchInHand } from '../../../machines/day.ts';
 import type { Component } from '../../job/job.ts';
+import { inert } from '../../words/say.ts';
 import { contextOf, type Moment, materialOf } from '../moment.ts';
 import { option, type Prompt } from '../prompt.ts';
 import { cupPrompt } from './flow-cup.ts';
@@ -15,6 +16,7 @@ export function mixingPrompt(moment: Moment, menu: readonly string[], numbers: r
 	const mixing = moment.state.book.opened.lists.find(({ list }) => list === 'mixing');
 	const worded = (code: string, standard: string) =>
 		mixing?.items.find(item => item.code === code)?.say ?? standard;
+	const { strainer } = materialOf(moment, batch.material);
 	switch (machine.value) {
 		case 'stir':
 			return {
@@ -28,7 +30,7 @@ export function mixingPrompt(moment: Moment, menu: readonly string[], numbers: r
 				state: 'mix.strain',
 				ask: 'item',
 				say: worded('strain', 'Batch: strain it into its taped pot.'),
-				lines: [materialOf(moment, batch.material).strainer ?? ''],
+				lines: [strainer ? `Strainer: ${inert(strainer)}.` : ''],
 				options: [option('done', 'STRAINED', { type: 'batch.stepped', batch: letter, step: 'strain' })],
 			};
 		case 'can':

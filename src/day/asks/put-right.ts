@@ -27,7 +27,7 @@ function consequence(moment: Moment, face: string): string {
 		attitude: faceOf(moment, face).attitude,
 	});
 	const end = runs ? 'it runs' : floods ? 'it floods' : 'it stripes';
-	return `This would have laid about ${Math.round(times)} times the film on one line: ${end}.`;
+	return `That lays about ${Math.round(times)} times the film on one line: ${end}.`;
 }
 
 /** What to do about a reading that differs: by another feature than the one read. */

@@ -1,5 +1,5 @@
 import { format } from '../../trade/shown.ts';
-import { duration, faceName } from '../../words/say.ts';
+import { duration, faceName, sentence } from '../../words/say.ts';
 import { about, shortFace } from '../../words/spoken.ts';
 import { cupLife_s, factsForFace, isWet, wantedFor, windowEnds } from '../allowed.ts';
 import {
@@ -118,7 +118,7 @@ export function readyPrompt(moment: Moment, face: string, armed: boolean): Promp
 			`${shortFace(face)}${more}`,
 			`coat ${laidOn(moment, face) + 1} of ${faceOf(moment, face).coats.length}.`,
 		),
-		lines: faces.length === 1 ? lines : [...faces.map(one => faceName(one)), ...lines],
+		lines: faces.length === 1 ? lines : [...faces.map(one => sentence(faceName(one))), ...lines],
 		face,
 		coat: laidOn(moment, face) + 1,
 		options: armed ? [go] : [go, inTrouble],

@@ -1,4 +1,4 @@
-import { faceName } from '../../words/say.ts';
+import { faceName, sentence } from '../../words/say.ts';
 import { about, shortFace } from '../../words/spoken.ts';
 import { lateAfter_s } from '../allowed.ts';
 import { faceBook, faceState, laidOn, type Moment } from '../moment.ts';
@@ -37,7 +37,7 @@ export function sprayingPrompt(moment: Moment): Prompt {
 		state: 'spraying',
 		ask: 'spraying',
 		say: about(`${shortFace(first)}${more}`, `coat ${laidOn(moment, first) + 1}.`),
-		lines: faces.length > 1 ? faces.map(faceName) : [],
+		lines: faces.length > 1 ? faces.map(one => sentence(faceName(one))) : [],
 		face: first,
 		coat: laidOn(moment, first) + 1,
 		options: [

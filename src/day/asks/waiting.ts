@@ -81,7 +81,8 @@ export function waitPrompt(moment: Moment, menu: readonly string[]): Prompt {
 	const { warnEarly_min } = settingsOf(moment);
 	const face = wait?.face ?? null;
 	const lines = [
-		face ? `Next: ${faceName(face)}, coat ${laidOn(moment, face) + 1}.` : '',
+		face && wait?.why === 'rework' ? `Then: ${faceName(face)} is sanded flat.` : '',
+		face && wait?.why !== 'rework' ? `Next: ${faceName(face)}, coat ${laidOn(moment, face) + 1}.` : '',
 		left_s <= warnEarly_min * 60 ? 'Dress, stir, mix: the wait ends soon.' : '',
 		...gunLines(moment),
 	].filter(Boolean);
