@@ -158,7 +158,7 @@ export function airNow(moment: Moment): NonNullable<Facts['air']> {
 export function isWet(moment: Moment, id: string): boolean {
 	const { part } = faceBook(moment, id);
 	const { wetEdge_s } = materialOf(moment, nextCoat(moment, id).material);
-	return part !== null && atMost_s(part.since, moment.now) <= wetEdge_s;
+	return part !== null && atMost_s(part.wetSince, moment.now) <= wetEdge_s;
 }
 
 export const checkAged = (moment: Moment): boolean => {

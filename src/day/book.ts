@@ -11,14 +11,15 @@ export type FaceBook = {
 		began: Instant;
 		spray_s: number;
 		from: 'start' | 'part';
-		/** When a break broke it off. */
+		/** When it was noticed that a break broke it off, and the earliest that it can have been. */
 		stopped: Instant | null;
+		seen: Instant | null;
 	} | null;
 	laid: { coat: number; ended: Instant; cup: readonly string[]; seconds: number | null }[];
 	/** What the last coat allows, as last worked out. */
 	windows: EventOf<'window.set'> | null;
-	/** Where a coat broken off stands: the last stroke laid, and when the spraying stopped. */
-	part: { lastStroke: number | null; since: Instant; left: boolean } | null;
+	/** Where a coat broken off stands: the last stroke laid, when that was noticed, and since when its edge may dry. */
+	part: { lastStroke: number | null; since: Instant; wetSince: Instant; left: boolean } | null;
 	prep: { step: string; at: Instant }[];
 	aside: { why: string; since: Instant; rework: { step: string; at: Instant }[] } | null;
 	/** Comes back from its rework line with the next coat. */
@@ -73,7 +74,8 @@ export type Book = {
 	checks: number;
 	/** `seq` of the last gun check's first record: item overrides from there on hold for the faces under it. */
 	checkSeq: number;
-	fullChecks: number;
+	/** Items of the last full gun check begun. */
+	fullItems: readonly string[];
 	check: CheckBook | null;
 	checked: (EventOf<'gun.checked'> & { at: Instant }) | null;
 	/** The last thing done to the gun on instruction, or found by a reading. */
@@ -147,7 +149,7 @@ export function openBook(record: DayRecord & Opened): Book {
 		orders: [],
 		checks: 0,
 		checkSeq: 0,
-		fullChecks: 0,
+		fullItems: [],
 		check: null,
 		checked: null,
 		gun: { horns: null, fanHeight_mm: null, pressure_kPa: null },
@@ -188,7 +190,11 @@ function endFace(book: Book, record: DayRecord & EventOf<'face.ended'>, at: Inst
 	const share = extent === 'all' ? 1 : extent === 'part' ? 0.5 : 0;
 	const spent = changeFace(book, id, face => {
 		if (extent === 'none') return { pass: null };
-		if (extent === 'part') return { pass: null, part: { lastStroke, since: stopped, left: false } };
+		if (extent === 'part')
+			return {
+				pass: null,
+				part: { lastStroke, since: stopped, wetSince: pass?.seen ?? stopped, left: false },
+			};
 		const ended = record.ended ? { ...at, wall: Date.parse(record.ended) } : at;
 		const seconds = pass && face.part === null ? (at.wall - pass.began.wall) / 1000 : null;
 		return {
@@ -204,7 +210,7 @@ function endFace(book: Book, record: DayRecord & EventOf<'face.ended'>, at: Inst
 		...spent,
 		resprayed: respray ? [...book.resprayed, id] : book.resprayed,
 		cup_mL: Math.max(0, book.cup_mL - share * volumeOf(book, id, coat)),
-		gunWetSince: share > 0 ? at : book.gunWetSince,
+		gunWetSince: share > 0 ? (pass?.seen ?? at) : book.gunWetSince,
 		stretch: book.stretch.filter(other => other !== id),
 	};
 }
@@ -245,6 +251,13 @@ function noteReading(book: Book, record: DayRecord & EventOf<'reading.taken'>): 
 const setBack_s = (record: DayRecord): number =>
 	record.type === 'clock.set' ? Math.max(0, -record.stepMs / 1000) : 0;
 
+/** The earliest that a break can have begun: when the program last ran, or `first` where the clock went back since. */
+function seenLast(record: EventOf<'break.began'>, at: Instant, first: Instant): Instant {
+	if (record.since === undefined) return at;
+	const wall = Date.parse(record.since);
+	return wall <= at.wall ? { ...at, wall } : first;
+}
+
 /** The book with one more record in it; `from` is the activity that the record found. */
 export function enter(book: Book, record: DayRecord, from: string): Book {
 	const at = instantOf(record);
@@ -273,7 +286,7 @@ function note(book: Book, record: DayRecord, at: Instant, from: string): Book {
 				...book,
 				checks: record.check,
 				checkSeq: record.list === 'gun-check' ? record.seq : book.checkSeq,
-				fullChecks: book.fullChecks + (record.size === 'full' ? 1 : 0),
+				fullItems: record.size === 'full' ? record.items : book.fullItems,
 				attempts: 0,
 				check: {
 					no: record.check,
@@ -346,7 +359,14 @@ function note(book: Book, record: DayRecord, at: Instant, from: string): Book {
 		case 'face.started':
 			return {
 				...changeFace(book, record.face, () => ({
-					pass: { coat: record.coat, began: at, spray_s: record.spray_s, from: record.from, stopped: null },
+					pass: {
+						coat: record.coat,
+						began: at,
+						spray_s: record.spray_s,
+						from: record.from,
+						stopped: null,
+						seen: null,
+					},
 				})),
 				gunWetSince: at,
 				stretch: [...book.stretch.filter(id => id !== record.face), record.face],
@@ -393,12 +413,14 @@ function note(book: Book, record: DayRecord, at: Instant, from: string): Book {
 				faces: new Map(
 					[...book.faces].map(([id, face]) => [
 						id,
-						face.pass && !face.pass.stopped ? { ...face, pass: { ...face.pass, stopped: at } } : face,
+						face.pass && !face.pass.stopped
+							? { ...face, pass: { ...face.pass, stopped: at, seen: seenLast(record, at, face.pass.began) } }
+							: face,
 					]),
 				),
 				break: {
 					kind: book.break?.kind === 'air-lost' ? 'air-lost' : record.kind,
-					since: book.break?.since ?? at,
+					since: book.break?.since ?? seenLast(record, at, at),
 					from: book.break?.from ?? from,
 					clockBack_s: (book.break?.clockBack_s ?? 0) + setBack_s(book.last),
 				},

@@ -66,3 +66,16 @@ export const facesIn = (moment: Moment, ...states: FaceState['value'][]): string
 /** Faces of a part that are in line, and may be set aside. */
 export const inLineOf = (moment: Moment, part: string): string[] =>
 	facesIn(moment, 'open', 'part').filter(id => faceOf(moment, id).part === part);
+
+/** The face that a coat was laid on last, and which coat; null: none yet. */
+export function lastSprayed({ state }: Moment): { face: string; coat: number } | null {
+	const laid = [...state.book.faces].flatMap(([face, { laid }]) => {
+		const last = laid.at(-1);
+		return last ? [{ face, coat: last.coat, at: last.ended.wall }] : [];
+	});
+	const last = laid.reduce<(typeof laid)[number] | null>(
+		(one, other) => (one && one.at > other.at ? one : other),
+		null,
+	);
+	return last && { face: last.face, coat: last.coat };
+}

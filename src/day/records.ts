@@ -250,7 +250,12 @@ export const eventSchema = z.discriminatedUnion('type', [
 		why: z.enum(['flash', 'window', 'touch', 'stand', 'rework']),
 	}),
 	record('wait.ended', { ...maybeFace, due: instant }),
-	record('break.began', { kind: breakKindSchema, by: z.enum(['painter', 'program']) }),
+	/** `since`: when the program last ran, where nobody saw the break begin. */
+	record('break.began', {
+		kind: breakKindSchema,
+		by: z.enum(['painter', 'program']),
+		since: instant.optional(),
+	}),
 	record('break.ended', { kind: breakKindSchema, by: z.enum(['painter', 'program']) }),
 	/** `rule`: `window`, `touch`, `prep`, `coats`, `aside`, `air`, or the code of the list item passed over. */
 	record('override.given', { rule: z.string(), reason: z.string(), ...maybeFace }),

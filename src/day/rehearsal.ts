@@ -76,6 +76,10 @@ export function rehearse(open: () => Sink, start: number): Rehearsal {
 		const ms = time_ms(rest);
 		return typeof ms === 'number' ? since(() => move(ms)) : line([], ms);
 	};
+	const forward = (rest: string, move: (ms: number) => void): Line =>
+		rest.startsWith('-')
+			? line([], { code: 'no-time', text: 'Time goes forward: "clock -1 h" sets the clock back.' })
+			: moved(rest, move);
 
 	const take = (given: string): Line => {
 		const [word = '', ...more] = given.trim().split(/\s+/);
@@ -95,13 +99,13 @@ export function rehearse(open: () => Sink, start: number): Rehearsal {
 			case 'text':
 				return answered({ text: rest });
 			case 'wait':
-				return moved(rest, ms => {
-					if (ms >= 0) clock.pass(ms);
+				return forward(rest, ms => {
+					clock.pass(ms);
 					session.tick();
 				});
 			case 'sleep':
-				return moved(rest, ms => {
-					clock.sleep(Math.max(0, ms));
+				return forward(rest, ms => {
+					clock.sleep(ms);
 					session.tick();
 				});
 			case 'clock':

@@ -1,7 +1,7 @@
 import type { Clock } from './clock.ts';
 import { decide, type Refusal } from './decide.ts';
 import { deadlineOf, following } from './follow.ts';
-import type { Instant } from './instant.ts';
+import { type Instant, isoAt } from './instant.ts';
 import { activityOf, type Moment, settingsOf } from './moment.ts';
 import { freshUi, type Ui } from './prompt.ts';
 import type { BreakKind, DayEvent, DayRecord } from './records.ts';
@@ -68,18 +68,18 @@ export function openSession({ sink, clock, rehearsal }: SessionOptions): Session
 	const wake = () => clock.wakeAt(deadlineOf(moment())?.at ?? null, () => tick());
 
 	/** Wall and monotonic clock went different ways since they were last looked at. */
-	const slip = (): BreakKind | null => {
-		const at = now();
+	const slip = (at: Instant): BreakKind | null => {
 		const slip_s = (at.wall - seen.wall - (at.mono - seen.mono)) / 1000;
-		seen = at;
 		if (Math.abs(slip_s) <= settingsOf(moment()).clockSlip_s) return null;
 		return slip_s > 0 ? 'suspend' : 'clock';
 	};
 
-	const broken = (kind: BreakKind): DayRecord[] => {
+	/** @param since when the program last ran, wall clock ms, where it did not see the break begin */
+	const broken = (kind: BreakKind, since?: number): DayRecord[] => {
 		const activity = activityOf(moment());
 		if (activity === 'closed') return [];
-		return commit([{ type: 'break.began', kind, by: 'program' }], freshUi);
+		const unseen = since === undefined ? {} : { since: isoAt(since) };
+		return commit([{ type: 'break.began', kind, by: 'program', ...unseen }], freshUi);
 	};
 
 	const due = (): DayRecord[] => {
@@ -96,13 +96,15 @@ export function openSession({ sink, clock, rehearsal }: SessionOptions): Session
 	const drift = (): DayRecord[] => (following(moment()).length > 0 ? commit([], freshUi) : []);
 
 	const tick = (): DayRecord[] => {
-		const kind = slip();
-		const made = kind ? broken(kind) : [...due(), ...drift()];
+		const last = seen;
+		const kind = slip(now());
+		seen = now();
+		const made = kind ? broken(kind, kind === 'suspend' ? last.wall : undefined) : [...due(), ...drift()];
 		wake();
 		return made;
 	};
 
-	const opening = fresh ? commit([], freshUi) : broken('restart');
+	const opening = fresh ? commit([], freshUi) : broken('restart', state.book.now.wall);
 
 	return {
 		opening,
@@ -125,7 +127,7 @@ export function openSession({ sink, clock, rehearsal }: SessionOptions): Session
 			if ('refused' in decision) return { accepted: false, reason: decision.refused, records: before };
 			return { accepted: true, records: [...before, ...commit(decision.events, decision.ui)] };
 		},
-		break: broken,
+		break: kind => broken(kind),
 		trigger: on =>
 			activityOf(moment()) === 'closed' ? [] : commit([{ type: on ? 'trigger.on' : 'trigger.off' }], ui),
 		tick,

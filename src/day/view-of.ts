@@ -42,14 +42,15 @@ function timersOf(moment: Moment): Timer[] {
 	});
 	const { wait } = state.book;
 	const activity = activityOf(moment);
+	if (activity === 'spraying') return [timer('late', null, lateAt(moment))];
 	const waiting = activity === 'wait' && wait ? [timer(wait.why, wait.face, Date.parse(wait.due))] : [];
 	const settling =
 		activity === 'check' && contextOf(moment).check?.matches('passed')
 			? [timer('settle', null, settledAt(moment))]
 			: [];
-	const spraying = activity === 'spraying' ? [timer('late', null, lateAt(moment))] : [];
 	const inHand = batchInHand(contextOf(moment));
-	const standing = inHand?.[1].matches('standing') ? [timer('stand', null, stoodAt(moment, inHand[0]))] : [];
+	const stands = inHand?.[1].matches('standing') && !(activity === 'wait' && wait?.why === 'stand');
+	const standing = inHand && stands ? [timer('stand', null, stoodAt(moment, inHand[0]))] : [];
 	const lives = contextOf(moment)
 		.cup.map(letter => lifeLeft_s(moment, letter))
 		.filter(Number.isFinite)
@@ -61,7 +62,7 @@ function timersOf(moment: Moment): Timer[] {
 			laidOn(moment, id) > 0 && !faceState(moment, id).matches('aside') ? windowEnds(moment, id) : null;
 		return ends === null ? [] : [timer('window', id, ends)];
 	});
-	return [...waiting, ...settling, ...spraying, ...standing, ...lives, ...gun, ...windows];
+	return [...waiting, ...settling, ...standing, ...lives, ...gun, ...windows];
 }
 
 /** Letters in the cup, once the batch was read in the check under way, or the gun is known. */

@@ -2,7 +2,7 @@ import { spacing_mm } from '../../trade/film.ts';
 import { faceName } from '../../words/say.ts';
 import { about } from '../../words/spoken.ts';
 import { isoAt } from '../instant.ts';
-import { faceBook, faceOf, inLineOf, jobOf, laidOn, type Moment } from '../moment.ts';
+import { faceBook, faceOf, inLineOf, jobOf, laidOn, lastSprayed, type Moment } from '../moment.ts';
 import { orderOf } from '../order.ts';
 import { opens, option, type Prompt } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
@@ -32,8 +32,10 @@ const ended = (
 function sharesOf(moment: Moment, reached: readonly string[]): { began?: string; ended?: string }[] {
 	const passes = reached.map(face => faceBook(moment, face).pass);
 	const began = passes[0]?.began.wall ?? 0;
-	const stopped = passes[0]?.stopped?.wall ?? 0;
 	const whole = passes.reduce((sum, pass) => sum + (pass?.spray_s ?? 0), 0);
+	const noticed = passes[0]?.stopped?.wall ?? 0;
+	const seen = passes[0]?.seen?.wall ?? noticed;
+	const stopped = Math.min(noticed, Math.max(seen, began + whole * 1000));
 	if (stopped < began || whole === 0) return reached.map(() => ({}));
 	let from = began;
 	return passes.map((pass, index) => {
@@ -127,16 +129,15 @@ export function accountPrompt(moment: Moment, broken: readonly string[], menu: r
 
 /** A face that ran over its time: did it go through in one go? */
 export function oneGoPrompt(moment: Moment): Prompt {
-	const { last } = moment.state.book;
-	const face = last.type === 'face.ended' ? last.face : null;
+	const last = lastSprayed(moment) ?? { face: null, coat: null };
 	return {
 		state: 'account.one-go',
 		ask: 'one-go',
 		say: 'That face took long. Did it go through in one go?',
-		face,
+		...last,
 		options: [
-			option('yes', 'IN ONE GO', reading(moment, 'one-go', 'yes', 'yes')),
-			option('stopped', 'STOPPED BETWEEN', reading(moment, 'one-go', 'stopped', 'yes')),
+			option('yes', 'IN ONE GO', reading(moment, 'one-go', 'yes', 'yes', last)),
+			option('stopped', 'STOPPED BETWEEN', reading(moment, 'one-go', 'stopped', 'yes', last)),
 		],
 	};
 }

@@ -1,17 +1,16 @@
 import { duration, faceName, inert, sentence } from '../../words/say.ts';
 import { overridesOn, reworkDue, waitEnds } from '../allowed.ts';
 import { isoAt } from '../instant.ts';
-import { contextOf, faceOf, facesIn, laidOn, type Moment } from '../moment.ts';
+import { contextOf, faceOf, facesIn, jobOf, laidOn, type Moment } from '../moment.ts';
 import { pending } from '../next.ts';
 import { type Option, option, type Prompt } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
-import { closed } from './holding.ts';
 import { soonerPrompt } from './waiting.ts';
 
 /** The end of the day: clean-up, closing, and what comes next. */
 
 /** Clean-up empties the gun first: what is left in the cup is waste. */
-const cleanUp = (moment: Moment): DayEvent[] => {
+export const cleanUp = (moment: Moment): DayEvent[] => {
 	const { book } = moment.state;
 	const list = book.opened.lists.find(one => one.list === 'clean-up');
 	const emptied: DayEvent[] =
@@ -31,6 +30,17 @@ const cleanUp = (moment: Moment): DayEvent[] => {
 		},
 	];
 };
+
+/** Faces whose coats are not all on: what the day leaves behind. */
+export const closed = (moment: Moment): DayEvent => ({
+	type: 'day.closed',
+	job: jobOf(moment).name,
+	why: contextOf(moment).faces.some(
+		face => face.context.laid < face.context.rules.coats.length || face.matches('aside'),
+	)
+		? 'early'
+		: 'done',
+});
 
 /** Every coat that today allows is on, or nothing can be sprayed for hours. */
 export function finishPrompt(moment: Moment, menu: readonly string[]): Prompt {
@@ -80,7 +90,11 @@ export function finishPrompt(moment: Moment, menu: readonly string[]): Prompt {
 	return {
 		state: cleaned ? 'finish.close' : 'finish',
 		ask: 'choose',
-		say: left.length > 0 ? 'No coat can go on for hours. Clean up.' : 'All coats that can go on are on.',
+		say: cleaned
+			? 'Cleaned up. Close the day when you leave.'
+			: left.length > 0
+				? 'No coat can go on for hours. Clean up.'
+				: 'All coats that can go on are on.',
 		lines,
 		options: cleaned
 			? [option('close', 'CLOSE THE DAY', closed(moment)), ...stay, ...sooner]

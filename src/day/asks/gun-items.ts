@@ -19,6 +19,13 @@ export function instructionsFor(moment: Moment, face: string): Instruction[] {
 	];
 }
 
+/** The second features in the order of their turn: the one asked last comes last. */
+function turnOf(moment: Moment): ReadingFeature[] {
+	const asked = secondFeatures.findIndex(feature => moment.state.book.fullItems.includes(feature));
+	const first = asked < 0 ? seedOf(moment) % secondFeatures.length : asked + 1;
+	return [...secondFeatures.slice(first), ...secondFeatures.slice(0, first)];
+}
+
 /** The items of a gun check: the second feature rotates and is never one that has just been instructed. */
 export function itemsOf(moment: Moment, face: string, size: 'full' | 'short'): string[] {
 	const list = moment.state.book.opened.lists.find(one => one.list === 'gun-check');
@@ -31,7 +38,7 @@ export function itemsOf(moment: Moment, face: string, size: 'full' | 'short'): s
 			!(feature === 'horns' && instructed.includes('set-horns')) &&
 			!(feature === 'pattern-height' && instructed.includes('set-fan')),
 	);
-	const second = open[(seedOf(moment) + moment.state.book.fullChecks) % open.length] ?? 'flooded';
+	const second = turnOf(moment).find(feature => open.includes(feature)) ?? 'flooded';
 	return codes.map(code => (code === 'second' ? second : code === 'pattern' ? pattern : code));
 }
 

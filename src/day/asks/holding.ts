@@ -1,9 +1,11 @@
-import { duration, faceName, inert } from '../../words/say.ts';
+import { batchInHand } from '../../../machines/day.ts';
+import { duration, faceName, inert, sentence } from '../../words/say.ts';
 import { isoAt } from '../instant.ts';
-import { contextOf, facesIn, jobOf, type Moment } from '../moment.ts';
+import { contextOf, facesIn, jobOf, lastSprayed, type Moment } from '../moment.ts';
 import { inside, opens, option, type Prompt } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
 import { accountPrompt } from './accounting.ts';
+import { cleanUp, closed } from './finishing.ts';
 import { troublePrompt } from './trouble.ts';
 import { gunLines } from './waiting.ts';
 
@@ -51,27 +53,22 @@ const places: Record<string, string> = {
 
 /** Where the break found the painter. */
 function whereLine({ state }: Moment, broken: string | undefined): string {
-	if (broken) return `${faceName(broken)} was being sprayed.`;
+	if (broken) return sentence(`${faceName(broken)} was being sprayed.`);
 	const place = places[state.book.break?.from ?? ''];
 	return place ? `You were ${place}.` : '';
 }
 
-/** The coat laid last, of all faces. */
-function lastLine({ state }: Moment): string {
-	const ended = [...state.book.faces].flatMap(([id, { laid }]) => {
-		const last = laid.at(-1);
-		return last ? [{ id, coat: last.coat, at: last.ended.wall }] : [];
-	});
-	const last = ended.sort((one, other) => other.at - one.at)[0];
-	return last ? `Last sprayed: ${faceName(last.id)}, coat ${last.coat}.` : '';
+function lastLine(moment: Moment): string {
+	const last = lastSprayed(moment);
+	return last ? `Last sprayed: ${faceName(last.face)}, coat ${last.coat}.` : '';
 }
 
-const back = ({ state }: Moment) =>
-	option('back', 'BACK', {
-		type: 'break.ended',
-		kind: state.book.break?.kind ?? 'hold',
-		by: 'painter',
-	});
+const ended = ({ state }: Moment): DayEvent => ({
+	type: 'break.ended',
+	kind: state.book.break?.kind ?? 'hold',
+	by: 'painter',
+});
+const back = (moment: Moment) => option('back', 'BACK', ended(moment));
 
 /** The clock went back in this break: every wait and window hangs on it. */
 const clockIsBack = ({ state }: Moment): boolean => (state.book.break?.clockBack_s ?? 0) > 0;
@@ -121,25 +118,20 @@ export function holdPrompt(moment: Moment, menu: readonly string[]): Prompt {
 	};
 }
 
-/** Faces whose coats are not all on: what the day leaves behind. */
-export const closed = (moment: Moment): DayEvent => ({
-	type: 'day.closed',
-	job: jobOf(moment).name,
-	why: contextOf(moment).faces.some(
-		face => face.context.laid < face.context.rules.coats.length || face.matches('aside'),
-	)
-		? 'early'
-		: 'done',
-});
-
 function closeEarlyPrompt(moment: Moment): Prompt {
 	const { cup } = contextOf(moment);
+	const [inHand] = batchInHand(contextOf(moment)) ?? [];
+	const waste: DayEvent[] =
+		inHand === undefined ? [] : [{ type: 'batch.discarded', batch: inHand, why: 'the day ends' }];
+	const clean = option('clean-up', 'CLEAN UP FIRST', ...waste, ended(moment), ...cleanUp(moment));
+	const cleaned = contextOf(moment).listsDone.includes('clean-up');
 	return {
 		state: 'hold.close',
 		ask: 'choose',
 		say: cup.length > 0 ? 'Day: close it with paint in the gun?' : 'Day: close it now?',
-		lines: cup.length > 0 ? ['Paint sets in the gun. Going back and cleaning is better.'] : [],
+		lines: cup.length > 0 ? ['Paint sets in the gun. Cleaning it first is better.'] : [],
 		options: [
+			...(cleaned ? [] : [clean]),
 			option('close', 'CLOSE THE DAY', closed(moment)),
 			{ code: 'not', text: 'DO NOT', reply: () => ({ ui: { menu: [] } }) },
 		],

@@ -87,6 +87,18 @@ const started = (moment: Moment, face: string): DayEvent => {
 const tiltWords = (tilt: number) =>
 	tilt === 0 ? null : `Lay the gun over to the ${tilt > 0 ? 'left' : 'right'}.`;
 
+/** Where a face broken off is gone on with: one stroke back while its edge is wet, else behind the last stroke. */
+function goOnFrom(moment: Moment, face: string): string | null {
+	const { part } = faceBook(moment, face);
+	if (!part) return null;
+	const { lastStroke } = part;
+	if (lastStroke === null) return 'Part of it is on. Not from the start.';
+	if (!isWet(moment, face)) return `Go on after stroke ${lastStroke}. Not from the start.`;
+	return lastStroke === 1
+		? 'Go on one stroke back, over stroke 1.'
+		: `Go on one stroke back, from stroke ${lastStroke - 1}. Not from the start.`;
+}
+
 /** Ready: two different corners start the face, or the stretch. */
 export function readyPrompt(moment: Moment, face: string, armed: boolean): Prompt {
 	const coat = nextCoat(moment, face);
@@ -94,14 +106,10 @@ export function readyPrompt(moment: Moment, face: string, armed: boolean): Promp
 	const { book } = moment.state;
 	const units = unitsOf(moment);
 	const wanted = faces.reduce((sum, one) => sum + wantedFor(moment, one).volume_mL, 0);
-	const { part } = faceBook(moment, face);
 	const closes = windowEnds(moment, face);
-	const from =
-		part && isWet(moment, face)
-			? `Go on one stroke back${part.lastStroke ? `, from stroke ${Math.max(1, part.lastStroke - 1)}` : ''}. Not from the start.`
-			: null;
 	const lines = [
-		from ?? tiltWords(faceOf(moment, face).tilt),
+		goOnFrom(moment, face),
+		tiltWords(faceOf(moment, face).tilt),
 		`Stroke ${coat.stroke.replaceAll('-', ' ')}, ${coat.kind} coat, ${duration(coat.spray_s)}.`,
 		`Cup ${format(book.cup_mL, 'volume', units)}, wants ${format(wanted, 'volume', units)}.`,
 		closes === null ? null : `Window closes in ${duration((closes - moment.now.wall) / 1000)}.`,

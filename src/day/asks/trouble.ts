@@ -1,6 +1,6 @@
 import { faceName, inert } from '../../words/say.ts';
 import { about } from '../../words/spoken.ts';
-import { contextOf, faceOf, inLineOf, jobOf, laidOn, type Moment } from '../moment.ts';
+import { contextOf, faceOf, inLineOf, jobOf, laidOn, lastSprayed, type Moment } from '../moment.ts';
 import { type Option, opens, option, type Prompt } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
 
@@ -93,10 +93,7 @@ function gunPrompt([, fault]: readonly string[]): Prompt {
 function likelyFace(moment: Moment): string {
 	const broken = contextOf(moment).faces.find(face => face.matches('broken') || face.matches('part'));
 	if (broken) return broken.context.rules.id;
-	const byEnd = [...moment.state.book.faces].sort(
-		([, one], [, other]) => (other.laid.at(-1)?.ended.wall ?? 0) - (one.laid.at(-1)?.ended.wall ?? 0),
-	);
-	return byEnd[0]?.[0] ?? jobOf(moment).faces[0]?.id ?? '';
+	return lastSprayed(moment)?.face ?? jobOf(moment).faces[0]?.id ?? '';
 }
 
 function faultEvents(
