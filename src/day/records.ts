@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { checklistSchema } from '../job/checklist.ts';
 import { componentSchema, hornsSchema, jobSchema, prepSchema, windowSchema } from '../job/job.ts';
 import { settingsSchema } from './settings.ts';

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 
 const atLeast = (floor: number, standard: number) => z.number().min(floor).default(standard);
 

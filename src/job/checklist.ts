@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 
 /** The five lists that the day asks, each a file under `checklists/`. */
 export const listNameSchema = z.enum(['before-spraying', 'mixing', 'gun-check', 'after-a-break', 'clean-up']);

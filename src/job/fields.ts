@@ -1,5 +1,5 @@
 import { isMap, isScalar, isSeq, type ParsedNode, type YAMLMap } from 'yaml';
-import type { z } from 'zod';
+import type * as z from 'zod';
 import { editDistance, nearest } from '../trade/nearest.ts';
 import type { Source } from './document.ts';
 import { inert, notAllowed } from './errors.ts';

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 
 /**
  * The job sheet after loading: every quantity a bare number in the unit its key ends in, every default filled

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { type ListItem, listNameSchema } from './checklist.ts';
 import type { Source } from './document.ts';
 import { type Entry, list, map, may, must, placed, value } from './fields.ts';

@@ -1,5 +1,5 @@
 import { isScalar } from 'yaml';
-import { z } from 'zod';
+import * as z from 'zod';
 import { nearest } from '../trade/nearest.ts';
 import { inert } from './errors.ts';
 import {

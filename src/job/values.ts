@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { parseQuantity, type Quantity } from '../trade/quantity.ts';
 import { unseenIn } from './errors.ts';
 

@@ -1,5 +1,5 @@
 import { LineCounter, parseDocument } from 'yaml';
-import { z } from 'zod';
+import * as z from 'zod';
 
 const code = z.string().regex(/^[a-z][a-z0-9-]*$/, 'a code is small letters, digits and hyphens');
 

@@ -1,5 +1,5 @@
 import { crc32 } from 'node:zlib';
-import { z } from 'zod';
+import * as z from 'zod';
 import { type DayRecord, eventSchema, stampSchema } from '../records.ts';
 
 const space = 32;

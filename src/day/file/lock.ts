@@ -1,7 +1,7 @@
 import { execFileSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import { hostname } from 'node:os';
-import { z } from 'zod';
+import * as z from 'zod';
 import { discard, placeNew, writeAll } from './fresh.ts';
 import type { FilePort } from './port.ts';
 import { DayFileError, errorCode, plainName } from './trouble.ts';
