@@ -54,16 +54,6 @@ function dataOf({ until, next, ...face }: FaceNow) {
 	return { ...face, until: iso(until), next: { ...next, ...from, ...end } };
 }
 
-const doing: Record<string, string> = {
-	sand: 'sand',
-	scuff: 'scuff',
-	fill: 'fill',
-	wipe: 'wipe',
-	tack: 'tack',
-	mask: 'mask',
-	unmask: 'unmask',
-};
-
 function textOf(job: string, faces: readonly FaceNow[], at: number, zone: string): string[] {
 	const moment = (ms: number) => {
 		const far = Math.abs(ms - at) > 20 * 3_600_000;
@@ -84,7 +74,7 @@ function line({ next, aside }: FaceNow, at: number, moment: (ms: number) => stri
 	if (next.may === 'rework') return `set aside (${inert(aside ?? '')}): ${next.step} ${from(next.from)}`;
 	if (next.may === 'nothing') return 'done';
 	if (next.may === 'sand') return `coat ${next.coat}: no window opens any more; sand first`;
-	if (next.may === 'prep') return `${doing[next.step] ?? next.step} ${from(next.from)}`;
+	if (next.may === 'prep') return `${next.step} ${from(next.from)}`;
 	if (next.may === 'wait')
 		return `coat ${next.coat} in ${duration((next.from - at) / 1000)}, ${from(next.from)}${until(next.until)}`;
 	return `coat ${next.coat} (${inert(next.material)}) now${until(next.until)}`;

@@ -4,6 +4,7 @@ import { coatsBefore, type GunState, type Pass } from './gun.ts';
 import type { CoatsOn, StageOrder } from './order.ts';
 import { type Pace, type Rates, standardPace } from './pace.ts';
 import { type Course, type Laid, type Missed, type Step, walk } from './timeline.ts';
+import { type Opening, openings } from './windows.ts';
 
 /** A stage played through: every step with its time, and what it comes to. Seconds from the start of the first day. */
 export type DayPlan = {
@@ -59,6 +60,7 @@ export function planDay(job: Job, order: StageOrder, options: PlanOptions = {}):
 		gun: options.gun ?? null,
 		begun: options.begun ?? false,
 		cup: options.cup ?? null,
+		opensFor: rememberedOpenings(job),
 	};
 	const { chunks, course } = settle(passes, (breaks, ahead) => {
 		const cut = chunksOf(job, passes, rates, breaks, ahead, given.cup);
@@ -93,6 +95,15 @@ export function passesIn(job: Job, order: StageOrder): Pass[] {
 			return face && coat && at !== undefined ? [{ face, coat, count: at + 1 }] : [];
 		}),
 	);
+}
+
+function rememberedOpenings(job: Job): (pass: Pass) => readonly Opening[] {
+	const known = new Map<Pass, readonly Opening[]>();
+	return pass => {
+		const found = known.get(pass) ?? openings(job, pass.face, pass.count - 1, job.shop.air_C);
+		known.set(pass, found);
+		return found;
+	};
 }
 
 type Settled = { chunks: Chunk[]; course: Course };

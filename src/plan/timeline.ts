@@ -2,7 +2,7 @@ import type { Job } from '../job/job.ts';
 import { type Chunk, type Cup, lifeOf_s } from './batches.ts';
 import { type GunState, gunFor, gunKey, type Pass } from './gun.ts';
 import { type Pace, type Rates, sprayOf_s } from './pace.ts';
-import { openings } from './windows.ts';
+import type { Opening } from './windows.ts';
 
 /** One thing done, or waited for. Seconds count from midnight of nothing: from the start of the first day. */
 export type Step = {
@@ -63,6 +63,8 @@ export type Walk = {
 	gun: GunState | null;
 	/** Whether the day is under way: no set-up before the first pass. */
 	begun: boolean;
+	/** When a pass may be begun, in hours after the coat below it was finished. */
+	opensFor(pass: Pass): readonly Opening[];
 	/** What is in the gun's cup, where the first chunk is sprayed from it. */
 	cup: Cup | null;
 };
@@ -86,7 +88,10 @@ type When = { start: number; lead: number; span: Span | undefined; full: boolean
 const day_s = 86_400;
 const always: Span = { opens: Number.NEGATIVE_INFINITY, closes: null };
 
-/** Walks through the work pass by pass. What does not fit is reported, and the walk goes on. */
+/**
+ * Walks through the work pass by pass. What does not fit is reported, and the walk goes on; it ends where a batch
+ * must, since all that follows then changes.
+ */
 export function walk(given: Walk): Course {
 	const { passes, pace } = given;
 	const course: Course = {
@@ -109,6 +114,7 @@ export function walk(given: Walk): Course {
 		course.mixed.push({ batch: 0, at_s: now.at, ready_s: now.at, dies_s: given.cup.dies_s });
 	if (!given.begun) put(course, now, 'set-up', pace.setUp_s);
 	for (const [index, pass] of passes.entries()) {
+		if (course.breaks.length > 0) break;
 		const piece = pieceOf(given, now, index, pass);
 		const first = whenOf(given, now, piece, false);
 		const over = overDay_s(given, now, piece, first);
@@ -140,7 +146,7 @@ function put(
 	now.at += seconds;
 }
 
-function pieceOf({ job, chunks, pace, rates }: Walk, now: Now, index: number, pass: Pass): Piece {
+function pieceOf({ job, chunks, pace, rates, opensFor }: Walk, now: Now, index: number, pass: Pass): Piece {
 	const batch = chunks.findLastIndex(chunk => chunk.first <= index);
 	const begins = chunks[batch]?.first === index && !chunks[batch]?.loaded;
 	const standing_s = (job.materials[pass.coat.material]?.standing_min ?? 0) * 60;
@@ -155,15 +161,15 @@ function pieceOf({ job, chunks, pace, rates }: Walk, now: Now, index: number, pa
 		mixOne_s: pace.mix_s + standing_s,
 		turn_s: now.gun !== null && gunKey(now.gun) !== gunKey(gunFor(pass)) ? pace.turn_s : 0,
 		spray_s: sprayOf_s(pass, rates),
-		spans: spansOf(job, now, pass),
+		spans: spansOf(opensFor, now, pass),
 	};
 }
 
 /** When a pass may be begun; without bounds on a bare face. */
-function spansOf(job: Job, now: Now, pass: Pass): Span[] {
+function spansOf(opensFor: Walk['opensFor'], now: Now, pass: Pass): Span[] {
 	const ended = now.ends.get(pass.face.id);
 	if (ended === undefined || pass.count === 1) return [always];
-	return openings(job, pass.face, pass.count - 1, job.shop.air_C).map(({ from_h, until_h }) => ({
+	return opensFor(pass).map(({ from_h, until_h }) => ({
 		opens: ended + from_h * 3600,
 		closes: until_h === null ? null : ended + until_h * 3600,
 	}));
