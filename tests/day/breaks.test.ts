@@ -255,3 +255,89 @@ test('after a break ten seconds lie between coming back and ready, and the check
 	day.send('wait 1 s');
 	expect(day.line().ask).toBe('go');
 });
+
+test('accounting for a face does not set back the clock of the paint in the gun', () => {
+	const day = rehearsed();
+	day.until(spraying('left door/flat'));
+	day.send('wait 20 s', 'hold', 'wait 55 min');
+	day.pick('back');
+	day.pick('all');
+	const flush = day.line().timers.find(({ code }) => code === 'flush');
+	expect(flush?.left_s).toBe(5 * 60);
+});
+
+test('a break that nobody saw begin counts from when the program last ran: wet edge, air, and the time away', () => {
+	const day = rehearsed();
+	day.until(spraying('left door/flat'));
+	day.send('wait 20 s', 'sleep 40 min');
+	expect(day.line().say).toBe('The machine slept. Away 40 min.');
+	day.pick('back');
+	day.pick('part');
+	day.send('number 3');
+	day.until(({ state }) => !state.startsWith('air.'));
+	expect(day.ofType('air.read').length).toBe(2);
+	expect(day.line().state).toBe('edge');
+	day.toEnd();
+	expect(day.findings()).toEqual([]);
+});
+
+test('a face that was all on when the machine slept was finished before it woke', () => {
+	const day = rehearsed();
+	day.until(spraying('left door/flat'));
+	day.send('wait 20 s', 'sleep 40 min');
+	day.pick('back');
+	day.pick('all');
+	const [ended] = day.ofType('face.ended').filter(({ face }) => face === 'left door/flat');
+	const [started] = day.ofType('face.started').filter(({ face }) => face === 'left door/flat');
+	expect(Date.parse(ended?.ended ?? '') - Date.parse(started?.at ?? '')).toBe(60_000);
+	day.toEnd();
+	expect(day.findings()).toEqual([]);
+});
+
+test('a face finished after its flash is said to be on in part, and from which stroke it goes on', () => {
+	const day = rehearsed();
+	day.until(spraying('left door/flat'));
+	day.send('wait 20 s', 'hold', 'wait 10 min');
+	day.pick('back');
+	day.pick('part');
+	day.send('number 3');
+	day.pick('wait-flash');
+	const ready = day.until(({ ask, face, coat }) => ask === 'go' && face === 'left door/flat' && coat === 1);
+	expect(ready.lines[0]).toBe('Go on after stroke 3. Not from the start.');
+});
+
+test('a pass that ran late is asked about by name, and while spraying only its own time runs', () => {
+	const day = rehearsed();
+	day.until(spraying('left door/flat'));
+	expect(day.line().timers.map(({ code }) => code)).toEqual(['late']);
+	day.send('wait 3 min');
+	day.pick('finished');
+	expect(day.line()).toMatchObject({ ask: 'one-go', face: 'left door/flat', coat: 1 });
+	day.pick('stopped');
+	expect(day.ofType('reading.taken').find(({ feature }) => feature === 'one-go')).toMatchObject({
+		face: 'left door/flat',
+		coat: 1,
+		value: 'stopped',
+	});
+});
+
+test('a day closed early can clean the gun first, from a hold in the middle of mixing', () => {
+	const day = rehearsed();
+	day.toState('mix.level.hardener');
+	day.send('hold');
+	day.pick('close');
+	day.pick('clean-up');
+	expect(day.line().state).toMatch(/^list.clean-up/);
+	expect(day.ofType('batch.discarded').map(({ why }) => why)).toEqual(['the day ends']);
+	day.toState('finish.close');
+	expect(day.line().say).not.toContain('Clean up');
+	day.toEnd();
+	expect(day.findings()).toEqual([]);
+});
+
+test('time only goes forward, unless the clock is set', () => {
+	const day = rehearsed();
+	expect(day.send('wait -5 min').accepted).toBe(false);
+	expect(day.send('sleep -5 min').accepted).toBe(false);
+	expect(day.send('clock -1 h').accepted).toBe(true);
+});
