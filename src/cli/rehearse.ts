@@ -15,7 +15,7 @@ import type { Args, Command, Io } from './command.ts';
 import { version } from './package.ts';
 import { settingsInForce } from './settings-in-force.ts';
 import { readSheet, type Sheet } from './sheet.ts';
-import { show, shownDay } from './show.ts';
+import { canShow, plainOption, show, shownDay } from './show.ts';
 
 /** A day kept in memory: a kill loses nothing that was recorded. */
 function inMemory(first: DayRecord): () => Sink {
@@ -62,25 +62,27 @@ async function answerLines(open: () => Sink, start: number, io: Io): Promise<num
 	return 0;
 }
 
-/** In a terminal, the screens of a real day on a clock that runs on and can be put forward. */
-async function watch(sink: Sink, start: number, io: Io): Promise<number> {
-	const { canDraw, portOf } = await import('../screen/show-day.ts');
-	if (!canDraw(process.stdin, process.stdout, io.env)) {
+/** The screens of a real day, or its lines, on a clock that runs on and can be put forward. */
+async function watch(sink: Sink, start: number, settings: Settings, io: Io): Promise<number> {
+	if (!(await canShow(settings.plain, io))) {
 		sink.close();
-		io.stderr.write('fanwise rehearse: there is no terminal here: answer line by line with --json\n');
+		io.stderr.write(
+			'fanwise rehearse: there is no terminal here: answer in lines with --plain, or line by line with --json\n',
+		);
 		return 2;
 	}
+	const { portOf } = await import('../screen/show-day.ts');
 	const clock = runningClock(realClock(), start);
 	const day = openSession({ sink, clock, rehearsal: true });
-	return await show(shownDay(day, portOf(day, clock.forward), await settingsInForce(io)), io);
+	return await show(shownDay(day, portOf(day, clock.forward), settings), io);
 }
 
 /** Line by line the standard settings hold, so that the same lines give the same day anywhere. */
 async function settingsFor(options: Args['options'], io: Io): Promise<Settings> {
 	const by = options.stretch ? ('stretch' as const) : null;
 	if (options.json) return settingsSchema.parse({ by: by ?? 'face', units: io.units ?? 'sheet' });
-	const settings = await settingsInForce(io);
-	return by ? { ...settings, by } : settings;
+	const now = await settingsInForce(io);
+	return { ...now, by: by ?? now.by, plain: options.plain === true || now.plain };
 }
 
 async function run({ positionals, options }: Args, io: Io): Promise<number> {
@@ -99,9 +101,10 @@ async function run({ positionals, options }: Args, io: Io): Promise<number> {
 		if (typeof start === 'string') return refuse(start);
 		const other = otherJob(path, sheet);
 		if (other) return refuse(other);
+		const settings = await settingsFor(options, io);
 		const opening = {
 			...sheet,
-			settings: await settingsFor(options, io),
+			settings,
 			clock: 'moved' as const,
 			program: version(),
 			before: noHistory,
@@ -110,7 +113,7 @@ async function run({ positionals, options }: Args, io: Io): Promise<number> {
 		};
 		const first = openingRecord(opening, { wall: start, mono: 0 });
 		const open = path === undefined ? inMemory(first) : inFile(path, first);
-		return options.json ? await answerLines(open, start, io) : await watch(open(), start, io);
+		return options.json ? await answerLines(open, start, io) : await watch(open(), start, settings, io);
 	} catch (error) {
 		if (!(error instanceof DayFileError)) throw error;
 		io.stderr.write(`${error.message}\n`);
@@ -124,9 +127,10 @@ export const rehearseAtTerminal = (path: string, io: Io) => run({ positionals: [
 export const rehearseCommand: Command = {
 	name: 'rehearse',
 	summary: 'the same screens and rules on a clock that can be moved',
-	usage: ['rehearse JOB.yaml [--day FILE] [--start INSTANT] [--seed N] [--json]'],
+	usage: ['rehearse JOB.yaml [--day FILE] [--start INSTANT] [--seed N] [--json | --plain]'],
 	options: {
 		json: { type: 'boolean', says: 'answer line by line: one line in, one JSON line out' },
+		plain: plainOption,
 		day: {
 			type: 'string',
 			value: 'FILE',
@@ -138,6 +142,7 @@ export const rehearseCommand: Command = {
 	},
 	examples: [
 		'rehearse coffee-cart.yaml',
+		'rehearse coffee-cart.yaml --plain',
 		'rehearse coffee-cart.yaml --json --start 2027-03-02T08:00:00Z < keys.txt',
 	],
 	run,

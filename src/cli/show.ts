@@ -1,12 +1,13 @@
 import type { BreakKind } from '../day/records.ts';
 import type { Session as DaySession } from '../day/session.ts';
 import type { Settings } from '../day/settings.ts';
+import { layoutOf } from '../screen/keys/layouts.ts';
 import type { Session } from '../screen/session-port.ts';
 import { noticeBytes } from '../voice/notice.ts';
 import { openSounder } from '../voice/sounder.ts';
 import { systemSpeaker } from '../voice/speaker.ts';
 import { heard, openVoice } from '../voice/voice.ts';
-import type { Io } from './command.ts';
+import type { Io, Option } from './command.ts';
 
 export type Shown = {
 	session: Session;
@@ -48,11 +49,36 @@ function withVoice({ session, settings, held }: Shown, io: Io): Session {
 	return heard(session, voice);
 }
 
+/** A day can be shown here: as lines anywhere, as screens only in a terminal that moves its cursor. */
+export async function canShow(plain: boolean, io: Io): Promise<boolean> {
+	if (plain) return true;
+	const { canDraw } = await import('../screen/show-day.ts');
+	return canDraw(process.stdin, process.stdout, io.env);
+}
+
 /**
- * Shows a day, or a picker, in this process's terminal until it is left.
+ * Shows a day, or a picker, until it is left: in this process's terminal, or as lines where the settings say plain.
  * @returns exit status
  */
 export async function show(shown: Shown, io: Io): Promise<number> {
+	const { settings } = shown;
+	const session = withVoice(shown, io);
+	if (settings.plain) {
+		const { runPlain } = await import('../plain/run.ts');
+		const ports = {
+			session,
+			input: io.stdin ?? process.stdin,
+			write: (text: string) => void io.stdout.write(text),
+			signals: process,
+		};
+		return runPlain(ports, layoutOf(settings.layout, settings.learned), settings);
+	}
 	const { showSession } = await import('../screen/show-day.ts');
-	return (await showSession(withVoice(shown, io), shown.settings)).status;
+	return (await showSession(session, settings)).status;
 }
+
+/** The option of every command that shows a day. */
+export const plainOption: Option = {
+	type: 'boolean',
+	says: 'lines of text in place of the screens, for a screen reader or a pipe',
+};

@@ -11,7 +11,7 @@ import type { Command, Io } from './command.ts';
 import { version } from './package.ts';
 import { settingsInForce } from './settings-in-force.ts';
 import { readSheet, type Sheet } from './sheet.ts';
-import { show, shownDay } from './show.ts';
+import { canShow, plainOption, show, shownDay } from './show.ts';
 
 /** Where the newest day of the job left its faces. */
 function before(folder: string, job: string) {
@@ -46,30 +46,34 @@ async function dayOf(sheet: Sheet, io: Io): Promise<Sink> {
 	return createDay(path, first, telling(io));
 }
 
+type How = { plain?: boolean };
+
 /** Begins or carries on the day of a job sheet at the terminal. */
-export async function spray(path: string | undefined, io: Io): Promise<number> {
+export async function spray(path: string | undefined, io: Io, how: How = {}): Promise<number> {
 	const sheet = await readSheet(path, io, 'spray');
-	return sheet ? atTerminal(quiet => dayOf(sheet, quiet), io) : 2;
+	return sheet ? shownHere(quiet => dayOf(sheet, quiet), io, how) : 2;
 }
 
 /** Carries on a day that was left open. */
 export const carryOn = (path: string, io: Io): Promise<number> =>
-	atTerminal(quiet => openDay(path, telling(quiet)), io);
+	shownHere(quiet => openDay(path, telling(quiet)), io, {});
 
-/** What is said while the screen is up is kept until it is down. */
-async function atTerminal(open: (quiet: Io) => Sink | Promise<Sink>, io: Io): Promise<number> {
-	const { canDraw, portOf } = await import('../screen/show-day.ts');
-	if (!canDraw(process.stdin, process.stdout, io.env)) {
+/** What is said while the screen is up is kept until it is down; between lines of text it is said at once. */
+async function shownHere(open: (quiet: Io) => Sink | Promise<Sink>, io: Io, { plain }: How): Promise<number> {
+	const now = await settingsInForce(io);
+	const settings = { ...now, plain: plain ?? now.plain };
+	if (!(await canShow(settings.plain, io))) {
 		io.stderr.write(
-			'fanwise spray: there is no terminal here: use one, or rehearse with fanwise rehearse --json\n',
+			'fanwise spray: there is no terminal here: answer in lines with --plain, or rehearse with fanwise rehearse --json\n',
 		);
 		return 2;
 	}
 	const said: string[] = [];
-	const quiet: Io = { ...io, stderr: { write: text => said.push(text) } };
+	const quiet: Io = settings.plain ? io : { ...io, stderr: { write: text => said.push(text) } };
 	try {
+		const { portOf } = await import('../screen/show-day.ts');
 		const day = openSession({ sink: await open(quiet), clock: realClock(), rehearsal: false });
-		return await show(shownDay(day, portOf(day), await settingsInForce(quiet)), quiet);
+		return await show(shownDay(day, portOf(day), settings), quiet);
 	} catch (error) {
 		if (!(error instanceof DayFileError)) throw error;
 		io.stderr.write(`${error.message}\n`);
@@ -82,8 +86,8 @@ async function atTerminal(open: (quiet: Io) => Sink | Promise<Sink>, io: Io): Pr
 export const sprayCommand: Command = {
 	name: 'spray',
 	summary: 'a day on the real clock; carries on the open day of that job',
-	usage: ['spray JOB.yaml'],
-	options: {},
-	examples: ['spray coffee-cart.yaml'],
-	run: ({ positionals }, io) => spray(positionals[0], io),
+	usage: ['spray JOB.yaml [--plain]'],
+	options: { plain: plainOption },
+	examples: ['spray coffee-cart.yaml', 'spray coffee-cart.yaml --plain'],
+	run: ({ positionals, options }, io) => spray(positionals[0], io, options.plain ? { plain: true } : {}),
 };

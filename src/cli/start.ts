@@ -8,7 +8,7 @@ import { loadJob } from '../job/load.ts';
 import type { Command, Io } from './command.ts';
 import { exampleSheet } from './package.ts';
 import { settingsInForce } from './settings-in-force.ts';
-import { show } from './show.ts';
+import { canShow, show } from './show.ts';
 
 type OpenDay = { path: string; name: string; began: string };
 
@@ -42,12 +42,14 @@ async function sheetsHere(days: readonly OpenDay[]) {
 }
 
 async function run(io: Io): Promise<number> {
-	const { canDraw } = await import('../screen/show-day.ts');
-	if (!canDraw(process.stdin, process.stdout, io.env)) return (await import('./demo.ts')).demo(io);
+	const demo = async () => (await import('./demo.ts')).demo(io);
+	if (!process.stdin.isTTY || !process.stdout.isTTY) return demo();
+	const settings = await settingsInForce(io);
+	if (!(await canShow(settings.plain, io))) return demo();
 	const { openPicker } = await import('../screen/picker.ts');
 	const days = openDays();
 	const picker = openPicker(await sheetsHere(days), days, () => isoAt(Date.now()));
-	const status = await show({ session: picker.session, settings: await settingsInForce(io) }, io);
+	const status = await show({ session: picker.session, settings }, io);
 	const picked = picker.picked();
 	if (!picked) return status;
 	if (picked.what === 'rehearse') return (await import('./rehearse.ts')).rehearseAtTerminal(picked.sheet, io);

@@ -1,0 +1,67 @@
+import { constants } from 'node:os';
+import { createInterface } from 'node:readline';
+import type { Layout } from '../screen/keys/layouts.ts';
+import type { Session } from '../screen/session-port.ts';
+import type { Signals } from '../screen/terminal.ts';
+import type { Told } from '../voice/ear.ts';
+import { openTalk } from './talk.ts';
+
+export type PlainPorts = {
+	session: Session;
+	input: NodeJS.ReadableStream & { isTTY?: boolean };
+	write(text: string): void;
+	/** `process`, or what stands in for it. */
+	signals: Signals;
+};
+
+const look_ms = 1000;
+const endings = ['SIGHUP', 'SIGINT', 'SIGTERM'] as const;
+
+/**
+ * Runs a day, or a picker, as lines of text: a question is printed when it is asked, one line answers it. No cursor
+ * is moved and nothing is drawn over. However it is left, the session is closed; the end of the input, a signal and a
+ * stop are breaks of the day.
+ *
+ * @returns exit status
+ */
+export function runPlain(
+	{ session, input, write, signals }: PlainPorts,
+	layout: Layout,
+	told: Omit<Told, 'overdue'>,
+): Promise<number> {
+	return new Promise(resolve => {
+		let open = true;
+		const end = (status: number, cutOff: boolean) => {
+			if (!open) return;
+			open = false;
+			clearInterval(timer);
+			for (const [signal, listener] of listeners) signals.off(signal, listener);
+			if (cutOff) talk.cutOff('hangup');
+			talk.close();
+			lines.close();
+			resolve(status);
+		};
+		const carryOn = () => {
+			talk.cutOff('suspend');
+			talk.look();
+		};
+		const listeners: [signal: string, listener: () => void][] = [
+			...endings.map((signal): [string, () => void] => [
+				signal,
+				() => end(128 + constants.signals[signal], true),
+			]),
+			['SIGCONT', carryOn],
+		];
+		const talk = openTalk(
+			{ session, write, mono: () => performance.now(), leave: why => end(0, why === 'left') },
+			layout,
+			told,
+		);
+		const lines = createInterface({ input, crlfDelay: Number.POSITIVE_INFINITY, terminal: false });
+		const timer = setInterval(talk.look, look_ms);
+		for (const [signal, listener] of listeners) signals.on(signal, listener);
+		lines.on('line', line => talk.take(line, input.isTTY === true));
+		lines.on('close', () => end(0, true));
+		talk.look();
+	});
+}

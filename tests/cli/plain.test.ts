@@ -1,0 +1,28 @@
+import { readdirSync } from 'node:fs';
+import { join } from 'node:path';
+import { expect, test } from 'vitest';
+import { loadDay } from '../../src/day/file/days.ts';
+import { example, folder, run } from './run.ts';
+
+test('rehearse --plain answers lines with lines, through a pipe, and ends when its input does', () => {
+	const { status, stdout, stderr } = run(['rehearse', example, '--plain'], { input: 'e\n\nback\n' });
+	expect({ status, stderr }).toEqual({ status: 0, stderr: '' });
+	expect(stdout).toMatch(/Breathing gear: .*\ne \(top left\): SUPPLIED AIR\n.*\nHeld\. Away 0 s\.\n/s);
+	expect([...stdout].filter(character => character < ' ' && character !== '\n')).toEqual([]);
+});
+
+test('spray --plain keeps the day; the end of its input is a hangup, and the day is carried on in hold', () => {
+	const home = folder();
+	expect(run(['spray', example, '--plain'], { home, input: 'e\n' }).status).toBe(0);
+	const [file = ''] = readdirSync(join(home, 'days'));
+	const records = loadDay(join(home, 'days', file));
+	expect(records.map(({ type }) => type)).toContain('item.answered');
+	expect(records.at(-1)).toMatchObject({ type: 'break.began', kind: 'hangup' });
+	expect(run(['spray', example, '--plain'], { home }).stdout).toMatch(/^\nThe program was started again\./);
+});
+
+test('the setting makes lines the way of every day that is shown', () => {
+	const home = folder();
+	run(['settings', 'plain', 'true'], { home });
+	expect(run(['rehearse', example], { home }).stdout).toContain('e (top left): SUPPLIED AIR');
+});
