@@ -2,8 +2,9 @@ import { batchInHand } from '../../../machines/day.ts';
 import { duration, faceName, inert, sentence } from '../../words/say.ts';
 import { isoAt } from '../instant.ts';
 import { contextOf, facesIn, jobOf, lastSprayed, type Moment } from '../moment.ts';
-import { inside, opens, option, type Prompt } from '../prompt.ts';
+import { inside, type Option, opens, option, type Prompt } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
+import { changedBy } from '../replanned.ts';
 import { accountPrompt } from './accounting.ts';
 import { cleanUp, closed } from './finishing.ts';
 import { troublePrompt } from './trouble.ts';
@@ -68,7 +69,12 @@ const ended = ({ state }: Moment): DayEvent => ({
 	kind: state.book.break?.kind ?? 'hold',
 	by: 'painter',
 });
-const back = (moment: Moment) => option('back', 'BACK', ended(moment));
+/** Coming back says what the break has changed of the day. */
+const back = (moment: Moment): Option => ({
+	code: 'back',
+	text: 'BACK',
+	reply: () => ({ events: [ended(moment)], ui: { notice: changedBy(moment) } }),
+});
 
 /** The clock went back in this break: every wait and window hangs on it. */
 const clockIsBack = ({ state }: Moment): boolean => (state.book.break?.clockBack_s ?? 0) > 0;
