@@ -66,6 +66,15 @@ export function inside(prefix: string, prompt: Prompt): Prompt {
 	};
 }
 
+/**
+ * DONE after an instruction to the gun, in a corner where the reading that follows has an answer that stops: struck
+ * twice, it is never a reading that fits.
+ */
+export const instructed = (...events: DayEvent[]): Option => ({
+	...option('done', 'DONE', ...events),
+	at: 'bottomLeft',
+});
+
 /** An option that only opens the next question. */
 export const opens = (code: string, text: string, ...menu: string[]): Option => ({
 	code,

@@ -341,3 +341,22 @@ test('time only goes forward, unless the clock is set', () => {
 	expect(day.send('sleep -5 min').accepted).toBe(false);
 	expect(day.send('clock -1 h').accepted).toBe(true);
 });
+
+test('a corner struck twice is never a reading that fits, nor an account of the face', () => {
+	const day = rehearsed();
+	day.until(({ state }) => state === 'gunCheck.set');
+	const done = Object.entries(day.line().corners).find(([, { code }]) => code === 'done')?.[0];
+	for (const state of ['gunCheck.pattern', 'gunCheck.horns', 'gunCheck.flooded']) {
+		const twin = rehearsed({ seed: state.length });
+		twin.until(line => line.state === state || line.ask === 'spraying');
+		if (twin.line().ask === 'spraying') continue;
+		const code = twin.line().corners[done as 'bottomLeft']?.code;
+		twin.pick(code ?? '');
+		expect(twin.line().ask).toBe('do');
+	}
+	day.until(({ state }) => state === 'spraying');
+	day.send('hold');
+	const back = Object.entries(day.line().corners).find(([, { code }]) => code === 'back')?.[0];
+	day.pick('back');
+	expect(day.line().corners[back as 'topLeft']).toBeUndefined();
+});

@@ -98,6 +98,7 @@ function accountFor(moment: Moment, faces: readonly string[], last: string, menu
 			options: [option('cannot-tell', 'CANNOT TELL', ...told('part'))],
 		};
 	}
+	// The corner that came back is left empty: struck twice, it must not say what is on the face.
 	return {
 		state: 'account.last-face',
 		ask: 'last-face',
@@ -105,9 +106,9 @@ function accountFor(moment: Moment, faces: readonly string[], last: string, menu
 		face: last,
 		coat,
 		options: [
-			option('none', 'NOTHING', ...told('none')),
-			opens('part', 'PART', ...menu, 'part'),
-			option('all', 'ALL', ...told('all')),
+			{ ...option('none', 'NOTHING', ...told('none')), at: 'topRight' },
+			{ ...opens('part', 'PART', ...menu, 'part'), at: 'bottomLeft' },
+			{ ...option('all', 'ALL', ...told('all')), at: 'bottomRight' },
 		],
 	};
 }

@@ -1,7 +1,7 @@
 import { faceName, sentence } from '../../words/say.ts';
 import { isSettled, settledAt } from '../allowed.ts';
 import { contextOf, laidOn, type Moment } from '../moment.ts';
-import { option, type Prompt } from '../prompt.ts';
+import { instructed, option, type Prompt } from '../prompt.ts';
 import type { ReadingFeature } from '../records.ts';
 import { cardPrompt } from './card.ts';
 import { gunSet, instructionsFor, wordsFor } from './gun-items.ts';
@@ -31,7 +31,7 @@ export function checkPrompt(moment: Moment, menu: readonly string[]): Prompt {
 			say: wordsFor(first)[0] ?? '',
 			lines: wordsFor(first).slice(1),
 			do: first,
-			options: [option('done', 'DONE', gunSet(first, moment, face))],
+			options: [instructed(gunSet(first, moment, face))],
 		};
 	const worded = itemPrompt(moment, item);
 	if (worded) return worded;

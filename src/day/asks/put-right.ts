@@ -1,6 +1,6 @@
 import { alongStrokeVerdict } from '../../trade/sag.ts';
 import { faceOf, jobOf, type Moment, materialOf, nextCoat, ruleOf, unitsOf } from '../moment.ts';
-import { type Option, option, type Prompt } from '../prompt.ts';
+import { instructed, type Option, option, type Prompt } from '../prompt.ts';
 import type { EventOf } from '../records.ts';
 import type { Instruction } from '../view.ts';
 import { gunSet, wordsFor } from './gun-items.ts';
@@ -101,6 +101,6 @@ export function fixPrompt(moment: Moment, differed: EventOf<'reading.taken'>): P
 		say: wordsFor(steps)[0] ?? 'Put it right.',
 		lines,
 		do: steps,
-		options: [option('done', 'DONE', done), ...wrongCup],
+		options: [instructed(done), ...wrongCup],
 	};
 }
