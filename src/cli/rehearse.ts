@@ -1,21 +1,20 @@
 import { existsSync } from 'node:fs';
-import { createInterface } from 'node:readline';
-import { realClock } from '../day/clock.ts';
 import { loadDay } from '../day/file/days.ts';
 import { createDay, openDay } from '../day/file/store.ts';
 import { DayFileError } from '../day/file/trouble.ts';
 import { noHistory } from '../day/history.ts';
 import { openingRecord } from '../day/open.ts';
 import type { DayRecord } from '../day/records.ts';
-import { rehearse } from '../day/rehearsal.ts';
-import { runningClock } from '../day/running-clock.ts';
-import { openSession, type Sink } from '../day/session.ts';
+import type { Sink } from '../day/session.ts';
 import { type Settings, settingsSchema } from '../day/settings.ts';
+import { SourceError } from '../trigger/source.ts';
 import type { Args, Command, Io } from './command.ts';
 import { version } from './package.ts';
+import { answerLines, watch } from './rehearsing.ts';
 import { settingsInForce } from './settings-in-force.ts';
 import { readSheet, type Sheet } from './sheet.ts';
-import { canShow, plainOption, show, shownDay } from './show.ts';
+import { plainOption } from './show.ts';
+import { triggerLineOf, triggerOptions } from './trigger.ts';
 
 /** A day kept in memory: a kill loses nothing that was recorded. */
 function inMemory(first: DayRecord): () => Sink {
@@ -46,35 +45,6 @@ function otherJob(path: string | undefined, { job }: Sheet): string | null {
 	const first = path !== undefined && existsSync(path) ? loadDay(path)[0] : undefined;
 	if (first?.type !== 'day.opened' || first.job === job.name) return null;
 	return `${path}: this day is of another job, "${first.job}": name its sheet, or another file`;
-}
-
-async function answerLines(open: () => Sink, start: number, io: Io): Promise<number> {
-	const rehearsal = rehearse(open, start);
-	const say = (line: unknown) => io.stdout.write(`${JSON.stringify(line)}\n`);
-	say(rehearsal.first());
-	for await (const line of createInterface({
-		input: io.stdin ?? process.stdin,
-		crlfDelay: Number.POSITIVE_INFINITY,
-	}))
-		if (line.trim() !== '') say(rehearsal.take(line));
-	rehearsal.session().break('hangup');
-	rehearsal.close();
-	return 0;
-}
-
-/** The screens of a real day, or its lines, on a clock that runs on and can be put forward. */
-async function watch(sink: Sink, start: number, settings: Settings, io: Io): Promise<number> {
-	if (!(await canShow(settings.plain, io))) {
-		sink.close();
-		io.stderr.write(
-			'fanwise rehearse: there is no terminal here: answer in lines with --plain, or line by line with --json\n',
-		);
-		return 2;
-	}
-	const { portOf } = await import('../screen/show-day.ts');
-	const clock = runningClock(realClock(), start);
-	const day = openSession({ sink, clock, rehearsal: true });
-	return await show(shownDay(day, portOf(day, clock.forward), settings), io);
 }
 
 /** Line by line the standard settings hold, so that the same lines give the same day anywhere. */
@@ -113,8 +83,12 @@ async function run({ positionals, options }: Args, io: Io): Promise<number> {
 		};
 		const first = openingRecord(opening, { wall: start, mono: 0 });
 		const open = path === undefined ? inMemory(first) : inFile(path, first);
-		return options.json ? await answerLines(open, start, io) : await watch(open(), start, settings, io);
+		const line = triggerLineOf(options);
+		return options.json
+			? await answerLines(open, start, line, io)
+			: await watch(open, start, { settings, line }, io);
 	} catch (error) {
+		if (error instanceof SourceError) return refuse(error.message);
 		if (!(error instanceof DayFileError)) throw error;
 		io.stderr.write(`${error.message}\n`);
 		return error.kind === 'damaged' ? 1 : 2;
@@ -127,7 +101,9 @@ export const rehearseAtTerminal = (path: string, io: Io) => run({ positionals: [
 export const rehearseCommand: Command = {
 	name: 'rehearse',
 	summary: 'the same screens and rules on a clock that can be moved',
-	usage: ['rehearse JOB.yaml [--day FILE] [--start INSTANT] [--seed N] [--json | --plain]'],
+	usage: [
+		'rehearse JOB.yaml [--day FILE] [--start INSTANT] [--seed N] [--json | --plain] [--trigger SOURCE]',
+	],
 	options: {
 		json: { type: 'boolean', says: 'answer line by line: one line in, one JSON line out' },
 		plain: plainOption,
@@ -138,11 +114,13 @@ export const rehearseCommand: Command = {
 		},
 		start: { type: 'string', value: 'INSTANT', says: 'where the clock begins, e.g. 2027-03-02T08:00:00Z' },
 		seed: { type: 'string', value: 'N', says: 'where the rotation of questions begins' },
+		...triggerOptions,
 		stretch: { type: 'boolean', says: 'stretch by stretch instead of face by face' },
 	},
 	examples: [
 		'rehearse coffee-cart.yaml',
 		'rehearse coffee-cart.yaml --plain',
+		'rehearse coffee-cart.yaml --trigger pulls.jsonl',
 		'rehearse coffee-cart.yaml --json --start 2027-03-02T08:00:00Z < keys.txt',
 	],
 	run,

@@ -7,11 +7,13 @@ import { historyAfter, noHistory } from '../day/history.ts';
 import { isoAt } from '../day/instant.ts';
 import { openingRecord } from '../day/open.ts';
 import { openSession, type Sink } from '../day/session.ts';
-import type { Command, Io } from './command.ts';
+import { SourceError } from '../trigger/source.ts';
+import type { Args, Command, Io } from './command.ts';
 import { version } from './package.ts';
 import { settingsInForce } from './settings-in-force.ts';
 import { readSheet, type Sheet } from './sheet.ts';
 import { canShow, plainOption, show, shownDay } from './show.ts';
+import { type Listening, listen, type TriggerLine, triggerLineOf, triggerOptions } from './trigger.ts';
 
 /** Where the newest day of the job left its faces. */
 function before(folder: string, job: string) {
@@ -46,7 +48,9 @@ async function dayOf(sheet: Sheet, io: Io): Promise<Sink> {
 	return createDay(path, first, telling(io));
 }
 
-type How = { plain?: boolean };
+type How = { plain?: boolean; line?: TriggerLine };
+
+const noLine: TriggerLine = { source: null, record: null };
 
 /** Begins or carries on the day of a job sheet at the terminal. */
 export async function spray(path: string | undefined, io: Io, how: How = {}): Promise<number> {
@@ -59,7 +63,11 @@ export const carryOn = (path: string, io: Io): Promise<number> =>
 	shownHere(quiet => openDay(path, telling(quiet)), io, {});
 
 /** What is said while the screen is up is kept until it is down; between lines of text it is said at once. */
-async function shownHere(open: (quiet: Io) => Sink | Promise<Sink>, io: Io, { plain }: How): Promise<number> {
+async function shownHere(
+	open: (quiet: Io) => Sink | Promise<Sink>,
+	io: Io,
+	{ plain, line }: How,
+): Promise<number> {
 	const now = await settingsInForce(io);
 	const settings = { ...now, plain: plain ?? now.plain };
 	if (!(await canShow(settings.plain, io))) {
@@ -70,24 +78,49 @@ async function shownHere(open: (quiet: Io) => Sink | Promise<Sink>, io: Io, { pl
 	}
 	const said: string[] = [];
 	const quiet: Io = settings.plain ? io : { ...io, stderr: { write: text => said.push(text) } };
+	const clock = realClock();
+	let listening: Listening | null = null;
 	try {
 		const { portOf } = await import('../screen/show-day.ts');
-		const day = openSession({ sink: await open(quiet), clock: realClock(), rehearsal: false });
-		return await show(shownDay(day, portOf(day), settings), quiet);
+		listening = listen(line ?? noLine, clock.now);
+		const day = openSession({ sink: await open(quiet), clock, rehearsal: false });
+		return await show(shownDay(day, listening.attach(day, portOf(day)), settings), quiet);
 	} catch (error) {
+		if (error instanceof SourceError) return refuse(error, io);
 		if (!(error instanceof DayFileError)) throw error;
 		io.stderr.write(`${error.message}\n`);
 		return error.kind === 'damaged' ? 1 : 2;
 	} finally {
+		listening?.close();
 		for (const text of said) io.stderr.write(text);
+	}
+}
+
+function refuse(error: SourceError, io: Io): number {
+	io.stderr.write(`fanwise spray: ${error.message}\n`);
+	return 2;
+}
+
+function run({ positionals, options }: Args, io: Io): Promise<number> | number {
+	try {
+		const line = triggerLineOf(options);
+		return spray(positionals[0], io, { line, ...(options.plain && { plain: true }) });
+	} catch (error) {
+		if (error instanceof SourceError) return refuse(error, io);
+		throw error;
 	}
 }
 
 export const sprayCommand: Command = {
 	name: 'spray',
 	summary: 'a day on the real clock; carries on the open day of that job',
-	usage: ['spray JOB.yaml [--plain]'],
-	options: { plain: plainOption },
-	examples: ['spray coffee-cart.yaml', 'spray coffee-cart.yaml --plain'],
-	run: ({ positionals, options }, io) => spray(positionals[0], io, options.plain ? { plain: true } : {}),
+	usage: ['spray JOB.yaml [--plain] [--trigger SOURCE [--record FILE]]'],
+	options: { plain: plainOption, ...triggerOptions },
+	examples: [
+		'spray coffee-cart.yaml',
+		'spray coffee-cart.yaml --plain',
+		'spray coffee-cart.yaml --trigger /run/air-line --record pulls.jsonl',
+		'spray coffee-cart.yaml --trigger "command: read-switch --lines"',
+	],
+	run,
 };

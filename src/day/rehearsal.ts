@@ -2,6 +2,7 @@ import { nearest } from '../trade/nearest.ts';
 import { parseQuantity } from '../trade/quantity.ts';
 import { type MovedClock, movedClock } from './clock.ts';
 import type { Refusal } from './decide.ts';
+import { pulledClock } from './pulled-clock.ts';
 import type { DayRecord } from './records.ts';
 import { openSession, type Session, type Sink } from './session.ts';
 import type { View } from './view.ts';
@@ -54,9 +55,15 @@ function time_ms(words: string): number | Refusal {
  * A day answered line by line on a clock that stands still between lines.
  * @param open opens the day's records again after a kill, and at the start
  * @param start wall clock at the first line, ms
+ * @param pulls recorded pulls of the trigger, ms after the start
  */
-export function rehearse(open: () => Sink, start: number): Rehearsal {
-	const clock: MovedClock = movedClock(start);
+export function rehearse(
+	open: () => Sink,
+	start: number,
+	pulls: readonly { on: boolean; after_ms: number }[] = [],
+): Rehearsal {
+	const bare = movedClock(start);
+	const clock: MovedClock = { ...bare, ...pulledClock(bare, pulls, on => session.trigger(on)) };
 	let session = openSession({ sink: open(), clock, rehearsal: true });
 	const typesOf = (records: readonly DayRecord[]) => records.map(({ type }) => type);
 	const line = (events: string[], refusal?: Refusal): Line => {

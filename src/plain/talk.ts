@@ -27,6 +27,8 @@ export type TalkPorts = {
 	leave(why: 'closed' | 'left'): void;
 };
 
+const counted = (line: string): string => line.replace(/\d+/g, '0');
+
 /** Opens a talk; nothing is printed before the first look. */
 export function openTalk(
 	{ session, write, mono, leave }: TalkPorts,
@@ -35,6 +37,8 @@ export function openTalk(
 ): Talk {
 	let ear = freshEar;
 	let view = session.view();
+	/** What has been printed beside the question; what is counted in it does not make it new. */
+	let beside = new Set<string>();
 	let asked_ms = Number.NEGATIVE_INFINITY;
 	let open = true;
 	let busy = false;
@@ -54,6 +58,12 @@ export function openTalk(
 			busy = false;
 		}
 	};
+	/** Lines that have come to stand beside the same question; none while a face is sprayed. */
+	const printNewLines = () => {
+		const fresh = view.ask === 'spraying' ? [] : view.lines.filter(line => !beside.has(counted(line)));
+		if (fresh.length > 0) print(...fresh);
+		for (const line of fresh) beside.add(counted(line));
+	};
 	/** True where another question was printed. */
 	const look = (): boolean => {
 		if (!open) return false;
@@ -65,8 +75,12 @@ export function openTalk(
 		const isNew = before !== ear.screen;
 		if (isNew) {
 			asked_ms = mono();
+			beside = new Set(view.lines.map(counted));
 			page();
-		} else if (step.heard.say !== null) print(step.heard.say);
+		} else {
+			if (step.heard.say !== null) print(step.heard.say);
+			printNewLines();
+		}
 		if (view.ask === 'closed') leave('closed');
 		return isNew;
 	};

@@ -10,8 +10,8 @@ export const example = 'checklists/example/coffee-cart.yaml';
 export const folder = (): string => mkdtempSync(join(tmpdir(), 'fanwise-'));
 
 /** Runs the built program as a shell would, with a data folder of its own. */
-export function run(args: string[], { input = '', home = folder() } = {}) {
-	const { status, stdout, stderr } = spawnSync(process.execPath, [program, ...args], {
+export function run(args: string[], { input = '', home = folder(), program: file = program } = {}) {
+	const { status, stdout, stderr } = spawnSync(process.execPath, [file, ...args], {
 		input,
 		encoding: 'utf8',
 		env: { ...process.env, FANWISE_HOME: home },

@@ -102,6 +102,19 @@ test('a wait prints its warnings in the words that are spoken', () => {
 	expect(warned[2]).toMatch(/15 s left, come to the screen\.\n$/);
 });
 
+test('a line that comes to stand beside the question is printed once, by itself', () => {
+	const { talk, until, printed, line, clock } = talking();
+	until(() => line().state === 'wait');
+	printed.length = 0;
+	for (let minute = 0; minute < 20; minute++) {
+		clock.pass(60_000);
+		talk.look();
+	}
+	expect(printed.filter(text => text.startsWith('Gun: wet the tip.'))).toEqual([
+		expect.stringMatching(/^Gun: wet the tip\. Flush in \d+ min\.\n$/),
+	]);
+});
+
 test('a line typed before the question could be heard is not taken for it; hold always is', () => {
 	const { talk, printed, line, clock } = talking();
 	talk.look();
