@@ -30,7 +30,7 @@ export async function answerLines(
 		input: io.stdin ?? process.stdin,
 		crlfDelay: Number.POSITIVE_INFINITY,
 	}))
-		if (given.trim() !== '') say(rehearsal.take(given));
+		say(rehearsal.take(given));
 	rehearsal.session().break('hangup');
 	rehearsal.close();
 	return 0;

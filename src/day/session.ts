@@ -104,7 +104,7 @@ export function openSession({ sink, clock, rehearsal }: SessionOptions): Session
 		return made;
 	};
 
-	const opening = fresh ? commit([], freshUi) : broken('restart', state.book.now.wall);
+	const opening = fresh ? [state.book.last, ...commit([], freshUi)] : broken('restart', state.book.now.wall);
 
 	return {
 		opening,

@@ -3,7 +3,8 @@ import { type DayInput, type DayMachineState, dayMachine } from '../../machines/
 import type { FaceInput } from '../../machines/face.ts';
 import { transition } from '../../machines/step.ts';
 import type { Face, Job } from '../job/job.ts';
-import { type Book, enter, openBook } from './book.ts';
+import { type Book, openBook } from './book.ts';
+import { enter } from './enter.ts';
 import type { DayRecord, EventOf } from './records.ts';
 
 /** The day as it stands: which activity by the machines, times and amounts by the book. */

@@ -133,6 +133,18 @@ test('air lost: nothing about paint or gun until the painter is back and says th
 	expect(day.findings()).toEqual([]);
 });
 
+test('a day whose air does not come back can be closed all the same', () => {
+	const day = rehearsed();
+	day.until(spraying('left door/edges'));
+	day.send('wait 20 s');
+	for (const code of ['trouble', 'air-lost', 'back', 'close', 'all']) day.pick(code);
+	day.until(({ corners }) => Object.values(corners).some(({ code }) => code === 'close'));
+	day.pick('close');
+	if (day.line().ask !== 'closed') day.pick('close');
+	expect(day.line().ask).toBe('closed');
+	expect(day.findings()).toEqual([]);
+});
+
 test('a filter mask with an isocyanate material: there is no way on', () => {
 	const day = rehearsed();
 	day.toState('gunCheck.mask');

@@ -39,6 +39,7 @@ function airLostPrompt(menu: readonly string[]): Prompt {
 		options: [
 			option('air-back', 'AIR IS BACK', { type: 'break.ended', kind: 'air-lost', by: 'painter' }),
 			{ code: 'not-yet', text: 'NOT YET', reply: () => ({ ui: { menu: [] } }) },
+			{ code: 'close', text: 'CLOSE THE DAY', reply: () => ({ ui: { menu: ['close'] } }) },
 		],
 	};
 }
@@ -95,7 +96,7 @@ function clockPrompt(moment: Moment): Prompt {
 
 export function holdPrompt(moment: Moment, menu: readonly string[]): Prompt {
 	const held = moment.state.book.break;
-	if (held?.kind === 'air-lost') return airLostPrompt(menu);
+	if (held?.kind === 'air-lost' && menu[0] !== 'close') return airLostPrompt(menu);
 	const untold = facesIn(moment, 'broken');
 	if ((menu[0] === 'close' || menu[0] === 'wet') && untold.length > 0)
 		return inside(menu[0], accountPrompt(moment, untold, menu.slice(1)));

@@ -58,7 +58,13 @@ const gunFaultSeen = (fault: string, remedy: string): DayEvent[] => [
 	{ type: 'gun.unknown', why: 'gun-fault' },
 ];
 
-function gunPrompt([, fault]: readonly string[]): Prompt {
+/** A flushed gun is an empty one. */
+const flushed = ({ state }: Moment, remedy: string): DayEvent[] =>
+	remedy === 'flush' && state.machine.context.cup.length > 0
+		? [{ type: 'cup.emptied', volume_mL: state.book.cup_mL, why: 'flushed' }]
+		: [];
+
+function gunPrompt(moment: Moment, [, fault]: readonly string[]): Prompt {
 	const chosen = gunFaults.find(({ code }) => code === fault);
 	if (!chosen)
 		return {
@@ -85,7 +91,7 @@ function gunPrompt([, fault]: readonly string[]): Prompt {
 		say: chosen.say,
 		lines: ['Air off and bled before the cap comes off.'],
 		do: [{ code: chosen.do, to: 'done' }],
-		options: [option('done', 'DONE', ...gunFaultSeen(chosen.code, chosen.do))],
+		options: [option('done', 'DONE', ...flushed(moment, chosen.do), ...gunFaultSeen(chosen.code, chosen.do))],
 	};
 }
 
@@ -181,7 +187,7 @@ export function troublePrompt(moment: Moment, menu: readonly string[]): Prompt {
 		case 'wet':
 			return wetPrompt(moment, menu);
 		case 'gun':
-			return gunPrompt(menu);
+			return gunPrompt(moment, menu);
 		case 'paint':
 			return paintPrompt(moment);
 		default:

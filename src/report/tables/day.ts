@@ -1,4 +1,5 @@
-import { type Book, enter, openBook } from '../../day/book.ts';
+import { type Book, openBook } from '../../day/book.ts';
+import { enter } from '../../day/enter.ts';
 import type { DayRecord, EventOf, EventType } from '../../day/records.ts';
 import type { Face, Job } from '../../job/job.ts';
 

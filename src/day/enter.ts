@@ -1,0 +1,292 @@
+import type { Component } from '../job/job.ts';
+import type { BatchBook, Book, FaceBook } from './book.ts';
+import { type Instant, instantOf } from './instant.ts';
+import type { DayRecord, EventOf } from './records.ts';
+
+/** Records entered into the book, one by one. */
+
+const volumeOf = (book: Book, face: string, coat: number) =>
+	book.opened.sheet.faces.find(({ id }) => id === face)?.coats[coat - 1]?.volume_mL ?? 0;
+
+function changeFace(book: Book, id: string, change: (face: FaceBook) => Partial<FaceBook>): Book {
+	const face = book.faces.get(id);
+	if (!face) return book;
+	return { ...book, faces: new Map(book.faces).set(id, { ...face, ...change(face) }) };
+}
+
+function changeBatch(book: Book, letter: string, change: (batch: BatchBook) => Partial<BatchBook>): Book {
+	const batch = book.batches.get(letter);
+	if (!batch) return book;
+	return { ...book, batches: new Map(book.batches).set(letter, { ...batch, ...change(batch) }) };
+}
+
+function endFace(book: Book, record: DayRecord & EventOf<'face.ended'>, at: Instant): Book {
+	const { face: id, coat, extent, lastStroke } = record;
+	const pass = book.faces.get(id)?.pass ?? null;
+	const stopped = pass?.stopped ?? at;
+	const share = extent === 'all' ? 1 : extent === 'part' ? 0.5 : 0;
+	const spent = changeFace(book, id, face => {
+		if (extent === 'none') return { pass: null };
+		if (extent === 'part')
+			return {
+				pass: null,
+				part: { lastStroke, since: stopped, wetSince: pass?.seen ?? stopped, left: false },
+			};
+		const ended = record.ended ? { ...at, wall: Date.parse(record.ended) } : at;
+		const seconds = pass && face.part === null ? (at.wall - pass.began.wall) / 1000 : null;
+		return {
+			pass: null,
+			part: null,
+			prep: [],
+			laid: [...face.laid, { coat, ended, cup: book.checked?.cup ?? [], seconds }],
+			respray: false,
+		};
+	});
+	const respray = extent === 'all' && book.faces.get(id)?.respray === true;
+	return {
+		...spent,
+		resprayed: respray ? [...book.resprayed, id] : book.resprayed,
+		cup_mL: Math.max(0, book.cup_mL - share * volumeOf(book, id, coat)),
+		gunWetSince: share > 0 ? (pass?.seen ?? at) : book.gunWetSince,
+		stretch: book.stretch.filter(other => other !== id),
+	};
+}
+
+function poured(book: Book, letter: string, component: Component, level: number, at: Instant): Book {
+	return changeBatch(book, letter, batch => ({
+		amounts: {
+			...batch.amounts,
+			[component]: (batch.amounts[component] ?? 0) + Math.max(0, level - batch.level),
+		},
+		level,
+		hardened: component === 'hardener' && batch.hardened === null ? at : batch.hardened,
+	}));
+}
+
+const levelOf = (record: { level_mL?: number | undefined; mass_g?: number | undefined }) =>
+	record.level_mL ?? record.mass_g ?? 0;
+
+function noteReading(book: Book, record: DayRecord & EventOf<'reading.taken'>): Book {
+	const attempts = record.matched ? 0 : book.attempts + 1;
+	const check =
+		book.check && record.check === book.check.no
+			? { ...book.check, attempts, differed: record.matched ? null : record }
+			: book.check;
+	const turned = !record.matched && (record.feature === 'pattern' || record.feature === 'card');
+	const gun =
+		record.feature === 'horns' && typeof record.value === 'string'
+			? { ...book.gun, horns: record.value }
+			: turned
+				? { ...book.gun, horns: null }
+				: book.gun;
+	const tabWet = record.feature !== 'touch' ? book.tabWet : record.matched ? null : instantOf(record);
+	const lastCard = record.card?.tall ?? book.lastCard;
+	return { ...book, attempts, check, gun, tabWet, lastCard };
+}
+
+/** Seconds by which a record says that the wall clock was set back. */
+const setBack_s = (record: DayRecord): number =>
+	record.type === 'clock.set' ? Math.max(0, -record.stepMs / 1000) : 0;
+
+/** The earliest that a break can have begun: when the program last ran, or `first` where the clock went back since. */
+function seenLast(record: EventOf<'break.began'>, at: Instant, first: Instant): Instant {
+	if (record.since === undefined) return at;
+	const wall = Date.parse(record.since);
+	return wall <= at.wall ? { ...at, wall } : first;
+}
+
+/** The book with one more record in it; `from` is the activity that the record found. */
+export function enter(book: Book, record: DayRecord, from: string): Book {
+	const at = instantOf(record);
+	return { ...note(book, record, at, from), last: record, now: at };
+}
+
+function note(book: Book, record: DayRecord, at: Instant, from: string): Book {
+	switch (record.type) {
+		case 'day.planned':
+			return {
+				...book,
+				orders: [
+					...book.orders.filter(({ stage, coat }) => stage !== record.stage || coat !== record.coat),
+					record,
+				],
+			};
+		case 'air.read':
+			return {
+				...book,
+				air: { ...record, at },
+				airs: [...book.airs, { at, airC: record.airC, surfaceC: record.surfaceC }],
+				longestHold_s: 0,
+			};
+		case 'check.began':
+			return {
+				...book,
+				checks: record.check,
+				checkSeq: record.list === 'gun-check' ? record.seq : book.checkSeq,
+				fullItems: record.size === 'full' ? record.items : book.fullItems,
+				attempts: 0,
+				check: {
+					no: record.check,
+					list: record.list,
+					size: record.size,
+					items: record.items,
+					face: record.face,
+					coat: record.coat,
+					attempts: 0,
+					differed: null,
+				},
+			};
+		case 'reading.taken':
+			return noteReading(book, record);
+		case 'gun.set':
+			return {
+				...book,
+				gun: {
+					horns: record.horns ?? book.gun.horns,
+					fanHeight_mm: record.fanHeight_mm ?? book.gun.fanHeight_mm,
+					pressure_kPa: record.pressure_kPa ?? book.gun.pressure_kPa,
+				},
+				check: book.check && { ...book.check, differed: null },
+			};
+		case 'gun.checked':
+			return {
+				...book,
+				check: null,
+				checked: { ...record, at },
+				gun: { ...book.gun, horns: record.horns },
+			};
+		case 'batch.started':
+			return {
+				...book,
+				batches: new Map(book.batches).set(record.batch, {
+					material: record.material,
+					by: record.by,
+					ratio: record.ratio,
+					make_mL: record.make_mL,
+					amounts: {},
+					level: 0,
+					hardened: null,
+					standing: null,
+					pot_mL: 0,
+					seconds: null,
+				}),
+			};
+		case 'batch.poured':
+			return poured(book, record.batch, record.component, levelOf(record), at);
+		case 'batch.found':
+			return record.found === 'before' || record.found === 'unknown'
+				? book
+				: poured(book, record.batch, record.component, levelOf(record), at);
+		case 'cup.timed':
+			return changeBatch(book, record.batch, () => ({ seconds: record.seconds }));
+		case 'batch.ready':
+			return changeBatch(book, record.batch, () => ({ pot_mL: record.volume_mL }));
+		case 'batch.discarded':
+			return changeBatch(book, record.batch, () => ({ pot_mL: 0 }));
+		case 'batch.loaded':
+			return {
+				...changeBatch(book, record.batch, ({ pot_mL }) => ({
+					pot_mL: Math.max(0, pot_mL - record.volume_mL),
+				})),
+				cup_mL: book.cup_mL + record.volume_mL,
+				gunWetSince: at,
+			};
+		case 'cup.emptied':
+			return { ...book, cup_mL: 0, gunWetSince: null };
+		case 'face.started':
+			return {
+				...changeFace(book, record.face, () => ({
+					pass: {
+						coat: record.coat,
+						began: at,
+						spray_s: record.spray_s,
+						from: record.from,
+						stopped: null,
+						seen: null,
+					},
+				})),
+				gunWetSince: at,
+				stretch: [...book.stretch.filter(id => id !== record.face), record.face],
+				triggerOff: null,
+			};
+		case 'face.ended':
+			return endFace(book, record, at);
+		case 'edge.left':
+			return changeFace(book, record.face, ({ part }) => ({ part: part && { ...part, left: true } }));
+		case 'window.set':
+			return changeFace(book, record.face, () => ({ windows: record }));
+		case 'stage.done':
+			return changeFace(book, record.face, ({ prep }) => ({
+				prep: [...prep, { step: record.stage, at }],
+			}));
+		case 'part.setAside':
+			return record.faces.reduce(
+				(sum, id) =>
+					changeFace(sum, id, () => ({
+						pass: null,
+						part: null,
+						aside: { why: record.why, since: at, rework: [] },
+					})),
+				book,
+			);
+		case 'rework.done':
+			return changeFace(
+				{ ...book, resprayed: book.resprayed.filter(id => id !== record.face) },
+				record.face,
+				({ aside, prep }) =>
+					record.step === 'respray'
+						? {}
+						: record.step === 'clean'
+							? { aside: null, respray: true, prep: [...prep, { step: 'sand', at }] }
+							: { aside: aside && { ...aside, rework: [...aside.rework, { step: record.step, at }] } },
+			);
+		case 'wait.began':
+			return { ...book, wait: record };
+		case 'wait.ended':
+			return { ...book, wait: null, backSince: at };
+		case 'break.began':
+			return {
+				...book,
+				faces: new Map(
+					[...book.faces].map(([id, face]) => [
+						id,
+						face.pass && !face.pass.stopped
+							? { ...face, pass: { ...face.pass, stopped: at, seen: seenLast(record, at, face.pass.began) } }
+							: face,
+					]),
+				),
+				break: {
+					kind: book.break?.kind === 'air-lost' ? 'air-lost' : record.kind,
+					since: book.break?.since ?? seenLast(record, at, at),
+					from: book.break?.from ?? from,
+					clockBack_s: (book.break?.clockBack_s ?? 0) + setBack_s(book.last),
+				},
+				check: null,
+				triggerOff: null,
+			};
+		case 'break.ended':
+			return {
+				...book,
+				break: null,
+				wait: null,
+				backSince: at,
+				longestHold_s: Math.max(
+					book.longestHold_s,
+					book.break ? (at.wall - book.break.since.wall) / 1000 : 0,
+				),
+			};
+		case 'override.given':
+			return {
+				...book,
+				overrides: [...book.overrides, { ...record, seq: record.seq, list: book.check?.list ?? null }],
+			};
+		case 'fault.seen':
+			return { ...book, faults: [...book.faults, { ...record, at }] };
+		case 'trigger.off':
+			return { ...book, triggerOff: at };
+		case 'trigger.on':
+			return { ...book, triggerOff: null };
+		default:
+			return book;
+	}
+}
