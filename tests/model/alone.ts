@@ -1,11 +1,18 @@
+import { initialTransition } from 'xstate';
 import type { FaceInput } from '../../machines/face.ts';
+import type { CheckInput } from '../../machines/gun-check.ts';
+import type { DayEvent } from '../../src/day/records.ts';
 import type { MixStep } from '../../src/job/job.ts';
+import { answered, passedOver, read } from './alphabet.ts';
 import { type BatchPair, batchAlone, type FacePair, faceAlone } from './day-key.ts';
-import { asTheyAre } from './machines.ts';
+import { asTheyAre, put } from './machines.ts';
 import { type Plan, twoByTwo } from './plans.ts';
+import type { Broken } from './properties.ts';
 import { walk } from './search.ts';
+import { closesItem } from './shadow.ts';
+import { told } from './walk-day.ts';
 
-/** One batch, one face, each walked alone under everything that can be told of it. */
+/** One check, one batch, one face, each walked alone under everything that can be told of it. */
 
 export function batchWalk(order: readonly MixStep[], machines = asTheyAre) {
 	const broken: string[] = [];
@@ -37,12 +44,12 @@ export function batchWalk(order: readonly MixStep[], machines = asTheyAre) {
 	return { graph, broken, inCup, done, states };
 }
 
-export function faceWalk(face: FaceInput, passedOver: readonly string[], machines = asTheyAre) {
+export function faceWalk(face: FaceInput, rules: readonly string[], machines = asTheyAre) {
 	const plan: Plan = {
 		...twoByTwo,
 		input: { ...twoByTwo.input, faces: [face] },
 		vary: new Set(['rework', 'touch', 'prep']),
-		rules: passedOver,
+		rules,
 	};
 	const broken: string[] = [];
 	const alone = faceAlone(machines, plan, face.id, (_, __, says) => broken.push(says));
@@ -63,4 +70,64 @@ export function faceWalk(face: FaceInput, passedOver: readonly string[], machine
 		},
 	});
 	return { graph, broken, states, laying };
+}
+
+export const sevenItems = ['mask', 'extractor', 'batch', 'gauge', 'horns', 'pattern-height', 'pattern'];
+const features = ['batch', 'gauge', 'horns', 'pattern-height', 'flooded', 'card', 'touch', 'can'] as const;
+
+const keyed: readonly DayEvent[] = [
+	...['supplied-air', 'filter-mask', 'none'].flatMap(kind =>
+		[true, false].map(matched => read('breathing', kind, matched)),
+	),
+	...['tall', 'wide', 'round', 'bad'].flatMap(shape =>
+		[true, false].map(matched => read('pattern', shape, matched)),
+	),
+	...features.flatMap(feature => [true, false].map(matched => read(feature, 'level', matched))),
+	...[...sevenItems, 'card', 'air'].flatMap(item => [
+		answered(item),
+		answered(item, false),
+		passedOver(item),
+	]),
+	{ type: 'break.began', kind: 'hold', by: 'painter' },
+	{ type: 'gun.set', horns: 'level', pressure_kPa: null, fanHeight_mm: null, fluid: null },
+	{ type: 'air.read', airC: 0, humidity: 0, surfaceC: 0, dewPointC: 0, spray: true, reasons: [] },
+];
+
+export function checkWalk(input: CheckInput, machines = asTheyAre) {
+	const closed: { item: string; by: DayEvent }[] = [];
+	const start = initialTransition(machines.gunCheck, input)[0];
+	const broken: Broken[] = [];
+	let passed = 0;
+	const graph = walk({
+		start,
+		moves: () => keyed,
+		step(state, event) {
+			const { next, taken } = put(machines.gunCheck, state, event);
+			const item = input.items[state.context.at];
+			const may = closesItem(item, event, { ...input, pattern: input.pattern ?? undefined });
+			if (taken > 1) broken.push({ property: 9, says: `${event.type} takes ${taken} transitions` });
+			if (may !== (next !== null))
+				broken.push({
+					property: 11,
+					says: `${told(event)} ${may ? 'leaves' : 'closes'} ${item ?? 'nothing'}`,
+				});
+			if (next === null) return null;
+			closed.push({ item: item ?? 'nothing', by: event });
+			if (next.context.at !== state.context.at + 1)
+				broken.push({
+					property: 11,
+					says: `${told(event)} goes from item ${state.context.at} to ${next.context.at}`,
+				});
+			return { state: next, marks: 0 };
+		},
+		keyOf: ({ value, context: { at } }) => `${value} ${at}`,
+		visit(state) {
+			if (state.matches('passed')) passed++;
+			const isDone = input.items.length > 0 && state.context.at === input.items.length;
+			if (state.matches('passed') !== isDone)
+				broken.push({ property: 11, says: `${state.value} with ${state.context.at} items closed` });
+			return state.context.at <= input.items.length;
+		},
+	});
+	return { graph, closed, passed, broken };
 }

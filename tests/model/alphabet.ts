@@ -5,7 +5,7 @@ import {
 	type Facts,
 	unknownWhySchema,
 } from '../../src/day/records.ts';
-import type { Plan } from './plans.ts';
+import { allGood, type Plan } from './plans.ts';
 import { overridesOf } from './properties.ts';
 import { type Shadow, wantedBy } from './shadow.ts';
 import type { SprayedFace } from './sprayed-face.ts';
@@ -15,17 +15,6 @@ import type { SprayedFace } from './sprayed-face.ts';
  * that a guard could look at. A move is one event, or, where check and mixing are collapsed, the events of one key.
  */
 export type Move = readonly DayEvent[];
-
-/** Nothing stands against spraying. */
-export const allGood = {
-	window: 'spray',
-	air: 'ok',
-	alive: true,
-	lasts: true,
-	enough: true,
-	aged: false,
-	wet: true,
-} satisfies Facts;
 
 const windows = ['spray', 'scuff', 'sand', 'wait'] as const;
 
@@ -76,11 +65,12 @@ export const startOfFace = (
 });
 
 /** Starts of every face with every coat, fact and tie; elsewhere than at the gun one of each will do, since no chart lists it there. */
-function starts({ input }: Plan, shadow: Shadow, atGun: boolean): DayEvent[] {
+function starts({ input, facts: only }: Plan, shadow: Shadow, atGun: boolean): DayEvent[] {
 	return input.faces.flatMap(({ id, coats }) => {
 		const tie = { cup: shadow.cup, overrides: overridesOf(shadow, id) };
 		const coat = (shadow.faces[id]?.laid ?? 0) + 1;
-		if (!atGun) return [startOfFace(id, coat, 'start', allGood, tie)];
+		if (!atGun) return [startOfFace(id, coat, 'start', only ?? allGood, tie)];
+		if (only) return (['start', 'part'] as const).map(from => startOfFace(id, coat, from, only, tie));
 		const good = (from: 'start' | 'part', more = {}) =>
 			startOfFace(id, coat, from, allGood, { ...tie, ...more });
 		const other = Array.from({ length: coats.length + 2 }, (_, count) => count + 1).filter(n => n !== coat);
@@ -152,7 +142,7 @@ const keyed: readonly DayEvent[] = [
 	]),
 	...['mask', 'batch', 'pattern', 'card', 'gun'].map(item => answered(item)),
 	answered('gun', false),
-	...['mask', 'batch', 'pattern', 'card', 'gun'].map(rule => passedOver(rule)),
+	...['mask', 'batch', 'pattern', 'card', 'gun', 'cup'].map(rule => passedOver(rule)),
 	read('one-go', 'yes', true),
 	read('last-face', 'part', true),
 	read('which-face', 'lid', true),
@@ -230,7 +220,7 @@ export const ofBatch = (
 ];
 
 /** Everything that can be told of one face besides its start. */
-export function ofFace({ input, vary, rules }: Plan, id: string): DayEvent[] {
+export function ofFace({ input, vary, rules, stages: only }: Plan, id: string): DayEvent[] {
 	const stages = ['sand', 'scuff', 'tack'] as const;
 	const steps = ['set-up', 'sand', 'clean', 'respray'] as const;
 	const coats =
@@ -253,7 +243,7 @@ export function ofFace({ input, vary, rules }: Plan, id: string): DayEvent[] {
 		{ type: 'face.late', ...on },
 		{ type: 'edge.left', ...on },
 		{ type: 'part.setAside', part: id, faces: [id], why: 'run' },
-		...(vary.has('prep') ? stages : (['fill'] as const)).map(
+		...(only ?? (vary.has('prep') ? stages : (['fill'] as const))).map(
 			(stage): DayEvent => ({ type: 'stage.done', face: id, stage, grit: null }),
 		),
 		...[true, false]
@@ -368,6 +358,7 @@ function passes(plan: Plan, shadow: Shadow): DayEvent[] {
 function collapsed(plan: Plan, shadow: Shadow): Move[] {
 	const { input, full, short, letters } = plan;
 	const mask = read('breathing', 'supplied-air', true);
+	const filter = read('breathing', 'filter-mask', true);
 	const asks = (size: 'full' | 'short', face: string, fits: boolean): Move => {
 		const wanted = wantedBy(plan, shadow, face);
 		const other = wanted?.pattern === 'tall' ? 'wide' : 'tall';
@@ -397,8 +388,13 @@ function collapsed(plan: Plan, shadow: Shadow): Move[] {
 	const materials = [...new Set(input.faces.flatMap(({ coats }) => coats.map(({ material }) => material)))];
 	return [
 		[checkBegan('before-spraying', ['mask']), mask],
+		[checkBegan('before-spraying', ['mask']), filter],
 		...input.faces.flatMap(({ id }) =>
-			(['full', 'short'] as const).flatMap(size => [asks(size, id, true), asks(size, id, false)]),
+			(['full', 'short'] as const).flatMap(size => [
+				asks(size, id, true),
+				asks(size, id, false),
+				[checkBegan('gun-check', full, size, id, 1), filter],
+			]),
 		),
 		...letters.flatMap(letter => materials.flatMap(material => mixes(letter, material))),
 	];

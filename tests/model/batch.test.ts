@@ -1,20 +1,10 @@
 import { expect, test } from 'vitest';
-import type { MixStep } from '../../src/job/job.ts';
 import { batchWalk } from './alone.ts';
 import type { BatchPair } from './day-key.ts';
+import { orders } from './proofs.ts';
 import { canReach } from './search.ts';
 
 /** A batch alone, for every order of mixing that data sheets ask for, under everything that can be told of one. */
-
-const orders: MixStep[][] = [
-	['base', 'hardener'],
-	['base', 'hardener', 'reducer'],
-	['stir', 'base', 'hardener', 'reducer', 'strain', 'cup'],
-	['stir', 'base', 'hardener', 'stand', 'reducer', 'strain', 'cup'],
-	['stir', 'base', 'hardener', 'reducer', 'stand', 'strain', 'cup'],
-	['hardener', 'base', 'stand'],
-	['stir', 'base', 'reducer', 'hardener', 'stand', 'cup'],
-];
 
 const mayBeUsed = ({ told: { unknown, stage } }: BatchPair) => !unknown && stage !== 'discarded';
 

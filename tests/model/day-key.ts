@@ -122,6 +122,17 @@ export function batchAlone(
 /** Nothing that a face or batch can come to alone; a day that comes there has not gone by their charts. */
 export class OffItsChart extends Error {}
 
+const groups = new WeakMap<object, readonly number[]>();
+/** Faces of the same rules are one group: which of them is which, no rule asks. */
+export function groupsOf({ input }: Plan): readonly number[] {
+	const known = groups.get(input);
+	if (known) return known;
+	const rules = input.faces.map(({ coats, before }) => JSON.stringify([coats, before]));
+	const found = rules.map(rule => rules.indexOf(rule));
+	groups.set(input, found);
+	return found;
+}
+
 /** Keys for the days of a plan. */
 export function keysFor(
 	machines: Machines,
@@ -133,6 +144,23 @@ export function keysFor(
 	);
 	/** Parts are made anew only when they change: their class is looked up once. */
 	const looked = new WeakMap<object, WeakMap<object, number>>();
+	const alike = groupsOf(plan);
+	/** Classes of faces, those of a group sorted; the face that is asked about bears a mark. */
+	const facesKey = (classes: readonly number[], asked: number): string => {
+		const marked = classes.map((one, index) => `${one}${index === asked ? '*' : ''}`);
+		return alike
+			.flatMap((group, index) =>
+				group === index
+					? [
+							marked
+								.filter((_, other) => alike[other] === group)
+								.sort()
+								.join('~'),
+						]
+					: [],
+			)
+			.join();
+	};
 	const classOf = (
 		classes: Map<string, number> | undefined,
 		part: object,
@@ -158,7 +186,12 @@ export function keysFor(
 			return classOf(faces[index], face, pair.told, () => facePairKey(pair), id);
 		});
 		/** Nothing leads out of the day's end, and no rule asks what it left in pot, cup and gun. */
-		if (value === 'closed') return `closed ${faceClasses.join()}`;
+		if (value === 'closed') return `closed ${facesKey(faceClasses, -1)}`;
+		const { asked } = shadow;
+		const facesNow = facesKey(
+			faceClasses,
+			context.faces.findIndex(face => face.context.rules.id === asked?.face),
+		);
 		const batchClasses = Object.entries(context.batches).map(([letter, batch]) => {
 			const { material } = batch.context;
 			const pair = { batch, told: shadow.batches[letter] as MixedBatch };
@@ -180,11 +213,11 @@ export function keysFor(
 		const shadowGun = [
 			short(shadow.known),
 			shadow.owed,
-			short(shadow.asked),
+			asked && textOf(asked, ({ face, ...more }) => [face !== null, more]),
 			shadow.late,
 			list(shadow.lists),
 			list(shadow.passedOver),
 		];
-		return `${value} ${faceClasses.join()} ${batchClasses.sort().join()} ${machineGun.join()} ${shadowGun.join()}`;
+		return `${value} ${facesNow} ${batchClasses.sort().join()} ${machineGun.join()} ${shadowGun.join()}`;
 	};
 }

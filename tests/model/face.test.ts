@@ -1,7 +1,6 @@
 import { expect, test } from 'vitest';
-import type { FaceInput } from '../../machines/face.ts';
 import { faceWalk } from './alone.ts';
-import { lid } from './plans.ts';
+import { facesAlone } from './proofs.ts';
 import { canReach } from './search.ts';
 
 /**
@@ -9,26 +8,7 @@ import { canReach } from './search.ts';
  * of gun, cup and air cannot change what a face says: its chart reads none of it.
  */
 
-const coat = lid.coats[0];
-if (!coat) throw new Error('a lid is coated');
-
-const faces: FaceInput[] = [
-	{ id: 'lid', part: 'lid', coats: [coat, { ...coat, touch: true }] },
-	{ id: 'lid', part: 'lid', coats: [coat, { ...coat, prep: ['sand'] }] },
-	{
-		id: 'lid',
-		part: 'lid',
-		coats: [
-			{ ...coat, prep: ['tack'] },
-			{ ...coat, prep: ['scuff', 'tack'], touch: true },
-		],
-	},
-	{ id: 'lid', part: 'lid', coats: [coat, coat, coat], before: { laid: 1, done: ['sand'], aside: false } },
-	{ id: 'lid', part: 'lid', coats: [coat, coat], before: { laid: 1, done: [], aside: true } },
-];
-const rules = [['window'], ['prep', 'touch'], ['coats', 'window'], ['air']];
-
-test.each(faces.map((face, index) => [face, rules[index % rules.length] ?? []] as const))(
+test.each(facesAlone)(
 	'no start breaks a rule of the face, the chart counts as the records tell, and each coat left can be laid: %j, passing over %j',
 	(face, passedOver) => {
 		const { graph, broken, states, laying } = faceWalk(face, passedOver);

@@ -1,6 +1,7 @@
 import type { DayInput } from '../../machines/day.ts';
 import type { CoatRule, FaceInput } from '../../machines/face.ts';
-import type { MixStep } from '../../src/job/job.ts';
+import type { Facts } from '../../src/day/records.ts';
+import type { MixStep, Prep } from '../../src/job/job.ts';
 
 /** Days small enough to be walked whole. Each varies one thing that another leaves alone. */
 
@@ -27,7 +28,22 @@ export type Plan = {
 	vary: ReadonlySet<Variation>;
 	/** Rules of a face that a reason passes over. */
 	rules: readonly string[];
+	/** The only facts that a start carries, where they are not varied. */
+	facts?: Facts;
+	/** The only stages recorded on a face, where they are not varied. */
+	stages?: readonly Prep[];
 };
+
+/** Nothing stands against spraying. */
+export const allGood = {
+	window: 'spray',
+	air: 'ok',
+	alive: true,
+	lasts: true,
+	enough: true,
+	aged: false,
+	wet: true,
+} satisfies Facts;
 
 const level: CoatRule = {
 	material: 'topcoat',
@@ -81,21 +97,58 @@ export const threeCollapsed: Plan = {
 	...varied('collapsed'),
 };
 
-/** One thing at a time varied, on faces few enough. */
+/** One thing at a time varied, on faces few enough; the smallest first. */
 export const variations: readonly Plan[] = [
-	plan('records that only the book reads', [face('lid', [level])], varied('book', 'kinds')),
-	plan('a stretch: two faces under the same fan', [lid, face('box', twice(level))], varied('collapsed')),
-	plan('set aside, and back by its own line', [lid, door], varied('rework', 'collapsed')),
-	plan(
-		'the tape tab touched before coat 2',
-		[face('lid', twice(level, { touch: true })), face('door', [upright])],
-		varied('touch', 'rework', 'collapsed'),
+	plan('the pattern read by card', [face('lid', [level])], {
+		full: ['mask', 'batch', 'card'],
+		short: ['batch', 'card'],
+	}),
+	...(
+		[
+			['window', { window: 'wait', wet: false }],
+			['prep', {}],
+			['touch', {}],
+			['coats', {}],
+			['paint', { enough: false }],
+			['air', { air: 'out' }],
+		] as const
+	).map(([rule, facts]) =>
+		plan(
+			`nothing but a reason helps: ${rule}`,
+			[
+				face('lid', [
+					level,
+					{ ...level, ...(rule === 'prep' && { prep: ['sand'] }), touch: rule === 'touch' },
+				]),
+			],
+			{ rules: [rule], facts: { ...allGood, ...facts }, ...varied('collapsed') },
+		),
 	),
-	plan(
-		'work on the face before coat 2, and recoat windows that ask for it',
-		[face('lid', twice(level, { prep: ['sand', 'tack'] })), face('door', [upright])],
-		varied('prep', 'collapsed'),
+	...(
+		[
+			['scuff', 'scuff', false],
+			['scuff', 'sand', false],
+			['sand', 'sand', false],
+			['spray', 'sand', true],
+		] as const
+	).map(([window, stage, touch]) =>
+		plan(
+			`nothing but work on the face helps: ${stage} where the window says ${window}`,
+			[face('lid', touch ? twice(level, { touch }) : [level])],
+			{ facts: { ...allGood, window }, stages: [stage], ...varied('collapsed') },
+		),
 	),
+	plan('every step of mixing', [face('lid', [level])], {
+		input: {
+			faces: [face('lid', [level])],
+			materials: {
+				topcoat: {
+					isocyanate: true,
+					order: ['stir', 'base', 'hardener', 'stand', 'reducer', 'strain', 'cup'],
+				},
+			},
+		},
+	}),
 	...[['window'], ['prep', 'touch'], ['coats'], ['paint', 'air']].map(rules =>
 		plan(
 			`passed over with a reason: ${rules.join(', ')}`,
@@ -103,13 +156,17 @@ export const variations: readonly Plan[] = [
 			{ rules, ...varied('touch', 'prep', 'collapsed') },
 		),
 	),
+	plan('a stretch: two faces under the same fan', [lid, face('box', twice(level))], varied('collapsed')),
 	plan(
-		'two materials, one of them without isocyanate, and another fan height',
-		[
-			face('lid', [{ ...level, material: 'primer' }, level]),
-			face('door', [{ ...upright, material: 'primer', fanHeight_mm: 180 }]),
-		],
-		{ letters: ['A', 'B'], ...varied('collapsed') },
+		'the tape tab touched before coat 2',
+		[face('lid', twice(level, { touch: true })), face('door', [upright])],
+		varied('touch', 'collapsed'),
+	),
+	plan('records that only the book reads', [face('lid', [level])], varied('book', 'kinds')),
+	plan(
+		'work on the face before coat 2, and recoat windows that ask for it',
+		[face('lid', twice(level, { prep: ['sand', 'tack'] })), face('door', [upright])],
+		varied('prep', 'collapsed'),
 	),
 	plan(
 		'a day that earlier days began: one coat on, one part aside',
@@ -119,8 +176,10 @@ export const variations: readonly Plan[] = [
 		],
 		varied('rework', 'prep', 'collapsed'),
 	),
-	plan('the pattern read by card', [lid, door], {
-		full: ['mask', 'batch', 'card'],
-		short: ['batch', 'card'],
-	}),
+	plan('set aside, and back by its own line', [lid, face('door', [upright])], varied('rework', 'collapsed')),
+	plan(
+		'two materials, one of them without isocyanate, and another fan height',
+		[face('lid', [{ ...level, material: 'primer' }]), face('door', [{ ...level, fanHeight_mm: 180 }])],
+		{ letters: ['A', 'B'], ...varied('collapsed') },
+	),
 ];

@@ -103,23 +103,30 @@ const materialsLeft = ({ input }: Plan, { faces }: Shadow): string[] =>
 		return next ? [next.material] : [];
 	});
 
-/** Whether an event closes the item that stands open. */
-function closes(plan: Plan, shadow: Shadow, { items, closed, list, face }: Asked, event: DayEvent): boolean {
-	const item = items[closed];
+/** Whether an event closes an item, by the words of the rules. */
+export function closesItem(
+	item: string | undefined,
+	event: DayEvent,
+	{ isocyanate, pattern }: { isocyanate: boolean; pattern: string | undefined },
+): boolean {
 	if (item === undefined) return false;
-	if (event.type === 'item.answered')
-		return event.item === item && event.passed && !onlyByReading.includes(item);
-	if (event.type === 'override.given') return event.rule === item && !onlyByReading.includes(item);
+	const told = !onlyByReading.includes(item);
+	if (event.type === 'item.answered') return event.item === item && event.passed && told;
+	if (event.type === 'override.given') return event.rule === item && told;
 	if (event.type !== 'reading.taken') return false;
-	const wanted = wantedBy(plan, shadow, face);
 	if (item === 'mask') {
-		const sprayed = list === 'gun-check' ? [wanted?.material ?? ''] : materialsLeft(plan, shadow);
-		const isocyanate = sprayed.some(id => plan.input.materials[id]?.isocyanate === true);
 		const good = isocyanate ? ['supplied-air'] : ['supplied-air', 'filter-mask'];
 		return event.feature === 'breathing' && good.includes(String(event.value));
 	}
 	if (event.feature !== item) return false;
-	return item === 'pattern' ? event.value === wanted?.pattern : event.matched;
+	return item === 'pattern' ? event.value === pattern : event.matched;
+}
+
+function closes(plan: Plan, shadow: Shadow, { items, closed, list, face }: Asked, event: DayEvent): boolean {
+	const wanted = wantedBy(plan, shadow, face);
+	const sprayed = list === 'gun-check' ? [wanted?.material ?? ''] : materialsLeft(plan, shadow);
+	const isocyanate = sprayed.some(id => plan.input.materials[id]?.isocyanate === true);
+	return closesItem(items[closed], event, { isocyanate, pattern: wanted?.pattern });
 }
 
 function askedAfter(plan: Plan, shadow: Shadow, asked: Asked, event: DayEvent): Asked {

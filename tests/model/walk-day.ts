@@ -1,7 +1,7 @@
 import { initialTransition } from 'xstate';
 import type { DayEvent } from '../../src/day/records.ts';
 import { alphabetOf, isTooMany, type Move } from './alphabet.ts';
-import { keysFor, OffItsChart } from './day-key.ts';
+import { groupsOf, keysFor, OffItsChart } from './day-key.ts';
 import { type DayMachineState, type Machines, put } from './machines.ts';
 import type { Plan } from './plans.ts';
 import { type Broken, brokenBy } from './properties.ts';
@@ -14,7 +14,7 @@ export type DayPair = { machine: DayMachineState; shadow: Shadow; key?: string }
 export type Found = Broken & { way: readonly string[] };
 export type DayWalk = { plan: Plan; graph: Graph<Move>; found: Found[]; states: Record<string, number> };
 
-/** An edge that a break made, and from here on a bit for each face whose coat it lays. */
+/** An edge that a break made, and from here on a bit for each group of like faces of which it lays a coat. */
 const byBreak = 1;
 const lays = (face: number) => 2 << face;
 
@@ -33,7 +33,7 @@ function tidy({ machine, shadow }: DayPair): DayPair {
 	};
 }
 
-const told = (event: DayEvent): string => {
+export const told = (event: DayEvent): string => {
 	const { type, ...more } = event;
 	const words = Object.values(more).filter(value => typeof value === 'string' || typeof value === 'boolean');
 	return `${type}${words.length > 0 ? ` (${words.join(', ')})` : ''}`;
@@ -42,6 +42,7 @@ export const wayOf = (moves: readonly Move[]): string[] => moves.flatMap(move =>
 
 /** A judge that goes along with one step at a time. */
 function stepper(machines: Machines, plan: Plan, broken: (one: Broken) => void) {
+	const groups = groupsOf(plan);
 	const one = ({ machine, shadow }: DayPair, event: DayEvent): DayPair | null => {
 		if (event.type === 'override.given' && isTooMany(plan, shadow.faces[event.face ?? ''], event))
 			return null;
@@ -67,13 +68,16 @@ function stepper(machines: Machines, plan: Plan, broken: (one: Broken) => void) 
 			pair = next;
 			if (event.type === 'break.began') marks |= byBreak;
 			if (event.type === 'face.ended' && event.extent === 'all')
-				marks |= lays(plan.input.faces.findIndex(({ id }) => id === event.face));
+				marks |= lays(groups[plan.input.faces.findIndex(({ id }) => id === event.face)] ?? 0);
 		}
 		return { state: tidy(pair), marks };
 	};
 }
 
-/** States that nothing leads out of: to the end of the day, without a break, and to each coat that is left (7). */
+/**
+ * States that nothing leads out of: to the end of the day, and to each coat that is left (7). Where faces are alike,
+ * some coat of theirs can be laid as long as one is left; and so, one after the other, all.
+ */
 function traps(plan: Plan, graph: Graph<Move>, closed: number[], wants: number[]): Found[] {
 	const found: Found[] = [];
 	const says = (index: number, text: string) => {
@@ -82,7 +86,9 @@ function traps(plan: Plan, graph: Graph<Move>, closed: number[], wants: number[]
 	const closes = canReach(graph, closed);
 	const stuck = closes.indexOf(0);
 	if (stuck >= 0) says(stuck, 'no way to close the day');
+	const groups = groupsOf(plan);
 	plan.input.faces.forEach(({ id }, face) => {
+		if (groups[face] !== face) return;
 		const starts: number[] = [];
 		for (let edge = 0; edge < graph.from.length; edge++)
 			if (((graph.marks[edge] ?? 0) & lays(face)) > 0) starts.push(graph.from[edge] ?? 0);
@@ -93,13 +99,16 @@ function traps(plan: Plan, graph: Graph<Move>, closed: number[], wants: number[]
 	return found;
 }
 
-/** Faces that want a coat which no override stands before: planned, and not aside unless its own line is walked too. */
-function wantsOf({ input, vary }: Plan, { shadow, machine }: DayPair): number {
+/** Faces that want a coat: planned, or one more where a reason is offered for it, and not aside unless its own line is walked too. */
+function wantsOf(plan: Plan, { shadow, machine }: DayPair): number {
+	const { input, vary, rules } = plan;
+	const groups = groupsOf(plan);
 	if (machine.value === 'closed') return 0;
 	return input.faces.reduce((sum, { id, coats }, index) => {
 		const face = shadow.faces[id];
-		const left = face !== undefined && face.laid < coats.length && (!face.aside || vary.has('rework'));
-		return left ? sum | lays(index) : sum;
+		const planned = coats.length + (rules.includes('coats') ? 1 : 0);
+		const left = face !== undefined && face.laid < planned && (!face.aside || vary.has('rework'));
+		return left ? sum | lays(groups[index] ?? index) : sum;
 	}, 0);
 }
 
@@ -132,7 +141,7 @@ export function walkDay(
 	const keyOf = keysFor(machines, plan);
 	const moves = alphabetOf(plan, unlistedToo ? () => true : listedIn(machines));
 	const step = stepper(machines, plan, one => fresh.push(one));
-	const told = new Set<string>();
+	const heard = new Set<string>();
 	const ways: { index: number; move: Move; broken: Broken[] }[] = [];
 	const graph = walk<DayPair, Move>({
 		start: { machine: initialTransition(machines.day, plan.input)[0], shadow: startOf(plan) },
@@ -159,8 +168,8 @@ export function walkDay(
 		},
 		observe(_, move, __, index) {
 			if (fresh.length === 0) return true;
-			if (fresh.some(one => !told.has(one.says))) ways.push({ index, move, broken: fresh });
-			for (const { says } of fresh) told.add(says);
+			if (fresh.some(one => !heard.has(one.says))) ways.push({ index, move, broken: fresh });
+			for (const { says } of fresh) heard.add(says);
 			fresh = [];
 			return !stopAtFirst && ways.length < 40;
 		},

@@ -1,0 +1,167 @@
+import type { CoatRule, FaceInput } from '../../machines/face.ts';
+import type { MixStep } from '../../src/job/job.ts';
+import { batchWalk, checkWalk, faceWalk, sevenItems } from './alone.ts';
+import type { Machines } from './machines.ts';
+import { lid, type Plan, threeCollapsed, threeFaces, twoBatches, twoByTwo, variations } from './plans.ts';
+import type { Broken, Property } from './properties.ts';
+import { canReach } from './search.ts';
+import { walkDay } from './walk-day.ts';
+
+/** Everything that is walked, and what each property says. */
+
+export const properties: Readonly<Record<Property, string>> = {
+	1: 'after a break or wait, no spraying before a new passed full check',
+	2: 'no spraying before a reading that fits the face',
+	3: 'no coat but in its recoat window, with its stages recorded, or under a reason',
+	4: 'what is known of the gun ends by every cause',
+	5: 'hold is taken in every state but closed',
+	6: 'no edge from hold or wait to ready or spraying',
+	7: 'no trap: a way on, to every coat left, and to the end of the day',
+	8: 'restarted anywhere, the day is in hold or closed',
+	9: 'one event, at most one transition',
+	11: 'an open item keeps the check open; a reason is its own event, and marks',
+	13: 'no spraying from a cup without hardener read, stood, alive',
+	14: 'no coat more than planned, none on a part set aside',
+	15: 'every face is tied to its check, batches and air reading',
+};
+
+export const orders: MixStep[][] = [
+	['base', 'hardener'],
+	['base', 'hardener', 'reducer'],
+	['stir', 'base', 'hardener', 'reducer', 'strain', 'cup'],
+	['stir', 'base', 'hardener', 'stand', 'reducer', 'strain', 'cup'],
+	['stir', 'base', 'hardener', 'reducer', 'stand', 'strain', 'cup'],
+	['hardener', 'base', 'stand'],
+	['stir', 'base', 'reducer', 'hardener', 'stand', 'cup'],
+];
+
+const coat = lid.coats[0];
+if (!coat) throw new Error('a lid is coated');
+
+const alone = (coats: CoatRule[], before?: FaceInput['before']): FaceInput => ({
+	id: 'lid',
+	part: 'lid',
+	coats,
+	...(before && { before }),
+});
+
+/** Faces, and the rules that are passed over on them; the quickest walk first. */
+export const facesAlone: readonly [face: FaceInput, rules: readonly string[]][] = [
+	[alone([coat, coat], { laid: 1, done: [], aside: true }), ['window']],
+	[alone([coat, { ...coat, touch: true }]), ['air']],
+	[alone([coat, { ...coat, prep: ['sand'] }]), ['prep', 'touch']],
+	[alone([coat, coat], { laid: 1, done: ['sand'], aside: false }), ['coats']],
+	[
+		alone([
+			{ ...coat, prep: ['tack'] },
+			{ ...coat, prep: ['scuff', 'tack'], touch: true },
+		]),
+		['window'],
+	],
+];
+
+export type Size = { states: number; transitions: number; refused: number; seconds: number };
+export type Verdict = Size & { found: (Broken & { way: readonly string[] })[] };
+export type Proof = {
+	name: string;
+	how: string;
+	/** With `stopAtFirst`, no further than the first thing found. */
+	run(machines: Machines, stopAtFirst?: boolean): Verdict;
+};
+
+const nothing: Verdict = { states: 0, transitions: 0, refused: 0, seconds: 0, found: [] };
+
+/** One walk after the other; the first thing found may be enough. */
+function all<Input>(
+	inputs: readonly Input[],
+	stopAtFirst: boolean,
+	run: (input: Input, sum: Verdict) => Verdict,
+): Verdict {
+	let sum = nothing;
+	for (const input of inputs) {
+		if (stopAtFirst && sum.found.length > 0) break;
+		sum = run(input, sum);
+	}
+	return sum;
+}
+
+const add = (sum: Verdict, graph: Size, found: Broken[]): Verdict => ({
+	states: sum.states + graph.states,
+	transitions: sum.transitions + graph.transitions,
+	refused: sum.refused + graph.refused,
+	seconds: sum.seconds + graph.seconds,
+	found: [...sum.found, ...found.map(one => ({ ...one, way: [] }))],
+});
+
+const checkProof: Proof = {
+	name: 'gun check',
+	how: 'alone, seven items, all that can be keyed',
+	run: machines =>
+		([true, false] as const)
+			.flatMap(isocyanate => (['tall', 'wide'] as const).map(pattern => ({ isocyanate, pattern })))
+			.reduce((sum, input) => {
+				const { graph, broken } = checkWalk({ ...input, items: sevenItems }, machines);
+				return add(sum, graph, broken.slice(0, 3));
+			}, nothing),
+};
+
+const batchProof: Proof = {
+	name: 'batch',
+	how: `alone, ${orders.length} orders of mixing, all that can be told of it`,
+	run: (machines, stopAtFirst = false) =>
+		all(orders, stopAtFirst, (order, sum) => {
+			const { graph, broken, inCup, states } = batchWalk(order, machines);
+			const toCup = canReach(graph, inCup);
+			const stuck = states.some(
+				({ told: { unknown, stage } }, index) => !unknown && stage !== 'discarded' && toCup[index] === 0,
+			);
+			const unread = states.some(
+				({ batch, told: { unknown } }) => unknown && !batch.matches('doomed') && !batch.matches('discarded'),
+			);
+			const found: Broken[] = [...new Set(broken)].slice(0, 3).map(says => ({ property: 13, says }));
+			if (stuck)
+				found.push({ property: 7, says: 'a batch that is known in all its parts never comes to the cup' });
+			if (unread) found.push({ property: 13, says: 'a batch of unknown contents goes on' });
+			return add(sum, graph, found);
+		}),
+};
+
+const faceProof: Proof = {
+	name: 'face',
+	how: `alone, ${facesAlone.length} plans of coats, all that can be told of it`,
+	run: (machines, stopAtFirst = false) =>
+		all(facesAlone, stopAtFirst, ([face, rules], sum) => {
+			const { graph, broken, states, laying } = faceWalk(face, rules, machines);
+			const finishes = canReach(graph, laying);
+			const found = [...new Set(broken)].slice(0, 3).map(
+				(says): Broken => ({
+					property: Number.parseInt(says, 10) as Property,
+					says,
+				}),
+			);
+			if (states.some((_, at) => finishes[at] === 0))
+				found.push({ property: 7, says: 'a coat that is left is never laid' });
+			const miscounts = states.some(
+				({ face: { context, value }, told }) =>
+					context.laid !== told.laid ||
+					(value === 'aside') !== told.aside ||
+					(value === 'spraying') !== (told.coat === 'under way') ||
+					(value === 'broken') !== (told.coat === 'broken off'),
+			);
+			if (miscounts) found.push({ property: 14, says: 'the chart counts otherwise than the records tell' });
+			return add(sum, graph, found);
+		}),
+};
+
+const dayProof = (plan: Plan): Proof => ({
+	name: plan.name,
+	how: plan.vary.has('collapsed') ? 'whole day, check and mixing collapsed' : 'whole day',
+	run(machines, stopAtFirst = false) {
+		const { graph, found } = walkDay(plan, { machines, stopAtFirst });
+		return { ...add(nothing, graph, []), found };
+	},
+});
+
+export const aloneProofs = { 'gun-check.ts': checkProof, 'batch.ts': batchProof, 'face.ts': faceProof };
+export const smallDays: readonly Proof[] = [...variations, twoByTwo].map(dayProof);
+export const largeDays: readonly Proof[] = [threeCollapsed, twoBatches, threeFaces].map(dayProof);
