@@ -50,8 +50,12 @@ const screenOf = (view: View): string =>
 		[lasting(view), view.corners, view.do],
 	]);
 
+/** How often a held screen is looked at, ms: whoever is away does not watch the seconds. */
+const heldTick_ms = 5000;
+
 /** Until what is counted down first shows another second. */
 function nextTick_ms(view: View): number {
+	if (view.ask === 'hold') return heldTick_ms;
 	const now = Date.parse(view.at);
 	const parts = view.timers.map(({ due }) => (Date.parse(due) - now) % 1000).filter(part => part > 0);
 	return Math.min(1000, ...parts.map(part => part + 5));

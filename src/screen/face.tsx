@@ -1,3 +1,4 @@
+import type { ReactElement } from 'react';
 import type { View } from '../day/view.ts';
 import { type Arrangement, arrange, leastColumns, leastRows, type Passing, tooSmall } from './arrange.ts';
 import { openFrames } from './frames.tsx';
@@ -21,26 +22,26 @@ const same = (one: Arrangement | null, other: Arrangement): boolean =>
 export function openFace(terminal: Terminal, style: GlyphStyle, onError: (error: unknown) => void): Face {
 	let painted: Painted | null = null;
 	let arranged: Arrangement | null = null;
-	let reverse = false;
-	const frames = openFrames(lines => {
-		const next: Painted = { ...terminal.size(), lines, reverse };
+	const frames = openFrames(onError);
+	const draw = (element: ReactElement, reverse: boolean) => {
+		const size = terminal.size();
+		const next: Painted = { ...size, lines: frames.show(element, size.columns), reverse };
 		terminal.write(paint(painted, next));
 		painted = next;
-	}, onError);
+	};
 	return {
 		show(view, passing) {
 			const size = terminal.size();
-			reverse = view.ask === 'hold';
+			const reverse = view.ask === 'hold';
 			if (tooSmall(size)) {
 				arranged = null;
-				const least = `${leastColumns} x ${leastRows}`;
-				frames.show(<TooSmall {...size} least={least} />, size.columns);
+				draw(<TooSmall {...size} least={`${leastColumns} x ${leastRows}`} />, reverse);
 				return;
 			}
 			const next = arrange(view, size, passing, style);
 			if (painted?.reverse === reverse && same(arranged, next)) return;
 			arranged = next;
-			frames.show(<Screen of={next} />, size.columns);
+			draw(<Screen of={next} />, reverse);
 		},
 		forget() {
 			painted = null;

@@ -1,10 +1,55 @@
 import { EventEmitter } from 'node:events';
-import { type Instance, render } from 'ink';
-import type { ReactElement } from 'react';
+import { Box, type DOMElement, type Instance, render } from 'ink';
+import { createContext, type ReactElement, useContext } from 'react';
+import { columnsOf, indexAtColumn } from './inert.ts';
+
+/** Drawings by the box that Ink has laid out for each. */
+type Drawings = Map<DOMElement, string[]>;
+const drawingsContext = createContext<Drawings>(new Map());
+
+/**
+ * Rows of single-column characters, such as block letters. Ink only finds their place: measuring and cutting every
+ * block character as text would be most of the work of a frame.
+ */
+export function Drawing({ rows }: { rows: string[] }) {
+	const drawings = useContext(drawingsContext);
+	const place = (box: DOMElement | null) => {
+		if (!box) return;
+		drawings.set(box, rows);
+		return () => void drawings.delete(box);
+	};
+	return <Box ref={place} width={rows[0]?.length ?? 0} height={rows.length} flexShrink={0} />;
+}
+
+/** Where a box stands on the screen. */
+function placeOf(box: DOMElement): { left: number; top: number } {
+	let left = 0;
+	let top = 0;
+	for (let node: DOMElement | undefined = box; node; node = node.parentNode) {
+		left += node.yogaNode?.getComputedLeft() ?? 0;
+		top += node.yogaNode?.getComputedTop() ?? 0;
+	}
+	return { left, top };
+}
+
+/** Puts the drawings on the lines of a frame. The lines under them are blank, or end before them. */
+function drawOn(lines: string[], drawings: Drawings): string[] {
+	const drawn = [...lines];
+	const places = [...drawings].map(([box, rows]) => ({ rows, ...placeOf(box) }));
+	for (const { rows, left, top } of places.sort((one, other) => one.left - other.left))
+		for (const [index, row] of rows.entries()) {
+			const line = drawn[top + index] ?? '';
+			const before = line.slice(0, indexAtColumn(line, left));
+			const blank = ' '.repeat(Math.max(0, left - columnsOf(before)));
+			const after = line.slice(indexAtColumn(line, left + row.length));
+			drawn[top + index] = (before + blank + row + after).trimEnd();
+		}
+	return drawn;
+}
 
 export type Frames = {
-	/** Draws an element; its frame has come by the time this returns. */
-	show(element: ReactElement, columns: number): void;
+	/** Draws an element at a width, and hands back the lines of its frame. */
+	show(element: ReactElement, columns: number): string[];
 	close(): void;
 };
 
@@ -12,13 +57,14 @@ export type Frames = {
  * Opens Ink on a stream that is no terminal: a builder of frames only. Writing to a terminal itself it moves by
  * relative steps, and clears the scrollback too where a frame is as high as the window; here a painter writes.
  *
- * @param onFrame is handed the lines of every frame
  * @param onError is handed what a component has thrown
  */
-export function openFrames(onFrame: (lines: string[]) => void, onError: (error: unknown) => void): Frames {
+export function openFrames(onError: (error: unknown) => void): Frames {
 	let instance: Instance | null = null;
+	let lines: string[] = [];
+	const drawings: Drawings = new Map();
 	const write = (text: string): boolean => {
-		if (instance) onFrame(text.split('\n'));
+		lines = text.split('\n');
 		return true;
 	};
 	const made = { columns: 80, rows: 1000, isTTY: false, write };
@@ -41,12 +87,14 @@ export function openFrames(onFrame: (lines: string[]) => void, onError: (error: 
 				instance = open();
 				instance.waitUntilExit().catch(onError);
 			}
-			instance.rerender(element);
+			instance.rerender(<drawingsContext.Provider value={drawings}>{element}</drawingsContext.Provider>);
+			return drawOn(lines, drawings);
 		},
 		close() {
-			const closing = instance;
+			// An empty frame first: Ink draws a last one while it is taken down.
+			instance?.rerender(null);
+			instance?.unmount();
 			instance = null;
-			closing?.unmount();
 		},
 	};
 }

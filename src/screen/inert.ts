@@ -17,10 +17,27 @@ export function columnsOfCharacter(character: string): number {
 	return wide.test(character) ? 2 : 1;
 }
 
+/** Characters known to take one column each on every terminal, so that a place can be counted. */
+export const oneColumnEach =
+	/^[ -~\u00a0-\u02ff\u0370-\u03ff\u0400-\u04ff\u2010-\u2027\u2190-\u21ff\u2500-\u25ff]*$/;
+
 /** Columns that a text takes. */
 export function columnsOf(text: string): number {
-	if (/^[ -~]*$/.test(text)) return text.length;
+	if (oneColumnEach.test(text)) return text.length;
 	return [...text].reduce((sum, character) => sum + columnsOfCharacter(character), 0);
+}
+
+/** Where in a text a column begins; its length where the text ends before. */
+export function indexAtColumn(text: string, column: number): number {
+	if (oneColumnEach.test(text)) return Math.min(column, text.length);
+	let index = 0;
+	let width = 0;
+	for (const character of text) {
+		width += columnsOfCharacter(character);
+		if (width > column) break;
+		index += character.length;
+	}
+	return index;
 }
 
 /** Cuts a text to a width, its end replaced by dots where it was longer. */

@@ -22,7 +22,7 @@ export function openKeyboard(stdin: TerminalInput, clock: ScreenClock, heard: He
 	let looked = clock.mono();
 	const look = () => {
 		const now = clock.mono();
-		const stood = now - looked >= keyTimes.heartbeat_ms + keyTimes.stall_ms;
+		const stood = now - looked >= keyTimes.stall_ms;
 		looked = now;
 		heartbeat.set(keyTimes.heartbeat_ms);
 		if (stood) heard.onStall();

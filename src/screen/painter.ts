@@ -1,4 +1,4 @@
-import { columnsOf } from './inert.ts';
+import { columnsOf, oneColumnEach } from './inert.ts';
 
 /**
  * Frames in, bytes out: only what differs from what the terminal shows is written, at absolute places, so that
@@ -10,13 +10,10 @@ export type Painted = { lines: string[]; columns: number; rows: number; reverse:
 const CSI = '\u001b[';
 const at = (row: number, column: number) => `${CSI}${row + 1};${column + 1}H`;
 
-/** Characters known to take one column each on every terminal, so that a place can be counted. */
-const even = /^[ -~\u00a0-\u02ff\u0370-\u03ff\u0400-\u04ff\u2010-\u2027\u2190-\u21ff\u2500-\u25ff]*$/;
-
 /** The bytes that turn one row into another, or nothing. Erasing comes first: after the last column it would eat it. */
 function paintRow(row: number, before: string, after: string): string {
 	if (before === after) return '';
-	if (!even.test(before) || !even.test(after)) return `${at(row, 0)}${CSI}K${after}`;
+	if (!oneColumnEach.test(before) || !oneColumnEach.test(after)) return `${at(row, 0)}${CSI}K${after}`;
 	let from = 0;
 	while (from < after.length && before[from] === after[from]) from++;
 	if (after.length < before.length) return `${at(row, from)}${CSI}K${after.slice(from)}`;

@@ -19,7 +19,11 @@ export function runScreen({ session, ...ports }: ScreenPorts, setup: ScreenSetup
 		const desk = openDesk({ ...stage, session, clock: ports.clock, show: face.show }, setup);
 		return {
 			...desk,
-			cutOff: kind => session.break(kind),
+			cutOff(kind) {
+				// Whoever has gone away needs no picture of it.
+				if (kind === 'hangup') desk.close();
+				session.break(kind);
+			},
 			close() {
 				desk.close();
 				session.close();

@@ -1,7 +1,8 @@
 import { Box, Text } from 'ink';
 import type { Corner } from '../day/view.ts';
 import type { Arrangement } from './arrange.ts';
-import { columnsOf } from './inert.ts';
+import { Drawing } from './frames.tsx';
+import { columnsOf, oneColumnEach } from './inert.ts';
 import type { GlyphStyle } from './letters.ts';
 
 /** Marks that hug the corner an answer belongs to; the heavy ones say that it is the one chosen. */
@@ -54,11 +55,7 @@ function Answer({ of, at, height }: { of: Arrangement; at: Corner; height: numbe
 	const answer = of.answers[at];
 	if (!answer) return <Text> </Text>;
 	const rows = answerRows(at, answer.rows, height, marksOf(of.style, answer.chosen));
-	return (
-		<Box flexShrink={0}>
-			<Text wrap="truncate">{rows.join('\n')}</Text>
-		</Box>
-	);
+	return <Rows rows={rows} />;
 }
 
 type EdgeProps = { of: Arrangement; left: Corner; right: Corner; height: number; hint: string };
@@ -77,8 +74,12 @@ function Edge({ of, left, right, height, hint }: EdgeProps) {
 	);
 }
 
+/** What is drawn over several rows is placed as a drawing; a single row is text, of whatever width. */
 function Rows({ rows }: { rows: string[] }) {
 	if (rows.length === 0) return null;
+	const [first] = rows;
+	const even = rows.length > 1 && rows.every(row => row.length === first?.length && oneColumnEach.test(row));
+	if (even) return <Drawing rows={rows} />;
 	return (
 		<Box flexShrink={0}>
 			<Text wrap="truncate">{rows.join('\n')}</Text>

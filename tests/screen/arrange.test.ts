@@ -33,6 +33,18 @@ test('at any size a frame is lower than the terminal by one row, and no wider', 
 	);
 });
 
+test('a name in wide characters moves nothing that stands beside it', () => {
+	const size = { columns: 80, rows: 24 };
+	const left = (lines: string[]) => {
+		const frame = frameOf({ ...viewOf('ready'), lines }, size);
+		const row = frame.find(line => line.includes('horns upright')) ?? '';
+		return columnsOf(row.slice(0, row.indexOf('horns')));
+	};
+	expect(left(['門の縁', '門', '蓋'])).toBe(left(['a', 'b', 'c']));
+	const rows = frameOf({ ...viewOf('ready'), lines: ['門門門門門', '門門', '門'] }, size);
+	expect(Math.max(...rows.map(columnsOf))).toBeLessThanOrEqual(80);
+});
+
 test('at any size everything that is asked can be read: every answer, the sentence, the word', () => {
 	fc.assert(
 		fc.property(anyView, anySize, (view, size) => {

@@ -129,6 +129,22 @@ test('a change that no key made is shown, and drops a corner meant for the scree
 	expect(await desk.shown()).toContain('Tape tab by the right door');
 });
 
+test('while the day is at work on an answer it is not looked at, so that no answer meets an unseen screen', async () => {
+	const desk = atDesk(viewOf('pattern'));
+	desk.clock.pass(600);
+	const looked: number[] = [];
+	desk.fake.answers = () => {
+		const before = desk.fake.looks;
+		desk.fake.change(viewOf('touch'));
+		looked.push(desk.fake.looks - before);
+		return { accepted: true };
+	};
+	await desk.type('e');
+	desk.clock.pass(60);
+	expect(looked).toEqual([0]);
+	expect(await desk.shown()).toContain('Tape tab by the right door');
+});
+
 test('in a rehearsal the arrows move the clock; on the real clock they do nothing', async () => {
 	const desk = atDesk(viewOf('rehearsal-list'));
 	await desk.type('\u001b[C\u001b[A');

@@ -75,6 +75,11 @@ describe('the key guard', () => {
 		expect(given([struck('topLeft', 0), at('screen', 30), at('time', 900)])).toEqual([]);
 	});
 
+	test('a corner that has waited long enough as the screen changes is still not given', () => {
+		const pending = guard(guardStart, struck('topLeft', 0)).state;
+		expect(guard(pending, at('screen', 100))).toMatchObject({ out: [], state: { pending: null } });
+	});
+
 	test('what was waiting while the program stood still is dropped', () => {
 		expect(given([at('stall', 0), struck('topRight', 1), struck('topLeft', 499)])).toEqual([
 			'after-stall',

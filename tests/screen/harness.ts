@@ -37,6 +37,8 @@ export function fakeSession(first: View) {
 	const fake = {
 		view: first,
 		log,
+		/** How often it was looked at. */
+		looks: 0,
 		/** What the next answers lead to. */
 		answers: (_: Answer): { accepted: boolean; reason?: { code: string; text: string } } => ({
 			accepted: true,
@@ -48,7 +50,10 @@ export function fakeSession(first: View) {
 	};
 	const session: Session = {
 		tick() {},
-		view: () => fake.view,
+		view() {
+			fake.looks++;
+			return fake.view;
+		},
 		answer(answer) {
 			log.push(answer);
 			return fake.answers(answer);

@@ -5,15 +5,9 @@ import { openFrames } from '../../src/screen/frames.tsx';
 import type { GlyphStyle } from '../../src/screen/letters.ts';
 import { Screen } from '../../src/screen/screen.tsx';
 
-let last: string[] = [];
-const frames = openFrames(
-	lines => {
-		last = lines;
-	},
-	error => {
-		throw error;
-	},
-);
+const frames = openFrames(error => {
+	throw error;
+});
 
 /** The frame that a view makes at a size, as lines. */
 export function frameOf(
@@ -22,7 +16,5 @@ export function frameOf(
 	passing: Passing = nothingPassing,
 	style: GlyphStyle = 'half',
 ): string[] {
-	last = [];
-	frames.show(createElement(Screen, { of: arrange(view, size, passing, style) }), size.columns);
-	return last;
+	return frames.show(createElement(Screen, { of: arrange(view, size, passing, style) }), size.columns);
 }

@@ -8,8 +8,8 @@ export const keyTimes = {
 	newScreen_ms: 500,
 	/** A program that stood still for this long has keys waiting that were meant for an older screen. */
 	stall_ms: 250,
-	/** How often the event loop is looked at for a stall. */
-	heartbeat_ms: 100,
+	/** How often the event loop is looked at; a gap of `stall_ms` between two looks counts, so this must be less. */
+	heartbeat_ms: 125,
 	/** An escape byte with nothing after it for this long is the Escape key. */
 	escape_ms: 50,
 	/** A paste with nothing more for this long has ended, whether or not its end was seen. */
