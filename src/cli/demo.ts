@@ -2,7 +2,7 @@ import { noHistory } from '../day/history.ts';
 import { openingRecord } from '../day/open.ts';
 import type { DayRecord } from '../day/records.ts';
 import { rehearse } from '../day/rehearsal.ts';
-import { settingsSchema } from '../day/settings.ts';
+import { standardSettings } from '../day/standard-settings.ts';
 import { painterOf } from '../painter/painter.ts';
 import { type Moment, play, type Twist } from '../painter/play.ts';
 import { daySentences } from '../words/summary.ts';
@@ -40,7 +40,7 @@ const told = (moment: Moment | string): string => {
 export async function demo(io: Io): Promise<number> {
 	const sheet = await readSheet(exampleSheet(), io, 'demo');
 	if (!sheet) return 2;
-	const settings = settingsSchema.parse({ units: io.units ?? 'sheet' });
+	const settings = { ...standardSettings, units: io.units ?? ('sheet' as const) };
 	const records: DayRecord[] = [
 		openingRecord(
 			{ ...sheet, settings, clock: 'moved', program: version(), before: noHistory, zone: 'UTC' },

@@ -6,7 +6,8 @@ import { noHistory } from '../day/history.ts';
 import { openingRecord } from '../day/open.ts';
 import type { DayRecord } from '../day/records.ts';
 import type { Sink } from '../day/session.ts';
-import { type Settings, settingsSchema } from '../day/settings.ts';
+import type { Settings } from '../day/settings.ts';
+import { standardSettings } from '../day/standard-settings.ts';
 import { SourceError } from '../trigger/source.ts';
 import type { Args, Command, Io } from './command.ts';
 import { version } from './package.ts';
@@ -50,7 +51,7 @@ function otherJob(path: string | undefined, { job }: Sheet): string | null {
 /** Line by line the standard settings hold, so that the same lines give the same day anywhere. */
 async function settingsFor(options: Args['options'], io: Io): Promise<Settings> {
 	const by = options.stretch ? ('stretch' as const) : null;
-	if (options.json) return settingsSchema.parse({ by: by ?? 'face', units: io.units ?? 'sheet' });
+	if (options.json) return { ...standardSettings, by: by ?? 'face', units: io.units ?? 'sheet' };
 	const now = await settingsInForce(io);
 	return { ...now, by: by ?? now.by, plain: options.plain === true || now.plain };
 }

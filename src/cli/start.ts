@@ -1,41 +1,23 @@
 import { readdirSync } from 'node:fs';
 import { basename } from 'node:path';
-import { loadDay } from '../day/file/days.ts';
-import { daysFolder, listDays } from '../day/file/folder.ts';
-import { DayFileError } from '../day/file/trouble.ts';
+import { type OpenDay, openDays } from '../day/file/open-days.ts';
 import { isoAt } from '../day/instant.ts';
-import { loadJob } from '../job/load.ts';
+import { nameOnSheet } from '../job/glimpse.ts';
+import { readText } from '../job/read-text.ts';
 import type { Command, Io } from './command.ts';
 import { exampleSheet } from './package.ts';
 import { settingsInForce } from './settings-in-force.ts';
 import { canShow, show } from './show.ts';
-
-type OpenDay = { path: string; name: string; began: string };
-
-/** Days that were begun on the real clock and never closed; one that cannot be read is left to its own command. */
-function openDays(): OpenDay[] {
-	return listDays(daysFolder()).flatMap(({ path }): OpenDay[] => {
-		try {
-			const records = loadDay(path);
-			const first = records[0];
-			if (first?.type !== 'day.opened' || first.clock !== 'real') return [];
-			if (records.some(({ type }) => type === 'day.closed')) return [];
-			return [{ path, name: first.job, began: first.at.slice(0, 16).replace('T', ' ') }];
-		} catch (error) {
-			if (error instanceof DayFileError) return [];
-			throw error;
-		}
-	});
-}
 
 /** Job sheets in this folder, and the example that comes with the program. */
 async function sheetsHere(days: readonly OpenDay[]) {
 	const here = readdirSync('.').filter(name => /\.ya?ml$/i.test(name));
 	const sheets = [];
 	for (const path of [...here, exampleSheet()]) {
-		const loaded = await loadJob(path);
-		if (!loaded.ok) continue;
-		const openDay = days.find(({ name }) => name === loaded.job.name)?.path ?? null;
+		const read = await readText(path, '');
+		const job = read.ok ? nameOnSheet(read.text) : null;
+		if (job === null) continue;
+		const openDay = days.find(({ name }) => name === job)?.path ?? null;
 		sheets.push({ path, name: path === exampleSheet() ? 'the example' : basename(path), openDay });
 	}
 	return sheets;

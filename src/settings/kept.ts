@@ -2,6 +2,7 @@ import { renameSync } from 'node:fs';
 import { join } from 'node:path';
 import Conf from 'conf';
 import { type Settings, settingsSchema } from '../day/settings.ts';
+import { standardSettings } from '../day/standard-settings.ts';
 
 /** The shop's settings, kept in one file of its own folder. */
 
@@ -20,7 +21,7 @@ function setAside(folder: string, why: string): Kept {
 	const aside = `${path}.set-aside-${Date.now()}`;
 	renameSync(path, aside);
 	return {
-		settings: settingsSchema.parse({}),
+		settings: standardSettings,
 		trouble: `${path}: ${why}: put aside as ${aside}, the standard settings are used`,
 		path,
 	};

@@ -1,0 +1,12 @@
+const needed = ['name', 'gun', 'materials', 'stages', 'parts'];
+const called = /^name:[ \t]*(?:"([^"\n]+)"|'([^'\n]+)'|([^"'#\s][^#\n]*?))[ \t]*(?:#.*)?$/m;
+
+/**
+ * The name on what looks like a job sheet from outside, without reading it as YAML; null: it looks like something
+ * else. What is wrong in the sheet is said when it is read.
+ */
+export function nameOnSheet(text: string): string | null {
+	if (!needed.every(key => new RegExp(`^${key}:`, 'm').test(text))) return null;
+	const found = called.exec(text);
+	return found?.[1] ?? found?.[2] ?? found?.[3] ?? null;
+}

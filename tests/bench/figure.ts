@@ -1,0 +1,46 @@
+/**
+ * One line of the table: what was measured, what it is measured against in the same run, and their ratio. Where the
+ * limit is a plain number (milliseconds, megabytes), it is measured against that number, and the ratio may be 1.
+ */
+export type Figure = {
+	name: string;
+	unit: string;
+	ours: number;
+	against: { what: string; value: number };
+	/** Median of the ratios of interleaved pairs, where there were pairs; ours ÷ against. */
+	ratio: number;
+	limit: number;
+};
+
+export const median = (values: readonly number[]): number =>
+	[...values].sort((one, other) => one - other)[Math.floor(values.length / 2)] ?? Number.NaN;
+
+type Measure = () => number | Promise<number>;
+
+/**
+ * Measures two things in turn, each pair in the other order than the one before, so that whatever else the machine
+ * does falls on both.
+ */
+export async function inPairs(pairs: number, bare: Measure, ours: Measure) {
+	const found: [bare: number, ours: number][] = [];
+	for (let pair = 0; pair < pairs; pair++) {
+		const first = await (pair % 2 ? ours : bare)();
+		const second = await (pair % 2 ? bare : ours)();
+		found.push(pair % 2 ? [second, first] : [first, second]);
+	}
+	return {
+		bare: median(found.map(([value]) => value)),
+		ours: median(found.map(([, value]) => value)),
+		ratio: median(found.map(([plain, value]) => value / plain)),
+	};
+}
+
+/** A figure measured against a number that it must stay under. */
+export const under = (name: string, unit: string, ours: number, most: number): Figure => ({
+	name,
+	unit,
+	ours,
+	against: { what: 'the most allowed', value: most },
+	ratio: ours / most,
+	limit: 1,
+});

@@ -1,0 +1,49 @@
+import pty from '@lydell/node-pty';
+
+type Where = { cwd?: string; env?: Record<string, string> };
+
+const environment = (env: Record<string, string> = {}): Record<string, string> => ({
+	PATH: process.env.PATH ?? '',
+	HOME: process.env.HOME ?? '',
+	TERM: 'xterm-256color',
+	LANG: 'C.UTF-8',
+	...env,
+});
+
+/** Starts a program of Node in a pseudo-terminal of 80 × 24. */
+export const inPty = (words: string[], { cwd = process.cwd(), env }: Where = {}) =>
+	pty.spawn(process.execPath, words, {
+		cols: 80,
+		rows: 24,
+		name: 'xterm-256color',
+		cwd,
+		env: environment(env),
+	});
+
+const patience_ms = 20_000;
+
+/** Milliseconds from the start of a program to the moment at which a text has come out of it. */
+export function timeToText(words: string[], text: string, where: Where): Promise<number> {
+	return new Promise((resolve, reject) => {
+		const from = performance.now();
+		let seen = '';
+		const child = inPty(words, where);
+		const fail = (why: string) => reject(new Error(`${words.join(' ')} ${why} before "${text}":\n${seen}`));
+		const late = setTimeout(() => {
+			child.kill('SIGKILL');
+			fail(`took ${patience_ms / 1000} s`);
+		}, patience_ms);
+		child.onData(data => {
+			const took = performance.now() - from;
+			seen += data;
+			if (!seen.includes(text)) return;
+			clearTimeout(late);
+			resolve(took);
+			child.kill('SIGKILL');
+		});
+		child.onExit(() => {
+			clearTimeout(late);
+			fail('ended');
+		});
+	});
+}
