@@ -82,4 +82,12 @@ export const commands: { name: string; summary: string; load(): Promise<Command>
 		summary: 'teach the keys of any keyboard, pad or pedal, corner by corner',
 		load: async () => (await import('./keys.ts')).keysCommand,
 	},
+	{
+		name: 'completion',
+		summary: 'has a shell complete commands and options: bash, zsh or fish',
+		load: async () => (await import('./completion.ts')).completionCommand(everyCommand),
+	},
 ];
+
+/** Every command with its table, all of them read. */
+export const everyCommand = (): Promise<Command[]> => Promise.all(commands.map(({ load }) => load()));
