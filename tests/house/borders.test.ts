@@ -49,6 +49,8 @@ const mayTakeFrom: Record<string, readonly string[]> = {
 	screen: [...leaves, 'day'],
 	report: [...leaves, 'day', 'plan', 'trace'],
 	plain: [...leaves, 'day', 'screen', 'voice'],
+	/** What the build makes of the commands: the manual page, completion, licences. */
+	package: [...leaves, 'cli'],
 	cli: [
 		...leaves,
 		'day',
