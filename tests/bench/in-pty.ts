@@ -47,3 +47,45 @@ export function timeToText(words: string[], text: string, where: Where): Promise
 		});
 	});
 }
+
+export const pause = (wait_ms: number): Promise<void> => new Promise(done => setTimeout(done, wait_ms));
+
+/** A program that has come up in a pseudo-terminal, told by a text that it shows. */
+export async function openPty(words: string[], up: string, where: Where = {}) {
+	const child = inPty(words, where);
+	let seen = '';
+	let bytes = 0;
+	let heard = (_data: string) => {};
+	child.onData(data => {
+		seen += data;
+		bytes += Buffer.byteLength(data);
+		heard(data);
+	});
+	const until = async (holds: () => boolean, what: string) => {
+		for (const end = performance.now() + patience_ms; performance.now() < end; await pause(20))
+			if (holds()) return;
+		child.kill('SIGKILL');
+		throw new Error(`${words.join(' ')}: not seen in ${patience_ms / 1000} s: ${what}\n${seen}`);
+	};
+	await until(() => seen.includes(up), up);
+	return {
+		pid: child.pid,
+		/** Bytes written to the terminal so far. */
+		bytes: () => bytes,
+		type: (keys: string) => child.write(keys),
+		/** Milliseconds from keys to the first bytes of the frame that follows, which must hold a text. */
+		answer(keys: string, text = ''): Promise<number> {
+			return new Promise((resolve, reject) => {
+				const late = setTimeout(() => reject(new Error(`no frame came after "${keys}"`)), patience_ms);
+				const from = performance.now();
+				heard = data => {
+					if (!data.includes(text)) return;
+					clearTimeout(late);
+					resolve(performance.now() - from);
+				};
+				child.write(keys);
+			});
+		},
+		kill: () => child.kill('SIGKILL'),
+	};
+}

@@ -33,7 +33,9 @@ async function measured(name) {
 				js: "import{createRequire as banner}from'node:module';const require=banner(import.meta.url);",
 			},
 		});
-		return await (await import(pathToFileURL(outfile).href)).measure();
+		const { measure } = await import(pathToFileURL(outfile).href);
+		// Those that say what they found in their own words have said it by now.
+		return measure ? await measure() : [];
 	} finally {
 		rmSync(outfile, { force: true });
 	}
@@ -69,4 +71,4 @@ for (const name of names)
 		baseline[what] = Number(ratio.toFixed(3));
 	}
 if (process.argv.includes('--save')) writeFileSync(baselineFile, `${JSON.stringify(baseline, null, '\t')}\n`);
-process.exitCode = over > 0 ? 1 : 0;
+if (over > 0) process.exitCode = 1;
