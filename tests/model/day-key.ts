@@ -73,7 +73,11 @@ export function faceAlone(
 			const event = events[number] as DayEvent;
 			if (isTooMany(plan, pair.told, event)) return null;
 			const { next } = put(machines.face, pair.face, event);
-			if (next === null) return null;
+			if (next === null) {
+				if (event.type === 'face.started' && wrongStart(input, pair.told, event).length === 0)
+					broken(pair, event, `7: ${event.type} refused, with no rule against it`);
+				return null;
+			}
 			if (event.type === 'face.started')
 				for (const { property, says } of wrongStart(input, pair.told, event))
 					broken(pair, event, `${property}: ${says}`);

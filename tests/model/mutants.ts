@@ -73,7 +73,7 @@ const first = (proof: Proof, machines: Machines): Caught | null => {
 };
 
 /** Puts a mutant through the walks, the smallest first, until one of them finds something. */
-export async function caughtBy(mutant: Mutant): Promise<Caught | null> {
+export async function caughtBy(mutant: Mutant, days: readonly Proof[] = smallDays): Promise<Caught | null> {
 	let machines: Machines;
 	try {
 		machines = await machinesWith(mutant);
@@ -81,7 +81,7 @@ export async function caughtBy(mutant: Mutant): Promise<Caught | null> {
 		return { by: 'the machine does not run', in: 'building', says: String(error).split('\n')[0] ?? '' };
 	}
 	const own = Object.entries(aloneProofs).filter(([file]) => file === mutant.file);
-	for (const proof of [...own.map(([, one]) => one), ...smallDays]) {
+	for (const proof of [...own.map(([, one]) => one), ...days]) {
 		const caught = first(proof, machines);
 		if (caught) return caught;
 	}

@@ -35,10 +35,13 @@ export const overridesOf = (shadow: Shadow, face: string): string[] => [
 	]),
 ];
 
+/** What the bookkeeping knows. */
+type Told = Pick<Edge, 'plan' | 'was'>;
+
 type Says = (property: Property, text: string) => void;
 
 /** The gun: checked since the last cause, in full where it must be, and read to fit this face (1, 2, 4). */
-function gunAtStart({ plan, was }: Edge, start: EventOf<'face.started'>, says: Says) {
+function gunAtStart({ plan, was }: Told, start: EventOf<'face.started'>, says: Says) {
 	const wanted = wantedBy(plan, was, start.face);
 	if (was.owed === 'full') says(1, 'the full check is owed');
 	if (was.owed === 'short') says(4, 'a check is owed');
@@ -50,7 +53,7 @@ function gunAtStart({ plan, was }: Edge, start: EventOf<'face.started'>, says: S
 }
 
 /** The cup: every batch with its hardener read, stood, alive, and of the right material (13). */
-function cupAtStart({ plan, was }: Edge, { face, facts }: EventOf<'face.started'>, says: Says) {
+function cupAtStart({ plan, was }: Told, { face, facts }: EventOf<'face.started'>, says: Says) {
 	const wanted = wantedBy(plan, was, face);
 	if (was.cup.length === 0) says(13, 'the cup is empty');
 	for (const letter of was.cup) {
@@ -70,7 +73,7 @@ function cupAtStart({ plan, was }: Edge, { face, facts }: EventOf<'face.started'
 }
 
 /** The record ties the face to the check, the batches and the air that it is sprayed under, and names the overrides (11, 15). */
-function tiesAtStart({ was }: Edge, start: EventOf<'face.started'>, says: Says) {
+function tiesAtStart({ was }: Told, start: EventOf<'face.started'>, says: Says) {
 	const { facts, air, check, cup, face } = start;
 	if (was.known && check !== was.known.check) says(15, `tied to check ${check}`);
 	if (!same(cup, was.cup)) says(15, `tied to batches ${cup.join('+')}`);
@@ -82,30 +85,37 @@ function tiesAtStart({ was }: Edge, start: EventOf<'face.started'>, says: Says) 
 	if (unmarked.length > 0) says(11, `the face is not marked with: ${unmarked.join(', ')}`);
 }
 
-function startOfFace(edge: Edge, says: Says) {
-	const { plan, was, event, after } = edge;
+/** Everything that a start breaks. */
+export function wrongStartOf(plan: Plan, was: Shadow, start: EventOf<'face.started'>): Broken[] {
+	const input = inputOf(plan, start.face);
+	const face = was.faces[start.face];
+	if (!input || !face) return [{ property: 14, says: `${start.face} is no face of the day` }];
+	const broken = wrongStart(input, face, start);
+	const says: Says = (property, text) => void broken.push({ property, says: text });
+	gunAtStart({ plan, was }, start, says);
+	cupAtStart({ plan, was }, start, says);
+	tiesAtStart({ plan, was }, start, says);
+	return broken;
+}
+
+function startOfFace({ plan, was, event, after }: Edge, says: Says) {
 	if (event.type !== 'face.started') return;
-	const input = inputOf(plan, event.face);
-	const face = was.faces[event.face];
-	if (!input || !face) return says(14, `${event.face} is no face of the day`);
-	gunAtStart(edge, event, says);
-	cupAtStart(edge, event, says);
-	tiesAtStart(edge, event, says);
-	for (const { property, says: text } of wrongStart(input, face, event)) says(property, text);
+	for (const { property, says: text } of wrongStartOf(plan, was, event)) says(property, text);
 	if (after.value !== 'spraying') says(14, 'a face is started and not sprayed');
 }
 
-/** What guard.md asks of a gun check: these items, the pattern last. */
-const asksEnough = ({ items, size }: Asked): boolean => {
+/** What a gun check asks at the least, the pattern last. */
+export const asksEnough = ({ items, size }: Pick<Asked, 'items' | 'size'>): boolean => {
 	const must = size === 'full' ? ['mask', 'batch'] : ['batch'];
 	return must.every(item => items.includes(item)) && ['pattern', 'card'].includes(items.at(-1) ?? '');
 };
 
 /** A passed check: begun, of the size owed, every item closed, read and not ticked (1, 11, 15). */
-function passOfCheck({ plan, was, event }: Edge, says: Says) {
-	if (event.type !== 'gun.checked') return;
+export function wrongPass(plan: Plan, was: Shadow, event: EventOf<'gun.checked'>): Broken[] {
+	const broken: Broken[] = [];
+	const says: Says = (property, text) => void broken.push({ property, says: text });
 	const { asked } = was;
-	if (asked?.list !== 'gun-check') return says(1, 'no gun check was begun');
+	if (asked?.list !== 'gun-check') return [{ property: 1, says: 'no gun check was begun' }];
 	if (was.owed === 'full' && event.size !== 'full') says(1, 'the full check is owed');
 	if (event.size !== asked.size) says(1, `begun as ${asked.size}, passed as ${event.size}`);
 	if (!was.lists.includes('before-spraying')) says(11, 'the list before spraying is open');
@@ -119,6 +129,7 @@ function passOfCheck({ plan, was, event }: Edge, says: Says) {
 	if (event.check !== asked.no) says(15, `check ${asked.no} passes as ${event.check}`);
 	if (!same(event.cup, was.cup)) says(15, `checked with batches ${event.cup.join('+')}`);
 	if (event.horns !== wantedBy(plan, was, asked.face)?.horns) says(15, `passed with horns ${event.horns}`);
+	return broken;
 }
 
 /** A start or pass is for one of these; everything else that makes the gun known is wrong (2, 4, 6). */
@@ -202,6 +213,12 @@ function oneThingAtATime({ event, after, is }: Edge, says: Says) {
 	if ((value === 'spraying') !== spraying) says(14, `${value} after ${event.type}`);
 	if ((value === 'check' || value === 'list') !== (is.asked !== null))
 		says(11, `${value} after ${event.type}`);
+	const inHand = Object.values(is.batches).some(
+		({ stage, open }) => stage === 'mixing' && open[0] !== 'stand',
+	);
+	if (inHand && !['mix', 'hold', 'closed'].includes(String(value)))
+		says(13, `${value} with a batch half mixed`);
+	if (value === 'mix' && !inHand) says(13, 'mixing with no batch in hand');
 	if (event.type === 'break.began' && value !== 'hold') says(5, `${value} after a break`);
 	if (event.type === 'break.began' && value !== 'hold' && value !== 'closed')
 		says(8, `${value} after a restart`);
@@ -214,7 +231,7 @@ export function brokenBy(edge: Edge): Broken[] {
 	const broken: Broken[] = [];
 	const says: Says = (property, text) => void broken.push({ property, says: text });
 	startOfFace(edge, says);
-	passOfCheck(edge, says);
+	if (edge.event.type === 'gun.checked') broken.push(...wrongPass(edge.plan, edge.was, edge.event));
 	gunStaysTrue(edge, says);
 	openItems(edge, says);
 	sameBooks(edge, says);

@@ -76,8 +76,11 @@ export function causeIn(shadow: Shadow, event: DayEvent): Size | null {
 		case 'face.late':
 		case 'cup.emptied':
 			return 'full';
-		case 'gun.unknown':
-			return planned.includes(event.why) ? 'short' : 'full';
+		case 'gun.unknown': {
+			/** In the middle of a pass nothing is planned. */
+			const isMidPass = Object.values(shadow.faces).some(({ coat }) => coat === 'under way');
+			return planned.includes(event.why) && !isMidPass ? 'short' : 'full';
+		}
 		case 'batch.loaded':
 			return shadow.cup.includes(event.batch) ? 'short' : 'full';
 		case 'batch.discarded':

@@ -32,7 +32,7 @@ export const unsprayed = ({ id, before }: FaceInput): SprayedFace => ({
 });
 
 /** Set up hard, sanded flat, clean: then it is in line again, sanded, wiped and tacked. */
-const ownLine = ['set-up', 'sand', 'clean'];
+export const ownLine: readonly string[] = ['set-up', 'sand', 'clean'];
 const withOne = (list: readonly string[], one: string) => [...new Set([...list, one])].sort();
 
 function ended(face: SprayedFace, { extent }: EventOf<'face.ended'>): SprayedFace {

@@ -7,6 +7,7 @@ import type { Plan } from './plans.ts';
 import { type Broken, brokenBy } from './properties.ts';
 import { canReach, type Graph, type Next, walk } from './search.ts';
 import { type Shadow, shadowAfter, startOf } from './shadow.ts';
+import { refusedWithoutRule } from './wanted.ts';
 
 /** A whole day walked: the machine and the bookkeeping side by side, every property on every edge. */
 
@@ -49,6 +50,8 @@ function stepper(machines: Machines, plan: Plan, broken: (one: Broken) => void) 
 		const { next, taken } = put(machines.day, machine, event);
 		if (taken > 1) broken({ property: 9, says: `${event.type} takes ${taken} transitions` });
 		if (next === null) {
+			if (refusedWithoutRule({ plan, before: machine, was: shadow, event }))
+				broken({ property: 7, says: `${told(event)} refused in ${machine.value}, with no rule against it` });
 			if (event.type !== 'break.began' || machine.value === 'closed') return null;
 			broken({ property: 5, says: `no hold from ${machine.value}` });
 			if (event.kind === 'restart') broken({ property: 8, says: `no restart from ${machine.value}` });
