@@ -101,10 +101,7 @@ const fits = (known: Known | null, rule: CoatRule | undefined) =>
 	known !== null && rule?.horns === known.horns && rule.fanHeight_mm === known.fanHeight_mm;
 
 function cupServes({ cup, batches }: DayContext, material: string | undefined): boolean {
-	return (
-		cup.length > 0 &&
-		cup.every(letter => batches[letter]?.value === 'inCup' && batches[letter].context.material === material)
-	);
+	return cup.length > 0 && cup.every(letter => batches[letter]?.context.material === material);
 }
 
 const same = (one: readonly string[], other: readonly string[]) =>
@@ -150,16 +147,16 @@ function asksEnough({ items, size }: EventOf<'check.began'>): boolean {
 function mayCheckGun({ context, event }: Args): boolean {
 	const began = of(event, 'check.began');
 	const face = began && faceNamed(context, began.face);
+	if (!began || !face) return false;
 	return (
-		began?.list === 'gun-check' &&
-		face?.matches('aside') === false &&
+		!face.matches('aside') &&
 		began.size !== null &&
 		asksEnough(began) &&
 		(context.need !== 'full' || began.size === 'full') &&
 		context.listsDone.includes('before-spraying') &&
 		!context.late &&
-		cupServes(context, face && ruleFor(face)?.material) &&
-		!context.faces.some(other => other.matches('broken') || other.matches('spraying'))
+		cupServes(context, ruleFor(face)?.material) &&
+		!context.faces.some(other => other.matches('broken'))
 	);
 }
 

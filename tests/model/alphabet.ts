@@ -66,7 +66,8 @@ export const startOfFace = (
 
 /** Starts of every face with every coat, fact and tie; elsewhere than at the gun one of each will do, since no chart lists it there. */
 function starts({ input, facts: only }: Plan, shadow: Shadow, atGun: boolean): DayEvent[] {
-	return input.faces.flatMap(({ id, coats }) => {
+	const nobody = startOfFace('nobody', 1, 'start', allGood, { cup: shadow.cup });
+	const known = input.faces.flatMap(({ id, coats }) => {
 		const tie = { cup: shadow.cup, overrides: overridesOf(shadow, id) };
 		const coat = (shadow.faces[id]?.laid ?? 0) + 1;
 		if (!atGun) return [startOfFace(id, coat, 'start', only ?? allGood, tie)];
@@ -79,10 +80,12 @@ function starts({ input, facts: only }: Plan, shadow: Shadow, atGun: boolean): D
 			...other.map(n => startOfFace(id, n, from, allGood, tie)),
 			good(from, { check: 2 }),
 			good(from, { cup: shadow.cup.length > 0 ? [] : ['A'] }),
+			good(from, { cup: shadow.cup.map(() => 'Z') }),
 			good(from, { air: null }),
 			...(tie.overrides.length > 0 ? [good(from, { overrides: [] })] : []),
 		]);
 	});
+	return [nobody, ...known];
 }
 
 type Taken = EventOf<'reading.taken'>;
@@ -283,11 +286,11 @@ const bookOnly: readonly DayEvent[] = [
 	{ type: 'trigger.off' },
 	{ type: 'film.read', face: 'lid', coat: 1, by: 'comb' },
 	{ type: 'photo.kept', face: 'lid', coat: 1, where: 'photo' },
-	{ type: 'fault.seen', fault: 'run', face: 'lid', coat: 1 },
 	{ type: 'face.judged', face: 'lid', coat: 1, verdict: 'cleared', reason: 'seen' },
 ];
 
 const gunTold: readonly DayEvent[] = [
+	{ type: 'fault.seen', fault: 'run', face: 'lid', coat: 1 },
 	{ type: 'fault.seen', fault: 'spits', gun: true, remedy: 'tighten-tip' },
 	{ type: 'gun.set', horns: 'upright', pressure_kPa: null, fanHeight_mm: null, fluid: null },
 ];
@@ -348,6 +351,7 @@ function passes(plan: Plan, shadow: Shadow): DayEvent[] {
 		pass({ size: asked.size === 'full' ? 'short' : 'full' }),
 		pass({ check: 2 }),
 		pass({ cup: [] }),
+		pass({ cup: cup.map(() => 'Z') }),
 		pass({ horns: horns === 'level' ? 'upright' : 'level' }),
 		pass({ facts: { settled: false } }),
 		pass({ facts: {} }),

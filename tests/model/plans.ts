@@ -16,6 +16,8 @@ export type Variation =
 	| 'book'
 	/** Every kind of break and every reason why the gun is unknown, where two of a kind stand for all elsewhere. */
 	| 'kinds'
+	/** Discarded batches keep their letters; elsewhere they are forgotten. */
+	| 'discarded'
 	/** The check, and mixing, as one step each: wholly gone through, or spoilt at its last item. */
 	| 'collapsed';
 
@@ -138,6 +140,17 @@ export const variations: readonly Plan[] = [
 			{ facts: { ...allGood, window }, stages: [stage], ...varied('collapsed') },
 		),
 	),
+	plan('an item of the check passed over', [face('lid', [level])], {
+		full: ['mask', 'gun', 'batch', 'pattern'],
+		rules: ['gun'],
+	}),
+	plan('batches discarded', [face('lid', [level])], {
+		letters: ['A', 'B'],
+		...varied('discarded', 'collapsed'),
+	}),
+	plan('another fan height', [face('lid', [level]), face('door', [{ ...level, fanHeight_mm: 180 }])], {
+		...varied('collapsed'),
+	}),
 	plan('every step of mixing', [face('lid', [level])], {
 		input: {
 			faces: [face('lid', [level])],
@@ -178,7 +191,7 @@ export const variations: readonly Plan[] = [
 	),
 	plan('set aside, and back by its own line', [lid, face('door', [upright])], varied('rework', 'collapsed')),
 	plan(
-		'two materials, one of them without isocyanate, and another fan height',
+		'two materials, one of them without isocyanate',
 		[face('lid', [{ ...level, material: 'primer' }]), face('door', [{ ...level, fanHeight_mm: 180 }])],
 		{ letters: ['A', 'B'], ...varied('collapsed') },
 	),

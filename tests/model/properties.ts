@@ -110,6 +110,27 @@ export const asksEnough = ({ items, size }: Pick<Asked, 'items' | 'size'>): bool
 	return must.every(item => items.includes(item)) && ['pattern', 'card'].includes(items.at(-1) ?? '');
 };
 
+/** A gun check begun: of the size owed, for a face in line, with the paint of that face in the cup (1, 11, 13, 14). */
+export function wrongBegin(plan: Plan, was: Shadow, event: EventOf<'check.began'>): Broken[] {
+	const broken: Broken[] = [];
+	const says: Says = (property, text) => void broken.push({ property, says: text });
+	const face = was.faces[event.face ?? ''];
+	if (!face) return [{ property: 2, says: `a check for ${event.face}` }];
+	const wanted = wantedBy(plan, was, event.face);
+	if (face.aside) says(14, 'a check for a part set aside');
+	if (event.size === null) says(1, 'a check of no size');
+	if (!asksEnough(event)) says(11, `a check that asks only ${event.items.join(', ')}`);
+	if (was.owed === 'full' && event.size !== 'full') says(1, 'a short check where the full one is owed');
+	if (!was.lists.includes('before-spraying')) says(11, 'a check with the list before spraying open');
+	if (was.late) says(1, 'a check with nobody having said whether the late pass went through in one go');
+	if (Object.values(was.faces).some(({ coat }) => coat === 'broken off'))
+		says(1, 'a check with nobody having said how much of a face is on');
+	if (was.cup.length === 0) says(13, 'a check with nothing in the cup');
+	if (was.cup.some(letter => was.batches[letter]?.material !== wanted?.material))
+		says(13, 'a check with the paint of another face in the cup');
+	return broken;
+}
+
 /** A passed check: begun, of the size owed, every item closed, read and not ticked (1, 11, 15). */
 export function wrongPass(plan: Plan, was: Shadow, event: EventOf<'gun.checked'>): Broken[] {
 	const broken: Broken[] = [];
@@ -231,6 +252,8 @@ export function brokenBy(edge: Edge): Broken[] {
 	const broken: Broken[] = [];
 	const says: Says = (property, text) => void broken.push({ property, says: text });
 	startOfFace(edge, says);
+	if (edge.event.type === 'check.began' && edge.event.list === 'gun-check')
+		broken.push(...wrongBegin(edge.plan, edge.was, edge.event));
 	if (edge.event.type === 'gun.checked') broken.push(...wrongPass(edge.plan, edge.was, edge.event));
 	gunStaysTrue(edge, says);
 	openItems(edge, says);

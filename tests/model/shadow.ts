@@ -115,7 +115,7 @@ export function closesItem(
 	if (item === undefined) return false;
 	const told = !onlyByReading.includes(item);
 	if (event.type === 'item.answered') return event.item === item && event.passed && told;
-	if (event.type === 'override.given') return event.rule === item && told;
+	if (event.type === 'override.given') return event.face === null && event.rule === item && told;
 	if (event.type !== 'reading.taken') return false;
 	if (item === 'mask') {
 		const good = isocyanate ? ['supplied-air'] : ['supplied-air', 'filter-mask'];

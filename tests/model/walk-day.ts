@@ -20,7 +20,8 @@ const byBreak = 1;
 const lays = (face: number) => 2 << face;
 
 /** What is done with is forgotten: a discarded batch, whose letter no chart looks at again. */
-function tidy({ machine, shadow }: DayPair): DayPair {
+function tidy({ vary }: Plan, { machine, shadow }: DayPair): DayPair {
+	if (vary.has('discarded')) return { machine, shadow };
 	const gone = Object.entries(machine.context.batches)
 		.filter(([letter, batch]) => batch.matches('discarded') && !machine.context.cup.includes(letter))
 		.map(([letter]) => letter)
@@ -73,7 +74,7 @@ function stepper(machines: Machines, plan: Plan, broken: (one: Broken) => void) 
 			if (event.type === 'face.ended' && event.extent === 'all')
 				marks |= lays(groups[plan.input.faces.findIndex(({ id }) => id === event.face)] ?? 0);
 		}
-		return { state: tidy(pair), marks };
+		return { state: tidy(plan, pair), marks };
 	};
 }
 
@@ -107,6 +108,11 @@ function wantsOf(plan: Plan, { shadow, machine }: DayPair): number {
 	const { input, vary, rules } = plan;
 	const groups = groupsOf(plan);
 	if (machine.value === 'closed') return 0;
+	const { letters } = plan;
+	/** Every letter of a plan that keeps them is used up: there is no paint for another coat. */
+	const isGone = (letter: string) =>
+		shadow.batches[letter]?.stage === 'discarded' || shadow.batches[letter]?.unknown === true;
+	if (vary.has('discarded') && letters.every(isGone)) return 0;
 	return input.faces.reduce((sum, { id, coats }, index) => {
 		const face = shadow.faces[id];
 		const planned = coats.length + (rules.includes('coats') ? 1 : 0);

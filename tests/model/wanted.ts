@@ -1,9 +1,9 @@
 import type { DayMachineState } from '../../machines/day.ts';
-import type { DayEvent, EventOf } from '../../src/day/records.ts';
+import type { DayEvent } from '../../src/day/records.ts';
 import { pours, wrongMixing } from './mixed-batch.ts';
 import type { Plan } from './plans.ts';
-import { asksEnough, wrongPass, wrongStartOf } from './properties.ts';
-import { closesItem, inputOf, type Shadow, wantedBy } from './shadow.ts';
+import { wrongBegin, wrongPass, wrongStartOf } from './properties.ts';
+import { closesItem, inputOf, type Shadow } from './shadow.ts';
 import { ownLine } from './sprayed-face.ts';
 
 /**
@@ -15,25 +15,6 @@ type Put = { plan: Plan; before: DayMachineState; was: Shadow; event: DayEvent }
 
 const brokenOff = (was: Shadow) => Object.values(was.faces).some(({ coat }) => coat === 'broken off');
 const inHand = (was: Shadow) => Object.values(was.batches).some(({ stage }) => stage === 'mixing');
-
-/** Whether a gun check may begin: of the size owed, for a face in line, from a cup that serves it. */
-function mayBegin(plan: Plan, was: Shadow, event: EventOf<'check.began'>): boolean {
-	const face = was.faces[event.face ?? ''];
-	const wanted = wantedBy(plan, was, event.face);
-	const serves = was.cup.every(letter => was.batches[letter]?.material === wanted?.material);
-	return (
-		face !== undefined &&
-		!face.aside &&
-		asksEnough(event) &&
-		event.size !== null &&
-		(was.owed !== 'full' || event.size === 'full') &&
-		was.lists.includes('before-spraying') &&
-		!was.late &&
-		!brokenOff(was) &&
-		was.cup.length > 0 &&
-		serves
-	);
-}
 
 /** Whether a face takes what is told of it. */
 function ofFace(was: Shadow, event: DayEvent): boolean {
@@ -91,7 +72,7 @@ const places: Place = {
 	'part.setAside': ['bench', 'ready', 'hold'],
 	'rework.done': ['bench', 'ready', 'wait'],
 	'override.given': ['bench', 'ready', 'wait', 'list', 'check'],
-	'reading.taken': ['list', 'check', 'mix'],
+	'reading.taken': ['list', 'check', 'mix', 'bench', 'hold'],
 	'item.answered': ['list', 'check'],
 	'batch.started': ['bench', 'wait'],
 	'batch.stepped': ['mix'],
@@ -109,6 +90,7 @@ const places: Place = {
 	'day.closed': ['bench', 'wait', 'hold'],
 	'gun.unknown': ['bench', 'ready', 'spraying', 'wait', 'hold'],
 	'face.late': ['spraying'],
+	'fault.seen': ['bench', 'list', 'mix', 'check', 'ready', 'spraying', 'wait', 'hold', 'closed'],
 };
 
 /** Whether a list or a check is closed further by an event. */
@@ -118,6 +100,9 @@ function ofItem(plan: Plan, { asked }: Shadow, before: DayMachineState, event: D
 	return closesItem(item, event, { isocyanate, pattern: wantedPattern(plan, before) });
 }
 const wantedPattern = (_: Plan, { context }: DayMachineState) => context.check?.context.pattern ?? undefined;
+
+/** Told of what was sprayed, at the bench and in a hold. */
+const accounts: readonly string[] = ['last-face', 'which-face'];
 
 /** Whether a refused event was in its place with no rule against it. */
 export function refusedWithoutRule({ plan, before, was, event }: Put): boolean {
@@ -129,9 +114,11 @@ export function refusedWithoutRule({ plan, before, was, event }: Put): boolean {
 		case 'gun.checked':
 			return wrongPass(plan, was, event).length === 0;
 		case 'check.began':
-			return event.list !== 'gun-check' || mayBegin(plan, was, event);
+			return event.list !== 'gun-check' || wrongBegin(plan, was, event).length === 0;
 		case 'cup.emptied':
 			return was.cup.length > 0;
+		case 'fault.seen':
+			return event.gun !== true;
 		case 'day.closed':
 			return !brokenOff(was);
 		case 'reading.taken':
@@ -139,6 +126,7 @@ export function refusedWithoutRule({ plan, before, was, event }: Put): boolean {
 		case 'override.given':
 			if (value === 'mix') return ofBatch(plan, was, event);
 			if (value === 'list' || value === 'check') return ofItem(plan, was, before, event);
+			if (event.type === 'reading.taken') return accounts.includes(event.feature);
 			return ofFace(was, event);
 		case 'wait.began':
 		case 'wait.ended':
