@@ -8,7 +8,7 @@ import { playedDay } from './played-day.ts';
 
 /**
  * Twelve hours of the example day before a terminal that is not there, on a clock that is moved: the painter's
- * answers a minute apart, every frame between them drawn. When the day is over its last screen stands.
+ * answers a minute apart, a hold by its key every third minute, every frame between them drawn. The day is not closed.
  */
 const clock = testClock();
 const day = await playedDay({
@@ -33,10 +33,12 @@ const used_MB = () => {
 };
 const rest = () => new Promise(done => setImmediate(done));
 const began = clock.mono();
-let on = true;
+let minute = 0;
 let first_MB = 0;
 while (clock.mono() - began < 12 * hour_ms) {
-	if (on) on = day.step();
+	if (minute++ % 3 === 2) ports.stdin.write(' ');
+	else day.step();
+	await rest();
 	for (let second = 0; second < 60; second++) clock.pass(1000);
 	await rest();
 	if (first_MB === 0 && clock.mono() - began >= hour_ms) first_MB = used_MB();

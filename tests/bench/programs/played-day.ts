@@ -18,6 +18,11 @@ const sheet = 'checklists/example/coffee-cart.yaml';
 const cornerOf = (word: string) =>
 	word.replace(/-(.)/, (_, letter: string) => letter.toUpperCase()) as Corner | 'hold';
 
+const closes = (given: string, { corners }: Line): boolean => {
+	const corner = cornerOf(given);
+	return corner !== 'hold' && corners[corner]?.code === 'close';
+};
+
 /** The example day in memory, on a clock that runs on and is put forward, answered by the scripted painter. */
 export async function playedDay(real = realClock()) {
 	const loaded = await loadJob(sheet);
@@ -41,12 +46,12 @@ export async function playedDay(real = realClock()) {
 	};
 	const session = openSession({ sink, clock, rehearsal: true });
 	const painter = painterOf(loaded.job, () => session.state());
-	/** What the painter does at the screen that stands there; false: the day is over. */
+	/** What the painter does at the screen that stands there; false: nothing is left but to close the day. */
 	const step = (): boolean => {
 		const { rehearsal: _, ...view } = session.view();
 		const line: Line = { ...view, events: [], accepted: true };
 		const given = painter.answer(line);
-		if (given === null) return false;
+		if (given === null || closes(given, line)) return false;
 		const [word = '', ...rest] = given.split(' ');
 		if (word === 'wait') {
 			const length = parseQuantity(rest.join(' '), 'time');
