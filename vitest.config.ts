@@ -8,6 +8,7 @@ export default defineConfig({
 		include: process.env.LOOK ? ['tests/**/*.look.ts'] : ['tests/**/*.test.ts', 'tests/**/*.test.tsx'],
 		globalSetup: 'tests/tidy.ts',
 		testTimeout: 60_000,
+		hookTimeout: 60_000,
 		reporters: report ? ['default', 'json'] : ['default'],
 		...(report && { outputFile: { json: report } }),
 	},
