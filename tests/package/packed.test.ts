@@ -8,8 +8,14 @@ import { beforeAll, expect, test } from 'vitest';
 const shop = mkdtempSync(join(tmpdir(), 'fanwise-shop-'));
 const installed = join(shop, 'node_modules', 'fanwise');
 
+/** The environment of a plain shell: what an npm that runs these tests wants is not wanted here. */
+const env = {
+	...Object.fromEntries(Object.entries(process.env).filter(([name]) => !/^npm_/i.test(name))),
+	FANWISE_HOME: join(shop, 'home'),
+};
+
 function npm(args: string[], cwd: string) {
-	const { status, stdout, stderr } = spawnSync('npm', args, { cwd, encoding: 'utf8' });
+	const { status, stdout, stderr } = spawnSync('npm', args, { cwd, encoding: 'utf8', env });
 	if (status !== 0) throw new Error(`npm ${args.join(' ')}: ${stderr}`);
 	return stdout;
 }
@@ -18,7 +24,7 @@ const npx = (...args: string[]) =>
 	spawnSync('npx', ['--no-install', 'fanwise', ...args], {
 		cwd: shop,
 		encoding: 'utf8',
-		env: { ...process.env, FANWISE_HOME: join(shop, 'home') },
+		env,
 	});
 
 beforeAll(() => {
@@ -50,8 +56,14 @@ test('npx runs it: the version, the example sheet checked, its day rehearsed', (
 	expect(rehearsed.stdout).toContain('e (top left): SUPPLIED AIR');
 });
 
-test('NO_COLOR or not, no colour is written', () => {
-	const { stdout } = npx('demo');
-	expect(stdout).toContain('Day closed.');
-	expect(stdout).not.toContain('\u001b');
+test('whether colour is asked for or refused, none is written', () => {
+	for (const colour of [{ NO_COLOR: '1' }, { FORCE_COLOR: '3' }]) {
+		const { stdout } = spawnSync('npx', ['--no-install', 'fanwise', 'demo'], {
+			cwd: shop,
+			encoding: 'utf8',
+			env: { ...env, ...colour },
+		});
+		expect(stdout).toContain('Day closed.');
+		expect(stdout).not.toContain('\u001b');
+	}
 });
