@@ -214,7 +214,6 @@ export const dayMachine = setup({
 			event.type === 'reading.taken' && (event.feature === 'last-face' || event.feature === 'which-face'),
 		/** Of every face broken off it is known how much is on. */
 		allAccounted: ({ context }) => !context.faces.some(face => face.matches('broken')),
-		cupHolds: ({ context }) => context.cup.length > 0,
 	},
 	actions: {
 		/** Whatever was known of the gun no longer is; a list begun is dropped, a pass is broken off. */
@@ -370,7 +369,7 @@ export const dayMachine = setup({
 				'batch.stood': { guard: 'batchMoves', target: 'mix', actions: 'stepBatch' },
 				'batch.loaded': { guard: 'batchMoves', actions: ['stepBatch', 'fillCup'] },
 				'batch.discarded': { guard: 'batchMoves', actions: 'stepBatch' },
-				'cup.emptied': { guard: 'cupHolds', actions: 'emptyCup' },
+				'cup.emptied': { actions: 'emptyCup' },
 				'gun.unknown': { actions: 'forgetGunPartly' },
 				'reading.taken': [
 					{ guard: 'isTouch', actions: 'stepFaces' },
@@ -424,7 +423,7 @@ export const dayMachine = setup({
 				'face.started': { guard: 'maySpray', target: 'spraying', actions: 'stepFaces' },
 				'gun.unknown': { target: 'bench', actions: 'forgetGunPartly' },
 				'batch.loaded': { guard: 'batchMoves', target: 'bench', actions: ['stepBatch', 'fillCup'] },
-				'cup.emptied': { guard: 'cupHolds', target: 'bench', actions: 'emptyCup' },
+				'cup.emptied': { target: 'bench', actions: 'emptyCup' },
 				'reading.taken': { guard: 'isTouch', actions: 'stepFaces' },
 				'part.setAside': { guard: 'facesMove', actions: 'stepFaces' },
 				'rework.done': { actions: 'stepFaces' },
@@ -452,7 +451,7 @@ export const dayMachine = setup({
 				'batch.started': { guard: 'isNewBatch', target: 'mix', actions: 'startBatch' },
 				'batch.stood': { guard: 'batchMoves', target: 'mix', actions: 'stepBatch' },
 				'batch.discarded': { guard: 'batchMoves', actions: 'stepBatch' },
-				'cup.emptied': { guard: 'cupHolds', actions: 'emptyCup' },
+				'cup.emptied': { actions: 'emptyCup' },
 				'gun.unknown': { actions: 'forgetGun' },
 				'stage.done': { guard: 'facesMove', actions: 'stepFaces' },
 				'rework.done': { guard: 'facesMove', actions: 'stepFaces' },
@@ -469,7 +468,7 @@ export const dayMachine = setup({
 				'face.ended': { guard: 'facesMove', actions: 'stepFaces' },
 				'part.setAside': { guard: 'facesMove', actions: 'stepFaces' },
 				'batch.discarded': { guard: 'batchMoves', actions: 'stepBatch' },
-				'cup.emptied': { guard: 'cupHolds', actions: 'emptyCup' },
+				'cup.emptied': { actions: 'emptyCup' },
 				'day.closed': { guard: 'allAccounted', target: 'closed' },
 			},
 		},

@@ -4,7 +4,7 @@ import type { Instant } from '../../src/day/instant.ts';
 import { openingRecord } from '../../src/day/open.ts';
 import { freshUi, type Ui } from '../../src/day/prompt.ts';
 import type { BreakKind, DayEvent, EventType } from '../../src/day/records.ts';
-import { settingsSchema } from '../../src/day/settings.ts';
+import { type Settings, settingsSchema } from '../../src/day/settings.ts';
 import { type DayState, fold } from '../../src/day/state.ts';
 import { transact } from '../../src/day/transact.ts';
 import { type Corner, corners, type View } from '../../src/day/view.ts';
@@ -44,11 +44,16 @@ function stand(before: Pick<Stand, 'level' | 'made'>, day: DayState, ui: Ui, now
 }
 
 /** Where a day of a job stands when it is opened. */
-export function openingStand(job: Job, lists: Checklist[], start: number): Stand {
+export function openingStand(
+	job: Job,
+	lists: Checklist[],
+	start: number,
+	settings: Partial<Settings> = {},
+): Stand {
 	const opening = {
 		job,
 		lists,
-		settings: settingsSchema.parse({}),
+		settings: settingsSchema.parse(settings),
 		clock: 'moved' as const,
 		program: '0.0.0',
 		before: { faces: {}, letters: 0 },
@@ -115,6 +120,7 @@ export function taken(before: Stand, { type: line }: Line): Stand {
 		case 'clock':
 			return byProgram(at, 'clock', { ...at.now, wall: at.now.wall - 3_600_000 });
 		case 'trigger':
+			if (at.day.machine.value === 'closed') return at;
 			return put(at, at.day, [{ type: first === 'on' ? 'trigger.on' : 'trigger.off' }], at.ui, at.now);
 		default: {
 			const corner = cornerOf.get(word);
@@ -151,6 +157,23 @@ function numbers({ view, level, day }: Stand): number[] {
 	}
 }
 
+/** The lines of a painter to whom nothing happens. */
+export function wantedAt(at: Stand): Line[] {
+	const { view } = at;
+	const left = view.timers[0]?.left_s;
+	const asksNumber = view.min !== undefined;
+	const lines = [
+		...corners.filter(corner => view.corners[corner]).map(corner => words[corner]),
+		...(asksNumber
+			? numbers(at)
+					.slice(0, 1)
+					.map(number => `number ${number}`)
+			: []),
+		...(left !== undefined && view.ask === 'wait' ? [`wait ${Math.max(1, left)} s`] : []),
+	];
+	return lines.map(type => ({ type }));
+}
+
 /** Lines that mean something where a day stands. */
 export function linesAt(at: Stand): Line[] {
 	const { view } = at;
@@ -159,9 +182,11 @@ export function linesAt(at: Stand): Line[] {
 	const lines = [
 		...corners.filter(corner => view.corners[corner]).map(corner => words[corner]),
 		...(asksNumber ? numbers(at).map(number => `number ${number}`) : []),
-		...(view.ask === 'spraying' ? ['trigger on', 'trigger off', 'wait 30 s', 'wait 200 s'] : []),
+		...(view.ask === 'spraying' ? ['wait 30 s', 'wait 200 s'] : []),
 		...(left !== undefined && view.ask !== 'spraying' ? [`wait ${Math.max(1, left)} s`] : []),
 		...(view.ask === 'go' ? ['wait 25 min'] : []),
+		'trigger on',
+		'trigger off',
 		'hold',
 		'kill',
 		'hangup',
@@ -171,13 +196,20 @@ export function linesAt(at: Stand): Line[] {
 }
 
 /** Two stands of one key are asked the same, with faces, batches and gun in the same places. */
-export function keyOfStand({ day, view }: Stand): string {
+export function keyOfStand({ day, view, ui }: Stand): string {
 	const { value, context } = day.machine;
 	if (value === 'closed') return value;
 	const has = (...states: string[]) =>
 		Object.values(context.batches).some(batch => states.includes(String(batch.value)));
 	const broken = context.faces.filter(face => face.matches('broken')).length;
-	const held = [value, view.state, broken, has('adrift', 'standing'), context.cup.length > 0];
+	const held = [
+		value,
+		view.state,
+		ui.numbers.join('+'),
+		broken,
+		has('adrift', 'standing'),
+		context.cup.length > 0,
+	];
 	if (value === 'hold') return held.join('|');
 	const faces = context.faces.map(
 		face => `${String(face.value)}${face.context.laid}${face.context.overrides.join('')}`,

@@ -1,7 +1,7 @@
-import { mkdir, readFile, rm, writeFile } from 'node:fs/promises';
+import { cp, mkdir, mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { build } from 'esbuild';
+import { buildSync } from 'esbuild';
 import type { Machines } from './machines.ts';
 import { applied, type Mutant, mutantsOf } from './mutate.ts';
 import { aloneProofs, type Proof, properties, smallDays } from './proofs.ts';
@@ -24,40 +24,33 @@ export { faceMachine as face } from './face.ts';
 export { batchMachine as batch } from './batch.ts';
 export { gunCheckMachine as gunCheck } from './gun-check.ts';`;
 
-let built = 0;
-
-/** The machines with one mutant in them, built in memory and imported from a file of its own. */
+/** The machines with one mutant in them: a copy of their files with it, built and imported. */
 export async function machinesWith(mutant: Mutant): Promise<Machines> {
-	const source = await readFile(path.join(rooms.machines, mutant.file), 'utf8');
-	const { outputFiles } = await build({
-		stdin: { contents: entry, resolveDir: rooms.machines, loader: 'ts' },
-		bundle: true,
-		write: false,
-		format: 'esm',
-		platform: 'node',
-		packages: 'external',
-		logLevel: 'silent',
-		plugins: [
-			{
-				name: 'one mutant',
-				setup(machines) {
-					machines.onLoad({ filter: new RegExp(`machines[\\\\/]${mutant.file}$`) }, () => ({
-						contents: applied(source, mutant),
-						loader: 'ts',
-					}));
-				},
-			},
-		],
-	});
-	await mkdir(rooms.built, { recursive: true });
-	const file = path.join(rooms.built, `${process.pid}-${built++}.mjs`);
-	await writeFile(file, outputFiles[0]?.text ?? '');
+	const folder = await mkdtemp(path.join(await made(rooms.built), 'one-'));
 	try {
-		return (await import(/* @vite-ignore */ pathToFileURL(file).href)) as Machines;
+		await cp(rooms.machines, folder, { recursive: true });
+		const file = path.join(folder, mutant.file);
+		await writeFile(file, applied(await readFile(file, 'utf8'), mutant));
+		const outfile = path.join(folder, 'machines.mjs');
+		buildSync({
+			stdin: { contents: entry, resolveDir: folder, loader: 'ts' },
+			bundle: true,
+			outfile,
+			format: 'esm',
+			platform: 'node',
+			packages: 'external',
+			logLevel: 'silent',
+		});
+		return (await import(/* @vite-ignore */ pathToFileURL(outfile).href)) as Machines;
 	} finally {
-		await rm(file);
+		await rm(folder, { recursive: true });
 	}
 }
+
+const made = async (folder: string): Promise<string> => {
+	await mkdir(folder, { recursive: true });
+	return folder;
+};
 
 /** What caught a mutant: the property, the walk, and what it said; null where nothing did. */
 export type Caught = { by: string; in: string; says: string };
@@ -74,12 +67,7 @@ const first = (proof: Proof, machines: Machines): Caught | null => {
 
 /** Puts a mutant through the walks, the smallest first, until one of them finds something. */
 export async function caughtBy(mutant: Mutant, days: readonly Proof[] = smallDays): Promise<Caught | null> {
-	let machines: Machines;
-	try {
-		machines = await machinesWith(mutant);
-	} catch (error) {
-		return { by: 'the machine does not run', in: 'building', says: String(error).split('\n')[0] ?? '' };
-	}
+	const machines = await machinesWith(mutant);
 	const own = Object.entries(aloneProofs).filter(([file]) => file === mutant.file);
 	for (const proof of [...own.map(([, one]) => one), ...days]) {
 		const caught = first(proof, machines);

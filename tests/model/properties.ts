@@ -184,6 +184,18 @@ function gunStaysTrue({ was, event, before, after, is }: Edge, says: Says) {
 		says(6, `${event.type} leads to spraying`);
 }
 
+/** Told outside lists and checks: of the coat before, of a pass, of a can. Everything else is read where it is asked. */
+const outside: readonly string[] = ['touch', 'one-go', 'last-face', 'which-face', 'can'];
+
+/** A reading is taken where it is asked for: one that differs must never pass by (2). */
+function readWhereAsked({ event, before, was }: Edge, says: Says) {
+	if (event.type !== 'reading.taken') return;
+	const item = was.asked?.items[was.asked.closed];
+	const isAsked = event.feature === (item === 'mask' ? 'breathing' : item);
+	if (was.asked ? !isAsked : !outside.includes(event.feature))
+		says(2, `${event.feature} read in ${before.value}, where nothing asks for it`);
+}
+
 /** An open item keeps the check open, and only what may close it does (11). */
 function openItems({ was, event, after, is }: Edge, says: Says) {
 	const { check } = after.context;
@@ -227,6 +239,21 @@ function sameBooks({ plan, event, was, after, is }: Edge, says: Says) {
 	}
 }
 
+/** What is told of a face finds it where it can be true: nothing is recorded that nothing takes (3, 11, 14, 15). */
+function toldOfFace({ event, before, was }: Edge, says: Says) {
+	const at = (id: string | null) => was.faces[id ?? ''];
+	const inLine = (id: string | null) =>
+		at(id)?.aside === false && ['none', 'part'].includes(at(id)?.coat ?? '');
+	if (event.type === 'override.given' && event.face !== null && !inLine(event.face))
+		says(11, `a reason for ${event.face}, which can take none`);
+	if (event.type === 'stage.done' && !(inLine(event.face) && at(event.face)?.coat === 'none'))
+		says(3, `${event.stage} recorded on ${event.face}, which has no use for it`);
+	if (event.type === 'part.setAside' && before.value !== 'closed' && !event.faces.some(inLine))
+		says(14, `${event.faces.join(', ')} set aside, which cannot be`);
+	if (event.type === 'face.ended' && !['under way', 'broken off'].includes(at(event.face)?.coat ?? ''))
+		says(15, `${event.face} ends, which is not sprayed`);
+}
+
 /** Activities exclude one another: what the chart says is going on is what the records tell of. */
 function oneThingAtATime({ event, after, is }: Edge, says: Says) {
 	const { value } = after;
@@ -257,6 +284,8 @@ export function brokenBy(edge: Edge): Broken[] {
 	if (edge.event.type === 'gun.checked') broken.push(...wrongPass(edge.plan, edge.was, edge.event));
 	gunStaysTrue(edge, says);
 	openItems(edge, says);
+	readWhereAsked(edge, says);
+	toldOfFace(edge, says);
 	sameBooks(edge, says);
 	oneThingAtATime(edge, says);
 	return broken;

@@ -36,7 +36,9 @@ function sharesOf(moment: Moment, reached: readonly string[]): { began?: string;
 	const noticed = passes[0]?.stopped?.wall ?? 0;
 	const seen = passes[0]?.seen?.wall ?? noticed;
 	const stopped = Math.min(noticed, Math.max(seen, began + whole * 1000));
-	if (stopped < began || whole === 0) return reached.map(() => ({}));
+	/** A clock set back since lays the end of the pass ahead of now: no share of it can be said. */
+	const isAhead = stopped > moment.now.wall;
+	if (stopped < began || isAhead || whole === 0) return reached.map(() => ({}));
 	let from = began;
 	return passes.map((pass, index) => {
 		const until =
