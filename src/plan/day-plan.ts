@@ -1,8 +1,9 @@
 import type { Job } from '../job/job.ts';
-import { batchesOf, type Chunk, type Cup, chunksOf, type PlannedBatch } from './batches.ts';
+import { type Chunk, type Cup, chunksOf } from './batches.ts';
 import { coatsBefore, type GunState, type Pass } from './gun.ts';
 import type { CoatsOn, StageOrder } from './order.ts';
 import { type Pace, type Rates, standardPace } from './pace.ts';
+import { batchesOf, type PlannedBatch } from './planned-batches.ts';
 import { type Course, type Laid, type Missed, type Step, walk } from './timeline.ts';
 import { type Opening, openings } from './windows.ts';
 
