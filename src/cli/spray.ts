@@ -7,8 +7,10 @@ import { historyAfter, noHistory } from '../day/history.ts';
 import { isoAt } from '../day/instant.ts';
 import { openingRecord } from '../day/open.ts';
 import { openSession, type Sink } from '../day/session.ts';
+import { learn, ratesOf } from '../plan/rates.ts';
 import { SourceError } from '../trigger/source.ts';
 import type { Args, Command, Io } from './command.ts';
+import { jobsIn } from './day-files.ts';
 import { version } from './package.ts';
 import { settingsInForce } from './settings-in-force.ts';
 import { readSheet, type Sheet } from './sheet.ts';
@@ -39,6 +41,7 @@ async function dayOf(sheet: Sheet, io: Io): Promise<Sink> {
 			clock: 'real',
 			program: version(),
 			before: before(folder, sheet.job.name),
+			rates: ratesOf(learn([...jobsIn(folder, io)].flat(), sheet.job)),
 			zone,
 			seed: now.wall % 1000,
 		},

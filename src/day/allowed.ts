@@ -18,6 +18,7 @@ import {
 	settingsOf,
 } from './moment.ts';
 import type { Facts } from './records.ts';
+import { takes } from './takes.ts';
 
 /** What the clock and the readings say of a moment: the facts that guards take, and the instants that timers show. */
 
@@ -140,7 +141,7 @@ export const cupLife_s = (moment: Moment): number =>
 
 /** Paint that a face still wants, mL, and the time it should still take, s. */
 export function wantedFor(moment: Moment, id: string): { volume_mL: number; spray_s: number } {
-	const { volume_mL, spray_s } = nextCoat(moment, id);
+	const { volume_mL, spray_s } = takes(moment.state.book.opened, faceOf(moment, id), nextCoat(moment, id));
 	const share = faceBook(moment, id).part ? 0.5 : 1;
 	return { volume_mL: volume_mL * share, spray_s: spray_s * share };
 }
@@ -198,9 +199,9 @@ export function stoodAt(moment: Moment, letter: string): number {
 	return moment.now.wall + Math.max(0, left) * 1000;
 }
 
-/** Seconds after which a face is late; from how many faces the rates are known is not known to the day itself. */
-export const lateAfter_s = (spray_s: number): number =>
-	spray_s + 2 * Math.min(60, Math.max(15, 0.5 * spray_s));
+/** Seconds after which a face or stretch is late; `timed`: how long it takes was learned in this shop. */
+export const lateAfter_s = (spray_s: number, timed: boolean): number =>
+	spray_s + (timed ? 1 : 2) * Math.min(60, Math.max(15, 0.5 * spray_s));
 
 /** Since when mixed paint has stood in the gun, and until when. */
 export function gunClock(moment: Moment): { wet: number; flush: number } | null {

@@ -2,11 +2,16 @@ import type { Component } from '../job/job.ts';
 import type { BatchBook, Book, FaceBook } from './book.ts';
 import { type Instant, instantOf } from './instant.ts';
 import type { DayRecord, EventOf } from './records.ts';
+import { takes } from './takes.ts';
 
 /** Records entered into the book, one by one. */
 
-const volumeOf = (book: Book, face: string, coat: number) =>
-	book.opened.sheet.faces.find(({ id }) => id === face)?.coats[coat - 1]?.volume_mL ?? 0;
+/** Paint that a coat took, mL; one beyond the plan repeats the last. */
+function volumeOf({ opened }: Book, id: string, count: number): number {
+	const face = opened.sheet.faces.find(one => one.id === id);
+	const coat = face?.coats[count - 1] ?? face?.coats.at(-1);
+	return face && coat ? takes(opened, face, coat).volume_mL : 0;
+}
 
 function changeFace(book: Book, id: string, change: (face: FaceBook) => Partial<FaceBook>): Book {
 	const face = book.faces.get(id);

@@ -3,6 +3,7 @@ import { orderFor } from '../plan/order.ts';
 import { isSettled, overridesOn, rulingSurface_C, windowsOf } from './allowed.ts';
 import { beginCheck } from './asks/gun-items.ts';
 import { lateAt } from './asks/spraying.ts';
+import { beginList } from './begin-list.ts';
 import { isoAt } from './instant.ts';
 import {
 	activityOf,
@@ -109,16 +110,6 @@ function fromBench(moment: Moment): DayEvent[] {
 			return [];
 	}
 }
-
-const beginList = (moment: Moment, list: 'before-spraying' | 'clean-up'): DayEvent => ({
-	type: 'check.began',
-	check: moment.state.book.checks + 1,
-	list,
-	size: null,
-	items: moment.state.book.opened.lists.find(one => one.list === list)?.items.map(({ code }) => code) ?? [],
-	face: null,
-	coat: null,
-});
 
 function fromMix(moment: Moment): DayEvent[] {
 	const [batch, machine] = batchInHand(contextOf(moment)) ?? [];

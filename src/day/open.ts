@@ -1,5 +1,6 @@
 import type { Checklist } from '../job/checklist.ts';
 import type { Job } from '../job/job.ts';
+import type { Rates } from '../plan/pace.ts';
 import { cansOf } from './asks/cans.ts';
 import { type Instant, isoAt } from './instant.ts';
 import type { DayRecord, EventOf } from './records.ts';
@@ -12,13 +13,15 @@ export type Opening = {
 	clock: 'real' | 'moved';
 	program: string;
 	before: EventOf<'day.opened'>['before'];
+	/** What the shop's own days have shown; none: the sheet's figures hold. */
+	rates?: Rates;
 	zone: string;
 	seed?: number;
 };
 
 /** The first record of a day: everything that the day rests on, in full. */
 export function openingRecord(
-	{ job, lists, settings, clock, program, before, zone, seed = 0 }: Opening,
+	{ job, lists, settings, clock, program, before, rates, zone, seed = 0 }: Opening,
 	now: Omit<Instant, 'run'>,
 ): DayRecord {
 	return {
@@ -38,5 +41,6 @@ export function openingRecord(
 		cans: cansOf(Object.keys(job.materials)),
 		seed,
 		before,
+		...(rates && Object.keys(rates).length > 0 && { rates }),
 	};
 }

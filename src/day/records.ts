@@ -25,6 +25,12 @@ export const faceHistorySchema = z.object({
 
 export type FaceHistory = z.infer<typeof faceHistorySchema>;
 
+/** Time and paint that a coat has taken in this shop for each square metre; null: not known yet. */
+const ownRateSchema = z.object({
+	s_per_m2: z.number().positive().nullable(),
+	mL_per_m2: z.number().positive().nullable(),
+});
+
 export const canSchema = z.object({ material: z.string(), component: componentSchema, mark: z.string() });
 
 export const airSchema = z.object({ airC: z.number(), humidity: z.number(), surfaceC: z.number() });
@@ -117,6 +123,8 @@ export const eventSchema = z.discriminatedUnion('type', [
 		/** Where the rotation of what is asked begins. */
 		seed: z.number().int().min(0).optional(),
 		before: z.object({ faces: z.record(faceId, faceHistorySchema), letters: z.number().int().min(0) }),
+		/** What the shop's own days had shown, by material. */
+		rates: z.record(z.string(), ownRateSchema).optional(),
 	}),
 	record('day.closed', { job: z.string(), why: z.enum(['done', 'early']) }),
 	/** `stage` is the stage's place in the sheet; `coat` the count of coats on a face that no stage leaves out. */
@@ -180,7 +188,8 @@ export const eventSchema = z.discriminatedUnion('type', [
 	record('batch.ready', { batch: letter, volume_mL: z.number().positive() }),
 	record('batch.discarded', { batch: letter, why: z.string() }),
 	record('batch.loaded', { batch: letter, volume_mL: z.number().positive(), refill: z.boolean() }),
-	record('cup.emptied', { volume_mL: z.number().min(0), why: z.string() }),
+	/** `read`: what was left was measured, not worked out. */
+	record('cup.emptied', { volume_mL: z.number().min(0), why: z.string(), read: z.literal(true).optional() }),
 
 	record('gun.set', {
 		horns: hornsSchema.nullable(),

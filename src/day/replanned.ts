@@ -59,12 +59,13 @@ export function changedBy(moment: Moment): string | null {
 	if (!next || !held) return null;
 	const job = jobOf(moment);
 	const { stage } = nextCoat(moment, next.face);
+	const options = { rates: moment.state.book.opened.rates ?? {} };
 	try {
-		const old = planDay(job, orderFor(job, stage));
+		const old = planDay(job, orderFor(job, stage), options);
 		const zero_s = zeroOf(moment, stage, old);
 		if (zero_s === null) return null;
-		const before = replan(job, old, progressOf({ ...moment, now: held.since }, zero_s)).plan;
-		const { changed } = replan(job, before, progressOf(moment, zero_s));
+		const before = replan(job, old, progressOf({ ...moment, now: held.since }, zero_s), options).plan;
+		const { changed } = replan(job, before, progressOf(moment, zero_s), options);
 		return changed === 'Nothing changed.' ? null : brief(changed);
 	} catch (error) {
 		if (error instanceof RangeError) return null;

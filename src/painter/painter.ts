@@ -104,6 +104,8 @@ export function painterOf(job: Job, state: () => DayState): Painter {
 				return `number ${cupSeconds()}`;
 			case 'stroke':
 				return 'number 2';
+			case 'left':
+				return entered(state().book.cup_mL, 'volume', unit);
 			case 'card':
 				world.card = (world.card % cardCount) + 1;
 				return `number ${world.card}`;

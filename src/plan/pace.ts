@@ -36,13 +36,13 @@ export const standardPace: Pace = {
 export type Rates = Record<string, { s_per_m2: number | null; mL_per_m2: number | null }>;
 
 /** Time that a pass takes: the shop's own where learned, else the sheet's, s. */
-export const sprayOf_s = (pass: Pass, rates: Rates = {}): number => {
+export const sprayOf_s = (pass: Pick<Pass, 'face' | 'coat'>, rates: Rates = {}): number => {
 	const own = rates[pass.coat.material]?.s_per_m2;
 	return own ? own * pass.face.area_m2 : pass.coat.spray_s;
 };
 
 /** Paint that a pass takes: the shop's own where learned, else the sheet's, mL. */
-export const paintOf_mL = (pass: Pass, rates: Rates = {}): number => {
+export const paintOf_mL = (pass: Pick<Pass, 'face' | 'coat'>, rates: Rates = {}): number => {
 	const own = rates[pass.coat.material]?.mL_per_m2;
 	return own ? own * pass.face.area_m2 : pass.coat.volume_mL;
 };

@@ -18,7 +18,7 @@ type Cup = { material: string; loaded_mL: number; area_m2: number; faces: number
  * @param days records of each day, in order; days of a moved clock are passed over
  * @param job whose materials are asked about; a material counts where id and name are the same
  * @returns only materials that something was learned of; times from faces keyed one by one and sprayed whole,
- *   amounts from cups that were emptied with all their faces sprayed whole
+ *   amounts from cups whose rest was measured, with all their faces sprayed whole
  */
 export function learn(days: readonly (readonly DayRecord[])[], job: Job): Record<string, Learned> {
 	const seen = new Map<string, Seen>();
@@ -60,7 +60,7 @@ function learnDay(
 		if (record.type === 'batch.started') batches.set(record.batch, record.material);
 		else if (record.type === 'batch.loaded') cup = loaded(cup, record, batches.get(record.batch));
 		else if (record.type === 'cup.emptied') {
-			const used_mL = cup ? cup.loaded_mL - record.volume_mL : 0;
+			const used_mL = cup && record.read ? cup.loaded_mL - record.volume_mL : 0;
 			if (cup?.whole && cup.faces > 0 && used_mL > 0)
 				of(seen, sheet, cup.material)?.cups.push({ area_m2: cup.area_m2, used_mL, faces: cup.faces });
 			cup = null;

@@ -97,24 +97,6 @@ export function ownUse_mL_per_m2(coats: readonly { area_m2: number; used_mL: num
 	return area > 0 ? coats.reduce((sum, coat) => sum + coat.used_mL, 0) / area : null;
 }
 
-export type Wanted = { volume_mL: number; from: 'own coats' | 'job sheet' };
-
-/**
- * Paint wanted for the faces left: by the shop's own use where earlier coats have shown it, else by the sheet.
- * @param faces area and the paint that the sheet works out for each
- * @param own_mL_per_m2 of `ownUse_mL_per_m2`
- * @returns mL and where the figure comes from, to be said beside it
- */
-export function paintForFacesLeft(
-	faces: readonly { area_m2: number; sheet_mL: number }[],
-	own_mL_per_m2: number | null,
-): Wanted {
-	const sum = (of: (face: { area_m2: number; sheet_mL: number }) => number) =>
-		faces.reduce((total, face) => total + of(face), 0);
-	if (own_mL_per_m2 === null) return { volume_mL: sum(face => face.sheet_mL), from: 'job sheet' };
-	return { volume_mL: sum(face => face.area_m2) * own_mL_per_m2, from: 'own coats' };
-}
-
 /**
  * Distance from stroke to stroke.
  * @param fan full height of the fan in mm; overlap as a share, 0 to 0.95

@@ -7,6 +7,7 @@ import { type Settings, settingsSchema } from '../../src/day/settings.ts';
 import type { Checklist } from '../../src/job/checklist.ts';
 import type { Job } from '../../src/job/job.ts';
 import { keyFor, painterOf } from '../../src/painter/painter.ts';
+import type { Rates } from '../../src/plan/pace.ts';
 import { checkDayFile } from '../model/checker/check.ts';
 import { smallJob, smallLists } from './small-job.ts';
 
@@ -20,6 +21,8 @@ type Options = {
 	/** What earlier days of the job left, and when this one begins. */
 	before?: EventOf<'day.opened'>['before'];
 	at?: number;
+	/** What the shop's own days have shown. */
+	rates?: Rates;
 };
 
 /** A day rehearsed in memory, with a painter who answers what is not scripted. */
@@ -30,6 +33,7 @@ export function rehearsed({
 	seed = 0,
 	before = noHistory,
 	at = start,
+	rates,
 }: Options = {}) {
 	const opening = {
 		job,
@@ -38,6 +42,7 @@ export function rehearsed({
 		clock: 'moved' as const,
 		program: '0.0.0',
 		before,
+		...(rates && { rates }),
 		zone: 'UTC',
 		seed,
 	};

@@ -115,8 +115,7 @@ test('nothing writes to the console, and nothing is exported without a name', ()
 
 test('no file leads back to itself, not even by a type', () => {
 	const ahead = new Map<string, string[]>();
-	for (const one of imports.filter(isOwn))
-		ahead.set(one.from, [...(ahead.get(one.from) ?? []), one.to]);
+	for (const one of imports.filter(isOwn)) ahead.set(one.from, [...(ahead.get(one.from) ?? []), one.to]);
 	const done = new Set<string>();
 	const circles: string[] = [];
 	const follow = (file: string, way: readonly string[]) => {

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import type { DayEvent, DayRecord } from '../../src/day/records.ts';
+import type { DayEvent, DayRecord, EventOf } from '../../src/day/records.ts';
 import { settingsSchema } from '../../src/day/settings.ts';
 import { planDay } from '../../src/plan/day-plan.ts';
 import { orderFor } from '../../src/plan/order.ts';
@@ -44,7 +44,10 @@ const batch: [number, DayEvent][] = [
 	],
 	[2, { type: 'batch.loaded', batch: 'A', volume_mL: 400, refill: false }],
 ];
-const emptied: [number, DayEvent] = [1000, { type: 'cup.emptied', volume_mL: 40, why: 'done' }];
+const emptied: [number, DayEvent] = [
+	1000,
+	{ type: 'cup.emptied', volume_mL: 40, why: 'end of the day', read: true },
+];
 
 /** Faces of half a square metre, 50 s each. */
 const faces = (count: number): [number, DayEvent][] =>
@@ -85,6 +88,15 @@ test('faces broken off, broken into or shared out of a stretch are not timed; th
 			[900, ended(id, 'part')],
 		]),
 	).toMatchObject({ timed: 5, mL_per_m2: null });
+});
+
+test('a cup whose rest was not measured teaches nothing of paint; one that ran out was used up', () => {
+	const end = (last: Partial<EventOf<'cup.emptied'>>) => {
+		const emptied = { type: 'cup.emptied' as const, volume_mL: 40, why: 'end of the day', ...last };
+		return learn([day([...batch, ...faces(6), [1000, emptied]])], job).topcoat;
+	};
+	expect(end({})).toMatchObject({ timed: 6, mL_per_m2: null });
+	expect(end({ volume_mL: 0, why: 'ran out', read: true })?.mL_per_m2).toBeCloseTo(400 / 3, 9);
 });
 
 test('rehearsed days, and materials of another name, teach nothing', () => {

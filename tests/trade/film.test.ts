@@ -8,7 +8,6 @@ import {
 	paceOf,
 	paintForFace_mL,
 	paintForFaceSpan_mL,
-	paintForFacesLeft,
 	spacing_mm,
 	sprayTime_s,
 	wetFilm,
@@ -57,15 +56,13 @@ describe('paint for a face', () => {
 		expect([low, high]).toEqual([paintForFace_mL(face), paintForFace_mL(face)]);
 	});
 
-	test("is by the shop's own use once there is one, and says so", () => {
+	test("is by the shop's own use once there is one", () => {
 		const own = ownUse_mL_per_m2([
 			{ area_m2: 2, used_mL: 460 },
 			{ area_m2: 1, used_mL: 260 },
 		]);
 		expect(own).toBeCloseTo(240, 9);
-		const left = [{ area_m2: 0.5, sheet_mL: 125 }];
-		expect(paintForFacesLeft(left, own)).toEqual({ volume_mL: 120, from: 'own coats' });
-		expect(paintForFacesLeft(left, ownUse_mL_per_m2([]))).toEqual({ volume_mL: 125, from: 'job sheet' });
+		expect(ownUse_mL_per_m2([])).toBeNull();
 	});
 
 	test.each([

@@ -1,35 +1,25 @@
 import { duration, faceName, inert, sentence } from '../../words/say.ts';
 import { overridesOn, reworkDue, waitEnds } from '../allowed.ts';
+import { beginList } from '../begin-list.ts';
 import { isoAt } from '../instant.ts';
 import { contextOf, faceOf, facesIn, jobOf, laidOn, type Moment } from '../moment.ts';
 import { pending } from '../next.ts';
-import { type Option, option, type Prompt } from '../prompt.ts';
+import { type Option, opens, option, type Prompt } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
+import { leftOverPrompt } from './left-over.ts';
 import { soonerPrompt } from './waiting.ts';
 
 /** The end of the day: clean-up, closing, and what comes next. */
 
+const endOfDay = 'end of the day';
+
+const cleanUpList = (moment: Moment) => beginList(moment, 'clean-up');
+
 /** Clean-up empties the gun first: what is left in the cup is waste. */
-export const cleanUp = (moment: Moment): DayEvent[] => {
-	const { book } = moment.state;
-	const list = book.opened.lists.find(one => one.list === 'clean-up');
-	const emptied: DayEvent[] =
-		contextOf(moment).cup.length > 0
-			? [{ type: 'cup.emptied', volume_mL: book.cup_mL, why: 'end of the day' }]
-			: [];
-	return [
-		...emptied,
-		{
-			type: 'check.began',
-			check: book.checks + 1,
-			list: 'clean-up',
-			size: null,
-			items: list?.items.map(({ code }) => code) ?? [],
-			face: null,
-			coat: null,
-		},
-	];
-};
+export const cleanUp = (moment: Moment): DayEvent[] =>
+	contextOf(moment).cup.length > 0
+		? [{ type: 'cup.emptied', volume_mL: moment.state.book.cup_mL, why: endOfDay }, cleanUpList(moment)]
+		: [cleanUpList(moment)];
 
 /** Faces whose coats are not all on: what the day leaves behind. */
 export const closed = (moment: Moment): DayEvent => ({
@@ -44,6 +34,7 @@ export const closed = (moment: Moment): DayEvent => ({
 
 /** Every coat that today allows is on, or nothing can be sprayed for hours. */
 export function finishPrompt(moment: Moment, menu: readonly string[]): Prompt {
+	if (menu[0] === 'left') return leftOverPrompt(moment, endOfDay, cleanUpList(moment));
 	if (menu[0] === 'sooner' && menu[1]) return soonerPrompt(menu[1], laidOn(moment, menu[1]) + 1);
 	const left = pending(moment);
 	const aside = facesIn(moment, 'aside');
@@ -98,7 +89,13 @@ export function finishPrompt(moment: Moment, menu: readonly string[]): Prompt {
 		lines,
 		options: cleaned
 			? [option('close', 'CLOSE THE DAY', closed(moment)), ...stay, ...sooner]
-			: [option('clean-up', 'CLEAN UP', ...cleanUp(moment)), ...stay, ...sooner],
+			: [
+					contextOf(moment).cup.length > 0
+						? opens('clean-up', 'CLEAN UP', 'left')
+						: option('clean-up', 'CLEAN UP', cleanUpList(moment)),
+					...stay,
+					...sooner,
+				],
 	};
 }
 

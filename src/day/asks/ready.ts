@@ -110,7 +110,7 @@ export function readyPrompt(moment: Moment, face: string, armed: boolean): Promp
 	const lines = [
 		goOnFrom(moment, face),
 		tiltWords(faceOf(moment, face).tilt),
-		`Stroke ${coat.stroke.replaceAll('-', ' ')}, ${coat.kind} coat, ${duration(coat.spray_s)}.`,
+		`Stroke ${coat.stroke.replaceAll('-', ' ')}, ${coat.kind} coat, ${duration(wantedFor(moment, face).spray_s)}.`,
 		`Cup ${format(book.cup_mL, 'volume', units)}, wants ${format(wanted, 'volume', units)}.`,
 		closes === null ? null : `Window closes in ${duration((closes - moment.now.wall) / 1000)}.`,
 	].filter(line => line !== null);

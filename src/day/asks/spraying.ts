@@ -1,10 +1,11 @@
 import { faceName, sentence } from '../../words/say.ts';
 import { about, shortFace } from '../../words/spoken.ts';
 import { lateAfter_s } from '../allowed.ts';
-import { faceBook, faceState, laidOn, type Moment } from '../moment.ts';
+import { faceBook, faceState, laidOn, type Moment, nextCoat } from '../moment.ts';
 import { paceLine } from '../pace.ts';
 import type { Prompt } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
+import { isTimed } from '../takes.ts';
 import { inTrouble } from './trouble.ts';
 
 /** While a face, or a stretch, is sprayed. */
@@ -56,5 +57,7 @@ export const lateAt = (moment: Moment): number => {
 	const faces = moment.state.book.stretch.filter(face => faceState(moment, face).matches('spraying'));
 	const total = faces.reduce((sum, face) => sum + (faceBook(moment, face).pass?.spray_s ?? 0), 0);
 	const began = faceBook(moment, faces[0] ?? '').pass?.began;
-	return (began?.wall ?? moment.now.wall) + lateAfter_s(total) * 1000;
+	const { opened } = moment.state.book;
+	const timed = faces.every(face => isTimed(opened, nextCoat(moment, face).material));
+	return (began?.wall ?? moment.now.wall) + lateAfter_s(total, timed) * 1000;
 };

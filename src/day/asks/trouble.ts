@@ -167,7 +167,6 @@ function wetPrompt(moment: Moment, [, fault, face, which]: readonly string[]): P
 }
 
 function paintPrompt(moment: Moment): Prompt {
-	const { cup_mL } = moment.state.book;
 	return {
 		state: 'trouble.paint',
 		ask: 'do',
@@ -175,7 +174,7 @@ function paintPrompt(moment: Moment): Prompt {
 		do: [{ code: 'empty-cup', to: 'empty' }],
 		options: [
 			contextOf(moment).cup.length > 0
-				? option('done', 'CUP IS EMPTY', { type: 'cup.emptied', volume_mL: cup_mL, why: 'ran out' })
+				? option('done', 'CUP IS EMPTY', { type: 'cup.emptied', volume_mL: 0, why: 'ran out', read: true })
 				: { code: 'done', text: 'GO ON', reply: () => ({ ui: { menu: [] } }) },
 		],
 	};

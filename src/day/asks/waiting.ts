@@ -4,8 +4,9 @@ import { about } from '../../words/spoken.ts';
 import { cupLife_s, gunClock, stoodAt } from '../allowed.ts';
 import { contextOf, laidOn, type Moment, settingsOf } from '../moment.ts';
 import { paintShort_mL, pending, reworkNow } from '../next.ts';
-import { type Option, option, type Prompt } from '../prompt.ts';
+import { type Option, opens, option, type Prompt } from '../prompt.ts';
 import { mixPrompt } from './batch-begin.ts';
+import { leftOverPrompt } from './left-over.ts';
 import { reasonPrompt } from './override.ts';
 import { reworkPrompt } from './preparing.ts';
 import { inTrouble } from './trouble.ts';
@@ -29,16 +30,7 @@ function meanwhile(moment: Moment, face: string | null): Option[] {
 	const rework: Option[] = reworkNow(moment)
 		? [{ code: 'rework', text: 'REWORK', reply: () => ({ ui: { menu: ['rework'] } }) }]
 		: [];
-	const flush: Option[] =
-		contextOf(moment).cup.length > 0
-			? [
-					option('flush', 'FLUSH THE GUN', {
-						type: 'cup.emptied',
-						volume_mL: moment.state.book.cup_mL,
-						why: 'flushed',
-					}),
-				]
-			: [];
+	const flush: Option[] = contextOf(moment).cup.length > 0 ? [opens('flush', 'FLUSH THE GUN', 'flush')] : [];
 	const why = moment.state.book.wait?.why;
 	const sooner: Option[] =
 		face !== null && (why === 'window' || why === 'flash')
@@ -74,6 +66,7 @@ export const soonerPrompt = (face: string, coat: number): Prompt =>
 export function waitPrompt(moment: Moment, menu: readonly string[]): Prompt {
 	const { wait } = moment.state.book;
 	if (menu[0] === 'mix') return mixPrompt(moment, menu[1] ?? '', menu.slice(2));
+	if (menu[0] === 'flush' && contextOf(moment).cup.length > 0) return leftOverPrompt(moment, 'flushed');
 	const rework = menu[0] === 'rework' ? reworkNow(moment) : null;
 	if (rework) return reworkPrompt(moment, rework.faces, rework.step);
 	if (menu[0] === 'sooner' && wait?.face && wait.coat !== null) return soonerPrompt(wait.face, wait.coat);

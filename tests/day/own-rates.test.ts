@@ -1,0 +1,88 @@
+import { expect, test } from 'vitest';
+import { learn, ratesOf } from '../../src/plan/rates.ts';
+import { checkDayFile } from '../model/checker/check.ts';
+import { rehearsed } from './rehearsed.ts';
+import { smallJob } from './small-job.ts';
+
+/** What the shop's own days have shown, and the day that begins with it. */
+
+const half = { topcoat: { s_per_m2: 75, mL_per_m2: 112.5 } };
+
+/** The rest of the cup at the end of the day, keyed in. */
+const toRest = (day: ReturnType<typeof rehearsed>) => day.toState('left');
+
+test('as much is mixed, and as long is allowed, as the shop’s own days have shown', () => {
+	const amount = (day: ReturnType<typeof rehearsed>) => {
+		day.toState('mix.begin');
+		day.send('top-left');
+		return day.ofType('batch.started')[0]?.make_mL;
+	};
+	expect(amount(rehearsed())).toBe(300);
+	const own = rehearsed({ rates: half });
+	expect(amount(own)).toBe(150);
+	own.toAsk('spraying');
+	expect(own.ofType('face.started')[0]?.spray_s).toBe(30);
+	expect(checkDayFile(own.bytes())).toEqual([]);
+});
+
+test('a pass is late after half its time more once rates are learned, after twice that before', () => {
+	const lateAfter_s = (rates?: typeof half) => {
+		const day = rehearsed(rates ? { rates } : {});
+		day.toAsk('spraying');
+		const [first] = day.ofType('face.started');
+		day.send('wait 200 s');
+		return (Date.parse(day.ofType('face.late')[0]?.at ?? '') - Date.parse(first?.at ?? '')) / 1000;
+	};
+	expect(lateAfter_s()).toBe(60 + 60);
+	expect(lateAfter_s(half)).toBe(30 + 15);
+});
+
+test('the cup is poured off and read at the end of the day; not measured, it is worked out and teaches nothing', () => {
+	const read = rehearsed();
+	expect(toRest(read).ask).toBe('number');
+	expect(read.line()).toMatchObject({ of: 'left', unit: 'mL', min: 0, max: 600 });
+	read.send('number 35');
+	expect(read.ofType('cup.emptied').at(-1)).toMatchObject({
+		volume_mL: 35,
+		why: 'end of the day',
+		read: true,
+	});
+	expect(read.line().state).toMatch(/^list/);
+
+	const unread = rehearsed();
+	toRest(unread);
+	unread.pick('unread');
+	const emptied = unread.ofType('cup.emptied').at(-1);
+	expect(emptied?.why).toBe('end of the day');
+	expect(emptied).not.toHaveProperty('read');
+	expect(unread.findings()).toEqual([]);
+});
+
+test('a hold before the rest is read loses the question, not the paint', () => {
+	const day = rehearsed();
+	toRest(day);
+	day.send('hold');
+	expect(day.ofType('cup.emptied')).toEqual([]);
+	toRest(day);
+	day.toEnd();
+	expect(day.findings()).toEqual([]);
+});
+
+test('a shop that takes more than its sheet says mixes more the next day', () => {
+	const job = smallJob();
+	const first = rehearsed({ job, settings: { by: 'face' } });
+	toRest(first);
+	const loaded_mL = first.ofType('batch.loaded').reduce((sum, { volume_mL }) => sum + volume_mL, 0);
+	first.send('number 12');
+	first.toEnd();
+	const day = first
+		.records()
+		.map(one => (one.type === 'day.opened' ? { ...one, clock: 'real' as const } : one));
+	const rates = ratesOf(learn([day], job));
+	expect(rates.topcoat?.mL_per_m2).toBeCloseTo((loaded_mL - 12) / (6 * 0.4), 6);
+	const next = rehearsed({ job, rates });
+	next.toState('mix.begin');
+	next.send('top-left');
+	const sheet = first.ofType('batch.started')[0]?.make_mL ?? 0;
+	expect(next.ofType('batch.started')[0]?.make_mL).toBeGreaterThan(sheet);
+});
