@@ -1,8 +1,11 @@
 import { type Corner, corners, type View } from '../day/view.ts';
 import { asksNumber, nameWays, statusParts, timerLine, timersShown, wordOf } from './captions.ts';
+import { type CornerAnswer, drawnEdge, type Edge, type EdgeSpec, writtenEdge } from './edges.ts';
 import { fitAll, fitBlock, waysOf } from './fit.ts';
-import { columnsOf, cutTo, inert, wrapWords } from './inert.ts';
+import { type Answering, hintsOf } from './hints.ts';
+import { columnsOf, cutMiddle, cutTo, fold, inert } from './inert.ts';
 import type { Block, GlyphStyle } from './letters.ts';
+import { dots } from './marks.ts';
 import { pictureOf } from './picture.ts';
 
 /** The smallest terminal on which a day can be run. */
@@ -11,16 +14,14 @@ export const leastRows = 12;
 
 export type Size = { columns: number; rows: number };
 
-/** What only the screen knows: half-typed entries, a passing notice, a corner chosen but not confirmed. */
-export type Passing = {
+/** What only the screen knows: half-typed entries, a passing notice, a corner chosen but not confirmed, the keys. */
+export type Passing = Answering & {
 	typed: string;
 	notice: string | null;
 	chosen: Corner | null;
-	/** The corners are chosen by counting presses, and carry their numbers. */
-	counted: boolean;
 };
 
-export const nothingPassing: Passing = { typed: '', notice: null, chosen: null, counted: false };
+export const nothingPassing: Passing = { typed: '', notice: null, chosen: null, counted: false, keys: null };
 
 /** A screen laid out: what stands where, and that it fits. */
 export type Arrangement = {
@@ -28,12 +29,13 @@ export type Arrangement = {
 	/** One less than the terminal has. */
 	height: number;
 	style: GlyphStyle;
-	/** Each answer as rows of text, and whether it is the one chosen. */
-	answers: Partial<Record<Corner, { rows: string[]; chosen: boolean }>>;
-	/** Rows of the two upper and of the two lower answers. */
-	topRows: number;
-	bottomRows: number;
-	status: string;
+	/** The upper edge of the frame with its answers, and the lower one with what the space bar does. */
+	top: string[];
+	bottom: string[];
+	/** The answers as they can be read: whole, or cut where nothing else is left. */
+	answers: Partial<Record<Corner, string>>;
+	/** Where the painter is in the day, where the upper edge has no room for it. */
+	status: string[];
 	word: string[];
 	/** Height of a capital of the word in rows, for the reading distance. */
 	wordRows: number;
@@ -41,66 +43,78 @@ export type Arrangement = {
 	say: string[];
 	lines: string[];
 	picture: string[];
-	hint: string;
 };
 
 export const tooSmall = ({ columns, rows }: Size): boolean => columns < leastColumns || rows < leastRows;
 
+/** Short lines beside the one instruction, timers among them. */
+const mostLines = 3;
 const separators: Record<GlyphStyle, string> = { half: ' · ', ascii: ' - ' };
-const dots: Record<GlyphStyle, string> = { half: '…', ascii: '...' };
 
-function plain(text: string): Block {
-	return { rows: [text], width: columnsOf(text), pixels: 2 };
+function plain(rows: string[]): Block {
+	return { rows, width: Math.max(...rows.map(columnsOf)), pixels: 2 };
 }
 
-function answersOf(view: View, counted: boolean): [Corner, string][] {
-	return corners.flatMap((corner, index) => {
-		const choice = view.corners[corner];
-		const number = counted ? `${index + 1} ` : '';
-		return choice ? [[corner, number + inert(choice.text)] satisfies [Corner, string]] : [];
-	});
+/** The answer of a corner, as the frame shows it. */
+function answerAt(view: View, passing: Passing, corner: Corner): CornerAnswer | null {
+	const choice = view.corners[corner];
+	if (!choice) return null;
+	const number = passing.counted ? `${corners.indexOf(corner) + 1} ` : '';
+	const typed = view.ask === 'text' ? ['ESC'] : (passing.keys?.[corner] ?? []);
+	const named = !passing.counted && !view.state.startsWith('keys.') && passing.keys !== null;
+	return { text: number + inert(choice.text), keys: named ? typed : [], chosen: corner === passing.chosen };
 }
 
-const upper: Corner[] = ['topLeft', 'topRight'];
-/** Columns that marks, blanks and the gap between two answers take. */
-const besideAnswers = 8;
+type Frame = { top: Edge; bottom: Edge; status: string[] };
 
-/** The answers in block letters, as large as lets each pair stand side by side; null where they do not fit. */
-function drawAnswers(answers: [Corner, string][], size: Size, spare: number, style: GlyphStyle) {
-	const edges = [answers.filter(([at]) => upper.includes(at)), answers.filter(([at]) => !upper.includes(at))];
-	const used = edges.filter(edge => edge.length > 0).length;
-	if (used === 0) return null;
-	const rows = Math.min(Math.floor((size.rows - 1) / 6), Math.floor(spare / used));
-	return fitAll(
-		edges.map(edge => edge.map(([, text]) => text)),
-		size.columns - besideAnswers,
-		rows,
-		style,
-	);
-}
-
-function placeAnswers(
-	answers: [Corner, string][],
-	blocks: Map<string, Block> | null,
+/** The frame around what is asked, its answers in plain letters or in blocks; null where blocks leave no room for keys. */
+function frameOf(
+	view: View,
 	size: Size,
-	chosen: Corner | null,
+	passing: Passing,
 	style: GlyphStyle,
-): Arrangement['answers'] {
-	const half = Math.floor(size.columns / 2) - 3;
-	const across: Record<Corner, Corner> = {
-		topLeft: 'topRight',
-		topRight: 'topLeft',
-		bottomLeft: 'bottomRight',
-		bottomRight: 'bottomLeft',
+	blocks: Map<string, Block> | null,
+	named: boolean,
+): Frame | null {
+	const at = (corner: Corner) => answerAt(view, passing, corner);
+	const common = { columns: size.columns, style };
+	const parts = statusParts(view, passing.notice).map(inert);
+	const whole = parts.join(separators[style]);
+	const short = parts.filter(part => part !== inert(view.face ?? '')).join(separators[style]);
+	const upper: EdgeSpec = {
+		...common,
+		side: 'top',
+		left: at('topLeft'),
+		right: at('topRight'),
+		between: whole === '' ? [] : named && passing.notice === null ? [whole, short] : [whole],
 	};
-	const widthAt = new Map(answers.map(([corner, text]) => [corner, columnsOf(text)]));
-	const roomAt = (corner: Corner) => Math.max(half, size.columns - 6 - (widthAt.get(across[corner]) ?? 0));
-	return Object.fromEntries(
-		answers.map(([corner, text]) => {
-			const rows = blocks?.get(text)?.rows ?? [cutTo(text, roomAt(corner), dots[style])];
-			return [corner, { rows, chosen: corner === chosen }];
-		}),
-	);
+	const hints = hintsOf(view, passing);
+	const lower: EdgeSpec = {
+		...common,
+		side: 'bottom',
+		left: at('bottomLeft'),
+		right: at('bottomRight'),
+		between: hints,
+	};
+	const top = blocks ? drawnEdge(upper, blocks) : writtenEdge(upper, false);
+	const bottom = blocks ? drawnEdge(lower, blocks) : writtenEdge(lower, true);
+	if (!top || !bottom || (hints.length > 0 && bottom.said === '')) return null;
+	return { top, bottom, status: top.said === '' ? statusRows(parts, size.columns, style) : [] };
+}
+
+/** Where the painter is, on one line, or parted into two; a name that is too long for a line is cut in its middle. */
+function statusRows(parts: string[], columns: number, style: GlyphStyle): string[] {
+	const between = separators[style];
+	const rows: string[] = [];
+	for (const part of parts) {
+		const last = rows.at(-1);
+		const joined = last === undefined ? part : last + between + part;
+		if (last !== undefined && columnsOf(joined) <= columns) rows[rows.length - 1] = joined;
+		else rows.push(cutMiddle(part, columns, dots[style]));
+	}
+	if (rows.length < 2) return rows;
+	const shorter = parts.map(part => part.replace(/^(coat \d+) of (?=\d)/, '$1/')).join(between);
+	return columnsOf(shorter) <= columns ? [shorter] : rows;
 }
 
 /** Rows still to give away, taken one want after another. */
@@ -109,13 +123,23 @@ const spend = (purse: Purse, rows: number): void => {
 	purse.left -= rows;
 };
 
+/** Words typed so far, their end always in sight. */
+function drawTyped(text: string, room: number, purse: Purse, style: GlyphStyle): Block {
+	const lines = fold(text, room);
+	const most = Math.max(1, purse.left + 1);
+	const kept = lines.slice(-most);
+	if (kept.length < lines.length) kept[0] = dots[style] + (kept[0] ?? '').slice(dots[style].length);
+	spend(purse, kept.length - 1);
+	return plain(kept);
+}
+
 function drawWord(text: string, size: Size, purse: Purse, cap: number, style: GlyphStyle): Block {
 	const room = size.columns - 2;
 	const block =
 		fitBlock(waysOf(text), room, Math.min(cap, purse.left + 1), style) ??
 		fitBlock(waysOf(text), room, purse.left + 1, style);
 	spend(purse, block ? block.rows.length - 1 : 0);
-	return block ?? plain(cutTo(text, room, dots[style]));
+	return block ?? plain([cutTo(text, room, dots[style])]);
 }
 
 function drawName(view: View, size: Size, purse: Purse, style: GlyphStyle): string[] {
@@ -125,6 +149,32 @@ function drawName(view: View, size: Size, purse: Purse, style: GlyphStyle): stri
 	spend(purse, block?.rows.length ?? 0);
 	return block?.rows ?? [];
 }
+
+/** Columns that marks, blanks and the gap between two answers take. */
+const besideAnswers = 8;
+
+/** The frame with its answers in block letters, as large as lets each pair stand side by side; null where they do not fit. */
+function drawFrame(
+	view: View,
+	size: Size,
+	passing: Passing,
+	style: GlyphStyle,
+	named: boolean,
+	spare: number,
+) {
+	const texts = (['topLeft', 'topRight', 'bottomLeft', 'bottomRight'] as const).map(
+		corner => answerAt(view, passing, corner)?.text,
+	);
+	const edges = [texts.slice(0, 2), texts.slice(2)].map(edge => edge.filter(text => text !== undefined));
+	const used = edges.filter(edge => edge.length > 0).length;
+	if (used === 0) return null;
+	const rows = Math.min(Math.floor((size.rows - 1) / 6), Math.floor(spare / used));
+	const blocks = fitAll(edges, size.columns - besideAnswers, rows, style);
+	return blocks && frameOf(view, size, passing, style, blocks, named);
+}
+
+const rowsIn = (frame: Frame): number =>
+	frame.top.rows.length + frame.bottom.rows.length + frame.status.length;
 
 /** The word as large as the rest allows; a number in letters that do not shrink while it is typed. */
 function grow(word: Block, view: View, typed: string, size: Size, spare: number, style: GlyphStyle): Block {
@@ -136,29 +186,21 @@ function grow(word: Block, view: View, typed: string, size: Size, spare: number,
 	return fitBlock(waysOf(inert(wordOf(view, typed))), room, measure.rows.length, style) ?? word;
 }
 
-/** The short lines, broken where there is room for it and cut where there is not. */
-function shortLines(view: View, width: number, room: number, style: GlyphStyle): string[] {
-	const most = view.ask === 'closed' ? Math.max(3, room) : 3;
-	const lines = view.lines.slice(0, most).map(inert);
-	const broken = lines.flatMap(line => wrapWords(line, width));
-	return (broken.length <= room ? broken : lines).map(line => cutTo(line, width, dots[style]));
-}
-
-/** What the space bar does, where there is room to say it between the lower answers. */
-function hintOf(view: View, placed: Arrangement['answers'], columns: number): string {
-	if (view.ask === 'hold' || view.state.startsWith('keys.')) return '';
-	if (view.ask === 'closed') return 'any corner: leave';
-	if (view.state.startsWith('pick.')) return 'space: back';
-	const hint = view.rehearsal ? 'space: hold, right: +1 min' : 'space: hold';
-	const widthAt = (corner: Corner) => columnsOf(placed[corner]?.rows[0] ?? '') + 2;
-	const room = columns - widthAt('bottomLeft') - widthAt('bottomRight') - 2;
-	return [hint, 'space: hold'].find(words => words.length <= room) ?? '';
-}
-
-function statusLine(view: View, passing: Passing, columns: number, style: GlyphStyle): string {
-	const whole = statusParts(view, passing.notice).map(inert).join(separators[style]);
-	const short = columnsOf(whole) > columns - 2 ? whole.replace(/(coat \d+) of (?=\d)/, '$1/') : whole;
-	return cutTo(short, columns - 2, dots[style]);
+/** The instruction, whole, and as many of the short lines as stand whole beside it, in their order. */
+function saidIn(view: View, width: number, room: number, style: GlyphStyle) {
+	const broken = fold(inert(view.say), width);
+	const say = broken.slice(0, Math.max(1, room));
+	const last = say.length - 1;
+	if (broken.length > say.length) say[last] = cutTo(`${say[last]} ${broken[last + 1]}`, width, dots[style]);
+	const lines: string[][] = [];
+	let left = room - say.length;
+	for (const line of view.lines.slice(0, mostLines)) {
+		const rows = fold(inert(line), width);
+		if (rows.length > left) break;
+		lines.push(rows);
+		left -= rows.length;
+	}
+	return { say, lines };
 }
 
 /**
@@ -169,52 +211,48 @@ export function arrange(view: View, size: Size, passing: Passing, style: GlyphSt
 	const height = size.rows - 1;
 	const picture = size.columns >= 72 ? pictureOf(view, style) : [];
 	const beside = picture.length > 0 ? columnsOf(picture[0] ?? '') + 4 : 0;
-	const width = size.columns - 4 - beside;
-	const say = wrapWords(inert(view.say), width)
-		.slice(0, 4)
-		.map(line => cutTo(line, width, dots[style]));
-	const lines = shortLines(view, width, height - 6 - say.length, style);
-	const purse: Purse = { left: height - 4 - say.length - lines.length };
+	const width = size.columns - (size.columns < 60 ? 2 : 4) - beside;
+	const written = frameOf(view, size, passing, style, null, false);
+	if (!written) throw new Error('a frame in plain letters always fits');
+	const { say, lines } = saidIn(view, width, height - 1 - rowsIn(written), style);
+	const purse: Purse = { left: height - 1 - rowsIn(written) - say.length - lines.flat().length };
 
 	const text = inert(wordOf(view, passing.typed));
-	const first = drawWord(text, size, purse, view.face !== null && purse.left < 6 ? 3 : 4, style);
+	const cap = view.face !== null && purse.left < 6 ? 3 : 4;
+	const first =
+		view.ask === 'text'
+			? drawTyped(text, size.columns - 4, purse, style)
+			: drawWord(text, size, purse, cap, style);
 	const name = drawName(view, size, purse, style);
-	const answers = answersOf(view, passing.counted);
-	const blocks = drawAnswers(answers, size, purse.left, style);
-	const rowsOf = (edge: boolean) =>
-		1 +
-		Math.max(
-			0,
-			...answers
-				.filter(([at]) => upper.includes(at) === edge)
-				.map(([, text]) => blocks?.get(text)?.rows.length ?? 0),
-		);
-	const [topRows, bottomRows] = [rowsOf(true), rowsOf(false)];
-	spend(purse, topRows + bottomRows - 2);
+	const spare = purse.left + rowsIn(written) - 2;
+	const drawn = drawFrame(view, size, passing, style, name.length > 0, spare);
+	const frame = drawn && rowsIn(drawn) - rowsIn(written) <= purse.left ? drawn : written;
+	spend(purse, rowsIn(frame) - rowsIn(written));
 	const timers = timersShown(view)
-		.slice(0, Math.max(0, Math.min(3, purse.left)))
-		.map(timer => cutTo(inert(timerLine(timer)), width, dots[style]));
+		.slice(0, Math.max(0, Math.min(mostLines - lines.length, purse.left)))
+		.map(timer => cutMiddle(inert(timerLine(timer)), width, dots[style]));
 	spend(purse, timers.length);
-	const body = say.length + lines.length + timers.length;
+	const body = say.length + lines.flat().length + timers.length;
 	const shown = picture.length - body <= purse.left ? picture : [];
 	spend(purse, Math.max(0, shown.length - body));
 	const word = grow(first, view, passing.typed, size, purse.left - (name.length > 0 ? 4 : 3), style);
 
-	const placed = placeAnswers(answers, blocks, size, passing.chosen, style);
+	const [topLeft, topRight] = frame.top.texts;
+	const [bottomLeft, bottomRight] = frame.bottom.texts;
+	const answers = Object.entries({ topLeft, topRight, bottomLeft, bottomRight });
 	return {
 		columns: size.columns,
 		height,
 		style,
-		answers: placed,
-		topRows,
-		bottomRows,
-		status: statusLine(view, passing, size.columns, style),
+		top: frame.top.rows,
+		bottom: frame.bottom.rows,
+		answers: Object.fromEntries(answers.filter(([, shownAs]) => shownAs !== '')),
+		status: frame.status,
 		word: word.rows,
 		wordRows: style === 'half' ? word.pixels / 2 : word.rows.length === 1 ? 1 : word.pixels,
 		name,
 		say,
-		lines: [...lines, ...timers],
+		lines: [...lines.flat(), ...timers],
 		picture: shown,
-		hint: hintOf(view, placed, size.columns),
 	};
 }

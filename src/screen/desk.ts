@@ -13,6 +13,7 @@ import {
 	strikeKey,
 } from './hands.ts';
 import type { Key } from './keys/key.ts';
+import { keyNames } from './keys/names.ts';
 import { noticeStands_ms, noticeTexts } from './notices.ts';
 import type { ScreenClock, Session } from './session-port.ts';
 import { openTimer } from './timer.ts';
@@ -64,7 +65,8 @@ function nextTick_ms(view: View): number {
 function passingOf(hands: HandsState, setup: HandsSetup, notice: string | null): Passing {
 	const { chosen, presses, entry } = hands;
 	const counting = presses > 0 ? `pressed ${presses}` : chosen === null ? null : 'once more to answer';
-	return { typed: entry.text, notice: counting ?? notice, chosen, counted: setup.oneKey };
+	const keys = keyNames(setup.layout);
+	return { typed: entry.text, notice: counting ?? notice, chosen, counted: setup.oneKey, keys };
 }
 
 /** Opens the desk and shows the first screen. */

@@ -65,3 +65,26 @@ export function wrapWords(text: string, columns: number): string[] {
 	}
 	return lines;
 }
+
+/** Cuts a text to a width in its middle: names of a kind are told apart by how they begin and how they end. */
+export function cutMiddle(text: string, columns: number, dots = '…'): string {
+	if (columnsOf(text) <= columns) return text;
+	const room = columns - columnsOf(dots);
+	if (room < 2) return cutTo(text, columns, dots);
+	const head = cutTo(text, Math.ceil(room / 2), '');
+	const reversed = cutTo([...text].reverse().join(''), room - columnsOf(head), '');
+	return head + dots + [...reversed].reverse().join('').trimStart();
+}
+
+/** Breaks a text into lines like `wrapWords`, and a word that is wider than a line too. */
+export function fold(text: string, columns: number): string[] {
+	return wrapWords(text, columns).flatMap(line => {
+		const pieces: string[] = [];
+		for (let rest = line; rest !== ''; ) {
+			const at = indexAtColumn(rest, columns) || rest.length;
+			pieces.push(rest.slice(0, at));
+			rest = rest.slice(at);
+		}
+		return pieces;
+	});
+}

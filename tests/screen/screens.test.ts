@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { arrange, nothingPassing } from '../../src/screen/arrange.ts';
+import { noticeTexts } from '../../src/screen/notices.ts';
 import { atDesk } from './harness.ts';
-import { frameOf } from './show.ts';
+import { frameOf, usKeys } from './show.ts';
 import { views } from './views.ts';
 
 const sizes = [
@@ -37,7 +37,7 @@ describe.each(sizes)('at $columns by $rows', size => {
 test('without block characters the screens are plain characters', async () => {
 	const size = { columns: 80, rows: 24 };
 	const sheets = Object.entries(views).map(([name, view]) =>
-		sheet(name, frameOf(view, size, nothingPassing, 'ascii'), size.columns),
+		sheet(name, frameOf(view, size, usKeys, 'ascii'), size.columns),
 	);
 	const text = sheets.join('\n').replaceAll('°', 'o');
 	expect(text).toMatch(/^[ -~\n]*$/);
@@ -47,9 +47,11 @@ test('without block characters the screens are plain characters', async () => {
 test('a rehearsal is marked on every screen, at every size, whatever else is said', () => {
 	for (const size of sizes)
 		for (const view of Object.values(views)) {
-			const passing = { ...nothingPassing, notice: 'two keys at once: none counted' };
-			expect(arrange({ ...view, rehearsal: true }, size, passing, 'half').status).toMatch(/^REHEARSAL · two/);
-			expect(arrange({ ...view, rehearsal: false }, size, passing, 'half').status).not.toContain('REHEARSAL');
+			const passing = { ...usKeys, notice: noticeTexts['two-blocks'] };
+			const shown = (rehearsal: boolean) => frameOf({ ...view, rehearsal }, size, passing).join('\n');
+			expect(shown(true)).toContain('REHEARSAL');
+			expect(shown(true)).toContain(noticeTexts['two-blocks']);
+			expect(shown(false)).not.toContain('REHEARSAL');
 			expect(frameOf({ ...view, rehearsal: true }, size).join('\n')).toContain('REHEARSAL');
 		}
 });
