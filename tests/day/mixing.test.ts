@@ -196,3 +196,15 @@ test('a batch whose seconds are off is used only under a reason', () => {
 	day.toEnd();
 	expect(day.findings()).toEqual([]);
 });
+
+test.each([1.7, 1.8, 2.1, 2.4])(
+	'a small batch of %d fl oz: what the screen says to pour is right where it is read back',
+	amount => {
+		const day = rehearsed({ settings: { units: 'us' } });
+		day.toState('mix.begin');
+		day.pick('amount');
+		day.send(`number ${amount}`);
+		day.toState('ready');
+		expect(new Set(day.ofType('batch.poured').map(({ found }) => found))).toEqual(new Set(['right']));
+	},
+);

@@ -34,9 +34,24 @@ export const kindOf = (batch: BatchBook): Quantity => (batch.by === 'weight' ? '
 export const levelField = (batch: BatchBook, level: number) =>
 	batch.by === 'weight' ? { mass_g: level } : { level_mL: level };
 
+/** By how much a level read may differ from another: at the least half a step of what can be keyed. */
+export function slackOf(moment: Moment, batch: BatchBook, level: number): number {
+	const { symbol, step } = entryUnit(kindOf(batch), unitsOf(moment));
+	return Math.max(
+		settingsOf(moment).pourTolerance * level,
+		fromUnit(step / 2, kindOf(batch), symbol) + 1e-9,
+		1,
+	);
+}
+
 /** Wrong by less than the marks show is right. */
-export function compare(moment: Moment, level: number, wanted: number): 'short' | 'right' | 'over' {
-	const slack = Math.max(settingsOf(moment).pourTolerance * wanted, 1);
+export function compare(
+	moment: Moment,
+	batch: BatchBook,
+	level: number,
+	wanted: number,
+): 'short' | 'right' | 'over' {
+	const slack = slackOf(moment, batch, wanted);
 	return level < wanted - slack ? 'short' : level > wanted + slack ? 'over' : 'right';
 }
 

@@ -1,12 +1,12 @@
 import type { Component } from '../../job/job.ts';
 import { sentence } from '../../words/say.ts';
 import type { BatchBook } from '../book.ts';
-import { contextOf, type Moment, settingsOf, unitsOf } from '../moment.ts';
+import { contextOf, type Moment, unitsOf } from '../moment.ts';
 import { opens, option, type Prompt, type Reply } from '../prompt.ts';
 import type { DayEvent, EventOf } from '../records.ts';
 import { canMarks } from './cans.ts';
 import { asKeyed, keyed } from './keyed.ts';
-import { compare, kindOf, levelField, numberOf, wantedLevel } from './pot-levels.ts';
+import { compare, kindOf, levelField, numberOf, slackOf, wantedLevel } from './pot-levels.ts';
 import { reading } from './reading.ts';
 
 /** Each pour: the can in the hand, then the level reached; after a break the level found. */
@@ -61,7 +61,7 @@ export function levelPrompt(moment: Moment, letter: string, batch: BatchBook, co
 	const can = cans.find(one => one.material === batch.material && one.component === component)?.mark ?? '';
 	const shown = (level: number) => asKeyed(level, kindOf(batch), unitsOf(moment));
 	const reached = (level: number): Reply => {
-		const found = compare(moment, level, wanted);
+		const found = compare(moment, batch, level, wanted);
 		const poured: DayEvent = {
 			type: 'batch.poured',
 			batch: letter,
@@ -100,12 +100,12 @@ export function foundPrompt(moment: Moment, letter: string, batch: BatchBook): P
 	const step = machine?.todo[0];
 	const pours = step === 'base' || step === 'hardener' || step === 'reducer';
 	const component = pours ? step : (machine?.poured.at(-1) ?? 'base');
-	const slack = Math.max(settingsOf(moment).pourTolerance * batch.level, 1);
+	const slack = slackOf(moment, batch, batch.level);
 	const found = (level: number): EventOf<'batch.found'>['found'] => {
 		// Strainer and flow cup take some of what is mixed: less than before is no riddle there.
 		if (level <= batch.level + slack && (!pours || level >= batch.level - slack)) return 'before';
 		if (level < batch.level || machine?.inHand !== true) return 'unknown';
-		return compare(moment, level, wantedLevel(moment, batch, component));
+		return compare(moment, batch, level, wantedLevel(moment, batch, component));
 	};
 	const record = (level: number | null): Reply => ({
 		events: [
