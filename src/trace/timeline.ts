@@ -62,10 +62,24 @@ export type Timeline = {
 	reworks: Timed<'rework.done'>[];
 };
 
-type Open = { timeline: Timeline; spraying: Map<string, Pass>; mixing: BatchStory | null; day: number };
+type Open = {
+	timeline: Timeline;
+	spraying: Map<string, Pass>;
+	mixing: BatchStory | null;
+	day: number;
+	/** Instant of the record in hand. */
+	at: number;
+};
 
-const timed = <Record extends DayRecord>(record: Record, day: number) => ({
-	at: Date.parse(record.at),
+/** Less than any clock tells apart, ms, and more than is lost in a number of this size. */
+const nextTo_ms = 2 ** -10;
+
+/** What was recorded later happened later, in the same millisecond too, and where the clock was set back between. */
+const instantAfter = (last: number, record: DayRecord): number =>
+	Math.max(Date.parse(record.at), last + nextTo_ms);
+
+const timed = <Record extends DayRecord>(record: Record, { day, at }: Open) => ({
+	at,
 	day,
 	seq: record.seq,
 	record,
@@ -74,9 +88,8 @@ const timed = <Record extends DayRecord>(record: Record, day: number) => ({
 export const passKey = (face: string, coat: number) => `${face}#${coat}`;
 
 function opened(open: Open, record: Of<'day.opened'>): void {
-	const at = Date.parse(record.at);
 	open.timeline.job = record.sheet;
-	open.timeline.days.push({ opened: at, closed: at });
+	open.timeline.days.push({ opened: open.at, closed: open.at });
 	open.spraying.clear();
 	open.mixing = null;
 	for (const { material, component, mark } of record.cans)
@@ -86,7 +99,7 @@ function opened(open: Open, record: Of<'day.opened'>): void {
 function spraying(open: Open, record: Of<'face.started'> | Of<'face.ended'>): void {
 	const key = passKey(record.face, record.coat);
 	if (record.type === 'face.started') {
-		const began = Date.parse(record.at);
+		const began = open.at;
 		const pass: Pass = {
 			face: record.face,
 			coat: record.coat,
@@ -104,8 +117,10 @@ function spraying(open: Open, record: Of<'face.started'> | Of<'face.ended'>): vo
 	const pass = open.spraying.get(key);
 	if (!pass) return;
 	open.spraying.delete(key);
-	pass.began = record.began ? Date.parse(record.began) : pass.began;
-	pass.ended = Date.parse(record.ended ?? record.at);
+	const started = pass.began;
+	const within = (at: string) => Math.min(open.at, Math.max(started, Date.parse(at)));
+	pass.began = record.began ? within(record.began) : started;
+	pass.ended = record.ended ? within(record.ended) : open.at;
 	pass.estimated = record.estimated;
 	pass.extent = record.extent;
 }
@@ -133,20 +148,21 @@ function mixing(open: Open, record: DayRecord): void {
 	const letter = 'batch' in record && typeof record.batch === 'string' ? record.batch : null;
 	const story = letter ? open.timeline.batches.get(letter) : open.mixing;
 	if (!story) return;
-	if (record.type === 'batch.poured') story.pours.push(timed(record, open.day));
-	if (record.type === 'cup.timed') story.timed.push(timed(record, open.day));
-	if (record.type === 'batch.found') story.found.push(timed(record, open.day));
-	if (record.type === 'batch.stood') story.stood = Date.parse(record.at);
-	if (record.type === 'break.began') story.breaks.push(Date.parse(record.at));
-	if (record.type === 'override.given') story.overrides.push(timed(record, open.day));
+	if (record.type === 'batch.poured') story.pours.push(timed(record, open));
+	if (record.type === 'cup.timed') story.timed.push(timed(record, open));
+	if (record.type === 'batch.found') story.found.push(timed(record, open));
+	if (record.type === 'batch.stood') story.stood = open.at;
+	if (record.type === 'break.began') story.breaks.push(open.at);
+	if (record.type === 'override.given') story.overrides.push(timed(record, open));
 	if (record.type === 'batch.ready' || record.type === 'batch.discarded') {
-		story.ready = Date.parse(record.at);
+		story.ready = open.at;
 		if (open.mixing === story) open.mixing = null;
 	}
 }
 
 function take(open: Open, record: DayRecord): void {
 	const { timeline, day } = open;
+	open.at = instantAfter(open.at, record);
 	const last = timeline.days[day];
 	switch (record.type) {
 		case 'day.opened':
@@ -154,20 +170,20 @@ function take(open: Open, record: DayRecord): void {
 			return;
 		case 'face.started':
 		case 'face.ended':
-			if (last) last.closed = Math.max(last.closed, Date.parse(record.at));
+			if (last) last.closed = open.at;
 			spraying(open, record);
 			return;
 		case 'day.closed':
-			if (last) last.closed = Date.parse(record.at);
+			if (last) last.closed = open.at;
 			return;
 		case 'reading.taken': {
-			const reading = timed(record, day);
+			const reading = timed(record, open);
 			timeline.readings.push(reading);
 			if (record.feature === 'can' && record.batch) timeline.batches.get(record.batch)?.cans.push(reading);
 			return;
 		}
 		case 'air.read':
-			timeline.air.push(timed(record, day));
+			timeline.air.push(timed(record, open));
 			return;
 		case 'batch.started':
 			started(open, record);
@@ -181,33 +197,33 @@ function take(open: Open, record: DayRecord): void {
 			mixing(open, record);
 			return;
 		case 'fault.seen':
-			timeline.seen.push(timed(record, day));
-			if (record.gun) timeline.changes.push(timed(record, day));
+			timeline.seen.push(timed(record, open));
+			if (record.gun) timeline.changes.push(timed(record, open));
 			return;
 		case 'break.began':
 		case 'override.given':
 			if (open.mixing) mixing(open, record);
-			timeline.changes.push(timed(record, day));
+			timeline.changes.push(timed(record, open));
 			return;
 		case 'gun.unknown':
 		case 'gun.set':
 		case 'batch.loaded':
-			timeline.changes.push(timed(record, day));
+			timeline.changes.push(timed(record, open));
 			return;
 		case 'stage.done':
-			timeline.stages.push(timed(record, day));
+			timeline.stages.push(timed(record, open));
 			return;
 		case 'film.read':
-			timeline.films.push(timed(record, day));
+			timeline.films.push(timed(record, open));
 			return;
 		case 'face.late':
-			timeline.late.push(timed(record, day));
+			timeline.late.push(timed(record, open));
 			return;
 		case 'rework.done':
-			timeline.reworks.push(timed(record, day));
+			timeline.reworks.push(timed(record, open));
 			return;
 		case 'face.judged':
-			timeline.judged.push(timed(record, day));
+			timeline.judged.push(timed(record, open));
 			return;
 	}
 }
@@ -238,9 +254,10 @@ export function timelineOf(days: readonly (readonly DayRecord[])[]): Timeline {
 		judged: [],
 		reworks: [],
 	};
-	const open: Open = { timeline, spraying: new Map(), mixing: null, day: 0 };
+	const open: Open = { timeline, spraying: new Map(), mixing: null, day: 0, at: 0 };
 	for (const [day, records] of days.entries()) {
 		open.day = day;
+		open.at = 0;
 		if (records[0]?.type !== 'day.opened')
 			throw new RangeError(`day ${day + 1} does not begin with the opening of a day: read it whole`);
 		for (const record of records) take(open, record);

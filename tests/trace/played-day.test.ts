@@ -85,3 +85,24 @@ test('a played day is said in sentences of at most 12 words', () => {
 	expect(said.filter(text => text.split(/\s+/u).length > 12)).toEqual([]);
 	expect(said.join('\n')).toMatch(/^(Pattern|Horns): right door flat, \w+ for \w+\.$/m);
 });
+
+test('what was read after a break in the same instant was read after it, and clears the face sprayed then', () => {
+	const day = rehearsed();
+	day.until(({ ask, face: at }) => ask === 'go' && at === face);
+	day.send('hold');
+	day.toEnd();
+	const found = trace({ days: [day.records()], fault: 'run', face, coat: 1 }, builtIn);
+	const fan = found.candidates.find(({ code }) => code === 'fan-along-stroke');
+	expect(fan?.reasons.join(' ')).not.toContain('a break');
+});
+
+test('what was read after the clock was set back was read after it', () => {
+	const day = rehearsed();
+	day.until(({ ask, face: at }) => ask === 'go' && at === face);
+	day.send('clock -40 min');
+	day.toEnd();
+	const found = trace({ days: [day.records()], fault: 'run', face, coat: 1 }, builtIn);
+	const fan = found.candidates.find(({ code }) => code === 'fan-along-stroke');
+	expect(fan?.reasons.join(' ')).not.toContain('a break');
+	expect(found.bracket.from <= found.bracket.to).toBe(true);
+});
