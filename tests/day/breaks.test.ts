@@ -145,6 +145,18 @@ test('a day whose air does not come back can be closed all the same', () => {
 	expect(day.findings()).toEqual([]);
 });
 
+test('with the air lost and not back, closing the day says nothing of paint or gun, and no cleaning is offered', () => {
+	const day = rehearsed();
+	day.toState('ready');
+	day.send('hold');
+	for (const code of ['trouble', 'air-lost', 'back', 'close']) day.pick(code);
+	const { say, lines, corners } = day.line();
+	expect([say, ...lines].join(' ')).not.toMatch(/paint|gun|cup/i);
+	expect(Object.values(corners).map(({ code }) => code)).toEqual(['close', 'not']);
+	day.pick('not');
+	expect(day.line().state).toBe('hold.air-lost');
+});
+
 test('a filter mask with an isocyanate material: there is no way on', () => {
 	const day = rehearsed();
 	day.toState('gunCheck.mask');

@@ -125,7 +125,18 @@ export function holdPrompt(moment: Moment, menu: readonly string[]): Prompt {
 	};
 }
 
+/** With the air lost the day can only be closed: cleaning the gun is work for a painter who has air. */
+const closeWithoutAir = (moment: Moment): Prompt => ({
+	state: 'hold.close',
+	ask: 'choose',
+	say: 'Day: close it now?',
+	options: [option('close', 'CLOSE THE DAY', closed(moment)), notClosed],
+});
+
+const notClosed: Option = { code: 'not', text: 'DO NOT', reply: () => ({ ui: { menu: [] } }) };
+
 function closeEarlyPrompt(moment: Moment): Prompt {
+	if (moment.state.book.break?.kind === 'air-lost') return closeWithoutAir(moment);
 	const { cup } = contextOf(moment);
 	const [inHand] = batchInHand(contextOf(moment)) ?? [];
 	const waste: DayEvent[] =
@@ -137,10 +148,6 @@ function closeEarlyPrompt(moment: Moment): Prompt {
 		ask: 'choose',
 		say: cup.length > 0 ? 'Day: close it with paint in the gun?' : 'Day: close it now?',
 		lines: cup.length > 0 ? ['Paint sets in the gun. Cleaning it first is better.'] : [],
-		options: [
-			...(cleaned ? [] : [clean]),
-			option('close', 'CLOSE THE DAY', closed(moment)),
-			{ code: 'not', text: 'DO NOT', reply: () => ({ ui: { menu: [] } }) },
-		],
+		options: [...(cleaned ? [] : [clean]), option('close', 'CLOSE THE DAY', closed(moment)), notClosed],
 	};
 }
