@@ -10,8 +10,6 @@ import { itemPrompt, openItem } from './listed.ts';
 import { fixPrompt } from './put-right.ts';
 import { reading } from './reading.ts';
 
-/** The screen of a list or of a gun check. */
-
 /** The screen of a list or a gun check. */
 export function checkPrompt(moment: Moment, menu: readonly string[]): Prompt {
 	const { check: machine } = contextOf(moment);

@@ -21,7 +21,7 @@ export const cleanUp = (moment: Moment): DayEvent[] =>
 		? [{ type: 'cup.emptied', volume_mL: moment.state.book.cup_mL, why: endOfDay }, cleanUpList(moment)]
 		: [cleanUpList(moment)];
 
-/** Faces whose coats are not all on: what the day leaves behind. */
+/** `early` where a coat of the sheet is not on, or a part stands set aside. */
 export const closed = (moment: Moment): DayEvent => ({
 	type: 'day.closed',
 	job: jobOf(moment).name,

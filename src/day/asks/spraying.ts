@@ -52,7 +52,7 @@ export function sprayingPrompt(moment: Moment): Prompt {
 	};
 }
 
-/** When a face may still be touched again: the seconds after which its pass is late. */
+/** When the pass under way is late, wall clock ms. */
 export const lateAt = (moment: Moment): number => {
 	const faces = moment.state.book.stretch.filter(face => faceState(moment, face).matches('spraying'));
 	const total = faces.reduce((sum, face) => sum + (faceBook(moment, face).pass?.spray_s ?? 0), 0);
