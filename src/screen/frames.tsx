@@ -1,15 +1,15 @@
 import { EventEmitter } from 'node:events';
 import { Box, type DOMElement, type Instance, render } from 'ink';
 import { createContext, type ReactElement, useContext } from 'react';
-import { columnsOf, indexAtColumn } from './inert.ts';
+import { columnsOf, cutTo, indexAtColumn } from './inert.ts';
 
 /** Drawings by the box that Ink has laid out for each. */
 type Drawings = Map<DOMElement, string[]>;
 const drawingsContext = createContext<Drawings>(new Map());
 
 /**
- * Rows of single-column characters, such as block letters. Ink only finds their place: measuring and cutting every
- * block character as text would be most of the work of a frame.
+ * Rows of text or of block letters. Ink only finds their place: measuring and cutting every character, and reading
+ * the tables that it takes, would be most of the work of a frame, and of a start.
  */
 export function Drawing({ rows }: { rows: string[] }) {
 	const drawings = useContext(drawingsContext);
@@ -18,7 +18,9 @@ export function Drawing({ rows }: { rows: string[] }) {
 		drawings.set(box, rows);
 		return () => void drawings.delete(box);
 	};
-	return <Box ref={place} width={rows[0]?.length ?? 0} height={rows.length} flexShrink={0} />;
+	if (rows.length === 0) return null;
+	const width = Math.max(...rows.map(columnsOf));
+	return <Box ref={place} width={width} height={rows.length} flexShrink={0} />;
 }
 
 /** Where a box stands on the screen. */
@@ -32,17 +34,16 @@ function placeOf(box: DOMElement): { left: number; top: number } {
 	return { left, top };
 }
 
-/** Puts the drawings on the lines of a frame. The lines under them are blank, or end before them. */
-function drawOn(lines: string[], drawings: Drawings): string[] {
+/** Puts the drawings on the lines of a frame, from left to right; what does not fit into it is cut off. */
+function drawOn(lines: string[], drawings: Drawings, columns: number): string[] {
 	const drawn = [...lines];
 	const places = [...drawings].map(([box, rows]) => ({ rows, ...placeOf(box) }));
 	for (const { rows, left, top } of places.sort((one, other) => one.left - other.left))
-		for (const [index, row] of rows.entries()) {
+		for (const [index, row] of rows.slice(0, Math.max(0, lines.length - top)).entries()) {
 			const line = drawn[top + index] ?? '';
 			const before = line.slice(0, indexAtColumn(line, left));
 			const blank = ' '.repeat(Math.max(0, left - columnsOf(before)));
-			const after = line.slice(indexAtColumn(line, left + row.length));
-			drawn[top + index] = (before + blank + row + after).trimEnd();
+			drawn[top + index] = (before + blank + cutTo(row, columns - left)).trimEnd();
 		}
 	return drawn;
 }
@@ -88,7 +89,7 @@ export function openFrames(onError: (error: unknown) => void): Frames {
 				instance.waitUntilExit().catch(onError);
 			}
 			instance.rerender(<drawingsContext.Provider value={drawings}>{element}</drawingsContext.Provider>);
-			return drawOn(lines, drawings);
+			return drawOn(lines, drawings, columns);
 		},
 		close() {
 			// An empty frame first: Ink draws a last one while it is taken down.

@@ -1,8 +1,9 @@
 import { describe, expect, test } from 'vitest';
+import { columnsOf } from '../../src/screen/inert.ts';
 import { noticeTexts } from '../../src/screen/notices.ts';
 import { atDesk } from './harness.ts';
 import { frameOf, usKeys } from './show.ts';
-import { views } from './views.ts';
+import { viewOf, views } from './views.ts';
 
 const sizes = [
 	{ columns: 80, rows: 24 },
@@ -71,4 +72,19 @@ test('hold turns the whole screen to reverse video, and nothing else does', asyn
 		await desk.shown();
 		expect([name, desk.screen.reversed()]).toEqual([name, view.ask === 'hold']);
 	}
+});
+
+test('words in wide characters keep to their places and inside the window', () => {
+	const size = { columns: 40, rows: 12 };
+	const long = '塗料の色を見る'.repeat(4);
+	const corner = (text: string) => ({ code: 'x', text });
+	const view = {
+		...viewOf('item'),
+		say: long,
+		corners: { topLeft: corner('はい'), topRight: corner('いいえ'), bottomRight: corner(long) },
+	};
+	const lines = frameOf(view, size);
+	expect(lines[0]).toMatch(/はい.+いいえ/);
+	for (const line of lines) expect(columnsOf(line)).toBeLessThanOrEqual(40);
+	expect(lines).toHaveLength(11);
 });
