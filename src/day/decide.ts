@@ -50,7 +50,7 @@ const longest = 200;
 
 function text({ text: asked }: Prompt, ui: Ui, given: string): Decision {
 	if (!asked) return refuse('no-words', 'No words are asked for.');
-	const words = given.trim().slice(0, longest);
+	const words = [...given.trim()].slice(0, longest).join('');
 	if (words === '') return refuse('no-words', 'A reason has words.');
 	return applied(ui, asked(words));
 }

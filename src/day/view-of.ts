@@ -32,6 +32,17 @@ function placed(options: readonly Option[]): Map<Corner, Option> {
 	return map;
 }
 
+/** Air was lost: nothing about paint or gun until the painter is back and says that the air is. */
+const isLeaving = ({ state }: Moment): boolean => state.book.break?.kind === 'air-lost';
+
+/** Most short lines beside the instruction. */
+const mostLines = 3;
+
+function linesOf(moment: Moment, prompt: Prompt, ui: Ui): string[] {
+	const beside = isLeaving(moment) ? [] : [ui.notice ?? '', discarded(moment)];
+	return [...beside, ...(prompt.lines ?? [])].filter(Boolean).slice(0, mostLines);
+}
+
 function timersOf(moment: Moment): Timer[] {
 	const { now, state } = moment;
 	const timer = (code: string, face: string | null, due: number): Timer => ({
@@ -42,8 +53,10 @@ function timersOf(moment: Moment): Timer[] {
 	});
 	const { wait } = state.book;
 	const activity = activityOf(moment);
+	if (isLeaving(moment)) return [];
 	if (activity === 'spraying') return [timer('late', null, lateAt(moment))];
-	const waiting = activity === 'wait' && wait ? [timer(wait.why, wait.face, Date.parse(wait.due))] : [];
+	const waits = activity === 'wait' || activity === 'hold';
+	const waiting = waits && wait ? [timer(wait.why, wait.face, Date.parse(wait.due))] : [];
 	const settling =
 		activity === 'check' && contextOf(moment).check?.matches('passed')
 			? [timer('settle', null, settledAt(moment))]
@@ -101,7 +114,7 @@ export function viewOf(moment: Moment, ui: Ui, rehearsal: boolean): View {
 	const placedOptions = cornersOf(prompt, ui, () => () => ({}));
 	const { number } = prompt;
 	const cup = cupShown(moment);
-	const face = prompt.face ?? moment.state.book.check?.face ?? null;
+	const face = isLeaving(moment) ? null : (prompt.face ?? moment.state.book.check?.face ?? null);
 	const gun = gunShown(moment, prompt, face);
 	return {
 		at: isoAt(moment.now.wall),
@@ -109,7 +122,7 @@ export function viewOf(moment: Moment, ui: Ui, rehearsal: boolean): View {
 		ask: prompt.ask,
 		...(number && prompt.ask === 'number' && { of: number.of }),
 		say: prompt.say,
-		lines: [ui.notice ?? '', discarded(moment), ...(prompt.lines ?? [])].filter(Boolean),
+		lines: linesOf(moment, prompt, ui),
 		unit: number?.unit ?? null,
 		...(number && { min: number.min, max: number.max, step: number.step }),
 		corners: Object.fromEntries(

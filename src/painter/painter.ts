@@ -169,6 +169,8 @@ export function painterOf(job: Job, state: () => DayState): Painter {
 				return `wait ${Math.max(1, line.timers[0]?.left_s ?? 1)} s`;
 			case 'hold':
 				return key('back');
+			case 'text':
+				return 'text seen to';
 			case 'last-face':
 				return key('part');
 			case 'one-go':

@@ -1,5 +1,13 @@
 import { type Corner, corners, type View } from '../day/view.ts';
-import { asksNumber, nameWays, statusParts, timerLine, timersShown, wordOf } from './captions.ts';
+import {
+	asksNumber,
+	nameWays,
+	statusParts,
+	timerLine,
+	timersShown,
+	typingLines,
+	wordOf,
+} from './captions.ts';
 import { type CornerAnswer, drawnEdge, type Edge, type EdgeSpec, writtenEdge } from './edges.ts';
 import { fitAll, fitBlock, waysOf } from './fit.ts';
 import { type Answering, hintsOf } from './hints.ts';
@@ -194,7 +202,7 @@ function saidIn(view: View, width: number, room: number, style: GlyphStyle) {
 	if (broken.length > say.length) say[last] = cutTo(`${say[last]} ${broken[last + 1]}`, width, dots[style]);
 	const lines: string[][] = [];
 	let left = room - say.length;
-	for (const line of view.lines.slice(0, mostLines)) {
+	for (const line of [...typingLines(view), ...view.lines].slice(0, mostLines)) {
 		const rows = fold(inert(line), width);
 		if (rows.length > left) break;
 		lines.push(rows);

@@ -60,10 +60,23 @@ export function timeLeft(seconds: number): string {
 	return `${Math.floor(whole / 60)}:${String(whole % 60).padStart(2, '0')}`;
 }
 
+/** What each timer counts down to. */
+const timerWords: Record<string, string> = {
+	flash: 'Flash ends',
+	window: 'Window closes',
+	touch: 'Touch again',
+	stand: 'Batch has stood',
+	rework: 'Rework',
+	settle: 'Ready',
+	'pot-life': 'Pot life ends',
+	'wet-tip': 'Wet the tip',
+	flush: 'Flush the gun',
+};
+
 /** One timer as a short line. */
 export function timerLine(timer: Timer): string {
-	const what = timer.face ? `${plainCode(timer.code)}, ${timer.face}` : plainCode(timer.code);
-	return `${what}: ${timeLeft(timer.left_s)}`;
+	const what = timerWords[timer.code] ?? plainCode(timer.code);
+	return `${timer.face ? `${what}, ${timer.face}` : what}: ${timeLeft(timer.left_s)}`;
 }
 
 /** A number is to be typed, whatever it is read from. */
@@ -100,6 +113,10 @@ export function wordOf(view: View, typed: string): string {
 			return words[view.ask];
 	}
 }
+
+/** How words are typed where the space bar is hold. */
+export const typingLines = (view: View): string[] =>
+	view.ask === 'text' ? ['_ parts words, Enter keeps it.'] : [];
 
 /** Ways to lay a face's name over lines. */
 export function nameWays(face: string): string[][] {

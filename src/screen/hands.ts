@@ -1,4 +1,4 @@
-import type { Answer, Corner, View } from '../day/view.ts';
+import { type Answer, type Corner, corners, type View } from '../day/view.ts';
 import { asksNumber } from './captions.ts';
 import { type Bound, type BoundTyping, bind, type Typing } from './keys/bind.ts';
 import { type Entry, emptyEntry, erase, numberOf, typeNumber, typeText } from './keys/entry.ts';
@@ -93,7 +93,7 @@ function withSwitch(state: HandsState, view: View, event: OneKeyEvent): Step {
 function entered(view: View, entry: Entry): Effect {
 	if (view.ask === 'text') {
 		const text = entry.text.trim();
-		return text === '' ? { do: 'notice', code: 'empty' } : { do: 'answer', answer: { text } };
+		return text === '' ? { do: 'notice', code: 'no-words' } : { do: 'answer', answer: { text } };
 	}
 	const limits = {
 		...(view.min !== undefined && { min: view.min }),
@@ -110,6 +110,9 @@ function edit(state: HandsState, view: View, bound: BoundTyping): Step {
 		const effects: Effect[] = [entered(view, state.entry), { do: 'redraw' }];
 		return { state: { ...state, entry: emptyEntry }, effects };
 	}
+	const [way] = corners.filter(corner => view.corners[corner]);
+	if (bound.is === 'clear' && view.ask === 'text' && state.entry.text === '' && way)
+		return { state, effects: [answerCorner(view, way)] };
 	const put = view.ask === 'text' ? typeText : typeNumber;
 	const change = { clear: () => emptyEntry, erase: () => erase(state.entry) };
 	const entry = bound.is === 'type' ? put(state.entry, bound.character) : change[bound.is]();

@@ -12,6 +12,7 @@ export const noticeTexts: Record<NoticeCode, string> = {
 	'no-answer-there': 'nothing in that corner',
 	'let-go': 'not confirmed: let go',
 	empty: 'type a number first',
+	'no-words': 'type the reason first',
 	'not-a-number': 'not a number yet',
 	'too-low': 'too low for this: type again',
 	'too-high': 'too high for this: type again',

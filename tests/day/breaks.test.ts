@@ -240,7 +240,7 @@ test('after a hold the screen says where the painter was, for how long, and what
 	day.toState('wait');
 	day.send('hold', 'wait 12 min');
 	expect(day.line().say).toContain('Away 12 min');
-	expect(day.line().lines.join(' ')).toMatch(/in a wait.*Last sprayed: right door flat, coat 1/);
+	expect(day.line().lines.join(' ')).toMatch(/in a wait.*Last: right door flat, coat 1/);
 });
 
 test('a pause in the trigger line beyond 20 s is a break', () => {

@@ -94,9 +94,11 @@ test('an open item keeps its list open; an override has a reason and marks the f
 	day.toState('list.before-spraying.extractor');
 	day.pick('stopped');
 	expect(day.line().ask).toBe('choose');
-	expect(day.send('bottom-right').accepted).toBe(false);
+	expect(day.send('text  ').accepted).toBe(false);
 	day.pick('ask-again');
 	day.pick('stopped');
+	day.pick('own-words');
+	expect(day.line()).toMatchObject({ ask: 'text', state: 'override.extractor.words', events: [] });
 	day.send('text booth fan is the shop door today');
 	day.until(({ ask }) => ask === 'go');
 	day.toEnd();
@@ -127,6 +129,9 @@ test('air outside the limits is a no; going on takes a reason, and is in every f
 	// Dew point 11 °C, margin about 2 °C: do not paint. Source: coating inspection training note.
 	expect(day.line().state).toBe('air.no');
 	expect(day.line().lines.join(' ')).toMatch(/dew point 10.7/);
+	day.pick('go-on');
+	day.pick('own-words');
+	expect(day.pick('not').state).toBe('air.no');
 	day.pick('go-on');
 	day.pick('owner');
 	day.toEnd();

@@ -78,13 +78,6 @@ test('a half-typed number is lost on hold', async () => {
 	expect(desk.fake.log).toEqual([{ key: 'hold' }, { number: 1 }]);
 });
 
-test('words are typed with an underline for the space', async () => {
-	const desk = atDesk(viewOf('text'));
-	desk.clock.pass(600);
-	await desk.type('dust_nib\r');
-	expect(desk.fake.log).toEqual([{ text: 'dust nib' }]);
-});
-
 test('a paste answers nothing', async () => {
 	const desk = atDesk(viewOf('pattern'));
 	desk.clock.pass(600);

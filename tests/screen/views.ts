@@ -157,7 +157,14 @@ export const views: Record<string, View> = {
 		say: 'Stretch: which face was the last one sprayed?',
 		corners: choices('LID TOP', 'LID FRONT EDGE', 'CORNER BOX OUTSIDE', 'MORE'),
 	},
-	text: { ...base, state: 'override.reason', ask: 'text', say: 'Override: write why, then enter.' },
+	text: {
+		...base,
+		state: 'override.air.words',
+		ask: 'text',
+		say: 'Air outside the limits: why go on?',
+		lines: ['It is logged and marks the faces.'],
+		corners: { bottomRight: { code: 'not', text: 'DO NOT' } },
+	},
 	closed: {
 		...base,
 		state: 'closed',

@@ -93,7 +93,7 @@ export function stuckPrompt(moment: Moment, menu: readonly string[]): Prompt {
 			face,
 			coat: laidOn(moment, face) + 1,
 		}));
-	if (menu[0] === 'reason') return reasonPrompt('air', 'Air outside the limits: why go on?', over);
+	if (menu[0] === 'reason') return reasonPrompt('air', 'Air outside the limits: why go on?', menu, over);
 	return {
 		state: 'air.no',
 		ask: 'choose',

@@ -71,8 +71,8 @@ export function mixPrompt(moment: Moment, face: string, menu: readonly string[])
 		say: about(name, `mix ${format(make_mL, 'volume', units)}.`),
 		lines: [
 			...(isFirst ? [tapeWords(moment, material)] : []),
-			`Tape the pot ${nextLetter(moment)}.`,
-			'Gloves on. Vapour and fire: as the data sheet says.',
+			`Gloves on. Tape the pot ${nextLetter(moment)}.`,
+			'Vapour and fire: as the data sheet says.',
 		],
 		options: [
 			option('mix', 'MIX', startBatch(moment, face, make_mL)),

@@ -19,7 +19,7 @@ export function checkPrompt(moment: Moment, menu: readonly string[]): Prompt {
 	const face = check.face;
 	const on = { face, coat: face ? laidOn(moment, face) + 1 : null };
 	if (item === undefined) return settling(moment);
-	if (menu[0] === 'open' && menu[1] === item) return { ...openItem(moment, item), ...on };
+	if (menu[0] === 'open' && menu[1] === item) return { ...openItem(moment, item, menu), ...on };
 	if (check.list === 'gun-check' && check.differed) return fixPrompt(moment, check.differed);
 	const first = face && check.list === 'gun-check' ? instructionsFor(moment, face) : [];
 	if (first.length > 0)

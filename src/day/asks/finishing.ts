@@ -1,3 +1,4 @@
+import { clock, date } from '../../words/clock.ts';
 import { duration, faceName, inert, sentence } from '../../words/say.ts';
 import { overridesOn, reworkDue, waitEnds } from '../allowed.ts';
 import { beginList } from '../begin-list.ts';
@@ -35,7 +36,7 @@ export const closed = (moment: Moment): DayEvent => ({
 /** Every coat that today allows is on, or nothing can be sprayed for hours. */
 export function finishPrompt(moment: Moment, menu: readonly string[]): Prompt {
 	if (menu[0] === 'left') return leftOverPrompt(moment, endOfDay, cleanUpList(moment));
-	if (menu[0] === 'sooner' && menu[1]) return soonerPrompt(menu[1], laidOn(moment, menu[1]) + 1);
+	if (menu[0] === 'sooner' && menu[1]) return soonerPrompt(menu[1], laidOn(moment, menu[1]) + 1, menu);
 	const left = pending(moment);
 	const aside = facesIn(moment, 'aside');
 	const cleaned = contextOf(moment).listsDone.includes('clean-up');
@@ -99,23 +100,51 @@ export function finishPrompt(moment: Moment, menu: readonly string[]): Prompt {
 	};
 }
 
-/** What comes next for each face, after the day is closed. */
+/** What comes next for a face, and when, where that is known. */
+function comesNext(moment: Moment, face: ReturnType<typeof contextOf>['faces'][number]) {
+	const { id, coats } = face.context.rules;
+	if (face.matches('aside')) {
+		const { due, step } = reworkDue(moment, id);
+		return { id, what: `set aside, ${step.replace('-', ' ')}`, due };
+	}
+	if (face.context.laid >= coats.length) return { id, what: 'all coats on', due: Number.POSITIVE_INFINITY };
+	return { id, what: `coat ${face.context.laid + 1}`, due: waitEnds(moment, id) };
+}
+
+/** Faces of one kind as one name: the face, its part where no other is among them, else how many. */
+function together(moment: Moment, ids: readonly string[]): string {
+	const [first = ''] = ids;
+	const parts = new Set(ids.map(id => faceOf(moment, id).part));
+	if (ids.length === 1) return faceName(first);
+	return parts.size === 1 ? inert(faceOf(moment, first).part) : `${ids.length} faces`;
+}
+
+/** What comes next for the faces, after the day is closed: those alike on one line, what wants most care first. */
 export function closedPrompt(moment: Moment): Prompt {
-	const next = contextOf(moment).faces.map(face => {
-		const { id } = face.context.rules;
-		const due = face.matches('aside') ? reworkDue(moment, id).due : waitEnds(moment, id);
-		const what = face.matches('aside')
-			? `set aside, ${reworkDue(moment, id).step}`
-			: face.context.laid >= face.context.rules.coats.length
-				? 'all coats on'
-				: `coat ${face.context.laid + 1}`;
-		const when =
-			face.context.laid >= face.context.rules.coats.length && !face.matches('aside')
-				? ''
-				: due === null
-					? ', when not known'
-					: `, ${isoAt(due).slice(0, 16).replace('T', ' ')} UTC`;
-		return sentence(`${faceName(id)}: ${what}${when}.`);
-	});
-	return { state: 'closed', ask: 'closed', say: 'Day closed.', lines: next };
+	const { zone } = moment.state.book.opened;
+	const whenOf = (due: number | null) => {
+		if (due === null) return ', when not known';
+		return Number.isFinite(due) ? `, ${date(due, zone)} ${clock(due, zone)}` : '';
+	};
+	const alike = new Map<string, { ids: string[]; due: number; isAside: boolean }>();
+	for (const face of contextOf(moment).faces) {
+		const { id, what, due } = comesNext(moment, face);
+		const text = `${what}${whenOf(due)}`;
+		const same = alike.get(text) ?? { ids: [], due: due ?? 0, isAside: face.matches('aside') };
+		alike.set(text, { ...same, ids: [...same.ids, id] });
+	}
+	const sorted = [...alike].sort(
+		([, one], [, other]) => Number(other.isAside) - Number(one.isAside) || one.due - other.due,
+	);
+	const [shown, rest] = sorted.length <= 3 ? [sorted, []] : [sorted.slice(0, 2), sorted.slice(2)];
+	const others = rest.reduce((sum, [, { ids }]) => sum + ids.length, 0);
+	return {
+		state: 'closed',
+		ask: 'closed',
+		say: 'Day closed.',
+		lines: [
+			...shown.map(([text, { ids }]) => sentence(`${together(moment, ids)}: ${text}.`)),
+			...(others > 0 ? [`${others} faces more: fanwise now tells each.`] : []),
+		],
+	};
 }

@@ -39,7 +39,7 @@ export function cupPrompt(
 		const over = (reason: string): DayEvent[] => [
 			{ type: 'override.given', rule: 'cup', reason, face: null, coat: null },
 		];
-		if (menu[1] === 'reason') return reasonPrompt('cup', 'Flow cup: why use it as it is?', over);
+		if (menu[1] === 'reason') return reasonPrompt('cup', 'Flow cup: why use it as it is?', menu, over);
 		return {
 			state: 'mix.cup.off',
 			ask: 'choose',

@@ -1,6 +1,6 @@
 import { batchInHand } from '../../../machines/day.ts';
+import { clock, date } from '../../words/clock.ts';
 import { duration, faceName, inert, sentence } from '../../words/say.ts';
-import { isoAt } from '../instant.ts';
 import { contextOf, facesIn, jobOf, lastSprayed, type Moment } from '../moment.ts';
 import { inside, type Option, opens, option, type Prompt } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
@@ -53,16 +53,22 @@ const places: Record<string, string> = {
 	wait: 'in a wait',
 };
 
-/** Where the break found the painter. */
-function whereLine({ state }: Moment, broken: string | undefined): string {
+/** Where the break found the painter, and what has become of a wait meanwhile. */
+function whereLine({ state, now }: Moment, broken: string | undefined): string {
 	if (broken) return sentence(`${faceName(broken)} was being sprayed.`);
-	const place = places[state.book.break?.from ?? ''];
+	const from = state.book.break?.from ?? '';
+	const place = places[from];
+	const { wait } = state.book;
+	if (from === 'wait' && wait) {
+		const left_s = (Date.parse(wait.due) - now.wall) / 1000;
+		return left_s > 0 ? `You were in a wait, ${duration(left_s)} left.` : 'You were in a wait. It is over.';
+	}
 	return place ? `You were ${place}.` : '';
 }
 
 function lastLine(moment: Moment): string {
 	const last = lastSprayed(moment);
-	return last ? `Last sprayed: ${faceName(last.face)}, coat ${last.coat}.` : '';
+	return last ? `Last: ${faceName(last.face)}, coat ${last.coat}.` : '';
 }
 
 const ended = ({ state }: Moment): DayEvent => ({
@@ -81,12 +87,13 @@ const back = (moment: Moment): Option => ({
 const clockIsBack = ({ state }: Moment): boolean => (state.book.break?.clockBack_s ?? 0) > 0;
 
 function clockPrompt(moment: Moment): Prompt {
+	const { zone } = moment.state.book.opened;
 	const behind = duration(moment.state.book.break?.clockBack_s ?? 0);
 	return {
 		state: 'hold.clock',
 		ask: 'choose',
 		say: `Clock: it went back ${behind}. Is it right now?`,
-		lines: [`It says ${isoAt(moment.now.wall).slice(0, 16).replace('T', ' ')} UTC.`],
+		lines: [`It says ${clock(moment.now.wall, zone)}, ${date(moment.now.wall, zone)}.`],
 		options: [
 			{ ...back(moment), code: 'clock-right', text: 'IT IS RIGHT' },
 			{ code: 'clock-wrong', text: 'SET IT FIRST', reply: () => ({ ui: { menu: [] } }) },

@@ -2,6 +2,7 @@ import { sentence } from '../../words/say.ts';
 import { contextOf, type Moment } from '../moment.ts';
 import { type Option, option, type Prompt, type Reply } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
+import { isTyped, ownWords, wordsPrompt } from './override.ts';
 import { reading } from './reading.ts';
 
 /** Questions that the list files word. */
@@ -45,7 +46,7 @@ export function itemPrompt(moment: Moment, code: string): Prompt | null {
 }
 
 /** An item answered as open: it is done after all, or passed over with a reason that is logged. */
-export function openItem(moment: Moment, code: string): Prompt {
+export function openItem(moment: Moment, code: string, menu: readonly string[]): Prompt {
 	const { book } = moment.state;
 	const item = book.opened.lists
 		.find(({ list }) => list === book.check?.list)
@@ -57,16 +58,19 @@ export function openItem(moment: Moment, code: string): Prompt {
 		face: null,
 		coat: null,
 	});
+	const say = sentence(`${code.replaceAll('-', ' ')}: still open. The list stays here.`);
+	if (item?.overridable && isTyped(menu)) return wordsPrompt(code, say, reason => [over(reason)]);
 	const reasons: Option[] = item?.overridable
 		? [
 				option('not-needed', 'NOT NEEDED HERE', over('not needed here')),
 				option('checked-otherwise', 'SEEN TO OTHERWISE', over('seen to otherwise')),
+				ownWords(menu),
 			]
 		: [];
 	return {
 		state: `list.open.${code}`,
 		ask: 'choose',
-		say: sentence(`${code.replaceAll('-', ' ')}: still open. The list stays here.`),
+		say,
 		options: [{ code: 'ask-again', text: 'ASK AGAIN', reply: () => ({ ui: { menu: [] } }) }, ...reasons],
 		...(item?.overridable && { text: (reason: string) => ({ events: [over(reason)] }) }),
 	};

@@ -37,7 +37,7 @@ export function prepPrompt(
 	const over = (reason: string): DayEvent[] =>
 		faces.map(face => ({ type: 'override.given', rule, reason, face, coat: laidOn(moment, face) + 1 }));
 	if (menu[0] === 'reason')
-		return reasonPrompt(rule, about(part, `why is it not ${prepWord[prep] ?? prep}?`), over);
+		return reasonPrompt(rule, about(part, `why is it not ${prepWord[prep] ?? prep}?`), menu, over);
 	const done = faces.map((face): DayEvent => ({ type: 'stage.done', face, stage: prep, grit }));
 	return {
 		state: `prep.${prep}`,

@@ -1,5 +1,5 @@
 import { format } from '../../trade/shown.ts';
-import { duration, faceName, sentence } from '../../words/say.ts';
+import { duration, facesInOrder, sentence } from '../../words/say.ts';
 import { about, shortFace } from '../../words/spoken.ts';
 import { cupLife_s, factsForFace, isWet, wantedFor, windowEnds } from '../allowed.ts';
 import {
@@ -87,6 +87,15 @@ const started = (moment: Moment, face: string): DayEvent => {
 const tiltWords = (tilt: number) =>
 	tilt === 0 ? null : `Lay the gun over to the ${tilt > 0 ? 'left' : 'right'}.`;
 
+/** The faces of a stretch in their order, and for which of them the gun is laid over. */
+export function stretchLine(moment: Moment, faces: readonly string[]): string {
+	const laidOver = (id: string) => {
+		const { tilt } = faceOf(moment, id);
+		return tilt === 0 ? '' : ` (gun to the ${tilt > 0 ? 'left' : 'right'})`;
+	};
+	return sentence(`${facesInOrder(faces, laidOver)}.`);
+}
+
 /** Where a face broken off is gone on with: one stroke back while its edge is wet, else behind the last stroke. */
 function goOnFrom(moment: Moment, face: string): string | null {
 	const { part } = faceBook(moment, face);
@@ -109,10 +118,10 @@ export function readyPrompt(moment: Moment, face: string, armed: boolean): Promp
 	const closes = windowEnds(moment, face);
 	const lines = [
 		goOnFrom(moment, face),
-		tiltWords(faceOf(moment, face).tilt),
+		faces.length === 1 ? tiltWords(faceOf(moment, face).tilt) : null,
 		`Stroke ${coat.stroke.replaceAll('-', ' ')}, ${coat.kind} coat, ${duration(wantedFor(moment, face).spray_s)}.`,
-		`Cup ${format(book.cup_mL, 'volume', units)}, wants ${format(wanted, 'volume', units)}.`,
 		closes === null ? null : `Window closes in ${duration((closes - moment.now.wall) / 1000)}.`,
+		`Cup ${format(book.cup_mL, 'volume', units)}, wants ${format(wanted, 'volume', units)}.`,
 	].filter(line => line !== null);
 	const start = () => ({ events: faces.map(one => started(moment, one)) });
 	const go: Option = armed
@@ -126,7 +135,7 @@ export function readyPrompt(moment: Moment, face: string, armed: boolean): Promp
 			`${shortFace(face)}${more}`,
 			`coat ${laidOn(moment, face) + 1} of ${faceOf(moment, face).coats.length}.`,
 		),
-		lines: faces.length === 1 ? lines : [...faces.map(one => sentence(faceName(one))), ...lines],
+		lines: (faces.length === 1 ? lines : [stretchLine(moment, faces), ...lines]).slice(0, 3),
 		face,
 		coat: laidOn(moment, face) + 1,
 		options: armed ? [go] : [go, inTrouble],

@@ -1,4 +1,3 @@
-import { faceName, sentence } from '../../words/say.ts';
 import { about, shortFace } from '../../words/spoken.ts';
 import { lateAfter_s } from '../allowed.ts';
 import { faceBook, faceState, laidOn, type Moment, nextCoat } from '../moment.ts';
@@ -6,6 +5,7 @@ import { paceLine } from '../pace.ts';
 import type { Prompt } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
 import { isTimed } from '../takes.ts';
+import { stretchLine } from './ready.ts';
 import { inTrouble } from './trouble.ts';
 
 /** While a face, or a stretch, is sprayed. */
@@ -38,7 +38,7 @@ export function sprayingPrompt(moment: Moment): Prompt {
 		state: 'spraying',
 		ask: 'spraying',
 		say: about(`${shortFace(first)}${more}`, `coat ${laidOn(moment, first) + 1}.`),
-		lines: faces.length > 1 ? faces.map(one => sentence(faceName(one))) : [],
+		lines: faces.length > 1 ? [stretchLine(moment, faces)] : [],
 		face: first,
 		coat: laidOn(moment, first) + 1,
 		options: [

@@ -58,8 +58,8 @@ const whys: Record<string, string> = {
 };
 
 /** A window overridden: the wait ends with the reason, and everything after it is asked as ever. */
-export const soonerPrompt = (face: string, coat: number): Prompt =>
-	reasonPrompt('window', about(faceName(face), 'why not wait?'), reason => [
+export const soonerPrompt = (face: string, coat: number, menu: readonly string[]): Prompt =>
+	reasonPrompt('window', about(faceName(face), 'why not wait?'), menu, reason => [
 		{ type: 'override.given', rule: 'window', reason, face, coat },
 	]);
 
@@ -69,15 +69,16 @@ export function waitPrompt(moment: Moment, menu: readonly string[]): Prompt {
 	if (menu[0] === 'flush' && contextOf(moment).cup.length > 0) return leftOverPrompt(moment, 'flushed');
 	const rework = menu[0] === 'rework' ? reworkNow(moment) : null;
 	if (rework) return reworkPrompt(moment, rework.faces, rework.step);
-	if (menu[0] === 'sooner' && wait?.face && wait.coat !== null) return soonerPrompt(wait.face, wait.coat);
+	if (menu[0] === 'sooner' && wait?.face && wait.coat !== null)
+		return soonerPrompt(wait.face, wait.coat, menu);
 	const left_s = wait ? (Date.parse(wait.due) - moment.now.wall) / 1000 : 0;
 	const { warnEarly_min } = settingsOf(moment);
 	const face = wait?.face ?? null;
 	const lines = [
-		face && wait?.why === 'rework' ? `Then: ${faceName(face)} is sanded flat.` : '',
-		face && wait?.why !== 'rework' ? `Next: ${faceName(face)}, coat ${laidOn(moment, face) + 1}.` : '',
 		left_s <= warnEarly_min * 60 ? 'Dress, stir, mix: the wait ends soon.' : '',
 		...gunLines(moment),
+		face && wait?.why === 'rework' ? `Then: ${faceName(face)} is sanded flat.` : '',
+		face && wait?.why !== 'rework' ? `Next: ${faceName(face)}, coat ${laidOn(moment, face) + 1}.` : '',
 	].filter(Boolean);
 	return {
 		state: 'wait',

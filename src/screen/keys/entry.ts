@@ -1,9 +1,12 @@
+import { inert } from '../inert.ts';
+
 /** What has been typed at the bench so far. Screen state only: it always starts empty and is lost on hold. */
 export type Entry = { text: string };
 
 export const emptyEntry: Entry = { text: '' };
 
-const longest = { number: 8, text: 60 };
+/** Characters of a number; code points of words, as many as a record keeps. */
+const longest = { number: 8, text: 200 };
 
 /** Adds a character to a number: one decimal point, a minus only at its head. Others are not taken. */
 export function typeNumber(entry: Entry, character: string): Entry {
@@ -12,9 +15,9 @@ export function typeNumber(entry: Entry, character: string): Entry {
 	return { text };
 }
 
-/** Adds a character to words. The space bar being hold, `_` writes a space. */
+/** Adds a character to words, unless it could act on a terminal. The space bar being hold, `_` writes a space. */
 export function typeText(entry: Entry, character: string): Entry {
-	if ([...entry.text].length >= longest.text) return entry;
+	if ([...entry.text].length >= longest.text || inert(character) !== character) return entry;
 	return { text: entry.text + (character === '_' ? ' ' : character) };
 }
 
@@ -22,7 +25,7 @@ export function typeText(entry: Entry, character: string): Entry {
 export const erase = (entry: Entry): Entry => ({ text: [...entry.text].slice(0, -1).join('') });
 
 export type NumberLimits = { min?: number; max?: number };
-export type EntryRefusal = 'empty' | 'not-a-number' | 'too-low' | 'too-high';
+export type EntryRefusal = 'empty' | 'no-words' | 'not-a-number' | 'too-low' | 'too-high';
 
 /** Reads a typed number, in the unit that was asked for, within its limits. */
 export function numberOf(entry: Entry, limits: NumberLimits): { number: number } | { refused: EntryRefusal } {
