@@ -112,6 +112,21 @@ test('log prints one line a record, and the records themselves as JSON', async (
 	expect(lines[0]).toMatch(/^\d\d:\d\d:\d\d {6}1 {2}day\.opened/);
 });
 
+test('a day changed in any byte of its first line is damaged, status 1; another file is unusable, status 2', async () => {
+	const damaged = join(home, 'first-line.day.jsonl');
+	const whole = readFileSync(path);
+	for (const at of [0, 7, 8, 9, 10, 40, 90, whole.indexOf('"day.opened"') + 3, whole.indexOf(10) - 1]) {
+		const bytes = Buffer.from(whole);
+		bytes[at] = (bytes[at] ?? 0) ^ 8;
+		writeFileSync(damaged, bytes);
+		const { status, stderr } = await run(logCommand, damaged);
+		expect(status, `byte ${at}`).toBe(1);
+		expect(stderr).toMatch(/first-line\.day\.jsonl:1: the day file is damaged/);
+	}
+	writeFileSync(damaged, 'job: A cart\n');
+	expect((await run(logCommand, damaged)).status).toBe(2);
+});
+
 test('log --salvage saves what is whole of a damaged day', async () => {
 	const damaged = join(home, 'damaged.day.jsonl');
 	writeFileSync(damaged, readFileSync(path));

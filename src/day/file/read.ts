@@ -1,8 +1,11 @@
 import type { DayRecord } from '../records.ts';
 import { lostItsEnd, openLine, toRecord } from './line.ts';
 
-/** A line, counted from 1, that was changed after it was written, and the byte of the file it begins at. */
-export type Damage = { line: number; byte: number; what: string };
+/**
+ * A line, counted from 1, that was changed after it was written, and the byte of the file it begins at. `foreign`:
+ * it is the first, and has nothing of a day in it.
+ */
+export type Damage = { line: number; byte: number; what: string; foreign: boolean };
 /** What a crash left of the last key's records. */
 export type Torn = { bytes: number; from: number };
 export type DayRead = {
@@ -26,6 +29,7 @@ export const dayVersion = 1;
 const knownLifts: Lifts = new Map();
 
 const lineFeed = 10;
+const opening = Buffer.from('"day.opened"');
 
 const versionOf = (raw: unknown): number | null => {
 	const opened = typeof raw === 'object' && raw !== null && 'type' in raw && raw.type === 'day.opened';
@@ -41,6 +45,11 @@ const liftsFrom = (version: number, lifts: Lifts) => {
 	}
 	return version > dayVersion ? null : steps;
 };
+
+/** Whether a file was a day, though its first line is not whole: that has the form of one, or the word of one. */
+const beganDay = (bytes: Uint8Array): boolean =>
+	/^[0-9a-f]{8} \{/.test(Buffer.from(bytes.subarray(0, 10)).toString('latin1')) ||
+	Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength).includes(opening);
 
 const follows = (record: DayRecord, last: DayRecord | undefined): string | null => {
 	if (!last) {
@@ -76,7 +85,7 @@ export const readDay = (bytes: Uint8Array, lifts: Lifts = knownLifts): DayRead =
 
 	for (let from = 0, line = 1; from < bytes.length; line++) {
 		const damaged = (what: string, more: Partial<DayRead> = {}) =>
-			end({ damage: { line, byte: from, what }, ...more });
+			end({ damage: { line, byte: from, what, foreign: line === 1 && !beganDay(bytes) }, ...more });
 		const lf = bytes.indexOf(lineFeed, from);
 		if (lf === -1) {
 			if (lostItsEnd(bytes.subarray(from))) return damaged('its line end was changed');

@@ -54,10 +54,12 @@ export const whyUnusable = (path: string, read: DayRead): DayFileError | null =>
 	const { damage, otherVersion, records } = read;
 	if (otherVersion !== null) return new DayFileError('unusable', `${name}: ${damage?.what}`);
 	if (damage && records.length === 0 && damage.line === 1)
-		return new DayFileError(
-			'unusable',
-			`${name}:1: this is no day file, or its first line is damaged: ${damage.what}`,
-		);
+		return !damage.foreign
+			? new DayFileError(
+					'damaged',
+					`${name}:1: the day file is damaged in the line that all others hang on: ${damage.what}; use a copy of it`,
+				)
+			: new DayFileError('unusable', `${name}:1: this is no day file: ${damage.what}`);
 	if (damage) {
 		const says = `${name}:${damage.line}: the day file is damaged: ${damage.what}`;
 		return new DayFileError(
