@@ -72,6 +72,7 @@ export const cardsCommand: Command = {
 	name: 'cards',
 	summary: 'pattern cards to print: crosses at life size, their letters read back in the gun check',
 	usage: ['cards -o FILE.html [--fan HEIGHT] [--paper a4|letter] [--force]', 'cards -o FILE.svg --card N'],
+	words: 0,
 	options: {
 		output: {
 			type: 'string',

@@ -20,6 +20,8 @@ export type Command = {
 	usage: string[];
 	options: Record<string, Option>;
 	examples: string[];
+	/** Words that may stand beside the options; left out, the command judges them itself. */
+	words?: number;
 	/** Commands that the first word after the name chooses from. */
 	parts?: Command[];
 	run(args: Args, io: Io): Promise<number> | number;
@@ -73,7 +75,10 @@ export function parse(command: Command, argv: string[]): Parsed {
 	const given: Args = { positionals: [], options: {} };
 	for (const token of found) {
 		if (token.kind === 'positional') given.positionals.push(token.value);
-		if (token.kind === 'option') given.options[token.name] = token.value ?? true;
+		if (token.kind !== 'option') continue;
+		if (token.name in given.options && token.value !== undefined)
+			return { ok: false, message: `${token.rawName} is there twice: leave one out` };
+		given.options[token.name] = token.value ?? true;
 	}
 	return { ok: true, args: given };
 }
@@ -141,5 +146,8 @@ export async function runCommand(
 		io.stdout.write(helpOf(command, path));
 		return 0;
 	}
+	const [extra] = parsed.args.positionals.slice(command.words);
+	if (command.words !== undefined && extra !== undefined)
+		return refuse(`"${extra.slice(0, 40)}" is a word too many: leave it out`);
 	return command.run(parsed.args, io);
 }

@@ -66,6 +66,7 @@ export const demoCommand: Command = {
 	name: 'demo',
 	summary: 'the example day played by a scripted painter, as text',
 	usage: ['demo'],
+	words: 0,
 	options: {},
 	examples: ['demo', 'demo | less'],
 	run: (_args, io) => demo(io),

@@ -30,6 +30,7 @@ export const keysCommand: Command = {
 	name: 'keys',
 	summary: 'teach the keys of any keyboard, pad or pedal, corner by corner',
 	usage: ['keys [--keyboard us|german|french]'],
+	words: 0,
 	options: { keyboard: { type: 'string', value: 'NAME', says: 'whose key places tell which keys touch' } },
 	examples: ['keys', 'keys --keyboard german'],
 	run,

@@ -5,6 +5,7 @@ import { clock, date } from '../words/clock.ts';
 import { duration, faceName, inert } from '../words/say.ts';
 import type { Args, Command } from './command.ts';
 import { askedDay, told } from './day-files.ts';
+import { instantIn } from './instant.ts';
 
 /** What can be done to each face at this moment, and until when. */
 export const nowCommand: Command = {
@@ -37,8 +38,8 @@ export const nowCommand: Command = {
 function momentAsked(args: Args, records: readonly DayRecord[]): number {
 	const asked = args.options.at;
 	if (asked !== undefined) {
-		const at = Date.parse(String(asked));
-		if (Number.isFinite(at)) return at;
+		const at = instantIn(String(asked));
+		if (at !== null) return at;
 		throw new RangeError(`--at "${inert(String(asked))}" is no time: write 2027-03-02T14:00:00Z`);
 	}
 	const opened = records[0];

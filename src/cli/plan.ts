@@ -6,6 +6,7 @@ import { nearest } from '../trade/nearest.ts';
 import { inert } from '../words/say.ts';
 import type { Args, Command, Io } from './command.ts';
 import { folderOf, jobsIn, told } from './day-files.ts';
+import { instantIn } from './instant.ts';
 import { historyOf } from './job-days.ts';
 import { planData } from './plan-data.ts';
 import { planText } from './plan-text.ts';
@@ -71,8 +72,8 @@ function orderAsked(args: Args, job: Job): OrderName {
 function startAsked(args: Args): number {
 	const asked = args.options.start;
 	if (asked === undefined) return new Date().setHours(8, 0, 0, 0);
-	const at = Date.parse(String(asked));
-	if (Number.isFinite(at)) return at;
+	const at = instantIn(String(asked));
+	if (at !== null) return at;
 	throw new RangeError(`--start "${inert(String(asked))}" is no time: write 2027-03-02T08:00:00Z`);
 }
 

@@ -10,6 +10,7 @@ import type { Settings } from '../day/settings.ts';
 import { standardSettings } from '../day/standard-settings.ts';
 import { SourceError } from '../trigger/source.ts';
 import type { Args, Command, Io } from './command.ts';
+import { instantIn } from './instant.ts';
 import { version } from './package.ts';
 import { answerLines, watch } from './rehearsing.ts';
 import { settingsInForce } from './settings-in-force.ts';
@@ -34,8 +35,8 @@ function inFile(path: string, first: DayRecord): () => Sink {
 }
 
 function startOf(given: unknown, path: string | undefined): number | string {
-	const start = given === undefined ? Date.now() : Date.parse(String(given));
-	if (Number.isNaN(start))
+	const start = given === undefined ? Date.now() : instantIn(String(given));
+	if (start === null)
 		return `--start "${String(given).slice(0, 40)}" is no instant: write it as 2027-03-02T08:00:00Z`;
 	const last = path !== undefined && existsSync(path) ? loadDay(path).at(-1)?.at : undefined;
 	return last === undefined ? start : Math.max(start, Date.parse(last));
@@ -105,6 +106,7 @@ export const rehearseCommand: Command = {
 	usage: [
 		'rehearse JOB.yaml [--day FILE] [--start INSTANT] [--seed N] [--json | --plain] [--trigger SOURCE]',
 	],
+	words: 1,
 	options: {
 		json: { type: 'boolean', says: 'answer line by line: one line in, one JSON line out' },
 		plain: plainOption,

@@ -118,6 +118,7 @@ export const sprayCommand: Command = {
 	name: 'spray',
 	summary: 'a day on the real clock; carries on the open day of that job',
 	usage: ['spray JOB.yaml [--plain] [--trigger SOURCE [--record FILE]]'],
+	words: 1,
 	options: { plain: plainOption, ...triggerOptions },
 	examples: [
 		'spray coffee-cart.yaml',

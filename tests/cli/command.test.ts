@@ -36,6 +36,13 @@ describe('the words after a command', () => {
 		});
 	});
 
+	test('an option given twice is refused: nobody knows which was meant', () => {
+		expect(parse(pour, ['--make', '1 L', '--make', '2 L'])).toEqual({
+			ok: false,
+			message: '--make is there twice: leave one out',
+		});
+	});
+
 	test('a value may begin with a minus', () => {
 		expect(parse(pour, ['--make', '-5 °C'])).toMatchObject({
 			ok: true,
@@ -80,4 +87,13 @@ describe('a command with parts', () => {
 		expect(out).toMatch(/--make AMOUNT +how much/);
 		expect((await ran(['--help'])).out).toMatch(/Commands\n +pour +pours/);
 	});
+});
+
+test('a word too many is refused with status 2, and nothing is done', async () => {
+	let err = '';
+	const io = { stdout: { write: () => {} }, stderr: { write: (text: string) => (err += text) }, env: {} };
+	const one: Command = { ...pour, words: 1 };
+	expect(await runCommand(one, ['a.yaml', 'b.yaml'], io)).toBe(2);
+	expect(err).toBe('fanwise pour: "b.yaml" is a word too many: leave it out (fanwise pour --help)\n');
+	expect(await runCommand(one, ['a.yaml'], io)).toBe(0);
 });
