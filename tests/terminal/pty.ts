@@ -28,11 +28,18 @@ export async function bundled(program: string): Promise<string> {
 	return outfile;
 }
 
+/** A screen, and which of the bytes made it out of the one before. */
+export type Frame = { from: number; upTo: number; screen: string };
+
 export type Pty = {
 	/** The screen as a person sees it, row by row. */
 	screen(): string;
 	/** Every byte that was written to the terminal so far. */
 	bytes(): string;
+	/** Every screen that the bytes have made so far, in order; none from a time when nobody looked. */
+	frames: Frame[];
+	/** Whether somebody looks: while a terminal changes its size, what it shows belongs to neither size. */
+	watch(looks: boolean): void;
 	terminal: InstanceType<typeof xterm.Terminal>;
 	type(keys: string): void;
 	resize(columns: number, rows: number): void;
@@ -63,9 +70,16 @@ export function inTerminal(
 		env: { ...cleanEnv(), ...env },
 	});
 	let bytes = '';
+	const frames: Frame[] = [];
+	let watched = true;
 	child.onData(data => {
+		const from = bytes.length;
 		bytes += data;
-		terminal.write(data);
+		terminal.write(data, () => {
+			const shown = screen();
+			if (watched && shown !== frames.at(-1)?.screen)
+				frames.push({ from, upTo: from + data.length, screen: shown });
+		});
 	});
 	terminal.onData(answer => child.write(answer));
 	const ended = new Promise<number>(done => child.onExit(({ exitCode }) => done(exitCode)));
@@ -79,6 +93,11 @@ export function inTerminal(
 	return {
 		screen,
 		bytes: () => bytes,
+		frames,
+		watch(looks) {
+			watched = looks;
+			if (looks) frames.push({ from: bytes.length, upTo: bytes.length, screen: screen() });
+		},
 		terminal,
 		type: keys => child.write(keys),
 		resize(width, height) {

@@ -1,4 +1,3 @@
-import { format } from '../../trade/shown.ts';
 import { contextOf, jobOf, type Moment, unitsOf } from '../moment.ts';
 import { type Option, option, type Prompt } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
@@ -13,7 +12,6 @@ export function loadPrompt(moment: Moment, letter: string): Prompt {
 	const room = jobOf(moment).gun.cup_mL - book.cup_mL;
 	const volume_mL = Math.min(room, batch?.pot_mL ?? 0);
 	const units = unitsOf(moment);
-	const { gun } = jobOf(moment);
 	const several = [...book.batches.values()].filter(({ pot_mL }) => pot_mL > 0).length > 1;
 	const refill = contextOf(moment).cup.includes(letter);
 	const loaded: Option[] =
@@ -24,10 +22,7 @@ export function loadPrompt(moment: Moment, letter: string): Prompt {
 		state: 'load',
 		ask: 'do',
 		say: `Cup: fill in ${asKeyed(volume_mL, 'volume', units)} from the ${several ? `pot taped ${letter}` : 'taped pot'}.`,
-		lines: [
-			`Gun: ${format(gun.pressure_kPa, 'pressure', units)} with the trigger pulled.`,
-			'Tape the letter on the cup.',
-		],
+		lines: ['Tape the letter on the cup.'],
 		do: [{ code: 'fill-cup', ...keyed(volume_mL, 'volume', units) }],
 		options: loaded,
 	};

@@ -1,7 +1,8 @@
 import { batchInHand } from '../../../machines/day.ts';
 import type { Component } from '../../job/job.ts';
+import { format } from '../../trade/shown.ts';
 import { inert } from '../../words/say.ts';
-import { contextOf, type Moment, materialOf } from '../moment.ts';
+import { contextOf, jobOf, type Moment, materialOf, unitsOf } from '../moment.ts';
 import { option, type Prompt } from '../prompt.ts';
 import { cupPrompt } from './flow-cup.ts';
 import { canPrompt, foundPrompt, levelPrompt, pourPrompt, wrongCan } from './pouring.ts';
@@ -16,6 +17,7 @@ export function mixingPrompt(moment: Moment, menu: readonly string[], numbers: r
 	const mixing = moment.state.book.opened.lists.find(({ list }) => list === 'mixing');
 	const worded = (code: string, standard: string) =>
 		mixing?.items.find(item => item.code === code)?.say ?? standard;
+	const { pressure_kPa } = jobOf(moment).gun;
 	const { strainer } = materialOf(moment, batch.material);
 	switch (machine.value) {
 		case 'stir':
@@ -23,6 +25,8 @@ export function mixingPrompt(moment: Moment, menu: readonly string[], numbers: r
 				state: 'mix.stir',
 				ask: 'item',
 				say: worded('stir', 'Base: stir it in its own can first.'),
+				// Told long before the gauge is read: the screen before a reading must not say what it should be.
+				lines: [`Gun today: ${format(pressure_kPa, 'pressure', unitsOf(moment))}, trigger pulled.`],
 				options: [option('done', 'STIRRED', { type: 'batch.stepped', batch: letter, step: 'stir' })],
 			};
 		case 'strain':
