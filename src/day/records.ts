@@ -1,4 +1,4 @@
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import { checklistSchema } from '../job/checklist.ts';
 import { componentSchema, hornsSchema, jobSchema, prepSchema, windowSchema } from '../job/job.ts';
 import { settingsSchema } from './settings.ts';
@@ -9,26 +9,26 @@ import { settingsSchema } from './settings.ts';
  */
 
 const instant = z.iso.datetime({ precision: 3 });
-const letter = z.string().regex(/^[A-Z]+$/);
+const letter = z.string().check(z.regex(/^[A-Z]+$/));
 const faceId = z.string();
-const coat = z.number().int().positive();
+const coat = z.int().check(z.positive());
 const onFace = { face: faceId, coat };
-const maybeFace = { face: faceId.nullable(), coat: coat.nullable() };
+const maybeFace = { face: z.nullable(faceId), coat: z.nullable(coat) };
 
 /** Where a face stands when a day is opened, from the closed days of the same job before it. */
 export const faceHistorySchema = z.object({
 	coats: z.array(z.object({ coat, ended: instant, cup: z.array(letter), surfaceC: z.number() })),
 	/** Preparation done since the last coat. */
 	prep: z.array(z.object({ step: prepSchema, at: instant })),
-	aside: z.object({ why: z.string(), at: instant, done: z.array(z.string()) }).nullable(),
+	aside: z.nullable(z.object({ why: z.string(), at: instant, done: z.array(z.string()) })),
 });
 
 export type FaceHistory = z.infer<typeof faceHistorySchema>;
 
 /** Time and paint that a coat has taken in this shop for each square metre; null: not known yet. */
 const ownRateSchema = z.object({
-	s_per_m2: z.number().positive().nullable(),
-	mL_per_m2: z.number().positive().nullable(),
+	s_per_m2: z.nullable(z.number().check(z.positive())),
+	mL_per_m2: z.nullable(z.number().check(z.positive())),
 });
 
 export const canSchema = z.object({ material: z.string(), component: componentSchema, mark: z.string() });
@@ -37,25 +37,25 @@ export const airSchema = z.object({ airC: z.number(), humidity: z.number(), surf
 
 /** What was known of the moment when a record that needs it was made: computed from the clock, never by a machine. */
 export const factsSchema = z.object({
-	window: windowSchema.optional(),
+	window: z.optional(windowSchema),
 	/** The air reading in force: `ok`, too old, or outside the limits. */
-	air: z.enum(['ok', 'stale', 'out', 'none']).optional(),
+	air: z.optional(z.enum(['ok', 'stale', 'out', 'none'])),
 	/** The oldest batch in the cup is within its pot life now. */
-	alive: z.boolean().optional(),
+	alive: z.optional(z.boolean()),
 	/** … and will be when the face is done. */
-	lasts: z.boolean().optional(),
+	lasts: z.optional(z.boolean()),
 	/** The cup holds what the face wants. */
-	enough: z.boolean().optional(),
+	enough: z.optional(z.boolean()),
 	/** The last gun check is older than its limit. */
-	aged: z.boolean().optional(),
+	aged: z.optional(z.boolean()),
 	/** The face broken off is still inside its wet edge. */
-	wet: z.boolean().optional(),
+	wet: z.optional(z.boolean()),
 	/** The least time since the painter came back has passed. */
-	settled: z.boolean().optional(),
+	settled: z.optional(z.boolean()),
 	/** A batch has stood long enough. */
-	stood: z.boolean().optional(),
+	stood: z.optional(z.boolean()),
 	/** The step of a rework line is due by its wait. */
-	due: z.boolean().optional(),
+	due: z.optional(z.boolean()),
 });
 export type Facts = z.infer<typeof factsSchema>;
 
@@ -105,9 +105,12 @@ export const readingFeatureSchema = z.enum([
 ]);
 export type ReadingFeature = z.infer<typeof readingFeatureSchema>;
 
-const level = { level_mL: z.number().min(0).optional(), mass_g: z.number().min(0).optional() };
-const record = <Type extends string, Fields extends z.ZodRawShape>(type: Type, fields: Fields) =>
-	z.strictObject({ type: z.literal(type), facts: factsSchema.optional(), ...fields });
+const level = {
+	level_mL: z.optional(z.number().check(z.minimum(0))),
+	mass_g: z.optional(z.number().check(z.minimum(0))),
+};
+const record = <Type extends string, Fields extends z.core.$ZodShape>(type: Type, fields: Fields) =>
+	z.strictObject({ type: z.literal(type), facts: z.optional(factsSchema), ...fields });
 
 export const eventSchema = z.discriminatedUnion('type', [
 	record('day.opened', {
@@ -121,14 +124,19 @@ export const eventSchema = z.discriminatedUnion('type', [
 		zone: z.string(),
 		cans: z.array(canSchema),
 		/** Where the rotation of what is asked begins. */
-		seed: z.number().int().min(0).optional(),
-		before: z.object({ faces: z.record(faceId, faceHistorySchema), letters: z.number().int().min(0) }),
+		seed: z.optional(z.int().check(z.minimum(0))),
+		before: z.object({ faces: z.record(faceId, faceHistorySchema), letters: z.int().check(z.minimum(0)) }),
 		/** What the shop's own days had shown, by material. */
-		rates: z.record(z.string(), ownRateSchema).optional(),
+		rates: z.optional(z.record(z.string(), ownRateSchema)),
 	}),
 	record('day.closed', { job: z.string(), why: z.enum(['done', 'early']) }),
 	/** `stage` is the stage's place in the sheet; `coat` the count of coats on a face that no stage leaves out. */
-	record('day.planned', { stage: z.number().int().min(0), coat, faces: z.array(faceId), order: z.string() }),
+	record('day.planned', {
+		stage: z.int().check(z.minimum(0)),
+		coat,
+		faces: z.array(faceId),
+		order: z.string(),
+	}),
 	record('clock.set', { stepMs: z.number() }),
 
 	record('air.read', {
@@ -138,14 +146,14 @@ export const eventSchema = z.discriminatedUnion('type', [
 		reasons: z.array(z.string()),
 	}),
 	record('check.began', {
-		check: z.number().int().positive(),
+		check: z.int().check(z.positive()),
 		list: z.string(),
-		size: z.enum(['full', 'short']).nullable(),
+		size: z.nullable(z.enum(['full', 'short'])),
 		items: z.array(z.string()),
 		...maybeFace,
 	}),
 	record('item.answered', {
-		check: z.number().int().positive(),
+		check: z.int().check(z.positive()),
 		list: z.string(),
 		item: z.string(),
 		answer: z.string(),
@@ -158,7 +166,7 @@ export const eventSchema = z.discriminatedUnion('type', [
 		/** Reducer parts of this batch (a coat kind may have its own). */
 		ratio: z.object({ base: z.number(), hardener: z.number(), reducer: z.number() }),
 		by: z.enum(['volume', 'weight']),
-		make_mL: z.number().positive(),
+		make_mL: z.number().check(z.positive()),
 	}),
 	record('batch.stepped', { batch: letter, step: z.enum(['stir', 'strain']) }),
 	record('batch.poured', {
@@ -166,8 +174,8 @@ export const eventSchema = z.discriminatedUnion('type', [
 		component: componentSchema,
 		can: z.string(),
 		...level,
-		wanted_mL: z.number().optional(),
-		wanted_g: z.number().optional(),
+		wanted_mL: z.optional(z.number()),
+		wanted_g: z.optional(z.number()),
 		found: z.enum(['short', 'right', 'over']),
 	}),
 	/** The level found after a break in mixing. `before`: nothing more went in since the last reading. */
@@ -185,34 +193,38 @@ export const eventSchema = z.discriminatedUnion('type', [
 		tempC: z.number(),
 		fits: z.boolean(),
 	}),
-	record('batch.ready', { batch: letter, volume_mL: z.number().positive() }),
+	record('batch.ready', { batch: letter, volume_mL: z.number().check(z.positive()) }),
 	record('batch.discarded', { batch: letter, why: z.string() }),
-	record('batch.loaded', { batch: letter, volume_mL: z.number().positive(), refill: z.boolean() }),
+	record('batch.loaded', { batch: letter, volume_mL: z.number().check(z.positive()), refill: z.boolean() }),
 	/** `read`: what was left was measured, not worked out. */
-	record('cup.emptied', { volume_mL: z.number().min(0), why: z.string(), read: z.literal(true).optional() }),
+	record('cup.emptied', {
+		volume_mL: z.number().check(z.minimum(0)),
+		why: z.string(),
+		read: z.optional(z.literal(true)),
+	}),
 
 	record('gun.set', {
-		horns: hornsSchema.nullable(),
-		pressure_kPa: z.number().nullable(),
-		fanHeight_mm: z.number().nullable(),
-		fluid: z.string().nullable(),
+		horns: z.nullable(hornsSchema),
+		pressure_kPa: z.nullable(z.number()),
+		fanHeight_mm: z.nullable(z.number()),
+		fluid: z.nullable(z.string()),
 	}),
 	record('reading.taken', {
 		feature: readingFeatureSchema,
 		value: z.union([z.string(), z.number()]),
-		wanted: z.union([z.string(), z.number(), z.array(z.string())]).nullable(),
+		wanted: z.nullable(z.union([z.string(), z.number(), z.array(z.string())])),
 		matched: z.boolean(),
-		attempt: z.number().int().positive(),
-		check: z.number().int().positive().nullable(),
+		attempt: z.int().check(z.positive()),
+		check: z.nullable(z.int().check(z.positive())),
 		...maybeFace,
-		batch: letter.nullable(),
+		batch: z.nullable(letter),
 		/** The pattern card held up: the letters a tall fan covers, and those a wide one covers. */
-		card: z.strictObject({ tall: z.string(), wide: z.string() }).optional(),
+		card: z.optional(z.strictObject({ tall: z.string(), wide: z.string() })),
 		/** Faces that a touch test speaks for. */
-		faces: z.array(faceId).optional(),
+		faces: z.optional(z.array(faceId)),
 	}),
 	record('gun.checked', {
-		check: z.number().int().positive(),
+		check: z.int().check(z.positive()),
 		size: z.enum(['full', 'short']),
 		...onFace,
 		cup: z.array(letter),
@@ -224,24 +236,24 @@ export const eventSchema = z.discriminatedUnion('type', [
 	record('face.started', {
 		...onFace,
 		cup: z.array(letter),
-		check: z.number().int().positive(),
+		check: z.int().check(z.positive()),
 		/** `seq` of the air reading it is sprayed under. */
-		air: z.number().int().nullable(),
+		air: z.nullable(z.int()),
 		/** Rules overridden for it. */
 		overrides: z.array(z.string()),
 		window: windowSchema,
 		from: z.enum(['start', 'part']),
 		/** Seconds the face should take, from which it is late. */
-		spray_s: z.number().positive(),
+		spray_s: z.number().check(z.positive()),
 	}),
 	record('face.ended', {
 		...onFace,
 		extent: z.enum(['all', 'part', 'none']),
-		lastStroke: z.number().int().positive().nullable(),
+		lastStroke: z.nullable(z.int().check(z.positive())),
 		estimated: z.boolean(),
 		/** The face's share of its stretch, where estimated. */
-		began: instant.optional(),
-		ended: instant.optional(),
+		began: z.optional(instant),
+		ended: z.optional(instant),
 	}),
 	record('face.late', onFace),
 	/** A face broken off and past its wet edge: wait for its flash, then finish it. */
@@ -250,7 +262,7 @@ export const eventSchema = z.discriminatedUnion('type', [
 		...onFace,
 		surfaceC: z.number(),
 		/** What the coat just ended allows, in time order; `until: null` stays open. */
-		windows: z.array(z.object({ does: windowSchema, from: instant, until: instant.nullable() })),
+		windows: z.array(z.object({ does: windowSchema, from: instant, until: z.nullable(instant) })),
 	}),
 
 	record('wait.began', {
@@ -263,25 +275,25 @@ export const eventSchema = z.discriminatedUnion('type', [
 	record('break.began', {
 		kind: breakKindSchema,
 		by: z.enum(['painter', 'program']),
-		since: instant.optional(),
+		since: z.optional(instant),
 	}),
 	record('break.ended', { kind: breakKindSchema, by: z.enum(['painter', 'program']) }),
 	/** `rule`: `window`, `touch`, `prep`, `coats`, `aside`, `air`, or the code of the list item passed over. */
 	record('override.given', { rule: z.string(), reason: z.string(), ...maybeFace }),
-	record('stage.done', { face: faceId, stage: prepSchema, grit: z.number().int().positive().nullable() }),
+	record('stage.done', { face: faceId, stage: prepSchema, grit: z.nullable(z.int().check(z.positive())) }),
 	record('fault.seen', {
 		fault: z.string(),
-		face: faceId.optional(),
-		coat: coat.optional(),
-		gun: z.literal(true).optional(),
-		remedy: z.string().optional(),
+		face: z.optional(faceId),
+		coat: z.optional(coat),
+		gun: z.optional(z.literal(true)),
+		remedy: z.optional(z.string()),
 	}),
 	record('part.setAside', { part: z.string(), faces: z.array(faceId), why: z.string() }),
 	record('rework.done', { face: faceId, step: z.enum(['set-up', 'sand', 'clean', 'respray']) }),
 	record('film.read', {
 		...onFace,
-		dry_um: z.number().optional(),
-		wet_um: z.number().optional(),
+		dry_um: z.optional(z.number()),
+		wet_um: z.optional(z.number()),
 		by: z.string(),
 	}),
 	record('photo.kept', { ...onFace, where: z.string() }),
@@ -296,16 +308,20 @@ export const eventSchema = z.discriminatedUnion('type', [
 /** What happened: a record without its place in the file. The machines' events are exactly these. */
 export type DayEvent = z.infer<typeof eventSchema>;
 export type EventType = DayEvent['type'];
+/** Every type that a record can have. */
+export const eventTypes: readonly EventType[] = eventSchema.def.options.flatMap(
+	option => option.shape.type.def.values,
+);
 export type EventOf<Type extends EventType> = Extract<DayEvent, { type: Type }>;
 
 export const stampSchema = z.object({
-	seq: z.number().int().min(1),
+	seq: z.int().check(z.minimum(1)),
 	/** Counts the starts of the program on this day; the monotonic clock means nothing across runs. */
-	run: z.number().int().min(1),
+	run: z.int().check(z.minimum(1)),
 	at: instant,
 	mono: z.number(),
 	/** The same key made the next record too: they stand or fall together. */
-	more: z.literal(true).optional(),
+	more: z.optional(z.literal(true)),
 });
 export type Stamp = z.infer<typeof stampSchema>;
 /** One line of a day file. */

@@ -1,61 +1,67 @@
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import { standardSettings } from './standard-settings.ts';
 
-const atLeast = (floor: number, standard: number) => z.number().min(floor).default(standard);
+const atLeast = (floor: number, standard: number) => z._default(z.number().check(z.minimum(floor)), standard);
 
-const keyNames = z.array(z.string().min(1));
+const keyNames = z.array(z.string().check(z.minLength(1)));
 const learnedKeysSchema = z.object({
-	topLeft: keyNames.min(1),
-	topRight: keyNames.min(1),
-	bottomLeft: keyNames.min(1),
-	bottomRight: keyNames.min(1),
+	topLeft: keyNames.check(z.minLength(1)),
+	topRight: keyNames.check(z.minLength(1)),
+	bottomLeft: keyNames.check(z.minLength(1)),
+	bottomRight: keyNames.check(z.minLength(1)),
 	hold: keyNames,
 });
 
 /** What a shop may choose. Every threshold has a floor below which no file can take it. */
 export const settingsSchema = z.object({
-	units: z.enum(['us', 'metric', 'sheet']).default(standardSettings.units),
-	layout: z.enum(['us', 'german', 'french', 'learned']).default(standardSettings.layout),
+	units: z._default(z.enum(['us', 'metric', 'sheet']), standardSettings.units),
+	layout: z._default(z.enum(['us', 'german', 'french', 'learned']), standardSettings.layout),
 	/** Keys taught by the painter, as `layout: learned` reads them; `hold` beside the space bar. */
-	learned: learnedKeysSchema.nullable().default(standardSettings.learned),
+	learned: z._default(z.nullable(learnedKeysSchema), standardSettings.learned),
 	/** `corners`: four blocks of keys. `one-key`: any key is the one switch, its presses counted. */
-	answer: z.enum(['corners', 'one-key']).default(standardSettings.answer),
+	answer: z._default(z.enum(['corners', 'one-key']), standardSettings.answer),
 	/** `face`: a key ends each face. `stretch`: one key starts a stretch, one ends it. */
-	by: z.enum(['face', 'stretch']).default(standardSettings.by),
-	cards: z.boolean().default(standardSettings.cards),
+	by: z._default(z.enum(['face', 'stretch']), standardSettings.by),
+	cards: z._default(z.boolean(), standardSettings.cards),
 	/** Sentences are spoken by the system's own speaker. */
-	voice: z.boolean().default(standardSettings.voice),
+	voice: z._default(z.boolean(), standardSettings.voice),
 	/** Four sounds: held, a wait that ends soon, a wait that is over, an answer not taken. */
-	sounds: z.boolean().default(standardSettings.sounds),
+	sounds: z._default(z.boolean(), standardSettings.sounds),
 	/** Lines of text in place of the screens, for a screen reader or a pipe. */
-	plain: z.boolean().default(standardSettings.plain),
+	plain: z._default(z.boolean(), standardSettings.plain),
 	/** Longest stretch until the shop's own rates are known, s. */
 	stretch_s: atLeast(30, standardSettings.stretch_s),
 	/** Age at which a gun check is asked again before a face, min. */
-	checkAge_min: z.number().min(5).max(60).default(standardSettings.checkAge_min),
+	checkAge_min: z._default(z.number().check(z.minimum(5), z.maximum(60)), standardSettings.checkAge_min),
 	/** Least time between coming back and ready, s. */
 	settle_s: atLeast(10, standardSettings.settle_s),
 	/** Wall and monotonic clock may disagree by this much, s. */
-	clockSlip_s: z.number().min(1).max(10).default(standardSettings.clockSlip_s),
+	clockSlip_s: z._default(z.number().check(z.minimum(1), z.maximum(10)), standardSettings.clockSlip_s),
 	/** Trigger pause inside a face that is a break, s. */
-	triggerPause_s: z.number().min(3).max(60).default(standardSettings.triggerPause_s),
+	triggerPause_s: z._default(z.number().check(z.minimum(3), z.maximum(60)), standardSettings.triggerPause_s),
 	/** A face this much over its time turns the screen to hold, s. */
-	farOverdue_s: z.number().min(60).max(600).default(standardSettings.farOverdue_s),
+	farOverdue_s: z._default(z.number().check(z.minimum(60), z.maximum(600)), standardSettings.farOverdue_s),
 	/** Air readings older than this are taken again, h. */
-	airAge_h: z.number().min(0.5).max(4).default(standardSettings.airAge_h),
+	airAge_h: z._default(z.number().check(z.minimum(0.5), z.maximum(4)), standardSettings.airAge_h),
 	/** A hold longer than this asks for the air again, min. */
-	airHold_min: z.number().min(5).max(30).default(standardSettings.airHold_min),
+	airHold_min: z._default(z.number().check(z.minimum(5), z.maximum(30)), standardSettings.airHold_min),
 	/** Warnings before a wait ends, min. */
 	warnEarly_min: atLeast(2, standardSettings.warnEarly_min),
 	warnLate_min: atLeast(0.5, standardSettings.warnLate_min),
 	/** Margin over the dew point, K; a material's own larger margin counts. */
 	margin_C: atLeast(2, standardSettings.margin_C),
 	/** Share by which a gauge or height reading may differ from the one wanted. */
-	readingTolerance: z.number().min(0.02).max(0.15).default(standardSettings.readingTolerance),
+	readingTolerance: z._default(
+		z.number().check(z.minimum(0.02), z.maximum(0.15)),
+		standardSettings.readingTolerance,
+	),
 	/** Share of a level by which a pour may differ. */
-	pourTolerance: z.number().min(0.005).max(0.05).default(standardSettings.pourTolerance),
+	pourTolerance: z._default(
+		z.number().check(z.minimum(0.005), z.maximum(0.05)),
+		standardSettings.pourTolerance,
+	),
 	/** Screen height in mm and viewing distance in m, for the size of letters. */
-	screen_mm: z.number().min(50).max(2000).default(standardSettings.screen_mm),
-	distance_m: z.number().min(0.3).max(10).default(standardSettings.distance_m),
+	screen_mm: z._default(z.number().check(z.minimum(50), z.maximum(2000)), standardSettings.screen_mm),
+	distance_m: z._default(z.number().check(z.minimum(0.3), z.maximum(10)), standardSettings.distance_m),
 });
 export type Settings = z.infer<typeof settingsSchema>;

@@ -1,26 +1,26 @@
-import * as z from 'zod';
+import * as z from 'zod/mini';
 
 /** The five lists that the day asks, each a file under `checklists/`. */
 export const listNameSchema = z.enum(['before-spraying', 'mixing', 'gun-check', 'after-a-break', 'clean-up']);
 export type ListName = z.infer<typeof listNameSchema>;
 
 export const listAnswerSchema = z.object({
-	code: z.string().min(1),
+	code: z.string().check(z.minLength(1)),
 	/** What the corner shows; a few capitals. */
-	text: z.string().min(1),
+	text: z.string().check(z.minLength(1)),
 	/** Whether the item is closed by this answer. `unless-isocyanate`: only for materials without isocyanate. */
 	passes: z.enum(['yes', 'no', 'unless-isocyanate']),
 });
 
 export const listItemSchema = z.object({
 	/** Stable word, e.g. `mask`, `extractor`, `earth`. */
-	code: z.string().regex(/^[a-z][a-z0-9-]*$/),
+	code: z.string().check(z.regex(/^[a-z][a-z0-9-]*$/)),
 	/** What is asked, at most 12 words. */
-	say: z.string().min(1),
+	say: z.string().check(z.minLength(1)),
 	/** Shown small below, on request. */
-	why: z.string().nullable(),
+	why: z.nullable(z.string()),
 	/** Left out where the program supplies the answers (batch letter, gauge, second feature, pattern, can, level). */
-	answers: z.array(listAnswerSchema).min(1).max(4).nullable(),
+	answers: z.nullable(z.array(listAnswerSchema).check(z.minLength(1), z.maxLength(4))),
 	/** An open item that may be passed over with a reason that is logged. */
 	overridable: z.boolean(),
 });
@@ -29,7 +29,7 @@ export type ListItem = z.infer<typeof listItemSchema>;
 export const checklistSchema = z.object({
 	list: listNameSchema,
 	title: z.string(),
-	items: z.array(listItemSchema).min(1),
+	items: z.array(listItemSchema).check(z.minLength(1)),
 });
 /** One list in force: the built-in items and what the shop has added. */
 export type Checklist = z.infer<typeof checklistSchema>;

@@ -1,5 +1,5 @@
 import { isMap, isScalar, isSeq, type ParsedNode, type YAMLMap } from 'yaml';
-import type * as z from 'zod';
+import type * as z from 'zod/mini';
 import { editDistance, nearest } from '../trade/nearest.ts';
 import type { Source } from './document.ts';
 import { inert, notAllowed } from './errors.ts';
@@ -67,7 +67,7 @@ function saysOf(issue: Issue, text: string): string {
 }
 
 /** One value, read as text by a zod schema. */
-export function value<T>(schema: z.ZodType<T, string>): Reader<T> {
+export function value<T>(schema: z.ZodMiniType<T, string>): Reader<T> {
 	return (source, node, name, at) => {
 		const text = textOf(source, node, name, at);
 		if (text === undefined) return undefined;

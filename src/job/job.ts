@@ -1,12 +1,12 @@
-import * as z from 'zod';
+import * as z from 'zod/mini';
 
 /**
  * The job sheet after loading: every quantity a bare number in the unit its key ends in, every default filled
  * in, every name resolved. This is what the rest of the program reads and what a day file carries in full.
  */
 
-const positive = z.number().positive();
-const share = z.number().min(0).max(1);
+const positive = z.number().check(z.positive());
+const share = z.number().check(z.minimum(0), z.maximum(1));
 /** A closed range `[low, high]`. */
 const range = z.tuple([z.number(), z.number()]);
 
@@ -38,7 +38,9 @@ export const recoatRowSchema = z.object({
 	from_C: z.number(),
 	to_C: z.number(),
 	/** In time order from 0 h; the last may be open-ended (`until_h: null`). */
-	windows: z.array(z.object({ does: windowSchema, from_h: z.number().min(0), until_h: positive.nullable() })),
+	windows: z.array(
+		z.object({ does: windowSchema, from_h: z.number().check(z.minimum(0)), until_h: z.nullable(positive) }),
+	),
 });
 export type RecoatRow = z.infer<typeof recoatRowSchema>;
 
@@ -48,42 +50,45 @@ export const materialSchema = z.object({
 	isocyanate: z.boolean(),
 	ratio: z.object({ by: z.enum(['volume', 'weight']), base: positive, hardener: positive }),
 	/** Parts of reducer in the unit of the ratio; a percentage of base + hardener has been turned into parts. 0: none. */
-	reducer_parts: z.number().min(0),
+	reducer_parts: z.number().check(z.minimum(0)),
 	/** kg/L of each can, needed where the ratio is by weight. */
-	density_kg_per_L: z.object({ base: positive, hardener: positive, reducer: positive }).nullable(),
+	density_kg_per_L: z.nullable(z.object({ base: positive, hardener: positive, reducer: positive })),
 	/** The data sheet's mixing order, stirring the base in its can first. */
 	order: z.array(mixStepSchema),
 	/** Volume solids of base + hardener, unthinned; with its uncertainty ±. */
 	solids: share,
 	solids_tolerance: share,
 	/** Film and reducer of each kind of coat this material has. */
-	coats: z.partialRecord(coatKindSchema, z.object({ dry_um: positive, reducer_parts: z.number().min(0) })),
+	coats: z.partialRecord(
+		coatKindSchema,
+		z.object({ dry_um: positive, reducer_parts: z.number().check(z.minimum(0)) }),
+	),
 	/** Wet film above which it sags on an upright face. */
 	sag_um: positive,
 	potLife: timeAtSchema,
-	standing_min: z.number().min(0),
-	strainer: z.string().nullable(),
+	standing_min: z.number().check(z.minimum(0)),
+	strainer: z.nullable(z.string()),
 	/** Wet on wet: the wait before the next coat of the same material, and the touch that allows it. */
 	flash: z.object({
 		min_min: positive,
-		max_min: positive.nullable(),
+		max_min: z.nullable(positive),
 		at_C: z.number(),
-		touch: z.array(z.enum(['tacky', 'dry'])).min(1),
+		touch: z.array(z.enum(['tacky', 'dry'])).check(z.minLength(1)),
 	}),
 	wetEdge_s: positive,
 	/** How long mixed paint may stand in the gun before the tip is wetted, and before the gun is flushed. */
 	wetTip_min: positive,
 	flush_min: positive,
 	/** Recoat windows by the material that lies under this one; `under` may be this material itself. */
-	recoat: z.array(z.object({ under: z.string(), rows: z.array(recoatRowSchema).min(1) })),
+	recoat: z.array(z.object({ under: z.string(), rows: z.array(recoatRowSchema).check(z.minLength(1)) })),
 	sandAfter: z.array(timeAtSchema),
-	grit: z.number().int().positive().nullable(),
-	cup: z.object({ kind: z.string(), seconds: range }).nullable(),
-	limits: z.object({ air_C: range, humidity_max: share, margin_C: z.number().min(0) }),
+	grit: z.nullable(z.int().check(z.positive())),
+	cup: z.nullable(z.object({ kind: z.string(), seconds: range })),
+	limits: z.object({ air_C: range, humidity_max: share, margin_C: z.number().check(z.minimum(0)) }),
 	/** Factor by which times change per 10 °C outside the data sheet's points. */
 	factorPer10C: positive,
 	/** Lower explosive limit (share) and vapour volume (m³ per litre of liquid) of the solvent in it, where known. */
-	solvent: z.object({ share_of_mix: share, vapour_m3_per_L: positive, lel: share }).nullable(),
+	solvent: z.nullable(z.object({ share_of_mix: share, vapour_m3_per_L: positive, lel: share })),
 });
 export type Material = z.infer<typeof materialSchema>;
 
@@ -97,17 +102,17 @@ export type Horns = z.infer<typeof hornsSchema>;
 
 /** One coat planned for one face, in the order laid; coat n of a face is `coats[n - 1]`. */
 export const plannedCoatSchema = z.object({
-	stage: z.number().int().min(0),
+	stage: z.int().check(z.minimum(0)),
 	material: z.string(),
 	kind: coatKindSchema,
 	stroke: strokeSchema,
 	horns: hornsSchema,
 	/** Number of this coat within its stage, and how many the stage lays on this face. */
-	ofStage: z.tuple([z.number().int().positive(), z.number().int().positive()]),
+	ofStage: z.tuple([z.int().check(z.positive()), z.int().check(z.positive())]),
 	/** Work that must be recorded on the face between the coat before (or the bare part) and this coat, in order. */
-	prep: z.array(z.object({ step: prepSchema, grit: z.number().int().positive().nullable() })),
+	prep: z.array(z.object({ step: prepSchema, grit: z.nullable(z.int().check(z.positive())) })),
 	/** Wait that the sheet asks for before this coat beyond the recoat windows. */
-	wait_h: z.number().min(0),
+	wait_h: z.number().check(z.minimum(0)),
 	/** Paint as sprayed that the coat needs on this face, from film, area, solids and transfer. */
 	volume_mL: positive,
 	/** Time the face should take. */
@@ -122,12 +127,12 @@ export const faceSchema = z.object({
 	name: z.string(),
 	attitude: z.enum(['upright', 'flat', 'underside']),
 	/** On flat work and undersides, the edge the painter stands at: strokes are told from it. */
-	nearEdge: z.string().optional(),
+	nearEdge: z.optional(z.string()),
 	/** How far the wrist lays the gun over, in degrees. */
 	tilt: z.union([z.literal(-90), z.literal(0), z.literal(90)]),
 	area_m2: positive,
 	/** Width across and height along, where the sheet gives sizes. */
-	size_mm: z.tuple([positive, positive]).nullable(),
+	size_mm: z.nullable(z.tuple([positive, positive])),
 	fanHeight_mm: positive,
 	/** Faces that go before this one within a coat. */
 	after: z.array(z.string()),
@@ -146,7 +151,7 @@ export const stageSchema = z.discriminatedUnion('kind', [
 		kind: z.literal('prep'),
 		name: z.string(),
 		step: prepSchema,
-		grit: z.number().int().positive().nullable(),
+		grit: z.nullable(z.int().check(z.positive())),
 	}),
 	z.object({ kind: z.literal('wait'), name: z.string(), hours: positive }),
 ]);
@@ -159,11 +164,11 @@ export const jobSchema = z.object({
 		air_C: z.number(),
 		humidity: share,
 		/** This shop's own measured clearance time; the program never guesses one. */
-		clearance: z.object({ minutes: positive, measured: z.string() }).nullable(),
+		clearance: z.nullable(z.object({ minutes: positive, measured: z.string() })),
 		/** Part standing nearest the extractor, where the sheet says. */
-		extractorAt: z.string().nullable(),
+		extractorAt: z.nullable(z.string()),
 		/** Part of the day that can be sprayed in, minutes; null: open. */
-		hours: z.number().positive().nullable(),
+		hours: z.nullable(z.number().check(z.positive())),
 	}),
 	gun: z.object({
 		pressure_kPa: positive,
@@ -182,11 +187,11 @@ export const jobSchema = z.object({
 	}),
 	/** Materials by id, in the order of the sheet. */
 	materials: z.record(z.string(), materialSchema),
-	stages: z.array(stageSchema).min(1),
+	stages: z.array(stageSchema).check(z.minLength(1)),
 	/** Parts in the order of the sheet, and where each stands from the extractor (1 = nearest), where given. */
-	parts: z.array(z.object({ name: z.string(), place: z.number().nullable() })).min(1),
+	parts: z.array(z.object({ name: z.string(), place: z.nullable(z.number()) })).check(z.minLength(1)),
 	/** Every face of every part, in the order of the sheet. */
-	faces: z.array(faceSchema).min(1),
+	faces: z.array(faceSchema).check(z.minLength(1)),
 	/** Fixed by the sheet: `fewest-turns`, `wettest-edge`, or `sheet`. */
 	order: z.enum(['fewest-turns', 'wettest-edge', 'sheet']),
 	/** Checklist files named by the sheet that add to the built-in lists, relative to it. */

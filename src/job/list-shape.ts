@@ -1,4 +1,4 @@
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import { type ListItem, listNameSchema } from './checklist.ts';
 import type { Source } from './document.ts';
 import { type Entry, list, map, may, must, placed, value } from './fields.ts';
@@ -6,17 +6,23 @@ import { word, yesOrNo } from './values.ts';
 
 const mostWords = 12;
 
-const code = z.string().regex(/^[a-z][a-z0-9-]{0,30}$/, {
-	message: 'allowed: small letters, digits and hyphens, as in "earth-clip"',
-});
-const sentence = z
+const code = z.string().check(
+	z.regex(/^[a-z][a-z0-9-]{0,30}$/, {
+		message: 'allowed: small letters, digits and hyphens, as in "earth-clip"',
+	}),
+);
+const sentence = z.string().check(
+	z.refine(text => text.split(/\s+/).length <= mostWords, { message: `allowed: up to ${mostWords} words` }),
+	z.refine(text => text.length <= 90, { message: 'allowed: up to 90 letters' }),
+);
+const reason = z
 	.string()
-	.refine(text => text.split(/\s+/).length <= mostWords, { message: `allowed: up to ${mostWords} words` })
-	.refine(text => text.length <= 90, { message: 'allowed: up to 90 letters' });
-const reason = z.string().refine(text => text.length <= 160, { message: 'allowed: up to 160 letters' });
-const shown = z.string().regex(/^[\p{Lu}\d][\p{Lu}\d '-]{0,15}$/u, {
-	message: 'allowed: up to 16 capitals, as in "NOT YET"',
-});
+	.check(z.refine(text => text.length <= 160, { message: 'allowed: up to 160 letters' }));
+const shown = z.string().check(
+	z.regex(/^[\p{Lu}\d][\p{Lu}\d '-]{0,15}$/u, {
+		message: 'allowed: up to 16 capitals, as in "NOT YET"',
+	}),
+);
 
 const answerShape = {
 	code: must(value(code)),

@@ -1,5 +1,5 @@
 import { isScalar } from 'yaml';
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import { nearest } from '../trade/nearest.ts';
 import { inert } from './errors.ts';
 import {
@@ -18,6 +18,8 @@ import {
 } from './fields.ts';
 import { coatKindSchema, mixStepSchema, type Prep, prepSchema } from './job.ts';
 import {
+	complain,
+	fromText,
 	grit,
 	key,
 	name,
@@ -41,7 +43,9 @@ const some_ = (kind: Parameters<typeof some>[0]) => value(some(kind));
 
 export const shopShape = {
 	air: must(value(quantity('temperature'))),
-	humidity: must(value(quantity('share').refine(part => part >= 0.01, { message: 'allowed: 1% to 100%' }))),
+	humidity: must(
+		value(quantity('share').check(z.refine(part => part >= 0.01, { message: 'allowed: 1% to 100%' }))),
+	),
 	clearance: may(map({ time: must(some_('time')), measured: must(value(name)) })),
 	'extractor at': may(placed(value(name))),
 	day: may(some_('time')),
@@ -53,7 +57,9 @@ export const gunShape = {
 	'fan depth': may(some_('length')),
 	feather: may(wholeList(value(plainNumber(1, 10)))),
 	distance: must(some_('length')),
-	overlap: must(value(quantity('share').refine(part => part <= 0.9, { message: 'allowed: up to 90%' }))),
+	overlap: must(
+		value(quantity('share').check(z.refine(part => part <= 0.9, { message: 'allowed: up to 90%' }))),
+	),
 	flow: must(some_('flow')),
 	speed: must(some_('speed')),
 	transfer: must(value(shareWithin(0.05, 0.1))),
@@ -66,27 +72,25 @@ export const gunShape = {
 	),
 };
 
-const reducer = z.string().transform((text, ctx): { parts?: number; share?: number } => {
+const reducer = fromText((text, ctx): { parts?: number; share?: number } => {
 	if (text === 'none') return { parts: 0 };
 	const read = /^(\d+(?:\.\d+)?)\s*(%|parts?)$/.exec(text);
 	const found = Number(read?.[1]);
 	if (!read || found > 200 || (read[2] !== '%' && found > 20)) {
 		const message = 'allowed: a share of base and hardener as in "15%", parts as in "1 part", or none';
-		ctx.addIssue({ code: 'custom', message, params: { column: 1 } });
-		return z.NEVER;
+		return complain(ctx, message);
 	}
 	return read[2] === '%' ? { share: found / 100 } : { parts: found };
 });
 export type Reducer = z.output<typeof reducer>;
 
-const ratio = z.string().transform((text, ctx) => {
+const ratio = fromText((text, ctx) => {
 	const read = /^(\d+(?:\.\d+)?):(\d+(?:\.\d+)?)(?::(\d+(?:\.\d+)?))?\s+by\s+(volume|weight)$/.exec(text);
 	const [base, hardener, third] = [Number(read?.[1]), Number(read?.[2]), read?.[3]];
 	if (!read || base <= 0 || hardener <= 0 || Math.max(base, hardener, Number(third ?? 0)) > 1000) {
 		const message =
 			'allowed: base:hardener or base:hardener:reducer, as in "2:1:1 by volume" or "100:18 by weight"';
-		ctx.addIssue({ code: 'custom', message, params: { column: 1 } });
-		return z.NEVER;
+		return complain(ctx, message);
 	}
 	const by: 'volume' | 'weight' = read[4] === 'weight' ? 'weight' : 'volume';
 	return { by, base, hardener, reducer: third === undefined ? null : Number(third) };
@@ -162,17 +166,15 @@ export type MaterialEntry = Entry<typeof materialShape>;
 /** Work on faces between coats, each a stage of its own. */
 export const prepSteps = prepSchema.options;
 const leaveOut = may(list(placed(value(name))));
-const yes = z.enum(['yes']).transform(() => null);
+const yes = z.pipe(
+	z.enum(['yes']),
+	z.transform(() => null),
+);
 const done = may(value(yes));
-const gritOrYes = z.string().transform((text, ctx): number | null => {
+const gritOrYes = fromText((text, ctx): number | null => {
 	const read = text === 'yes' ? { success: true as const, data: null } : grit.safeParse(text);
 	if (read.success) return read.data;
-	ctx.addIssue({
-		code: 'custom',
-		message: 'allowed: a grit as in "400 grit", or yes',
-		params: { column: 1 },
-	});
-	return z.NEVER;
+	return complain(ctx, 'allowed: a grit as in "400 grit", or yes');
 });
 const abrade = may(value(gritOrYes));
 export const stageShape = {
@@ -191,15 +193,14 @@ export const stageShape = {
 };
 export type StageEntry = Entry<typeof stageShape>;
 
-const tilt = z.string().transform((text, ctx): -90 | 0 | 90 => {
+const tilt = fromText((text, ctx): -90 | 0 | 90 => {
 	const known: Record<string, -90 | 0 | 90> = { none: 0, left: 90, right: -90 };
 	const degrees = /^([+\-−]?\d+(?:\.\d+)?)\s*(?:°|degrees|deg)$/.exec(text)?.[1]?.replace('−', '-');
 	const found = Object.hasOwn(known, text) ? known[text] : Number(degrees) + 0;
 	if (found === 0 || found === 90 || found === -90) return found;
 	const slanted = degrees === undefined ? '' : 'the fan would stand neither upright nor flat; ';
 	const message = `${slanted}allowed: none, left (90°), right (-90°)`;
-	ctx.addIssue({ code: 'custom', message, params: { column: 1 } });
-	return z.NEVER;
+	return complain(ctx, message);
 });
 
 const strokes: Record<string, 'side-to-side' | 'up-and-down' | 'to-and-fro'> = {
@@ -207,13 +208,12 @@ const strokes: Record<string, 'side-to-side' | 'up-and-down' | 'to-and-fro'> = {
 	'up and down': 'up-and-down',
 	'to and fro': 'to-and-fro',
 };
-const stroke = z.string().transform((text, ctx) => {
+const stroke = fromText((text, ctx) => {
 	const found = Object.hasOwn(strokes, text) ? strokes[text] : undefined;
 	if (found) return found;
 	const slanted = /°|deg|slant|diagonal/.test(text) ? 'the fan would be wanted at neither 0° nor 90°; ' : '';
 	const message = `${slanted}allowed: ${Object.keys(strokes).join(', ')}; nearest: ${nearest(text, Object.keys(strokes))}`;
-	ctx.addIssue({ code: 'custom', message, params: { column: 1 } });
-	return z.NEVER;
+	return complain(ctx, message);
 });
 
 export const faceShape = {

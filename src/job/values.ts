@@ -1,10 +1,13 @@
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import { parseQuantity, type Quantity } from '../trade/quantity.ts';
 import { unseenIn } from './errors.ts';
 
 /** How the texts of a sheet are read: each a schema from what was written to a value in base units. */
 
-type Context = z.core.$RefinementCtx<string>;
+type Context = z.core.ParsePayload;
+/** A schema that reads a value out of what was written. */
+export const fromText = <T>(read: (text: string, ctx: Context) => T) => z.pipe(z.string(), z.transform(read));
+
 type Bounds = { above?: number; least?: number; most: number; allowed: string };
 
 const bounds: Partial<Record<Quantity, Bounds>> = {
@@ -23,8 +26,9 @@ const bounds: Partial<Record<Quantity, Bounds>> = {
 	vapour: { above: 0, most: 5, allowed: 'more than 0, up to 5 m3/L' },
 };
 
-const complain = (ctx: Context, message: string, column = 1) => {
-	ctx.addIssue({ code: 'custom', message, params: { column } });
+/** Says what is wrong with a text, and at which column of it. */
+export const complain = (ctx: Context, message: string, column = 1) => {
+	ctx.issues.push({ code: 'custom', message, input: ctx.value, params: { column } });
 	return z.NEVER;
 };
 
@@ -39,16 +43,15 @@ function amount(kind: Quantity, text: string, ctx: Context, from = 1): number {
 }
 
 /** One quantity with its unit, in the base unit of its kind and within what can be meant. */
-export const quantity = (kind: Quantity) =>
-	z.string().transform((text, ctx): number => amount(kind, text, ctx));
+export const quantity = (kind: Quantity) => fromText((text, ctx): number => amount(kind, text, ctx));
 
 /** A quantity above zero. */
 export const some = (kind: Quantity) =>
-	quantity(kind).refine(found => found > 0, { message: 'allowed: more than 0' });
+	quantity(kind).check(z.refine(found => found > 0, { message: 'allowed: more than 0' }));
 
 /** A quantity, or `none` for zero. */
 export const orNone = (kind: Quantity) =>
-	z.string().transform((text, ctx): number => (text === 'none' ? 0 : amount(kind, text, ctx)));
+	fromText((text, ctx): number => (text === 'none' ? 0 : amount(kind, text, ctx)));
 
 /** Splits at a word, and says at which column the second half begins. */
 function halves(text: string, between: RegExp): { left: string; right: string; column: number } | undefined {
@@ -63,7 +66,7 @@ const unitOf = (text: string): string => text.replace(/^[+\-−]?[\d.]+(?:e[+-]?
 
 /** `60 to 75 °F`: both ends, rising; the first may lean on the unit of the second. */
 export const range = (kind: Quantity) =>
-	z.string().transform((text, ctx): [number, number] => {
+	fromText((text, ctx): [number, number] => {
 		const parts = halves(text, /\s+to\s+/);
 		if (!parts) return complain(ctx, 'a range is wanted, as in "60 °F to 75 °F"');
 		const left = bare.test(parts.left) ? `${parts.left}${unitOf(parts.right)}` : parts.left;
@@ -73,7 +76,7 @@ export const range = (kind: Quantity) =>
 	});
 
 /** `5 h to 8 h`, or `from 24 h` without an end; seconds. */
-export const span = z.string().transform((text, ctx): { from_s: number; until_s: number | null } => {
+export const span = fromText((text, ctx): { from_s: number; until_s: number | null } => {
 	const open = /^(?:from|after)\s+/.exec(text);
 	if (open)
 		return { from_s: amount('time', text.slice(open[0].length), ctx, open[0].length + 1), until_s: null };
@@ -87,7 +90,7 @@ export const span = z.string().transform((text, ctx): { from_s: number; until_s:
 });
 
 /** `4 h at 70 °F`. */
-export const timeAt = z.string().transform((text, ctx): { at_C: number; hours: number } => {
+export const timeAt = fromText((text, ctx): { at_C: number; hours: number } => {
 	const parts = halves(text, /\s+at\s+/);
 	if (!parts) return complain(ctx, 'a time at a temperature is wanted, as in "4 h at 70 °F"');
 	const hours = amount('time', parts.left, ctx) / 3600;
@@ -97,7 +100,7 @@ export const timeAt = z.string().transform((text, ctx): { at_C: number; hours: n
 
 /** `42% ± 3%`, or without a tolerance. */
 export const shareWithin = (least: number, tolerance: number) =>
-	z.string().transform((text, ctx): { share: number; tolerance: number } => {
+	fromText((text, ctx): { share: number; tolerance: number } => {
 		const parts = halves(text, /\s*(?:±|\+\/-)\s*/);
 		const share = amount('share', parts?.left ?? text, ctx);
 		if (share < least) return complain(ctx, `allowed: ${least * 100}% to 100%`);
@@ -106,7 +109,7 @@ export const shareWithin = (least: number, tolerance: number) =>
 	});
 
 /** `24 in x 36 in`: across and along, mm. */
-export const size = z.string().transform((text, ctx): [number, number] => {
+export const size = fromText((text, ctx): [number, number] => {
 	const parts = halves(text, /\s*[x×]\s*/);
 	if (!parts) return complain(ctx, 'a size is wanted: width by height, as in "24 in x 36 in"');
 	const left = bare.test(parts.left) ? `${parts.left}${unitOf(parts.right)}` : parts.left;
@@ -115,33 +118,37 @@ export const size = z.string().transform((text, ctx): [number, number] => {
 
 /** A plain number without a unit. */
 export const plainNumber = (least: number, most: number) =>
-	z.string().transform((text, ctx): number => {
+	fromText((text, ctx): number => {
 		const found = /^\d+(\.\d+)?$/.test(text) ? Number(text) : Number.NaN;
 		if (found >= least && found <= most) return found;
 		return complain(ctx, `allowed: a number from ${least} to ${most}`);
 	});
 
 export const wholeNumber = (least: number, most: number) =>
-	plainNumber(least, most).refine(Number.isInteger, { message: 'allowed: a whole number' });
+	plainNumber(least, most).check(z.refine(Number.isInteger, { message: 'allowed: a whole number' }));
 
 /** `400` or `400 grit`. */
-export const grit = z
-	.string()
-	.transform(text => text.replace(/\s*grit$/, ''))
-	.pipe(wholeNumber(24, 10_000));
+export const grit = z.pipe(
+	fromText(text => text.replace(/\s*grit$/, '')),
+	wholeNumber(24, 10_000),
+);
 
-export const yesOrNo = z.enum(['yes', 'no']).transform(word => word === 'yes');
+export const yesOrNo = z.pipe(
+	z.enum(['yes', 'no']),
+	z.transform(word => word === 'yes'),
+);
 
 /** One of some words, and what each stands for. */
 export const word = <const T extends Record<string, unknown>>(words: T) =>
-	z
-		.enum(Object.keys(words) as [Extract<keyof T, string>])
-		.transform((key): T[keyof T] => words[key] as T[keyof T]);
+	z.pipe(
+		z.enum(Object.keys(words) as [Extract<keyof T, string>]),
+		z.transform((key): T[keyof T] => words[key] as T[keyof T]),
+	);
 
 const longest = 60;
 
 /** A name of the painter's own choosing, on one line and short enough for a screen. */
-export const name = z.string().transform((text, ctx): string => {
+export const name = fromText((text, ctx): string => {
 	const unseen = unseenIn(text);
 	if (unseen) return complain(ctx, `${unseen.code} cannot be seen or is obeyed by terminals: take it out`);
 	const tidy = text.normalize('NFC').replaceAll(/\s+/g, ' ');
@@ -151,6 +158,7 @@ export const name = z.string().transform((text, ctx): string => {
 });
 
 /** A name that others refer to: no slash, and none that the program keeps for itself. */
-export const key = name
-	.refine(text => !text.includes('/'), { message: 'a name has no "/"' })
-	.refine(text => !(text in {}), { message: 'the program keeps this word for itself: choose another name' });
+export const key = name.check(
+	z.refine(text => !text.includes('/'), { message: 'a name has no "/"' }),
+	z.refine(text => !(text in {}), { message: 'the program keeps this word for itself: choose another name' }),
+);

@@ -1,6 +1,8 @@
 import { renameSync } from 'node:fs';
 import { join } from 'node:path';
 import Conf from 'conf';
+import * as z from 'zod/mini';
+import en from 'zod/v4/locales/en.js';
 import { type Settings, settingsSchema } from '../day/settings.ts';
 import { standardSettings } from '../day/standard-settings.ts';
 
@@ -12,6 +14,11 @@ export type Kept = {
 	trouble: string | null;
 	path: string;
 };
+
+/** What is wrong with a setting is said in the library's own English. */
+z.config(en());
+
+const fileSchema = z.strictObject(settingsSchema.shape);
 
 const open = (folder: string) =>
 	new Conf({ cwd: folder, configName: 'settings', clearInvalidConfig: false, configFileMode: 0o600 });
@@ -40,7 +47,7 @@ function firstIssue(error: { issues: { path: PropertyKey[]; message: string }[] 
 export function readSettings(folder: string): Kept {
 	try {
 		const kept = open(folder);
-		const parsed = settingsSchema.strict().safeParse(kept.store);
+		const parsed = fileSchema.safeParse(kept.store);
 		if (!parsed.success) return setAside(folder, firstIssue(parsed.error));
 		return { settings: parsed.data, trouble: null, path: kept.path };
 	} catch (error) {
@@ -58,7 +65,7 @@ export const changeSetting = (folder: string, key: string, value: unknown): Chan
 /** Changes several settings together, or none of them. */
 export function changeSettings(folder: string, change: Record<string, unknown>): Changed {
 	const { settings } = readSettings(folder);
-	const parsed = settingsSchema.strict().safeParse({ ...settings, ...change });
+	const parsed = fileSchema.safeParse({ ...settings, ...change });
 	if (!parsed.success) return { ok: false, message: firstIssue(parsed.error) };
 	const kept = open(folder);
 	kept.store = parsed.data as unknown as Record<string, unknown>;

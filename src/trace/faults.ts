@@ -1,34 +1,38 @@
 import { LineCounter, parseDocument } from 'yaml';
-import * as z from 'zod';
+import * as z from 'zod/mini';
+import en from 'zod/v4/locales/en.js';
 
-const code = z.string().regex(/^[a-z][a-z0-9-]*$/, 'a code is small letters, digits and hyphens');
+/** What is wrong with a field is said in the library's own English. */
+z.config(en());
+
+const code = z.string().check(z.regex(/^[a-z][a-z0-9-]*$/, 'a code is small letters, digits and hyphens'));
 
 const claimSchema = z.strictObject({
 	cause: code,
-	source: z.string().min(1),
+	source: z.string().check(z.minLength(1)),
 	/** What exactly the source says, where sources differ. */
-	as: z.string().optional(),
+	as: z.optional(z.string()),
 });
 
 const faultSchema = z.strictObject({
-	say: z.string().min(1),
-	shows: z.strictObject({ from_min: z.number().min(0), to_min: z.number().positive() }),
+	say: z.string().check(z.minLength(1)),
+	shows: z.strictObject({ from_min: z.number().check(z.minimum(0)), to_min: z.number().check(z.positive()) }),
 	/** `this`: put in with the coat it is seen on; `under`: with that coat or one under it. */
 	reach: z.enum(['this', 'under']),
 	/** Whether it starts a search. */
-	trace: z.boolean().default(true),
-	causes: z.array(claimSchema).min(1),
+	trace: z._default(z.boolean(), true),
+	causes: z.array(claimSchema).check(z.minLength(1)),
 });
 
 const causeSchema = z.strictObject({
-	say: z.string().min(1),
+	say: z.string().check(z.minLength(1)),
 	/** The check that would have caught it. */
-	check: z.string().min(1),
+	check: z.string().check(z.minLength(1)),
 });
 
 const fileSchema = z.strictObject({
-	causes: z.record(code, causeSchema).default({}),
-	faults: z.record(code, faultSchema).default({}),
+	causes: z._default(z.record(code, causeSchema), {}),
+	faults: z._default(z.record(code, faultSchema), {}),
 });
 
 export type Claim = z.infer<typeof claimSchema>;

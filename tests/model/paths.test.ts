@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { dayMachine } from '../../machines/day.ts';
-import { type EventType, eventSchema } from '../../src/day/records.ts';
+import { type EventType, eventTypes } from '../../src/day/records.ts';
 import { rehearsed } from '../day/rehearsed.ts';
 import type { Pair } from './line-model.ts';
 import { allWays, type Way } from './line-ways.ts';
@@ -58,8 +58,7 @@ const reasonFor = (state: string, type: EventType) =>
 const isRefused = (state: string, type: EventType) => state === 'closed' && type === 'break.began';
 const lists = listedIn(asTheyAre);
 const pairs = Object.keys(dayMachine.root.states).flatMap(state =>
-	eventSchema.options
-		.map(option => option.shape.type.value)
+	eventTypes
 		.filter(type => lists(state, type) && !isRefused(state, type))
 		.map(type => ({ state, type, pair: `${state} ${type}` as Pair })),
 );

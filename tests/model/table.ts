@@ -1,10 +1,10 @@
 import { dayMachine } from '../../machines/day.ts';
-import { eventSchema } from '../../src/day/records.ts';
+import { eventTypes } from '../../src/day/records.ts';
 
 /** What each state of a day takes, read off its chart: a table for people, made again whenever the chart changes. */
 
 const states = ['bench', 'list', 'mix', 'check', 'ready', 'spraying', 'wait', 'hold', 'closed'] as const;
-const types = eventSchema.options.map(option => option.shape.type.value);
+const types = eventTypes;
 
 type Transition = { target?: readonly { key: string }[] | undefined; guard?: unknown };
 

@@ -1,5 +1,6 @@
 import { crc32 } from 'node:zlib';
-import * as z from 'zod';
+import * as z from 'zod/mini';
+import en from 'zod/v4/locales/en.js';
 import { type DayRecord, eventSchema, stampSchema } from '../records.ts';
 
 const space = 32;
@@ -8,18 +9,30 @@ const sumLength = 8;
 const hexSum = (bytes: Uint8Array | string) => crc32(bytes).toString(16).padStart(sumLength, '0');
 const utf8 = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true });
 
-/** A line's fields in one go, by its type: twice as quick as the stamp and the event one after the other. */
-const lineSchemas = new Map<unknown, z.ZodType<DayRecord>>(
-	eventSchema.options.map(option => [
-		option.shape.type.value,
-		z.strictObject({ ...stampSchema.shape, ...option.shape }),
-	]),
+/** What is wrong with a field is said in the library's own English. */
+z.config(en());
+
+const eventSchemas = new Map<unknown, (typeof eventSchema.def.options)[number]>(
+	eventSchema.def.options.flatMap(option =>
+		option.shape.type.def.values.map(type => [type, option] as const),
+	),
 );
+const lineSchemas = new Map<unknown, z.ZodMiniType<DayRecord>>();
+
+/** A line's fields in one go, by its type: twice as quick as the stamp and the event one after the other. */
+function lineSchema(type: unknown): z.ZodMiniType<DayRecord> | undefined {
+	const known = lineSchemas.get(type);
+	const event = eventSchemas.get(type);
+	if (known || !event) return known;
+	const made: z.ZodMiniType<DayRecord> = z.strictObject({ ...stampSchema.shape, ...event.shape });
+	lineSchemas.set(type, made);
+	return made;
+}
 
 /** A record out of what a line holds, checked against the schemas; `bad` says which field is wrong. */
 export const toRecord = (raw: unknown): { record: DayRecord } | { bad: string } => {
 	const type = typeof raw === 'object' && raw !== null && 'type' in raw ? raw.type : undefined;
-	const schema = lineSchemas.get(type);
+	const schema = lineSchema(type);
 	if (!schema) return { bad: 'it is no type of record that this program knows' };
 	const read = schema.safeParse(raw);
 	if (read.success) return { record: read.data };

@@ -1,15 +1,15 @@
 import { execFileSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import { hostname } from 'node:os';
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import { discard, placeNew, writeAll } from './fresh.ts';
 import type { FilePort } from './port.ts';
 import { DayFileError, errorCode, plainName } from './trouble.ts';
 
 const holderSchema = z.object({
-	pid: z.number().int().positive(),
+	pid: z.int().check(z.positive()),
 	/** When the process started, in whatever words the system has for it: a number may be given out again. */
-	start: z.string().nullable(),
+	start: z.nullable(z.string()),
 	host: z.string(),
 });
 export type Holder = z.infer<typeof holderSchema>;
