@@ -3,11 +3,12 @@ import { openingRecord } from '../day/open.ts';
 import type { DayRecord } from '../day/records.ts';
 import { rehearse } from '../day/rehearsal.ts';
 import { standardSettings } from '../day/standard-settings.ts';
+import { exampleSheet } from '../job/checklists-folder.ts';
 import { painterOf } from '../painter/painter.ts';
 import { type Moment, play, type Twist } from '../painter/play.ts';
 import { daySentences } from '../words/summary.ts';
 import type { Command, Io } from './command.ts';
-import { exampleSheet, version } from './package.ts';
+import { version } from './package.ts';
 import { readSheet } from './sheet.ts';
 
 const start = Date.parse('2027-03-02T08:00:00Z');

@@ -1,10 +1,8 @@
 import { readFile, writeFile } from 'node:fs/promises';
-import { join } from 'node:path';
+import { basename } from 'node:path';
+import { exampleSheet } from '../job/checklists-folder.ts';
 import { inert } from '../job/errors.ts';
-import { checklistsFolder } from '../job/lists.ts';
 import type { Command } from './command.ts';
-
-const standard = 'coffee-cart.yaml';
 
 const refusals: Record<string, string> = {
 	EEXIST: 'is there already, and is left as it is: give another name',
@@ -23,13 +21,13 @@ export const exampleCommand: Command = {
 	options: {},
 	examples: ['example', 'example my-cart.yaml'],
 	async run({ positionals }, io) {
-		const [file = standard, ...more] = positionals;
+		const [file = basename(exampleSheet()), ...more] = positionals;
 		if (more.length > 0) {
 			io.stderr.write('fanwise example: name one file, or none for coffee-cart.yaml\n');
 			return 2;
 		}
 		try {
-			const sheet = await readFile(join(checklistsFolder(), 'example', standard));
+			const sheet = await readFile(exampleSheet());
 			await writeFile(file, sheet, { flag: 'wx' });
 		} catch (error) {
 			const code = error instanceof Error && 'code' in error ? String(error.code) : 'unknown';

@@ -2,10 +2,10 @@ import { readdirSync } from 'node:fs';
 import { basename } from 'node:path';
 import { type OpenDay, openDays } from '../day/file/open-days.ts';
 import { isoAt } from '../day/instant.ts';
+import { exampleSheet } from '../job/checklists-folder.ts';
 import { nameOnSheet } from '../job/glimpse.ts';
 import { readText } from '../job/read-text.ts';
 import type { Command, Io } from './command.ts';
-import { exampleSheet } from './package.ts';
 import { settingsInForce } from './settings-in-force.ts';
 import { canShow, show } from './show.ts';
 
@@ -14,7 +14,7 @@ async function sheetsHere(days: readonly OpenDay[]) {
 	const here = readdirSync('.').filter(name => /\.ya?ml$/i.test(name));
 	const sheets = [];
 	for (const path of [...here, exampleSheet()]) {
-		const read = await readText(path, '');
+		const read = readText(path, '');
 		const job = read.ok ? nameOnSheet(read.text) : null;
 		if (job === null) continue;
 		const openDay = days.find(({ name }) => name === job)?.path ?? null;

@@ -1,8 +1,9 @@
-import { existsSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import { dirname, isAbsolute, join, resolve } from 'node:path';
 import { type Checklist, checklistSchema, type ListName, listNameSchema } from './checklist.ts';
+import { checklistsFolder } from './checklists-folder.ts';
 import { readDocument, type Source } from './document.ts';
-import type { SheetError } from './errors.ts';
+import { errorLine, type SheetError } from './errors.ts';
 import type { Placed } from './fields.ts';
 import { addTo } from './list-additions.ts';
 import { itemOf, type ListEntry, readList } from './list-shape.ts';
@@ -21,35 +22,50 @@ function readListText(text: string, file: string): Read | SheetError[] {
 	return entry && list ? { source, entry, list } : source.errors;
 }
 
-async function readListFile(path: string): Promise<Read | SheetError[]> {
-	const read = await readText(path, 'check the name');
-	return read.ok ? readListText(read.text, path) : read.errors;
-}
-
 /** A list that comes with the program. */
-function builtIn({ source, entry, list }: Read): Checklist | SheetError[] {
+function builtIn(text: string, file: string): Checklist | SheetError[] {
+	const read = readListText(text, file);
+	if (Array.isArray(read)) return read;
+	const { source, entry, list } = read;
 	const items = (entry.values.items ?? []).map(item => itemOf(source, item));
 	if (source.errors.length > 0) return source.errors;
 	return checklistSchema.parse({ list: list.value, title: entry.values.title ?? list.value, items });
 }
 
-/** The folder of the lists that come with the program, found from the source and from the built file alike. */
-export function checklistsFolder(from = import.meta.dirname): string {
-	const folder = join(from, 'checklists');
-	if (existsSync(join(folder, 'gun-check.yaml'))) return folder;
-	const above = dirname(from);
-	if (above === from)
-		throw new Error('the folder "checklists" that comes with fanwise is gone: install it again');
-	return checklistsFolder(above);
+const builtInPath = (name: ListName): string => join(checklistsFolder(), `${name}.yaml`);
+
+/** A list and the text it was read from. */
+type ReadBefore = { text: string; list: Checklist };
+
+/**
+ * The lists that come with the program, read for the build to keep beside it.
+ * @throws Error for a list that is not there or not right
+ */
+export const builtInForBuild = (): ReadBefore[] =>
+	listNameSchema.options.map(name => {
+		const text = readFileSync(builtInPath(name), 'utf8');
+		const list = builtIn(text, builtInPath(name));
+		if (Array.isArray(list)) throw new Error(list.map(errorLine).join('\n'));
+		return { text, list };
+	});
+
+/** What the build has read, so that a start need not; run from the source there is none. */
+function readByBuild(): ReadBefore[] {
+	const path = join(import.meta.dirname, 'lists.json');
+	return existsSync(path) ? JSON.parse(readFileSync(path, 'utf8')) : [];
 }
 
-async function builtInLists(): Promise<Lists> {
-	const files = listNameSchema.options.map(name => join(checklistsFolder(), `${name}.yaml`));
-	const read = await Promise.all(files.map(readListFile));
-	const lists = read.map(one => (Array.isArray(one) ? one : builtIn(one)));
-	const errors = lists.flatMap(one => (Array.isArray(one) ? one : []));
+/** A list whose text is no longer the one that the build read is read anew. */
+function builtInLists(): Lists {
+	const known = readByBuild();
+	const found = listNameSchema.options.map(name => {
+		const read = readText(builtInPath(name), 'install fanwise again');
+		if (!read.ok) return read.errors;
+		return known.find(({ text }) => text === read.text)?.list ?? builtIn(read.text, builtInPath(name));
+	});
+	const errors = found.flatMap(one => (Array.isArray(one) ? one : []));
 	if (errors.length > 0) return { ok: false, errors };
-	return { ok: true, lists: lists.flatMap(one => (Array.isArray(one) ? [] : [one])) };
+	return { ok: true, lists: found.flatMap(one => (Array.isArray(one) ? [] : [one])) };
 }
 
 /**
@@ -59,7 +75,7 @@ async function builtInLists(): Promise<Lists> {
  * @returns the five lists, or every error of every file with its line and column
  */
 export async function loadLists(job: { lists: readonly string[] }, sheetPath: string): Promise<Lists> {
-	const own = await builtInLists();
+	const own = builtInLists();
 	if (!own.ok) return own;
 	const errors: SheetError[] = [];
 	let { lists } = own;
@@ -75,7 +91,7 @@ export async function loadLists(job: { lists: readonly string[] }, sheetPath: st
 			});
 			continue;
 		}
-		const read = await readText(path, `check the name under "lists" of the job sheet`);
+		const read = readText(path, `check the name under "lists" of the job sheet`);
 		const found = read.ok
 			? readListText(read.text, shownPath)
 			: read.errors.map(one => ({ ...one, file: shownPath }));

@@ -178,6 +178,6 @@ export function parseJob(text: string, file: string): Loaded {
  * @returns as `parseJob`; a file that cannot be read is one error at 1:1. Never throws for what a path may hold
  */
 export async function loadJob(path: string): Promise<Loaded> {
-	const read = await readText(path, 'check the name, or write a sheet with fanwise example');
+	const read = readText(path, 'check the name, or write a sheet with fanwise example');
 	return read.ok ? parseJob(read.text, path) : read;
 }

@@ -1,4 +1,4 @@
-import { open } from 'node:fs/promises';
+import { closeSync, fstatSync, openSync, readFileSync } from 'node:fs';
 import { inert, type SheetError } from './errors.ts';
 
 /** Ten thousand faces are about 1 MB. */
@@ -18,18 +18,18 @@ const codeOf = (error: unknown): string =>
 	error instanceof Error && 'code' in error ? String(error.code) : 'unknown';
 
 /** Bytes of a regular file of bearable size, or what is wrong with it in words. */
-async function bytesOf(path: string): Promise<Buffer | string> {
+function bytesOf(path: string): Buffer | string {
 	// Without O_NONBLOCK (0o4000) opening a pipe that nobody writes to would never return.
-	const file = await open(path, 0o4000);
+	const file = openSync(path, 0o4000);
 	try {
-		const found = await file.stat();
+		const found = fstatSync(file);
 		if (found.isDirectory()) return refusals.EISDIR ?? '';
 		if (!found.isFile()) return 'is not an ordinary file: name a text file';
 		if (found.size > mostBytes)
 			return `is larger than ${mostBytes / 1e6} MB: split the text into smaller ones`;
-		return await file.readFile();
+		return readFileSync(file);
 	} finally {
-		await file.close();
+		closeSync(file);
 	}
 }
 
@@ -50,13 +50,13 @@ function decode(bytes: Uint8Array): { text: string } | string {
  * @param remedy what to do when there is no such file
  * @returns its text, or one error that says what, where and what to do; never throws for what a path may hold
  */
-export async function readText(path: string, remedy: string): Promise<ReadText> {
+export function readText(path: string, remedy: string): ReadText {
 	const refuse = (says: string): ReadText => ({
 		ok: false,
 		errors: [{ file: path, line: 1, column: 1, says }],
 	});
 	try {
-		const bytes = await bytesOf(path);
+		const bytes = bytesOf(path);
 		if (typeof bytes === 'string') return refuse(bytes);
 		const decoded = decode(bytes);
 		return typeof decoded === 'string' ? refuse(decoded) : { ok: true, ...decoded };

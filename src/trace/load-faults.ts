@@ -1,14 +1,7 @@
-import { existsSync, readFileSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { checklistsFolder } from '../job/checklists-folder.ts';
 import { type FaultData, FaultsError, joinFaults, readFaults } from './faults.ts';
-
-/** Where the lists that come with the program lie: beside the bundle, or beside the sources. */
-function builtInPath(): string {
-	const places = ['../checklists/faults.yaml', '../../checklists/faults.yaml'];
-	const found = places.map(place => fileURLToPath(new URL(place, import.meta.url))).find(existsSync);
-	if (!found) throw new FaultsError('checklists/faults.yaml is missing: install fanwise again');
-	return found;
-}
 
 function readText(path: string): string {
 	try {
@@ -24,5 +17,7 @@ function readText(path: string): string {
  * @throws FaultsError for a file that is missing or wrong
  */
 export function loadFaults(own: readonly string[] = []): FaultData {
-	return joinFaults([builtInPath(), ...own].map(path => readFaults(readText(path), path)));
+	return joinFaults(
+		[join(checklistsFolder(), 'faults.yaml'), ...own].map(path => readFaults(readText(path), path)),
+	);
 }

@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process';
-import { existsSync, mkdtempSync, readdirSync, readFileSync } from 'node:fs';
+import { existsSync, mkdtempSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { beforeAll, expect, test } from 'vitest';
@@ -54,6 +54,18 @@ test('npx runs it: the version, the example sheet checked, its day rehearsed', (
 	const rehearsed = npx('rehearse', 'cart.yaml', '--plain');
 	expect({ status: rehearsed.status, stderr: rehearsed.stderr }).toEqual({ status: 0, stderr: '' });
 	expect(rehearsed.stdout).toContain('e (top left): SUPPLIED AIR');
+});
+
+test('a list changed where it is installed is asked as it stands there', () => {
+	const list = join(installed, 'checklists', 'before-spraying.yaml');
+	const asPacked = readFileSync(list, 'utf8');
+	const first = () => JSON.parse(npx('rehearse', 'cart.yaml', '--json').stdout.split('\n')[0] ?? '').say;
+	expect(asPacked).toContain(`say: "${first()}"`);
+	writeFileSync(list, asPacked.replace(first(), 'Mask: what is on you?'));
+	expect(first()).toBe('Mask: what is on you?');
+	writeFileSync(list, 'list: before-spraying');
+	expect(npx('check', 'cart.yaml').status).not.toBe(0);
+	writeFileSync(list, asPacked);
 });
 
 test('whether colour is asked for or refused, none is written', () => {
