@@ -42,10 +42,13 @@ function startOf(given: unknown, path: string | undefined): number | string {
 	return last === undefined ? start : Math.max(start, Date.parse(last));
 }
 
-/** Same job, same sheet: a day file goes on only with the job that it was begun for. */
-function otherJob(path: string | undefined, { job }: Sheet): string | null {
+/** A day file goes on only with the job that it was begun for, and never with a clock that is only moved. */
+function otherDay(path: string | undefined, { job }: Sheet): string | null {
 	const first = path !== undefined && existsSync(path) ? loadDay(path)[0] : undefined;
-	if (first?.type !== 'day.opened' || first.job === job.name) return null;
+	if (first?.type !== 'day.opened') return null;
+	if (first.clock === 'real')
+		return `${path}: this day was sprayed, not rehearsed: go on with it by fanwise spray, or name another file`;
+	if (first.job === job.name) return null;
 	return `${path}: this day is of another job, "${first.job}": name its sheet, or another file`;
 }
 
@@ -71,7 +74,7 @@ async function run({ positionals, options }: Args, io: Io): Promise<number> {
 	try {
 		const start = startOf(options.start, path);
 		if (typeof start === 'string') return refuse(start);
-		const other = otherJob(path, sheet);
+		const other = otherDay(path, sheet);
 		if (other) return refuse(other);
 		const settings = await settingsFor(options, io);
 		const opening = {

@@ -126,3 +126,16 @@ test('a day of another job is not carried on', () => {
 	expect(status).toBe(2);
 	expect(stderr).toMatch(/another job/);
 });
+
+test('a day on the real clock takes no rehearsed records', () => {
+	const home = folder();
+	run(['spray', example, '--plain'], { input: 'hold\n', home });
+	const days = join(home, 'days');
+	const path = join(days, readdirSync(days).find(name => name.endsWith('.jsonl')) ?? '');
+	const before = readFileSync(path);
+	const { status, stdout, stderr } = rehearse('wait 3 h\n', '--day', path);
+	expect(status).toBe(2);
+	expect(stdout).toBe('');
+	expect(stderr).toMatch(/^fanwise rehearse: .*this day was sprayed, not rehearsed/);
+	expect(readFileSync(path)).toEqual(before);
+});
