@@ -41,7 +41,7 @@ type FaceContext = {
 
 type Started = Extract<DayEvent, { type: 'face.started' }>;
 
-export const reworkLine = ['set-up', 'sand', 'clean'] as const;
+const reworkLine = ['set-up', 'sand', 'clean'] as const;
 
 function mayStart({ rules, laid, done, touched, overrides }: FaceContext, event: Started): boolean {
 	const rule = rules.coats[laid];

@@ -15,7 +15,6 @@ import {
 	wantedFor,
 	windowNow,
 } from './allowed.ts';
-import { atMost_s } from './instant.ts';
 import {
 	contextOf,
 	faceBook,
@@ -281,7 +280,3 @@ export const deadPots = (moment: Moment): string[] =>
 				!batch.matches('inCup') && !batch.matches('discarded') && lifeLeft_s(moment, letter) <= 0,
 		)
 		.map(([letter]) => letter);
-
-/** Minutes since the air was read, for its line on the screen. */
-export const airAge_min = ({ state, now }: Moment): number | null =>
-	state.book.air && atMost_s(state.book.air.at, now) / 60;

@@ -4,7 +4,7 @@ import { format } from '../trade/shown.ts';
 import { faceBook, faceOf, jobOf, type Moment, materialOf, nextCoat, unitsOf } from './moment.ts';
 
 /** How a face under way compares with the time that it should take, were it finished now. */
-export function paceNow(moment: Moment, id: string): Pace | null {
+function paceNow(moment: Moment, id: string): Pace | null {
 	const { pass } = faceBook(moment, id);
 	const took_s = pass ? (moment.now.wall - pass.began.wall) / 1000 : 0;
 	if (!pass || took_s <= 0) return null;

@@ -31,7 +31,7 @@ const ownRateSchema = z.object({
 	mL_per_m2: z.nullable(z.number().check(z.positive())),
 });
 
-export const canSchema = z.object({ material: z.string(), component: componentSchema, mark: z.string() });
+const canSchema = z.object({ material: z.string(), component: componentSchema, mark: z.string() });
 
 export const airSchema = z.object({ airC: z.number(), humidity: z.number(), surfaceC: z.number() });
 
@@ -88,7 +88,7 @@ export const breakKindSchema = z.enum([
 ]);
 export type BreakKind = z.infer<typeof breakKindSchema>;
 
-export const readingFeatureSchema = z.enum([
+const readingFeatureSchema = z.enum([
 	'breathing',
 	'batch',
 	'gauge',

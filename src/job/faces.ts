@@ -102,11 +102,7 @@ export function facesOf(source: Source, sheet: SheetEntry): FaceDraft[] {
 }
 
 /** The names a place may refer to: a face of the same part by its own name, any face by `part/face`. */
-export function findFace(
-	drafts: ReadonlyMap<string, FaceDraft>,
-	part: string,
-	name: string,
-): FaceDraft | undefined {
+function findFace(drafts: ReadonlyMap<string, FaceDraft>, part: string, name: string): FaceDraft | undefined {
 	return drafts.get(`${part}/${name}`) ?? drafts.get(name);
 }
 

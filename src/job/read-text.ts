@@ -2,7 +2,7 @@ import { closeSync, fstatSync, openSync, readFileSync } from 'node:fs';
 import { inert, type SheetError } from './errors.ts';
 
 /** Ten thousand faces are about 1 MB. */
-export const mostBytes = 4_000_000;
+const mostBytes = 4_000_000;
 
 export type ReadText = { ok: true; text: string } | { ok: false; errors: SheetError[] };
 

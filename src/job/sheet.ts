@@ -41,7 +41,7 @@ import {
 
 const some_ = (kind: Parameters<typeof some>[0]) => value(some(kind));
 
-export const shopShape = {
+const shopShape = {
 	air: must(value(quantity('temperature'))),
 	humidity: must(
 		value(quantity('share').check(z.refine(part => part >= 0.01, { message: 'allowed: 1% to 100%' }))),
@@ -51,7 +51,7 @@ export const shopShape = {
 	day: may(some_('time')),
 };
 
-export const gunShape = {
+const gunShape = {
 	pressure: must(some_('pressure')),
 	fan: must(some_('length')),
 	'fan depth': may(some_('length')),
@@ -98,7 +98,6 @@ const ratio = fromText((text, ctx) => {
 
 const density = some('density');
 const coatShape = { film: must(placed(value(some('film')))), reducer: may(value(reducer)) };
-export const coatKinds = coatKindSchema.options;
 
 export const windowShape = {
 	wait: may(value(span)),
@@ -107,7 +106,7 @@ export const windowShape = {
 	sand: may(value(span)),
 };
 
-export const materialShape = {
+const materialShape = {
 	name: may(value(name)),
 	isocyanate: must(value(yesOrNo)),
 	ratio: must(value(ratio)),
@@ -177,7 +176,7 @@ const gritOrYes = fromText((text, ctx): number | null => {
 	return complain(ctx, 'allowed: a grit as in "400 grit", or yes');
 });
 const abrade = may(value(gritOrYes));
-export const stageShape = {
+const stageShape = {
 	name: may(value(name)),
 	spray: may(placed(value(key))),
 	coats: may(wholeList(placed(value(coatKindSchema)), 1)),
@@ -216,7 +215,7 @@ const stroke = fromText((text, ctx) => {
 	return complain(ctx, message);
 });
 
-export const faceShape = {
+const faceShape = {
 	face: must(placed(value(key))),
 	attitude: must(value(word({ upright: 'upright', flat: 'flat', underside: 'underside' }))),
 	'near edge': may(value(name)),
@@ -234,7 +233,7 @@ const label =
 	(what: string): Label =>
 	(first, name) =>
 		`${name.replace(/(^|, )(parts|faces)$/, '')}, ${what} ${first ?? 'without a name'}`.replace(/^, /, '');
-export const partShape = {
+const partShape = {
 	part: must(placed(value(key))),
 	place: may(value(wholeNumber(1, 10_000))),
 	faces: must(list(map(faceShape, label('face')), 1)),
@@ -272,7 +271,7 @@ const readStage: Reader<StageDraft> = (source, node, what, at) => {
 	return step && { at: own, word: step, entry: null };
 };
 
-export const sheetShape = {
+const sheetShape = {
 	name: must(value(name)),
 	units: must(value(z.enum(['us', 'metric']))),
 	shop: must(map(shopShape)),

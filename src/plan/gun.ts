@@ -59,7 +59,3 @@ export function coatsBefore(job: Job, stage: number): number {
 		.slice(0, stage)
 		.reduce((sum, each) => sum + (each.kind === 'coats' ? each.coats.length : 0), 0);
 }
-
-/** The stages of a job that spray, by their place in `job.stages`. */
-export const sprayStages = (job: Job): number[] =>
-	job.stages.flatMap((stage, index) => (stage.kind === 'coats' ? [index] : []));

@@ -103,7 +103,7 @@ function trailing(job: Job, face: Face): Prep[] {
 }
 
 /** When a coat has cured enough to be sanded. */
-export function sandFrom(job: Job, face: Face, coats: number, ended: number, surface_C: number): number {
+function sandFrom(job: Job, face: Face, coats: number, ended: number, surface_C: number): number {
 	const material = job.materials[face.coats[coats - 1]?.material ?? ''];
 	if (!material || material.sandAfter.length === 0) return ended;
 	return ended + timeAt_h(material.sandAfter, surface_C, material.factorPer10C) * hour_ms;

@@ -41,7 +41,7 @@ function afterFlash(windows: readonly RecoatWindow[], least_h: number): RecoatWi
 }
 
 /** The windows that a coat may be laid in, with the work on the face that comes before it. */
-export function opensWith(prep: PlannedCoat['prep']): Window[] {
+function opensWith(prep: PlannedCoat['prep']): Window[] {
 	const steps = prep.map(({ step }) => step);
 	if (steps.includes('sand')) return ['spray', 'scuff', 'sand'];
 	return steps.includes('scuff') ? ['spray', 'scuff'] : ['spray'];

@@ -22,7 +22,7 @@ const early_min = 30;
 const stamp = (iso: string): string => `${iso.slice(0, 19).replace(/[-:]/g, '')}Z`;
 
 /** Text of a property: RFC 5545 §3.3.11. */
-export const escapeText = (text: string): string => plain(text).replace(/[\\;,]/g, sign => `\\${sign}`);
+const escapeText = (text: string): string => plain(text).replace(/[\\;,]/g, sign => `\\${sign}`);
 
 /** A content line in pieces of at most 75 octets, none of them cutting a character: RFC 5545 §3.1. */
 export function folded(line: string): string {

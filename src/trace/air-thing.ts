@@ -3,7 +3,7 @@ import { type Asked, type Clue, overlaps, type Suspicion } from './suspicion.ts'
 import type { AirRead, Timeline } from './timeline.ts';
 
 /** How far an air reading lies beyond the limits of a material: the largest departure, as a share. */
-export function airDeparture({ record }: AirRead, timeline: Timeline, materialId: string): number {
+function airDeparture({ record }: AirRead, timeline: Timeline, materialId: string): number {
 	const limits = timeline.job.materials[materialId]?.limits;
 	if (!limits) return record.spray ? 0 : 0.5;
 	const [cold, warm] = limits.air_C;
@@ -17,7 +17,7 @@ export function airDeparture({ record }: AirRead, timeline: Timeline, materialId
 }
 
 /** The air readings of the day of a pass, as evidence. */
-export function airEvidence({ timeline, pass }: Asked): Evidence[] {
+function airEvidence({ timeline, pass }: Asked): Evidence[] {
 	const material = timeline.batches.get(pass.start.cup[0] ?? '')?.material ?? '';
 	return timeline.air
 		.filter(({ day }) => day === pass.day)

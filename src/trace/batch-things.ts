@@ -13,7 +13,7 @@ const measured = (at: number, size: number, reason: string): Omit<Clue, 'explain
 });
 
 /** What went in at a pour ÷ what should have: from the level before and the level wanted. */
-export function pouredShare(story: BatchStory, component: Component): number | null {
+function pouredShare(story: BatchStory, component: Component): number | null {
 	const at = story.pours.findLastIndex(({ record }) => record.component === component);
 	const pour = story.pours[at]?.record;
 	if (!pour) return null;

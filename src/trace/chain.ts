@@ -12,7 +12,7 @@ export function beginsJob(day: Day): boolean {
 }
 
 /** Splits days, oldest first, into jobs: each from the day on which nothing was laid yet. */
-export function jobsOf<Each extends Day>(days: readonly Each[]): Each[][] {
+function jobsOf<Each extends Day>(days: readonly Each[]): Each[][] {
 	const jobs: Each[][] = [];
 	for (const day of days) {
 		const job = jobs.at(-1);

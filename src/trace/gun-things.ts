@@ -94,7 +94,7 @@ export const gunThings: readonly GunThing[] = [
 ];
 
 /** The readings of a thing on the day of a pass, in order. */
-export function evidenceOf({ timeline, pass }: Asked, thing: GunThing): Evidence[] {
+function evidenceOf({ timeline, pass }: Asked, thing: GunThing): Evidence[] {
 	const found: Evidence[] = [];
 	for (const reading of timeline.readings) {
 		if (reading.day !== pass.day || !thing.features.includes(reading.record.feature)) continue;

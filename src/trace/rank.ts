@@ -3,7 +3,7 @@ import type { Clue, Suspicion } from './suspicion.ts';
 import type { Pass } from './timeline.ts';
 
 /** A measured departure of this share of its limit, or more, speaks for itself. This project's own choice. */
-export const farBeyond = 0.4;
+const farBeyond = 0.4;
 
 /**
  * The rules of rank, the first that differs decides:
@@ -15,7 +15,7 @@ export const farBeyond = 0.4;
  * 5. how few of the faces known good it would have spoilt too;
  * 6. nearest before the first bad face.
  */
-export function grade({ kind, size }: Clue): number {
+function grade({ kind, size }: Clue): number {
 	if (kind === 'measured') return size >= farBeyond ? 0 : 2;
 	return { changed: 1, break: 3, wait: 4, open: 5, cleared: 6 }[kind];
 }

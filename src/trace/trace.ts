@@ -79,7 +79,7 @@ function unrecorded({ timeline, pass }: Asked, code: string): Suspicion {
 }
 
 /** The passes that a fault may have been put in with: its own coat, or that and the coats under it. */
-export function targets(timeline: Timeline, fault: Fault, { face, coat }: Question): Pass[] {
+function targets(timeline: Timeline, fault: Fault, { face, coat }: Question): Pass[] {
 	return timeline.passes.filter(
 		pass => pass.face === face && (pass.coat === coat || (fault.reach === 'under' && pass.coat < coat)),
 	);
@@ -89,7 +89,7 @@ const spotOf = ({ face, coat }: Pass): Spot => ({ face, coat });
 const spotKey = ({ face, coat }: Spot): string => `${face}#${coat}`;
 
 /** Each face and coat once, in the order sprayed. */
-export function spotsOf(timeline: Timeline, passes: ReadonlySet<Pass>): Spot[] {
+function spotsOf(timeline: Timeline, passes: ReadonlySet<Pass>): Spot[] {
 	const seen = new Map<string, Spot>();
 	for (const pass of timeline.passes)
 		if (passes.has(pass)) seen.set(spotKey(pass), seen.get(spotKey(pass)) ?? spotOf(pass));
@@ -97,7 +97,7 @@ export function spotsOf(timeline: Timeline, passes: ReadonlySet<Pass>): Spot[] {
 }
 
 /** Every doubt about the passes in question, by every cause the fault may have. */
-export function doubtsAbout(timeline: Timeline, fault: Fault, question: Question): Suspicion[] {
+function doubtsAbout(timeline: Timeline, fault: Fault, question: Question): Suspicion[] {
 	return targets(timeline, fault, question).flatMap(pass =>
 		causesOf(fault).flatMap(code => suspicionsOf({ timeline, pass }, code)),
 	);

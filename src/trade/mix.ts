@@ -31,7 +31,7 @@ const amountsOf = (share: Ratio, total_mL: number): Amounts => {
  * @param density_kg_per_L 0.5 to 5 each
  * @throws RangeError outside the range
  */
-export function byVolume(ratio: Ratio, density_kg_per_L: Densities): Ratio {
+function byVolume(ratio: Ratio, density_kg_per_L: Densities): Ratio {
 	const part = (component: Component) =>
 		ratio[component] / within(`density of the ${component}`, density_kg_per_L[component], [0.5, 5], 'kg/L');
 	return { base: part('base'), hardener: part('hardener'), reducer: part('reducer') };

@@ -36,7 +36,7 @@ const nothing: Heard = { say: null, sound: null, notice: null, hush: false };
 export type Told = { warnEarly_min: number; warnLate_min: number; overdue: boolean };
 
 /** The last warning of a wait, s: at least 8 (Trafton 2003), and as long again to hear it and turn round. */
-export const lastWarning_s = 15;
+const lastWarning_s = 15;
 
 const waits = new Set(['flash', 'window', 'touch', 'stand', 'rework']);
 

@@ -50,7 +50,7 @@ function sharesOf(moment: Moment, reached: readonly string[]): { began?: string;
 }
 
 /** Strokes that a face takes at the gun's spacing, at the least one. */
-export function strokesOn(moment: Moment, id: string): number {
+function strokesOn(moment: Moment, id: string): number {
 	const face = faceOf(moment, id);
 	const { gun } = jobOf(moment);
 	const { stroke } = face.coats[laidOn(moment, id)] ?? { stroke: 'side-to-side' };

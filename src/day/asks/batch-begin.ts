@@ -17,12 +17,12 @@ import { keyed } from './keyed.ts';
 const reserve = 0.1;
 
 /** What the rest of the coat wants of a material, less what is mixed already, rounded up to 10 mL. */
-export function amountToMix_mL(moment: Moment, face: string): number {
+function amountToMix_mL(moment: Moment, face: string): number {
 	const wanted = restOfCoat(moment, face).reduce((sum, id) => sum + wantedFor(moment, id).volume_mL, 0);
 	return Math.max(50, Math.ceil((paintShort_mL(moment, face) + reserve * wanted) / 10) * 10);
 }
 
-export const nextLetter = ({ state }: Moment): string =>
+const nextLetter = ({ state }: Moment): string =>
 	letterOf(state.book.lettersBefore + state.book.batches.size + 1);
 
 const startBatch = (moment: Moment, face: string, make_mL: number): DayEvent => {

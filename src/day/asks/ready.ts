@@ -21,7 +21,7 @@ import { inTrouble } from './trouble.ts';
 /** *Ready*: the next face or stretch, and the two corners that start it. */
 
 /** Faces from the next on, that follow with nothing on the gun to touch and can all be finished from this cup. */
-export function stretchFrom(moment: Moment, first: string): string[] {
+function stretchFrom(moment: Moment, first: string): string[] {
 	const { by, stretch_s } = settingsOf(moment);
 	if (by === 'face' || faceState(moment, first).matches('part')) return [first];
 	const { known } = contextOf(moment);
