@@ -10,6 +10,8 @@ export type Deed =
 	| { hold: true }
 	/** The rehearsal's clock goes on by whole minutes. */
 	| { clock_min: number }
+	/** Nothing is struck: time goes by. */
+	| { watch_s: number }
 	| { leave: true };
 
 /** What was asked, in a word; and what is done about it, or null where that is for whoever brought it about to say. */
@@ -31,8 +33,13 @@ type Rule = [
 
 const strike = (word: string): Deed => ({ strike: word });
 
-/** A painter of a job; `pass_s` says how long a pass is drawn out where the sheet's own time is not kept. */
-export function eyePainter(job: Job, pass_s: (wanted: number) => number): EyePainter {
+/**
+ * A painter of a job.
+ *
+ * @param pass_s how long a pass is drawn out, where the sheet's own time is not kept
+ * @param canMove the clock is a rehearsal's, and may be moved by a key
+ */
+export function eyePainter(job: Job, pass_s: (wanted: number) => number, canMove = true): EyePainter {
 	const world = worldOf(job);
 	const cup: string[] = [];
 	const cans = new Map<string, string>();
@@ -67,6 +74,11 @@ export function eyePainter(job: Job, pass_s: (wanted: number) => number): EyePai
 	const length = () => Number(inUnit(world.fanHeight_mm, 'length', us ? 'in' : 'mm').toFixed(1));
 	const pressure = () => Number(inUnit(world.pressure_kPa, 'pressure', us ? 'psi' : 'kPa').toFixed(1));
 
+	/** Time that has to go by, as the screen says it. */
+	const wait = (left: number, unit: string): Deed => {
+		if (!canMove) return { watch_s: unit === 's' ? Math.min(left, 2) : 30 };
+		return { clock_min: unit === 's' ? 1 : left };
+	};
 	const yes = (asks: RegExp, asked: string, word: string): Rule => [asks, asked, () => strike(word)];
 	const told = (asks: RegExp, asked: string): Rule => [asks, asked, () => null];
 	const rules: Rule[] = [
@@ -120,11 +132,7 @@ export function eyePainter(job: Job, pass_s: (wanted: number) => number): EyePai
 			},
 		],
 		[/which level does the pot show/, 'level', () => ({ type: level })],
-		[
-			/Wait (\d+) (s|min): the batch stands/,
-			'stand',
-			([, left, unit]) => ({ clock_min: unit === 's' ? 1 : Number(left) }),
-		],
+		[/Wait (\d+) (s|min): the batch stands/, 'stand', ([, left, unit = '']) => wait(Number(left), unit)],
 		yes(/it has stood/, 'stood', 'GO ON'),
 		yes(/through the strainer/, 'strain', 'STRAINED'),
 		[/Flow cup .*how many seconds/, 'seconds', () => ({ type: seconds() })],
@@ -153,7 +161,7 @@ export function eyePainter(job: Job, pass_s: (wanted: number) => number): EyePai
 		[/look at the horns/, 'horns', () => strike(world.horns.toUpperCase())],
 		yes(/Flooded pattern:/, 'flooded', 'EVEN'),
 		[/one short burst on paper/, 'pattern', (_, seen) => strike(pattern(seen))],
-		[/Gun: checked\./, 'settling', () => ({ clock_min: 1 })],
+		[/Gun: checked\./, 'settling', () => wait(1, 's')],
 		[
 			/: coat \d+ of \d+\./,
 			({ corners }) => (Object.values(corners).includes('AND START') ? 'armed' : 'ready'),
@@ -165,7 +173,7 @@ export function eyePainter(job: Job, pass_s: (wanted: number) => number): EyePai
 				return strike(Object.values(seen.corners).includes('AND START') ? 'AND START' : 'START');
 			},
 		],
-		[/Wait (\d+) (s|min):/, 'wait', ([, left, unit]) => ({ clock_min: unit === 's' ? 1 : Number(left) })],
+		[/Wait (\d+) (s|min):/, 'wait', ([, left, unit = '']) => wait(Number(left), unit)],
 		yes(/Tape tab of the last coat/, 'touch', 'TACKY'),
 		yes(/Held|started again|slept|jumped|closed\. Away/, 'hold', 'BACK'),
 		yes(/Clean up\.|that can go on are on/, 'finish', 'CLEAN UP'),

@@ -68,7 +68,7 @@ async function steady(terminal: Pty): Promise<Seen> {
 	throw new Error(`the screen does not come to rest:\n${screen}`);
 }
 
-function bytesOf(deed: Deed, { corners }: Seen): string {
+function bytesOf(deed: Exclude<Deed, { watch_s: number }>, { corners }: Seen): string {
 	if ('hold' in deed) return ' ';
 	if ('type' in deed) return `${deed.type}\r`;
 	if ('clock_min' in deed)
@@ -127,8 +127,12 @@ export async function playAtTerminal({
 		const planned = queue[0] ?? own.deed;
 		if (!planned) throw new Error(`nothing is known to do about ${own.asked}:\n${terminal.screen()}`);
 		const deed: Deed = turnsPage(planned, seen) ? { strike: 'MORE' } : planned;
-		if (!('clock_min' in deed) && !('hold' in deed)) await pause(lookFirst_ms);
+		if ('strike' in deed || 'type' in deed || 'leave' in deed) await pause(lookFirst_ms);
 		if ('strike' in deed && deed.after_s) await pause(deed.after_s * 1000);
+		if ('watch_s' in deed) {
+			await pause(deed.watch_s * 1000);
+			continue;
+		}
 		const question = questionOf(seen);
 		if (questionOf(look(terminal.screen())) !== question) continue;
 		const struckAt = terminal.bytes().length;
