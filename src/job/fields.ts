@@ -133,7 +133,7 @@ export function pairsOf(source: Source, node: Node, name: string, at: number): P
 	if (!isMap(node)) {
 		source.fail(
 			offsetOf(node, at),
-			`${name}: found ${isScalar(node) ? `"${inert(String(node.value))}"` : kindOf(node)}; keys with values are wanted`,
+			`${name === '' ? 'the file' : name}: found ${isScalar(node) ? `"${inert(String(node.value))}"` : kindOf(node)}; keys with values are wanted`,
 		);
 		return undefined;
 	}

@@ -56,8 +56,8 @@ describe('bad input', () => {
 			'name: "Cart\nunits: us\n',
 			/:\d+:\d+: a quote, a bracket, a comma or a colon is missing/,
 		],
-		['a list for a sheet', '- a\n- b\n', /:1:1: .*found a list; keys with values are wanted$/],
-		['one word', 'cart\n', /:1:1: .*found "cart"; keys with values are wanted$/],
+		['a list for a sheet', '- a\n- b\n', /:1:1: the file: found a list; keys with values are wanted$/],
+		['one word', 'cart\n', /:1:1: the file: found "cart"; keys with values are wanted$/],
 		[
 			'a duplicate key',
 			altered('place: 3', 'place: 3\n    place: 4'),
