@@ -55,6 +55,25 @@ test('a part set aside on the first day is on its own line on the second', async
 	expect(checkDayFile(second.bytes(), [first.bytes()])).toEqual([]);
 });
 
+test('a face broken off when the day was closed is not gone over from its start: it is sanded flat first', () => {
+	const first = rehearsed();
+	first.until(({ state, face }) => state === 'spraying' && face === 'left door/flat');
+	first.send('wait 15 s', 'hold');
+	for (const code of ['close', 'part', 'cannot-tell']) first.pick(code);
+	expect(first.line().lines.join(' ')).toContain('Left door flat: broken off, it is set aside.');
+	first.pick('close');
+	expect(first.line().ask).toBe('closed');
+	expect(first.findings()).toEqual([]);
+	const second = rehearsed({ before: historyAfter(first.records()), at: start + 2 * 86_400_000 });
+	second.toEnd();
+	const of = (type: 'rework.done' | 'face.started') =>
+		second.ofType(type).filter(({ face }) => face === 'left door/flat');
+	const sanded = of('rework.done').map(({ seq }) => seq);
+	expect(sanded.length).toBeGreaterThanOrEqual(3);
+	expect(of('face.started')[0]?.seq).toBeGreaterThan(sanded[2] ?? Number.POSITIVE_INFINITY);
+	expect(checkDayFile(second.bytes(), [first.bytes()])).toEqual([]);
+});
+
 test('topcoating on the day after the primer waits for the cure that the sheet asks for', async () => {
 	const given = await example();
 	const first = rehearsed(given);

@@ -1,5 +1,6 @@
 import { clock, date } from '../../words/clock.ts';
 import { duration, faceName, inert, sentence } from '../../words/say.ts';
+import { about } from '../../words/spoken.ts';
 import { overridesOn, reworkDue, waitEnds } from '../allowed.ts';
 import { beginList } from '../begin-list.ts';
 import { isoAt } from '../instant.ts';
@@ -22,16 +23,28 @@ export const cleanUp = (moment: Moment): DayEvent[] =>
 		? [{ type: 'cup.emptied', volume_mL: moment.state.book.cup_mL, why: endOfDay }, cleanUpList(moment)]
 		: [cleanUpList(moment)];
 
-/** `early` where a coat of the sheet is not on, or a part stands set aside. */
-export const closed = (moment: Moment): DayEvent => ({
-	type: 'day.closed',
-	job: jobOf(moment).name,
-	why: contextOf(moment).faces.some(
+/** The end: `early` where a coat of the sheet is not on, or a part stands set aside. Half a coat is set aside for sanding. */
+export const closed = (moment: Moment): DayEvent[] => {
+	const { faces } = contextOf(moment);
+	const isShort = faces.some(
 		face => face.context.laid < face.context.rules.coats.length || face.matches('aside'),
-	)
-		? 'early'
-		: 'done',
-});
+	);
+	return [
+		...facesIn(moment, 'part').map(
+			(face): DayEvent => ({
+				type: 'part.setAside',
+				part: faceOf(moment, face).part,
+				faces: [face],
+				why: 'broken off, and the day ended',
+			}),
+		),
+		{ type: 'day.closed', job: jobOf(moment).name, why: isShort ? 'early' : 'done' },
+	];
+};
+
+/** Faces with part of a coat on: by the next day its edge is hard, and it is never gone over from its start. */
+export const partLines = (moment: Moment): string[] =>
+	facesIn(moment, 'part').map(face => about(faceName(face), 'broken off, it is set aside.'));
 
 /** Every coat that today allows is on, or nothing can be sprayed for hours. */
 export function finishPrompt(moment: Moment, menu: readonly string[]): Prompt {
@@ -74,6 +87,7 @@ export function finishPrompt(moment: Moment, menu: readonly string[]): Prompt {
 			]
 		: [];
 	const lines = [
+		...(cleaned ? partLines(moment) : []),
 		aside.length > 0
 			? `Set aside: ${[...new Set(aside.map(face => inert(faceOf(moment, face).part)))].join(', ')}.`
 			: '',
@@ -89,7 +103,7 @@ export function finishPrompt(moment: Moment, menu: readonly string[]): Prompt {
 				: 'All coats that can go on are on.',
 		lines,
 		options: cleaned
-			? [option('close', 'CLOSE THE DAY', closed(moment)), ...stay, ...sooner]
+			? [option('close', 'CLOSE THE DAY', ...closed(moment)), ...stay, ...sooner]
 			: [
 					contextOf(moment).cup.length > 0
 						? opens('clean-up', 'CLEAN UP', 'left')

@@ -6,7 +6,7 @@ import { inside, type Option, opens, option, type Prompt } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
 import { changedBy } from '../replanned.ts';
 import { accountPrompt } from './accounting.ts';
-import { cleanUp, closed } from './finishing.ts';
+import { cleanUp, closed, partLines } from './finishing.ts';
 import { troublePrompt } from './trouble.ts';
 import { gunLines } from './waiting.ts';
 
@@ -137,7 +137,7 @@ const closeWithoutAir = (moment: Moment): Prompt => ({
 	state: 'hold.close',
 	ask: 'choose',
 	say: 'Day: close it now?',
-	options: [option('close', 'CLOSE THE DAY', closed(moment)), notClosed],
+	options: [option('close', 'CLOSE THE DAY', ...closed(moment)), notClosed],
 });
 
 const notClosed: Option = { code: 'not', text: 'DO NOT', reply: () => ({ ui: { menu: [] } }) };
@@ -154,7 +154,10 @@ function closeEarlyPrompt(moment: Moment): Prompt {
 		state: 'hold.close',
 		ask: 'choose',
 		say: cup.length > 0 ? 'Day: close it with paint in the gun?' : 'Day: close it now?',
-		lines: cup.length > 0 ? ['Paint sets in the gun. Cleaning it first is better.'] : [],
-		options: [...(cleaned ? [] : [clean]), option('close', 'CLOSE THE DAY', closed(moment)), notClosed],
+		lines: [
+			...(cup.length > 0 ? ['Paint sets in the gun. Cleaning it first is better.'] : []),
+			...partLines(moment),
+		].slice(0, 3),
+		options: [...(cleaned ? [] : [clean]), option('close', 'CLOSE THE DAY', ...closed(moment)), notClosed],
 	};
 }
