@@ -1,5 +1,6 @@
+import type { FaceBook } from './book.ts';
 import { isoAt } from './instant.ts';
-import type { DayRecord, EventOf } from './records.ts';
+import type { DayRecord, EventOf, FaceHistory } from './records.ts';
 import { type DayState, foldAll } from './state.ts';
 
 type Before = EventOf<'day.opened'>['before'];
@@ -25,12 +26,22 @@ function faceAfter({ book, machine }: DayState, id: string): Before['faces'][str
 			step,
 			at: isoAt(face.prep.findLast(one => one.step === step)?.at.wall ?? since),
 		})),
-		aside: face.aside && {
-			why: face.aside.why,
-			at: isoAt(face.aside.since.wall),
-			done: face.aside.rework.map(({ step }) => step),
-		},
+		aside: asideAfter(face),
 	};
+}
+
+/** A part set aside; one sanded flat and cleaned, but not sprayed again before the day ended, is cleaned once more. */
+function asideAfter({ aside, respray, prep }: FaceBook): FaceHistory['aside'] {
+	if (aside)
+		return {
+			why: aside.why,
+			at: isoAt(aside.since.wall),
+			done: aside.rework.map(({ step }) => step),
+		};
+	const cleaned = respray ? prep.at(-1) : undefined;
+	return cleaned
+		? { why: 'to be sprayed again', at: isoAt(cleaned.at.wall), done: ['set-up', 'sand'] }
+		: null;
 }
 
 /**

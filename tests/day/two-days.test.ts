@@ -74,6 +74,29 @@ test('a face broken off when the day was closed is not gone over from its start:
 	expect(checkDayFile(second.bytes(), [first.bytes()])).toEqual([]);
 });
 
+test('a face sanded flat after its last coat, and not sprayed again that day, gets its coat on the next', () => {
+	const first = rehearsed();
+	first.toState('finish');
+	first.send('hold');
+	for (const code of ['trouble', 'wet-fault', 'run', 'left door/flat', 'set-face-aside', 'back'])
+		first.pick(code);
+	first.toState('finish');
+	first.pick('stay');
+	first.toState('rework.clean');
+	first.pick('done');
+	first.send('hold');
+	for (const code of ['close', 'close']) first.pick(code);
+	expect(first.findings()).toEqual([]);
+	const before = historyAfter(first.records());
+	const second = rehearsed({ before, at: start + 5 * 86_400_000 });
+	second.toEnd();
+	expect(second.ofType('rework.done').map(({ step }) => step)).toEqual(['clean', 'respray']);
+	expect(second.ofType('face.ended').map(({ face, extent }) => [face, extent])).toEqual([
+		['left door/flat', 'all'],
+	]);
+	expect(checkDayFile(second.bytes(), [first.bytes()])).toEqual([]);
+});
+
 test('topcoating on the day after the primer waits for the cure that the sheet asks for', async () => {
 	const given = await example();
 	const first = rehearsed(given);
