@@ -25,6 +25,13 @@ test('as much is mixed, and as long is allowed, as the shop’s own days have sh
 	expect(checkDayFile(own.bytes())).toEqual([]);
 });
 
+test('a face that would want more than the cup holds is sprayed from a full cup, and the day does not mix in a circle', () => {
+	const day = rehearsed({ rates: { topcoat: { s_per_m2: null, mL_per_m2: 3000 } } });
+	day.toEnd();
+	expect(day.ofType('face.ended').map(({ extent }) => extent)).toEqual(Array(6).fill('all'));
+	expect(day.findings()).toEqual([]);
+});
+
 test('a pass is late after half its time more once rates are learned, after twice that before', () => {
 	const lateAfter_s = (rates?: typeof half) => {
 		const day = rehearsed(rates ? { rates } : {});
