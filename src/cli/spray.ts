@@ -41,7 +41,7 @@ async function dayOf(sheet: Sheet, io: Io): Promise<Sink> {
 			clock: 'real',
 			program: version(),
 			before: before(folder, sheet.job.name),
-			rates: ratesOf(learn([...jobsIn(folder, io)].flat(), sheet.job)),
+			rates: ratesOf(learn([...jobsIn(folder, io)].flat(), sheet.job), sheet.job),
 			zone,
 			seed: now.wall % 1000,
 		},

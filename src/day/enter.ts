@@ -10,7 +10,7 @@ import { takes } from './takes.ts';
 function volumeOf({ opened }: Book, id: string, count: number): number {
 	const face = opened.sheet.faces.find(one => one.id === id);
 	const coat = face?.coats[count - 1] ?? face?.coats.at(-1);
-	return face && coat ? takes(opened, face, coat).volume_mL : 0;
+	return coat ? takes(opened, coat).volume_mL : 0;
 }
 
 function changeFace(book: Book, id: string, change: (face: FaceBook) => Partial<FaceBook>): Book {

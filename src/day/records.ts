@@ -25,10 +25,10 @@ export const faceHistorySchema = z.object({
 
 export type FaceHistory = z.infer<typeof faceHistorySchema>;
 
-/** Time and paint that a coat has taken in this shop for each square metre; null: not known yet. */
+/** Time and paint that coats have taken in this shop, as factors of what the sheet says; null: not known yet. */
 const ownRateSchema = z.object({
-	s_per_m2: z.nullable(z.number().check(z.positive())),
-	mL_per_m2: z.nullable(z.number().check(z.positive())),
+	time: z.nullable(z.number().check(z.positive())),
+	paint: z.nullable(z.number().check(z.positive())),
 });
 
 const canSchema = z.object({ material: z.string(), component: componentSchema, mark: z.string() });

@@ -1,22 +1,22 @@
-import type { Face, PlannedCoat } from '../job/job.ts';
+import type { PlannedCoat } from '../job/job.ts';
 import { paintOf_mL, sprayOf_s } from '../plan/pace.ts';
 import type { EventOf } from './records.ts';
 
 type Opened = Pick<EventOf<'day.opened'>, 'rates' | 'sheet'>;
 
 /**
- * Paint and time that a coat of a face takes: what the shop's own days have shown, else what the sheet works out.
+ * Paint and time that a face's coat takes: what the shop's own days have shown, else what the sheet works out.
  * More than the gun's cup holds can be shown but not filled in: then a full cup is as much as can be wanted.
  * @returns mL as sprayed, and s
  */
-export function takes({ rates = {}, sheet }: Opened, face: Face, coat: PlannedCoat) {
+export function takes({ rates = {}, sheet }: Opened, coat: PlannedCoat) {
 	const most_mL = Math.max(coat.volume_mL, sheet.gun.cup_mL);
 	return {
-		volume_mL: Math.min(most_mL, paintOf_mL({ face, coat }, rates)),
-		spray_s: sprayOf_s({ face, coat }, rates),
+		volume_mL: Math.min(most_mL, paintOf_mL({ coat }, rates)),
+		spray_s: sprayOf_s({ coat }, rates),
 	};
 }
 
 /** Whether the shop's own days have shown how long a material takes. */
 export const isTimed = ({ rates = {} }: Pick<Opened, 'rates'>, material: string): boolean =>
-	(rates[material]?.s_per_m2 ?? null) !== null;
+	(rates[material]?.time ?? null) !== null;

@@ -32,17 +32,13 @@ export const standardPace: Pace = {
 	checkAge_s: 1200,
 };
 
-/** What a material takes for each square metre of a coat in this shop, where it has been learned. */
-export type Rates = Record<string, { s_per_m2: number | null; mL_per_m2: number | null }>;
+/** Time and paint that a material takes in this shop, as factors of what the sheet says, where they have been learned. */
+export type Rates = Record<string, { time: number | null; paint: number | null }>;
 
 /** Time that a pass takes: the shop's own where learned, else the sheet's, s. */
-export const sprayOf_s = (pass: Pick<Pass, 'face' | 'coat'>, rates: Rates = {}): number => {
-	const own = rates[pass.coat.material]?.s_per_m2;
-	return own ? own * pass.face.area_m2 : pass.coat.spray_s;
-};
+export const sprayOf_s = ({ coat }: Pick<Pass, 'coat'>, rates: Rates = {}): number =>
+	coat.spray_s * (rates[coat.material]?.time ?? 1);
 
-/** Paint that a pass takes: the shop's own where learned, else the sheet's, mL. */
-export const paintOf_mL = (pass: Pick<Pass, 'face' | 'coat'>, rates: Rates = {}): number => {
-	const own = rates[pass.coat.material]?.mL_per_m2;
-	return own ? own * pass.face.area_m2 : pass.coat.volume_mL;
-};
+/** Paint that a pass takes: the shop's own where learned, else the sheet's, mL. A tack coat stays thinner than a full one. */
+export const paintOf_mL = ({ coat }: Pick<Pass, 'coat'>, rates: Rates = {}): number =>
+	coat.volume_mL * (rates[coat.material]?.paint ?? 1);

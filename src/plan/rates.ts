@@ -40,10 +40,31 @@ export function learn(days: readonly (readonly DayRecord[])[], job: Job): Record
 	);
 }
 
-/** The rates alone, as plans take them. */
-export const ratesOf = (learned: Readonly<Record<string, Learned>>): Rates =>
+/** What the sheet says that all coats of a material take for each square metre. */
+function sheetsOwn(job: Job, material: string): { s_per_m2: number; mL_per_m2: number } | null {
+	const sum = { area_m2: 0, s: 0, mL: 0 };
+	for (const { area_m2, coats } of job.faces)
+		for (const coat of coats.filter(each => each.material === material)) {
+			sum.area_m2 += area_m2;
+			sum.s += coat.spray_s;
+			sum.mL += coat.volume_mL;
+		}
+	return sum.area_m2 > 0 ? { s_per_m2: sum.s / sum.area_m2, mL_per_m2: sum.mL / sum.area_m2 } : null;
+}
+
+/**
+ * What was learned as factors of today's sheet, as plans take it: a figure learned over coats of every kind would give
+ * a full coat too little paint and a tack coat too much.
+ */
+export const ratesOf = (learned: Readonly<Record<string, Learned>>, job: Job): Rates =>
 	Object.fromEntries(
-		Object.entries(learned).map(([id, { s_per_m2, mL_per_m2 }]) => [id, { s_per_m2, mL_per_m2 }]),
+		Object.entries(learned).flatMap(([id, { s_per_m2, mL_per_m2 }]) => {
+			const sheet = sheetsOwn(job, id);
+			if (!sheet) return [];
+			const time = s_per_m2 === null ? null : s_per_m2 / sheet.s_per_m2;
+			const paint = mL_per_m2 === null ? null : mL_per_m2 / sheet.mL_per_m2;
+			return [[id, { time, paint }]];
+		}),
 	);
 
 const markOf = ({ id, name }: { id: string; name: string }) => `${id}\u0000${name}`;

@@ -6,7 +6,7 @@ import { smallJob } from './small-job.ts';
 
 /** What the shop's own days have shown, and the day that begins with it. */
 
-const half = { topcoat: { s_per_m2: 75, mL_per_m2: 112.5 } };
+const half = { topcoat: { time: 0.5, paint: 0.5 } };
 
 /** The rest of the cup at the end of the day, keyed in. */
 const toRest = (day: ReturnType<typeof rehearsed>) => day.toState('left');
@@ -26,7 +26,7 @@ test('as much is mixed, and as long is allowed, as the shop’s own days have sh
 });
 
 test('a face that would want more than the cup holds is sprayed from a full cup, and the day does not mix in a circle', () => {
-	const day = rehearsed({ rates: { topcoat: { s_per_m2: null, mL_per_m2: 3000 } } });
+	const day = rehearsed({ rates: { topcoat: { time: null, paint: 13 } } });
 	day.toEnd();
 	expect(day.ofType('face.ended').map(({ extent }) => extent)).toEqual(Array(6).fill('all'));
 	expect(day.findings()).toEqual([]);
@@ -85,8 +85,8 @@ test('a shop that takes more than its sheet says mixes more the next day', () =>
 	const day = first
 		.records()
 		.map(one => (one.type === 'day.opened' ? { ...one, clock: 'real' as const } : one));
-	const rates = ratesOf(learn([day], job));
-	expect(rates.topcoat?.mL_per_m2).toBeCloseTo((loaded_mL - 12) / (6 * 0.4), 6);
+	const rates = ratesOf(learn([day], job), job);
+	expect(rates.topcoat?.paint).toBeCloseTo((loaded_mL - 12) / (6 * 90), 6);
 	const next = rehearsed({ job, rates });
 	next.toState('mix.begin');
 	next.send('top-left');

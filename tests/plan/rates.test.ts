@@ -3,6 +3,7 @@ import type { DayEvent, DayRecord, EventOf } from '../../src/day/records.ts';
 import { settingsSchema } from '../../src/day/settings.ts';
 import { planDay } from '../../src/plan/day-plan.ts';
 import { orderFor } from '../../src/plan/order.ts';
+import { paintOf_mL } from '../../src/plan/pace.ts';
 import { learn, leastFaces, ratesOf } from '../../src/plan/rates.ts';
 import { sketch } from './jobs.ts';
 
@@ -110,8 +111,22 @@ test('rehearsed days, and materials of another name, teach nothing', () => {
 });
 
 test('learned rates replace the sheet’s in a plan', () => {
-	const rates = ratesOf(learn([day([...batch, ...faces(6), emptied])], job));
+	const rates = ratesOf(learn([day([...batch, ...faces(6), emptied])], job), job);
 	const plan = planDay(job, orderFor(job, 0), { rates });
 	expect(plan.laid[0] && plan.laid[0].to_s - plan.laid[0].from_s).toBeCloseTo(50, 6);
 	expect(plan.batches[0]?.needed_mL).toBeCloseTo(6 * 60, 6);
+});
+
+test('what was learned keeps a tack coat thinner than a full one: never one mean for both', () => {
+	const [first] = job.faces;
+	const [lead] = first?.coats ?? [];
+	if (!first || !lead) throw new Error('the sketch has no coat');
+	const coats = [
+		{ ...lead, kind: 'tack' as const, volume_mL: 20 },
+		{ ...lead, kind: 'full' as const, volume_mL: 60 },
+	];
+	const two = { ...job, faces: job.faces.map(face => ({ ...face, coats })) };
+	const learned = { topcoat: { s_per_m2: null, mL_per_m2: 120, timed: 0, measured: 6 } };
+	const [tack, full] = coats.map(coat => paintOf_mL({ coat }, ratesOf(learned, two)));
+	expect([tack, full]).toEqual([30, 90]);
 });
