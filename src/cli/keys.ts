@@ -1,4 +1,5 @@
 import { dataFolder } from '../day/file/folder.ts';
+import { canDraw } from '../screen/terminal.ts';
 import type { Args, Command, Io } from './command.ts';
 
 const geometries = ['us', 'german', 'french'] as const;
@@ -10,9 +11,9 @@ async function run({ options }: Args, io: Io): Promise<number> {
 	};
 	const geometry = geometries.find(name => name === (options.keyboard ?? 'us'));
 	if (!geometry) return refuse(`--keyboard is one of ${geometries.join(', ')}`);
-	const { canDraw, glyphStyle, processPorts } = await import('../screen/show-day.ts');
 	if (!canDraw(process.stdin, process.stdout, io.env))
 		return refuse('there is no terminal here: keys are taught at one');
+	const { glyphStyle, processPorts } = await import('../screen/show-day.ts');
 	const { teachKeys } = await import('../screen/teach-keys.ts');
 	const learned = await teachKeys(processPorts(), geometry, glyphStyle(io.env));
 	if (!learned) {

@@ -1,3 +1,4 @@
+import { localZone } from '../day/local-zone.ts';
 import type { Job } from '../job/job.ts';
 import { planJob } from '../plan/job-plan.ts';
 import type { OrderName } from '../plan/order.ts';
@@ -49,7 +50,7 @@ export const planCommand: Command = {
 				...{ job, letters, history: faces, start: startAsked(args), which: orderAsked(args, job) },
 				learned: learn([...jobsIn(folderOf(io), io)].flat(), job),
 			});
-			const zone = Intl.DateTimeFormat().resolvedOptions().timeZone;
+			const zone = localZone();
 			io.stdout.write(
 				args.options.json
 					? `${JSON.stringify(planData(plan))}\n`

@@ -1,8 +1,6 @@
-import { existsSync } from 'node:fs';
-import { loadDay } from '../day/file/days.ts';
-import { createDay, openDay } from '../day/file/store.ts';
 import { DayFileError } from '../day/file/trouble.ts';
 import { noHistory } from '../day/history.ts';
+import { localZone } from '../day/local-zone.ts';
 import { openingRecord } from '../day/open.ts';
 import type { DayRecord } from '../day/records.ts';
 import type { Sink } from '../day/session.ts';
@@ -12,9 +10,10 @@ import { SourceError } from '../trigger/source.ts';
 import type { Args, Command, Io } from './command.ts';
 import { instantIn } from './instant.ts';
 import { version } from './package.ts';
+import type { RehearsedFile } from './rehearsed-file.ts';
 import { answerLines, watch } from './rehearsing.ts';
 import { settingsInForce } from './settings-in-force.ts';
-import { readSheet, type Sheet } from './sheet.ts';
+import { readSheet } from './sheet.ts';
 import { plainOption } from './show.ts';
 import { triggerLineOf, triggerOptions } from './trigger.ts';
 
@@ -24,32 +23,11 @@ function inMemory(first: DayRecord): () => Sink {
 	return () => ({ records: [...records], append: made => void records.push(...made), close() {} });
 }
 
-/** A day in a file: every start opens it anew, as a crash would find it. */
-function inFile(path: string, first: DayRecord): () => Sink {
-	let held: Sink | null = null;
-	return () => {
-		held?.close();
-		held = existsSync(path) ? openDay(path) : createDay(path, first);
-		return held;
-	};
-}
-
-function startOf(given: unknown, path: string | undefined): number | string {
+function startOf(given: unknown, file: RehearsedFile | null): number | string {
 	const start = given === undefined ? Date.now() : instantIn(String(given));
 	if (start === null)
 		return `--start "${String(given).slice(0, 40)}" is no instant: write it as 2027-03-02T08:00:00Z`;
-	const last = path !== undefined && existsSync(path) ? loadDay(path).at(-1)?.at : undefined;
-	return last === undefined ? start : Math.max(start, Date.parse(last));
-}
-
-/** A day file goes on only with the job that it was begun for, and never with a clock that is only moved. */
-function otherDay(path: string | undefined, { job }: Sheet): string | null {
-	const first = path !== undefined && existsSync(path) ? loadDay(path)[0] : undefined;
-	if (first?.type !== 'day.opened') return null;
-	if (first.clock === 'real')
-		return `${path}: this day was sprayed, not rehearsed: go on with it by fanwise spray, or name another file`;
-	if (first.job === job.name) return null;
-	return `${path}: this day is of another job, "${first.job}": name its sheet, or another file`;
+	return file?.last ? Math.max(start, Date.parse(file.last)) : start;
 }
 
 /** Line by line the standard settings hold, so that the same lines give the same day anywhere. */
@@ -72,9 +50,10 @@ async function run({ positionals, options }: Args, io: Io): Promise<number> {
 	if (!Number.isInteger(seed) || seed < 0)
 		return refuse(`--seed "${String(options.seed).slice(0, 40)}" is no whole number`);
 	try {
-		const start = startOf(options.start, path);
+		const file = path === undefined ? null : (await import('./rehearsed-file.ts')).rehearsedFile(path);
+		const start = startOf(options.start, file);
 		if (typeof start === 'string') return refuse(start);
-		const other = otherDay(path, sheet);
+		const other = file?.notOf(sheet.job.name);
 		if (other) return refuse(other);
 		const settings = await settingsFor(options, io);
 		const opening = {
@@ -83,11 +62,11 @@ async function run({ positionals, options }: Args, io: Io): Promise<number> {
 			clock: 'moved' as const,
 			program: version(),
 			before: noHistory,
-			zone: Intl.DateTimeFormat().resolvedOptions().timeZone,
+			zone: localZone(),
 			seed,
 		};
 		const first = openingRecord(opening, { wall: start, mono: 0 });
-		const open = path === undefined ? inMemory(first) : inFile(path, first);
+		const open = file?.open(first) ?? inMemory(first);
 		const line = triggerLineOf(options);
 		return options.json
 			? await answerLines(open, start, line, io)

@@ -5,6 +5,7 @@ import { rehearse } from '../day/rehearsal.ts';
 import { runningClock } from '../day/running-clock.ts';
 import { type Session as DaySession, openSession, type Sink } from '../day/session.ts';
 import type { Settings } from '../day/settings.ts';
+import { portOf } from '../screen/session-port.ts';
 import { SourceError } from '../trigger/source.ts';
 import type { Io } from './command.ts';
 import { canShow, show, shownDay } from './show.ts';
@@ -43,13 +44,12 @@ export async function watch(
 	{ settings, line }: { settings: Settings; line: TriggerLine },
 	io: Io,
 ): Promise<number> {
-	if (!(await canShow(settings.plain, io))) {
+	if (!canShow(settings.plain, io)) {
 		io.stderr.write(
 			'fanwise rehearse: there is no terminal here: answer in lines with --plain, or line by line with --json\n',
 		);
 		return 2;
 	}
-	const { portOf } = await import('../screen/show-day.ts');
 	const played = playedPulls(line);
 	const running = runningClock(realClock(), start);
 	const clock = pulledClock(running, played?.pulls ?? [], on => void day?.trigger(on));

@@ -3,6 +3,7 @@ import type { Session as DaySession } from '../day/session.ts';
 import type { Settings } from '../day/settings.ts';
 import { layoutOf } from '../screen/keys/layouts.ts';
 import type { Session } from '../screen/session-port.ts';
+import { canDraw } from '../screen/terminal.ts';
 import { noticeBytes } from '../voice/notice.ts';
 import { openSounder } from '../voice/sounder.ts';
 import { systemSpeaker } from '../voice/speaker.ts';
@@ -50,11 +51,8 @@ function withVoice({ session, settings, held }: Shown, io: Io): Session {
 }
 
 /** A day can be shown here: as lines anywhere, as screens only in a terminal that moves its cursor. */
-export async function canShow(plain: boolean, io: Io): Promise<boolean> {
-	if (plain) return true;
-	const { canDraw } = await import('../screen/show-day.ts');
-	return canDraw(process.stdin, process.stdout, io.env);
-}
+export const canShow = (plain: boolean, io: Io): boolean =>
+	plain || canDraw(process.stdin, process.stdout, io.env);
 
 /**
  * Shows a day, or a picker, until it is left: in this process's terminal, or as lines where the settings say plain.

@@ -5,9 +5,11 @@ import { createDay, openDay } from '../day/file/store.ts';
 import { DayFileError } from '../day/file/trouble.ts';
 import { historyAfter, noHistory } from '../day/history.ts';
 import { isoAt } from '../day/instant.ts';
+import { localZone } from '../day/local-zone.ts';
 import { openingRecord } from '../day/open.ts';
 import { openSession, type Sink } from '../day/session.ts';
 import { learn, ratesOf } from '../plan/rates.ts';
+import { portOf } from '../screen/session-port.ts';
 import { SourceError } from '../trigger/source.ts';
 import type { Args, Command, Io } from './command.ts';
 import { jobsIn } from './day-files.ts';
@@ -31,7 +33,7 @@ async function dayOf(sheet: Sheet, io: Io): Promise<Sink> {
 	const folder = makeDaysFolder(daysFolder());
 	const open = findOpenDay(folder, sheet.job.name);
 	if (open) return openDay(open, telling(io));
-	const zone = Intl.DateTimeFormat().resolvedOptions().timeZone;
+	const zone = localZone();
 	const now = realClock().now();
 	const settings = await settingsInForce(io);
 	const first = openingRecord(
@@ -73,7 +75,7 @@ async function shownHere(
 ): Promise<number> {
 	const now = await settingsInForce(io);
 	const settings = { ...now, plain: plain ?? now.plain };
-	if (!(await canShow(settings.plain, io))) {
+	if (!canShow(settings.plain, io)) {
 		io.stderr.write(
 			'fanwise spray: there is no terminal here: answer in lines with --plain, or rehearse with fanwise rehearse --json\n',
 		);
@@ -84,7 +86,6 @@ async function shownHere(
 	const clock = realClock();
 	let listening: Listening | null = null;
 	try {
-		const { portOf } = await import('../screen/show-day.ts');
 		listening = listen(line ?? noLine, clock.now);
 		const day = openSession({ sink: await open(quiet), clock, rehearsal: false });
 		return await show(shownDay(day, listening.attach(day, portOf(day)), settings), quiet);

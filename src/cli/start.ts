@@ -27,7 +27,7 @@ async function run(io: Io): Promise<number> {
 	const demo = async () => (await import('./demo.ts')).demo(io);
 	if (!process.stdin.isTTY || !process.stdout.isTTY) return demo();
 	const settings = await settingsInForce(io);
-	if (!(await canShow(settings.plain, io))) return demo();
+	if (!canShow(settings.plain, io)) return demo();
 	const { openPicker } = await import('../screen/picker.ts');
 	const days = openDays();
 	const picker = openPicker(await sheetsHere(days), days, () => isoAt(Date.now()));

@@ -1,3 +1,4 @@
+import type { Session as DaySession } from '../day/session.ts';
 import type { Answer, View } from '../day/view.ts';
 
 export type Refusal = { code: string; text: string };
@@ -31,3 +32,25 @@ export type ScreenClock = {
 	/** Calls back once after so many milliseconds; returns how to call it off. */
 	after(wait_ms: number, then: () => void): () => void;
 };
+
+/**
+ * A day as the screen wants it.
+ *
+ * @param forward puts a rehearsal's clock forward; left out where the clock is real
+ */
+export function portOf(day: DaySession, forward?: (by_ms: number) => void): Session {
+	return {
+		tick: day.tick,
+		view: day.view,
+		answer: day.answer,
+		onChange: day.onChange,
+		break: day.break,
+		close: day.close,
+		...(forward && {
+			moveClock(by_ms: number) {
+				forward(by_ms);
+				day.tick();
+			},
+		}),
+	};
+}

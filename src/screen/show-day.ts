@@ -1,17 +1,11 @@
-import type { Session as DaySession } from '../day/session.ts';
 import type { Settings } from '../day/settings.ts';
 import { layoutOf } from './keys/layouts.ts';
 import type { GlyphStyle } from './letters.ts';
 import { runScreen, type ScreenSetup } from './run.ts';
 import type { ScreenClock, Session } from './session-port.ts';
 import type { Left, StagePorts } from './stage.ts';
-import type { TerminalInput, TerminalOutput } from './terminal.ts';
 
 type Environment = Record<string, string | undefined>;
-
-/** A terminal that can be drawn on: both ends are one, and it can move its cursor. */
-export const canDraw = (stdin: TerminalInput, stdout: TerminalOutput, env: Environment): boolean =>
-	Boolean(stdin.isTTY && stdout.isTTY) && env.TERM !== 'dumb';
 
 /** Half blocks where the locale can write them; plain characters where it cannot. */
 export function glyphStyle(env: Environment): GlyphStyle {
@@ -36,28 +30,6 @@ const machineClock: ScreenClock = {
 	},
 };
 
-/**
- * A day as the screen wants it.
- *
- * @param forward puts a rehearsal's clock forward; left out where the clock is real
- */
-export function portOf(day: DaySession, forward?: (by_ms: number) => void): Session {
-	return {
-		tick: day.tick,
-		view: day.view,
-		answer: day.answer,
-		onChange: day.onChange,
-		break: day.break,
-		close: day.close,
-		...(forward && {
-			moveClock(by_ms: number) {
-				forward(by_ms);
-				day.tick();
-			},
-		}),
-	};
-}
-
 /** The terminal that this process runs in. */
 export const processPorts = (): StagePorts => ({
 	stdin: process.stdin,
@@ -73,14 +45,3 @@ export const processPorts = (): StagePorts => ({
  */
 export const showSession = (session: Session, settings: Settings): Promise<Left> =>
 	runScreen({ ...processPorts(), session }, setupOf(settings, process.env));
-
-/**
- * Shows a day in this process's terminal until it is left; the terminal is then as it was and the day closed.
- *
- * @param forward puts a rehearsal's clock forward; left out where the clock is real
- */
-export const showDay = (
-	day: DaySession,
-	settings: Settings,
-	forward?: (by_ms: number) => void,
-): Promise<Left> => showSession(portOf(day, forward), settings);

@@ -10,6 +10,13 @@ export type Signals = {
 	off(event: string, listener: () => void): unknown;
 };
 
+/** A terminal that can be drawn on: both ends are one, and it can move its cursor. */
+export const canDraw = (
+	stdin: TerminalInput,
+	stdout: TerminalOutput,
+	env: Record<string, string | undefined>,
+): boolean => Boolean(stdin.isTTY && stdout.isTTY) && env.TERM !== 'dumb';
+
 export type Terminal = {
 	/** Takes the screen, or takes it back after a stop. */
 	enter(): void;

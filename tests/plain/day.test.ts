@@ -8,7 +8,7 @@ import { settingsSchema } from '../../src/day/settings.ts';
 import { painterOf } from '../../src/painter/painter.ts';
 import { openTalk } from '../../src/plain/talk.ts';
 import { layoutOf } from '../../src/screen/keys/layouts.ts';
-import { portOf } from '../../src/screen/show-day.ts';
+import { portOf } from '../../src/screen/session-port.ts';
 import { smallJob, smallLists } from '../day/small-job.ts';
 
 const start = Date.parse('2027-03-02T08:00:00Z');

@@ -2,7 +2,7 @@ import { EventEmitter } from 'node:events';
 import { PassThrough, Writable } from 'node:stream';
 import { layoutOf } from '../../../src/screen/keys/layouts.ts';
 import { runScreen } from '../../../src/screen/run.ts';
-import { portOf } from '../../../src/screen/show-day.ts';
+import { portOf } from '../../../src/screen/session-port.ts';
 import { testClock } from '../../screen/test-clock.ts';
 import { playedDay } from './played-day.ts';
 

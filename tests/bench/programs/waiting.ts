@@ -1,6 +1,7 @@
 import { layoutOf } from '../../../src/screen/keys/layouts.ts';
 import { runScreen } from '../../../src/screen/run.ts';
-import { portOf, processPorts } from '../../../src/screen/show-day.ts';
+import { portOf } from '../../../src/screen/session-port.ts';
+import { processPorts } from '../../../src/screen/show-day.ts';
 import { playedDay } from './played-day.ts';
 
 /** The example day in a wait whose word is counted by the second, shown, its clock going as clocks do. */

@@ -1,0 +1,30 @@
+import { afterEach, expect, test } from 'vitest';
+import { localZone } from '../../src/day/local-zone.ts';
+
+const given = process.env.TZ;
+afterEach(() => {
+	if (given === undefined) delete process.env.TZ;
+	else process.env.TZ = given;
+});
+
+/** The hour of an instant in the zone that is named, and by the system's own clock. */
+function hours(instant: string): [named: number, system: number] {
+	const format = new Intl.DateTimeFormat('en-GB', { timeZone: localZone(), hour: '2-digit' });
+	return [Number(format.format(Date.parse(instant))), new Date(instant).getHours()];
+}
+
+test('the zone that is named has the hours of the system’s own clock, in summer and in winter', () => {
+	for (const zone of [undefined, 'Asia/Kathmandu', 'America/Chicago', 'UTC']) {
+		if (zone === undefined) delete process.env.TZ;
+		else process.env.TZ = zone;
+		for (const instant of ['2027-01-02T06:30:00Z', '2027-07-02T18:30:00Z']) {
+			const [named, system] = hours(instant);
+			expect([zone, named]).toEqual([zone, system]);
+		}
+	}
+});
+
+test('where TZ names a zone, it is that one', () => {
+	process.env.TZ = 'America/Chicago';
+	expect(localZone()).toBe('America/Chicago');
+});
