@@ -24,7 +24,7 @@ type DayContext = {
 	batches: Readonly<Record<string, BatchState>>;
 	/** Letters of the batches in the gun's cup. */
 	cup: readonly string[];
-	/** The list or gun check being gone through, and the face it is for. */
+	/** The list or gun check being gone through; what it is, and the face it is for, stay until the next begins. */
 	check: CheckState | null;
 	checked: { no: number; size: 'full' | 'short'; rule: CoatRule; passedOver: readonly string[] } | null;
 	known: Known | null;
@@ -92,6 +92,9 @@ const batchMoves = (batch: BatchState | undefined, event: DayEvent) => batch?.ca
 
 const mixing: readonly string[] = ['stir', 'can', 'level', 'adrift', 'doomed', 'strain', 'cup', 'mixed'];
 const finished: readonly string[] = ['ready', 'inCup', 'discarded'];
+
+const facesMove = ({ faces }: DayContext, event: DayEvent) =>
+	stepFaces(faces, event).some((face, index) => face !== faces[index]);
 
 /** The batch being mixed, standing or not. */
 export const batchInHand = ({ batches }: Pick<DayContext, 'batches'>) =>
@@ -203,8 +206,10 @@ export const dayMachine = setup({
 		passesOverCup: ({ context, event }) =>
 			event.type === 'override.given' && event.face === null && batchMoves(batchInHand(context)?.[1], event),
 		isTiming: ({ context }) => batchInHand(context)?.[1].matches('cup') === true,
-		facesMove: ({ context, event }) =>
-			stepFaces(context.faces, event).some((face, index) => face !== context.faces[index]),
+		facesMove: ({ context, event }) => facesMove(context, event),
+		/** The next step of a part's own line; that it was sprayed again is told when it is back in line. */
+		isNextOfLine: ({ context, event }) =>
+			event.type === 'rework.done' && (event.step === 'respray' || facesMove(context, event)),
 		stillSpraying: ({ context, event }) =>
 			stepFaces(context.faces, event).some(face => face.matches('spraying')),
 		gunKnown: ({ context }) => context.known !== null,
@@ -223,8 +228,6 @@ export const dayMachine = setup({
 				known: null,
 				need: 'full' as const,
 				check: null,
-				checked: null,
-				list: null,
 				faces: stepFaces(context.faces, event),
 				batches: inHand
 					? { ...context.batches, [inHand[0]]: transition(batchMachine, inHand[1], event)[0] }
@@ -270,7 +273,6 @@ export const dayMachine = setup({
 		}),
 		closeList: assign(({ context }) => ({
 			check: null,
-			list: null,
 			listsDone: context.list ? [...context.listsDone, context.list] : context.listsDone,
 		})),
 		knowGun: assign(({ context }) => ({
@@ -282,8 +284,6 @@ export const dayMachine = setup({
 			},
 			need: null,
 			check: null,
-			checked: null,
-			list: null,
 		})),
 		startBatch: assign(({ context, event }) => {
 			const started = of(event, 'batch.started');
@@ -360,6 +360,8 @@ export const dayMachine = setup({
 	states: {
 		/** Between things, the gun not known. */
 		bench: {
+			/** A batch broken off is gone on with first: what its pot holds cannot wait. */
+			always: { guard: 'isMixing', target: 'mix' },
 			on: {
 				'check.began': [
 					{ guard: 'isList', target: 'list', actions: 'begin' },
@@ -380,7 +382,7 @@ export const dayMachine = setup({
 				'edge.left': { actions: 'keep' },
 				'stage.done': { guard: 'facesMove', actions: 'stepFaces' },
 				'part.setAside': { guard: 'facesMove', actions: 'stepFaces' },
-				'rework.done': { actions: 'stepFaces' },
+				'rework.done': { guard: 'isNextOfLine', actions: 'stepFaces' },
 				'override.given': { guard: 'facesMove', actions: 'stepFaces' },
 				'wait.began': { target: 'wait', actions: 'forgetGun' },
 				'day.closed': { guard: 'allAccounted', target: 'closed' },
@@ -426,7 +428,7 @@ export const dayMachine = setup({
 				'cup.emptied': { target: 'bench', actions: 'emptyCup' },
 				'reading.taken': { guard: 'isTouch', actions: 'stepFaces' },
 				'part.setAside': { guard: 'facesMove', actions: 'stepFaces' },
-				'rework.done': { actions: 'stepFaces' },
+				'rework.done': { guard: 'isNextOfLine', actions: 'stepFaces' },
 				'override.given': { guard: 'facesMove', actions: 'stepFaces' },
 				'wait.began': { target: 'wait', actions: 'forgetGun' },
 			},
@@ -452,18 +454,17 @@ export const dayMachine = setup({
 				'batch.stood': { guard: 'batchMoves', target: 'mix', actions: 'stepBatch' },
 				'batch.discarded': { guard: 'batchMoves', actions: 'stepBatch' },
 				'cup.emptied': { actions: 'emptyCup' },
-				'gun.unknown': { actions: 'forgetGun' },
+				'gun.unknown': { actions: 'keep' },
 				'stage.done': { guard: 'facesMove', actions: 'stepFaces' },
-				'rework.done': { guard: 'facesMove', actions: 'stepFaces' },
+				'rework.done': { guard: 'isNextOfLine', actions: 'stepFaces' },
 				'override.given': { guard: 'facesMove', actions: 'stepFaces' },
 				'day.closed': { guard: 'allAccounted', target: 'closed' },
 			},
 		},
 		hold: {
 			on: {
-				/** A batch broken off is gone on with first: what its pot holds cannot wait. */
-				'break.ended': [{ guard: 'isMixing', target: 'mix' }, { target: 'bench' }],
-				'gun.unknown': { actions: 'forgetGun' },
+				'break.ended': 'bench',
+				'gun.unknown': { actions: 'keep' },
 				'reading.taken': { guard: 'isAccount', actions: 'keep' },
 				'face.ended': { guard: 'facesMove', actions: 'stepFaces' },
 				'part.setAside': { guard: 'facesMove', actions: 'stepFaces' },

@@ -164,7 +164,7 @@ const began = ({ input, full, short, vary }: Plan): DayEvent[] => {
 	];
 	const lists = [checkBegan('before-spraying', ['mask']), checkBegan('clean-up', ['gun'])];
 	return [
-		...(vary.has('book') ? lists : lists.slice(0, 1)),
+		...(vary.has('book') || full.includes('gun') ? lists : lists.slice(0, 1)),
 		...wrong.map(items => checkBegan('gun-check', items, 'full', id, 1)),
 		checkBegan('gun-check', ['mask', 'batch'], 'short', id, 1),
 		checkBegan('gun-check', full, null, id, 1),

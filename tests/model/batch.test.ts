@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { batchWalk } from './alone.ts';
 import type { BatchPair } from './day-key.ts';
-import { orders } from './proofs.ts';
+import { orders, thinOrders } from './proofs.ts';
 import { canReach } from './search.ts';
 
 /** A batch alone, for every order of mixing that data sheets ask for, under everything that can be told of one. */
@@ -34,5 +34,14 @@ test.each(orders)(
 			expect(toCup[index] === 1, JSON.stringify([pair.batch.value, pair.told])).toBe(mayBeUsed(pair));
 			expect(toWaste[index]).toBe(1);
 		});
+	},
+);
+
+test.each(thinOrders)(
+	'a data sheet of %s and %s makes no batch: both base and hardener are read, or none is ready',
+	(...order) => {
+		const { broken, states } = batchWalk(order);
+		expect(broken).toEqual([]);
+		expect(states.filter(({ batch }) => batch.matches('ready') || batch.matches('inCup'))).toEqual([]);
 	},
 );

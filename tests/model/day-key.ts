@@ -204,14 +204,13 @@ export function keysFor(
 			return `${material}${id}${inCup}`;
 		});
 		const { check, checked, known, need, listsDone, list: open, late, passedOver } = context;
+		/** What a check was of, once it is over, is read by nothing until the next begins. */
 		const machineGun = [
-			check && textOf(check, ({ value: at, context: asked }) => [at, asked]),
-			short(checked),
+			check && [textOf(check, ({ value: at, context: of }) => [at, of]), short(checked), open].join(),
 			short(known),
 			need,
 			list(listsDone),
 			list(passedOver),
-			open,
 			late,
 		];
 		const shadowGun = [

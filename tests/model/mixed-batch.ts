@@ -126,6 +126,7 @@ export function wrongMixing(batch: MixedBatch, event: DayEvent): Broken[] {
 		case 'batch.ready':
 			if (!isMixing || open.length > 0) says(`ready with open: ${open.join(', ')}`);
 			if (!batch.inPot.includes('hardener')) says('ready with no hardener read');
+			if (!batch.inPot.includes('base')) says('ready with no base read');
 			break;
 		case 'batch.loaded':
 			if (stage !== 'ready' && stage !== 'in the cup') says(`into the cup while ${stage}`);

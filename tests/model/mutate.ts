@@ -24,8 +24,8 @@ const nameOf = (node: unknown): string => {
 const forTheCompiler = (text: string) =>
 	/^event\.type [!=]== '[\w.-]+'$/.test(text) ||
 	/^'\w+' in event$/.test(text) ||
-	/^check !== null$/.test(text) ||
-	/^!?(began|started|loaded|order|rule|isGun)$/.test(text);
+	/^(check|event\.batch) !== null$/.test(text) ||
+	/^!?(began|began\.size|started|loaded|order|rule|isGun)$/.test(text);
 
 /** Every guard, condition and clearing action of a file, deleted or inverted in turn. */
 export function mutantsOf(file: string, source: string): Mutant[] {

@@ -105,6 +105,29 @@ export const variations: readonly Plan[] = [
 		full: ['mask', 'batch', 'card'],
 		short: ['batch', 'card'],
 	}),
+	plan('an item of the check passed over', [face('lid', [level])], {
+		full: ['mask', 'gun', 'batch', 'pattern'],
+		rules: ['gun'],
+	}),
+	plan('every step of mixing', [face('lid', [level])], {
+		rules: ['cup'],
+		input: {
+			faces: [face('lid', [level])],
+			materials: {
+				topcoat: {
+					isocyanate: true,
+					order: ['stir', 'base', 'hardener', 'stand', 'reducer', 'strain', 'cup'],
+				},
+			},
+		},
+	}),
+	plan('another fan height', [face('lid', [level]), face('door', [{ ...level, fanHeight_mm: 180 }])], {
+		...varied('collapsed'),
+	}),
+	plan('batches discarded', [face('lid', [level])], {
+		letters: ['A', 'B'],
+		...varied('discarded', 'collapsed'),
+	}),
 	...(
 		[
 			['window', { window: 'wait', wet: false }],
@@ -140,28 +163,7 @@ export const variations: readonly Plan[] = [
 			{ facts: { ...allGood, window }, stages: [stage], ...varied('collapsed') },
 		),
 	),
-	plan('an item of the check passed over', [face('lid', [level])], {
-		full: ['mask', 'gun', 'batch', 'pattern'],
-		rules: ['gun'],
-	}),
-	plan('batches discarded', [face('lid', [level])], {
-		letters: ['A', 'B'],
-		...varied('discarded', 'collapsed'),
-	}),
-	plan('another fan height', [face('lid', [level]), face('door', [{ ...level, fanHeight_mm: 180 }])], {
-		...varied('collapsed'),
-	}),
-	plan('every step of mixing', [face('lid', [level])], {
-		input: {
-			faces: [face('lid', [level])],
-			materials: {
-				topcoat: {
-					isocyanate: true,
-					order: ['stir', 'base', 'hardener', 'stand', 'reducer', 'strain', 'cup'],
-				},
-			},
-		},
-	}),
+	plan('a stretch: two faces under the same fan', [lid, face('box', twice(level))], varied('collapsed')),
 	...[['window'], ['prep', 'touch'], ['coats'], ['paint', 'air']].map(rules =>
 		plan(
 			`passed over with a reason: ${rules.join(', ')}`,
@@ -169,17 +171,10 @@ export const variations: readonly Plan[] = [
 			{ rules, ...varied('touch', 'prep', 'collapsed') },
 		),
 	),
-	plan('a stretch: two faces under the same fan', [lid, face('box', twice(level))], varied('collapsed')),
 	plan(
 		'the tape tab touched before coat 2',
 		[face('lid', twice(level, { touch: true })), face('door', [upright])],
 		varied('touch', 'collapsed'),
-	),
-	plan('records that only the book reads', [face('lid', [level])], varied('book', 'kinds')),
-	plan(
-		'work on the face before coat 2, and recoat windows that ask for it',
-		[face('lid', twice(level, { prep: ['sand', 'tack'] })), face('door', [upright])],
-		varied('prep', 'collapsed'),
 	),
 	plan(
 		'a day that earlier days began: one coat on, one part aside',
@@ -188,6 +183,12 @@ export const variations: readonly Plan[] = [
 			face('door', twice(upright), { before: { laid: 1, done: [], aside: true } }),
 		],
 		varied('rework', 'prep', 'collapsed'),
+	),
+	plan('records that only the book reads', [face('lid', [level])], varied('book', 'kinds')),
+	plan(
+		'work on the face before coat 2, and recoat windows that ask for it',
+		[face('lid', twice(level, { prep: ['sand', 'tack'] })), face('door', [upright])],
+		varied('prep', 'collapsed'),
 	),
 	plan('set aside, and back by its own line', [lid, face('door', [upright])], varied('rework', 'collapsed')),
 	plan(

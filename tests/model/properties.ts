@@ -3,7 +3,7 @@ import type { DayEvent, EventOf } from '../../src/day/records.ts';
 import { wrongMixing } from './mixed-batch.ts';
 import type { Plan } from './plans.ts';
 import { type Asked, causeIn, inputOf, onlyByReading, type Shadow, wantedBy } from './shadow.ts';
-import { wrongStart } from './sprayed-face.ts';
+import { ownLine, wrongStart } from './sprayed-face.ts';
 
 /**
  * The properties of the guard on one edge: what the bookkeeping knew before, the event, and where the machine went.
@@ -250,6 +250,10 @@ function toldOfFace({ event, before, was }: Edge, says: Says) {
 		says(3, `${event.stage} recorded on ${event.face}, which has no use for it`);
 	if (event.type === 'part.setAside' && before.value !== 'closed' && !event.faces.some(inLine))
 		says(14, `${event.faces.join(', ')} set aside, which cannot be`);
+	if (event.type === 'rework.done' && event.step !== 'respray') {
+		const isNext = at(event.face)?.aside === true && event.step === ownLine[at(event.face)?.line ?? 0];
+		if (!isNext) says(14, `${event.step} out of turn on ${event.face}`);
+	}
 	if (event.type === 'face.ended' && !['under way', 'broken off'].includes(at(event.face)?.coat ?? ''))
 		says(15, `${event.face} ends, which is not sprayed`);
 }

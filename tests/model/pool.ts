@@ -1,0 +1,57 @@
+import { type ChildProcess, fork } from 'node:child_process';
+
+/** Work shared out among copies of this program, each given the next number as soon as it is free. */
+
+/** Whether this program was started as one of those copies. */
+export const isHelper = (): boolean => process.send !== undefined;
+
+/** The life of a copy: it answers each number with what `work` makes of it. */
+export function help<Result>(work: (number: number) => Promise<Result>): void {
+	process.on('message', (number: number) => {
+		work(number).then(
+			result => process.send?.({ number, result }),
+			error => process.send?.({ number, error: String(error) }),
+		);
+	});
+	process.send?.({ ready: true });
+}
+
+type Answer<Result> = { ready?: true; number?: number; result?: Result; error?: string };
+
+/**
+ * Every number below `count` worked on by `helpers` copies; `done` is told of each as it comes.
+ * @throws Error where a copy fails or goes away with work in its hands
+ */
+export function sharedOut<Result>(
+	file: string,
+	{ count, helpers, memory_MB }: { count: number; helpers: number; memory_MB: number },
+	done: (number: number, result: Result) => void,
+): Promise<void> {
+	let next = 0;
+	let left = count;
+	return new Promise((resolve, reject) => {
+		const children: ChildProcess[] = [];
+		const end = (error?: Error) => {
+			for (const child of children) child.kill();
+			if (error) reject(error);
+			else resolve();
+		};
+		const answered = (child: ChildProcess, { number, result, error }: Answer<Result>) => {
+			if (error !== undefined) return end(new Error(`work ${number}: ${error}`));
+			if (number !== undefined) {
+				done(number, result as Result);
+				left--;
+			}
+			if (left === 0) return end();
+			if (next < count) child.send(next++);
+		};
+		for (let one = 0; one < helpers; one++) {
+			const child = fork(file, [], { execArgv: [`--max-old-space-size=${memory_MB}`] });
+			children.push(child);
+			child.on('message', (answer: Answer<Result>) => answered(child, answer));
+			child.on('exit', code => {
+				if (left > 0) end(new Error(`a helper ended with ${code}, ${left} pieces of work undone`));
+			});
+		}
+	});
+}
