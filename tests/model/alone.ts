@@ -4,6 +4,7 @@ import type { CheckInput } from '../../machines/gun-check.ts';
 import type { DayEvent } from '../../src/day/records.ts';
 import type { MixStep } from '../../src/job/job.ts';
 import { answered, passedOver, read } from './alphabet.ts';
+import { most, WithoutEnd } from './classes.ts';
 import { type BatchPair, batchAlone, type FacePair, faceAlone } from './day-key.ts';
 import { asTheyAre, put } from './machines.ts';
 import { type Plan, twoByTwo } from './plans.ts';
@@ -30,11 +31,14 @@ export function batchWalk(order: readonly MixStep[], machines = asTheyAre) {
 		start: alone.start,
 		moves: () => Array.from({ length: alone.events }, (_, number) => number),
 		step(pair, number) {
+			const before = broken.length;
 			const state = alone.next(pair, number);
-			return state && { state, marks: 0 };
+			/** What follows on a broken property is not looked at. */
+			return state && broken.length === before ? { state, marks: 0 } : null;
 		},
 		keyOf: alone.keyOf,
 		visit(pair, index) {
+			if (index > most) throw new WithoutEnd(`more than ${most} states`);
 			states.push(pair);
 			if (pair.batch.matches('inCup')) inCup.push(index);
 			if (pair.batch.matches('discarded')) done.push(index);
@@ -59,11 +63,14 @@ export function faceWalk(face: FaceInput, rules: readonly string[], machines = a
 		start: alone.start,
 		moves: () => Array.from({ length: alone.events }, (_, number) => number),
 		step(pair, number) {
+			const before = broken.length;
 			const state = alone.next(pair, number);
-			return state && { state, marks: 0 };
+			/** What follows on a broken property is not looked at. */
+			return state && broken.length === before ? { state, marks: 0 } : null;
 		},
 		keyOf: alone.keyOf,
 		visit(pair, index) {
+			if (index > most) throw new WithoutEnd(`more than ${most} states`);
 			states.push(pair);
 			if (pair.face.context.laid >= face.coats.length) laying.push(index);
 			return true;

@@ -12,12 +12,22 @@ export type Alone<State> = {
 	seen(state: State): string;
 };
 
-/** The class of each reachable key. */
+/** More states than any chart of one face, batch or check has: what comes to so many grows without end. */
+export const most = 20_000;
+
+/** A chart whose states have no end: nothing could be proved of it. */
+export class WithoutEnd extends Error {}
+
+/**
+ * The class of each reachable key.
+ * @throws WithoutEnd where the states have no end
+ */
 export function classesOf<State>({ start, next, events, keyOf, seen }: Alone<State>): Map<string, number> {
 	const places = new Map<string, number>([[keyOf(start), 0]]);
 	const states: State[] = [start];
 	const leads: number[][] = [];
 	for (let at = 0; at < states.length; at++) {
+		if (at > most) throw new WithoutEnd(`more than ${most} states: ${keyOf(start)}`);
 		const state = states[at] as State;
 		leads.push(
 			Array.from({ length: events }, (_, event) => {

@@ -2,6 +2,7 @@ import { cp, mkdir, mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { buildSync } from 'esbuild';
+import { WithoutEnd } from './classes.ts';
 import type { Machines } from './machines.ts';
 import { applied, type Mutant, mutantsOf } from './mutate.ts';
 import { aloneProofs, type Proof, properties, smallDays } from './proofs.ts';
@@ -61,7 +62,8 @@ const first = (proof: Proof, machines: Machines): Caught | null => {
 		if (!found) return null;
 		return { by: `${found.property} ${properties[found.property]}`, in: proof.name, says: found.says };
 	} catch (error) {
-		return { by: 'the machine does not run', in: proof.name, says: String(error).split('\n')[0] ?? '' };
+		const by = error instanceof WithoutEnd ? 'its states have no end' : 'the machine does not run';
+		return { by, in: proof.name, says: String(error).split('\n')[0] ?? '' };
 	}
 };
 
