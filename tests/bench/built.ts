@@ -1,36 +1,28 @@
+import { execSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
-import { join } from 'node:path';
-import { build } from 'esbuild';
+import { delimiter, join } from 'node:path';
 
 /** Where the project stands: benchmarks are run from its root. */
 export const root = process.cwd();
 
-/** The line of `npm run build` as esbuild reads it, so that what is compared is built alike. */
-function flagsOfBuild(): Record<string, string | true> {
+/** What the build leaves to a program that is bundled alike but has none of its savings: plain Ink, as it comes. */
+const savings = / --(?:define:(?!process)|alias:(?!react)|inject:|supported:)\S+/g;
+
+/** The bundler's line of `npm run build`, without what it is given to bundle and where it puts it. */
+function lineOfBuild(): string {
 	const { scripts } = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8'));
-	const flags = String(scripts.build).matchAll(/--([\w-]+(?::[\w.-]+)?)(?:=("[^"]*"|'[^']*'|\S+))?/g);
-	return Object.fromEntries([...flags].map(([, name = '', value]) => [name, value ?? true]));
+	const [line = ''] = /esbuild .*--log-level=\w+/.exec(scripts.build) ?? [];
+	return line.replace(/ (?:fanwise|finish)=\S+| --(?:splitting|metafile=\S+|outdir=\S+)/g, '');
 }
 
-/** Bundles a program of the benchmarks as the real one is bundled, and says where it is. */
-export async function builtProgram(program: string, folder: string): Promise<string> {
-	const flags = flagsOfBuild();
+/** Bundles a program of the benchmarks as the real one is bundled, or without its savings, and says where it is. */
+export function builtProgram(program: string, folder: string, how: 'ours' | 'bare'): string {
 	const outfile = join(folder, `${program.replace(/\.\w+$/, '')}.mjs`);
-	await build({
-		entryPoints: [join(root, 'tests/bench/programs', program)],
-		outfile,
-		bundle: true,
-		platform: 'node',
-		target: 'node20',
-		format: 'esm',
-		minify: flags.minify === true,
-		minifySyntax: flags['minify-syntax'] === true,
-		legalComments: 'none',
-		define: { 'process.env.NODE_ENV': '"production"' },
-		alias: { 'react-devtools-core': join(root, 'src/screen/no-devtools.cjs') },
-		banner: {
-			js: "import{createRequire as banner}from'node:module';const require=banner(import.meta.url);",
-		},
+	const line = how === 'ours' ? lineOfBuild() : lineOfBuild().replace(savings, '');
+	const path = [join(root, 'node_modules/.bin'), process.env.PATH].join(delimiter);
+	execSync(`${line} "tests/bench/programs/${program}" --outfile="${outfile}"`, {
+		cwd: root,
+		env: { ...process.env, PATH: path },
 	});
 	return outfile;
 }

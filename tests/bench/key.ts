@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { keyTimes } from '../../src/screen/keys/thresholds.ts';
 import { builtProgram } from './built.ts';
-import { type Figure, inPairs } from './figure.ts';
+import { beside, type Figure, inPairs } from './figure.ts';
 import { openPty, pause } from './in-pty.ts';
 
 const pairs = 31;
@@ -16,9 +16,10 @@ const look_ms = 700;
  */
 export async function measure(): Promise<Figure[]> {
 	const folder = mkdtempSync(join(tmpdir(), 'fanwise-bench-'));
-	const open = async (program: string) => openPty([await builtProgram(program, folder)], 'Pattern on paper');
-	const bare = await open('screens-bare.tsx');
-	const ours = await open('screens-ours.ts');
+	const open = (program: string, how: 'ours' | 'bare') =>
+		openPty([builtProgram(program, folder, how)], 'Pattern on paper');
+	const bare = await open('screens-bare.tsx', 'bare');
+	const ours = await open('screens-ours.ts', 'ours');
 	try {
 		const frame = (of: typeof bare, apart_ms: number) => async () => {
 			await pause(look_ms);
@@ -26,9 +27,8 @@ export async function measure(): Promise<Figure[]> {
 		};
 		for (const of of [bare, ours]) await frame(of, 0)();
 		const found = await inPairs(pairs, frame(bare, 0), frame(ours, keyTimes.chord_ms));
-		const against = { what: 'the same by bare Ink', value: found.bare };
 		const name = `key to frame, less ${keyTimes.chord_ms} ms for a chord`;
-		return [{ name, unit: 'ms', ours: found.ours, against, ratio: found.ratio, limit: 1.3 }];
+		return [beside(name, 'ms', 'the same by bare Ink', found, 1.3)];
 	} finally {
 		bare.kill();
 		ours.kill();
