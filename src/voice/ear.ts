@@ -49,17 +49,31 @@ function screenOf({ state, ask, of, face, coat, say, corners, do: steps }: View)
 const sameWait = (one: Timer, other: Timer): boolean =>
 	one.code === other.code && one.face === other.face && one.due === other.due;
 
-/** The wait that runs: on its own screen the first timer, behind another question the one known from there. */
+/**
+ * The wait that runs: on its own screen the first timer, behind another question the one known from there; in a hold
+ * the one that was broken off, which goes on whoever is away.
+ */
 function waitIn(view: View, before: Timer | null): Timer | null {
 	const [first] = view.timers;
 	if (view.ask === 'wait') return first && waits.has(first.code) ? first : null;
-	if (before === null || view.ask === 'hold') return null;
-	return view.timers.find(timer => sameWait(timer, before)) ?? null;
+	if (view.ask === 'hold') return view.timers.find(({ code }) => waits.has(code)) ?? null;
+	return before && (view.timers.find(timer => sameWait(timer, before)) ?? null);
 }
+
+/** The wait is over since it was last seen; in a hold its timer then stands at nothing. */
+function isOver(before: Timer | null, now: Timer | null, view: View, held: boolean): boolean {
+	if (before === null || before.left_s <= 0 || view.at < before.due) return false;
+	return held ? now !== null && sameWait(before, now) : now === null;
+}
+
+/** What is said of a wait that ended while the painter was away: another question than the screen of the hold asks. */
+const overInHold = ({ face }: Timer): string =>
+	spoken('Wait', face ? shortFace(face) : '', 'it is over, come to the screen');
 
 /** What a wait is warned with, where its time has come since it was last seen. */
 function warning(before: Timer | null, now: Timer | null, told: Told): string | null {
 	if (!before || !now || !sameWait(before, now)) return null;
+	if (now.left_s <= 0) return null;
 	const passed = (left_s: number) => before.left_s > left_s && now.left_s <= left_s;
 	const place = now.face ? shortFace(now.face) : '';
 	const left = `${duration(now.left_s)} left`;
@@ -87,11 +101,12 @@ export function hears(ear: Ear, view: View, told: Told): { ear: Ear; heard: Hear
 	}
 	const wait = waitIn(view, ear.wait);
 	const warned = warning(ear.wait, wait, told);
-	const over = ear.wait !== null && wait === null && !held && view.at >= ear.wait.due;
+	const over = isOver(ear.wait, wait, view, held);
 	const isNew = ear.screen !== screen;
 	const turned = held && !ear.held && ear.screen !== '';
-	const say = isNew ? sentenceOf(view) : warned;
+	const ended = over && held && wait ? overInHold(wait) : null;
+	const say = isNew ? sentenceOf(view) : (ended ?? warned);
 	const sound = turned ? 'held' : over ? 'over' : warned ? 'soon' : null;
-	const notice = warned ?? (over || (turned && told.overdue) ? sentenceOf(view) : null);
+	const notice = ended ?? warned ?? (over || (turned && told.overdue) ? sentenceOf(view) : null);
 	return { ear: { screen, held, wait }, heard: { say, sound, notice, hush: false } };
 }

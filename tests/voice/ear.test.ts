@@ -61,14 +61,37 @@ test('a warning that is passed in one go is said once, with the time that is lef
 	expect(day.listen().say).toBeNull();
 });
 
-test('hold is heard once, and the end of a wait is not announced in it', () => {
+test('hold is heard once; the wait that it broke off warns on in it, and its end is told once', () => {
 	const day = listened();
 	day.toState('wait');
 	day.listen();
 	day.send('hold');
 	expect(day.listen()).toMatchObject({ sound: 'held', say: day.line().say, notice: null });
+	const left_s = day.line().timers[0]?.left_s ?? 0;
+	day.send(`wait ${left_s - 590} s`);
+	expect(day.listen()).toMatchObject({ sound: 'soon', say: expect.stringMatching(/, 10 min left, dress/) });
+	expect(day.line().lines[0]).toBe('You were in a wait, 10 min left.');
+	day.send('wait 20 min');
+	const over = { sound: 'over', say: expect.stringMatching(/^Wait: .+, it is over, come to the screen\.$/) };
+	expect(day.listen()).toMatchObject(over);
+	expect(day.line().lines[0]).toBe('You were in a wait. It is over.');
+	day.send('wait 1 h');
+	expect(day.listen()).toMatchObject({ sound: null, say: null, notice: null });
+	day.pick('back');
+	expect(day.listen()).toMatchObject({ sound: null, say: day.line().say });
+});
+
+test('while air is lost nothing is told of paint, gun or waits, on the screen or by sound', () => {
+	const day = listened();
+	day.toState('wait');
+	day.listen();
+	day.pick('trouble');
+	day.pick('air-lost');
+	day.listen();
+	expect(day.line()).toMatchObject({ state: 'hold.air-lost', timers: [], lines: [], face: null });
 	day.send('wait 3 h');
 	expect(day.listen()).toMatchObject({ sound: null, say: null, notice: null });
+	expect(day.line()).toMatchObject({ timers: [], lines: [], face: null });
 });
 
 test('a day that is opened in hold is said without a sound', () => {
