@@ -62,7 +62,7 @@ function timersOf(moment: Moment): Timer[] {
 			? [timer('settle', null, settledAt(moment))]
 			: [];
 	const inHand = batchInHand(contextOf(moment));
-	const stands = inHand?.[1].matches('standing') && !(activity === 'wait' && wait?.why === 'stand');
+	const stands = inHand?.[1].matches('standing') && !(waits && wait?.why === 'stand');
 	const standing = inHand && stands ? [timer('stand', null, stoodAt(moment, inHand[0]))] : [];
 	const lives = contextOf(moment)
 		.cup.map(letter => lifeLeft_s(moment, letter))

@@ -1,48 +1,4 @@
-import type { Ask, Instruction, Timer, View } from '../day/view.ts';
-
-/** The one word of each kind of question, for the block letters. */
-const words: Record<Exclude<Ask, 'text' | 'do' | 'wait'>, string> = {
-	number: 'NUMBER',
-	item: 'CHECK',
-	pattern: 'PATTERN',
-	card: 'CARD',
-	horns: 'HORNS',
-	gauge: 'GAUGE',
-	'pattern-height': 'HEIGHT',
-	flooded: 'FLOODED',
-	breathing: 'BREATHING',
-	can: 'CAN',
-	batch: 'BATCH',
-	touch: 'TOUCH',
-	'last-face': 'HOW MUCH',
-	'which-face': 'WHICH FACE',
-	'one-go': 'ONE GO',
-	go: 'READY',
-	spraying: 'SPRAY',
-	hold: 'HOLD',
-	trouble: 'TROUBLE',
-	choose: 'CHOOSE',
-	closed: 'CLOSED',
-};
-
-const plainCode = (code: string) => code.replaceAll('-', ' ');
-
-/** The few instructions whose code alone would not make a good word for the wall. */
-const instructionWords: Record<string, (to: string, unit: string) => string> = {
-	'set-horns': to => `HORNS ${to}`,
-	'set-fan': (to, unit) => `FAN ${to} ${unit}`,
-	'turn-regulator': to => `REGULATOR ${to}`,
-	'turn-pattern-knob': to => `KNOB ${to}`,
-	'change-cup': to => `CUP ${to}`,
-	'put-back': to => `PUT BACK ${to}`,
-	'put-on': to => plainCode(to),
-	'open-pattern-knob': () => 'OPEN KNOB',
-};
-
-function instructionWord({ code, to, unit }: Instruction): string {
-	const word = instructionWords[code];
-	return (word ? word(String(to), unit ?? '') : plainCode(code)).trim().toUpperCase();
-}
+import type { Timer, View } from '../day/view.ts';
 
 /**
  * Time left as a painter reads it from afar: minutes while there is time, minutes and seconds near the end.
@@ -60,12 +16,14 @@ export function timeLeft(seconds: number): string {
 	return `${Math.floor(whole / 60)}:${String(whole % 60).padStart(2, '0')}`;
 }
 
+const plainCode = (code: string) => code.replaceAll('-', ' ');
+
 /** What each timer counts down to. */
 const timerWords: Record<string, string> = {
 	flash: 'Flash ends',
 	window: 'Window closes',
 	touch: 'Touch again',
-	stand: 'Batch has stood',
+	stand: 'Batch stands',
 	rework: 'Rework',
 	settle: 'Ready',
 	'pot-life': 'Pot life ends',
@@ -73,14 +31,29 @@ const timerWords: Record<string, string> = {
 	flush: 'Flush the gun',
 };
 
+const overWords: Record<string, string> = {
+	window: 'window is closed',
+	stand: 'Batch has stood',
+	'pot-life': 'Pot life is over',
+	'wet-tip': 'Wet the tip now',
+	flush: 'Flush the gun now',
+};
+
 /** One timer as a short line. */
 export function timerLine(timer: Timer): string {
 	const what = timerWords[timer.code] ?? plainCode(timer.code);
+	const over = overWords[timer.code];
+	if (timer.left_s <= 0 && over) return `${timer.face ? `${timer.face}: ` : ''}${over}`;
 	return `${timer.face ? `${what}, ${timer.face}` : what}: ${timeLeft(timer.left_s)}`;
 }
 
 /** A number is to be typed, whatever it is read from. */
 export const asksNumber = (view: View): boolean => view.ask === 'number' || view.step !== undefined;
+
+/** In a wait and in a hold the gun's own line tells these. */
+const gunTimers = ['wet-tip', 'flush'];
+/** While something is asked, only what ends within the hour stands beside it. */
+const soon_s = 3600;
 
 /**
  * The timers to be shown beside the word, the soonest first: none while a face is being sprayed.
@@ -89,29 +62,11 @@ export const asksNumber = (view: View): boolean => view.ask === 'number' || view
 export function timersShown(view: View): Timer[] {
 	if (view.ask === 'spraying' || view.ask === 'closed') return [];
 	const rest = view.ask === 'wait' ? view.timers.slice(1) : view.timers;
-	return [...rest].sort((one, other) => one.left_s - other.left_s);
-}
-
-/**
- * The one critical word of a screen.
- *
- * @param typed what has been typed so far, where something is typed
- */
-export function wordOf(view: View, typed: string): string {
-	if (view.state.startsWith('keys.')) return 'KEYS';
-	if (asksNumber(view)) return `${typed}_${view.unit ? ` ${view.unit}` : ''}`;
-	switch (view.ask) {
-		case 'text':
-			return `${typed}_`;
-		case 'do':
-			return view.do.length > 0 ? view.do.map(instructionWord).join(', ') : 'DO';
-		case 'wait': {
-			const [first] = view.timers;
-			return first ? timeLeft(first.left_s).toUpperCase() : 'WAIT';
-		}
-		default:
-			return words[view.ask];
-	}
+	const isAway = view.ask === 'wait' || view.ask === 'hold';
+	const near = rest.filter(
+		({ code, left_s }) => !(isAway && gunTimers.includes(code)) && (isAway || left_s < soon_s),
+	);
+	return [...near].sort((one, other) => one.left_s - other.left_s);
 }
 
 /** How words are typed where the space bar is hold. */

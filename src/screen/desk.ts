@@ -1,6 +1,5 @@
 import { DayFileError } from '../day/file/trouble.ts';
 import type { Answer, View } from '../day/view.ts';
-import type { Passing } from './arrange.ts';
 import {
 	type Effect,
 	type HandsSetup,
@@ -15,6 +14,7 @@ import {
 import type { Key } from './keys/key.ts';
 import { keyNames } from './keys/names.ts';
 import { noticeStands_ms, noticeTexts } from './notices.ts';
+import type { Passing } from './passing.ts';
 import type { ScreenClock, Session } from './session-port.ts';
 import { openTimer } from './timer.ts';
 

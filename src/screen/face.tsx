@@ -1,9 +1,10 @@
 import type { ReactElement } from 'react';
 import type { View } from '../day/view.ts';
-import { type Arrangement, arrange, leastColumns, leastRows, type Passing, tooSmall } from './arrange.ts';
+import { type Arrangement, arrange, leastColumns, leastRows, tooSmall } from './arrange.ts';
 import { openFrames } from './frames.tsx';
 import type { GlyphStyle } from './letters.ts';
 import { type Painted, paint } from './painter.ts';
+import type { Passing } from './passing.ts';
 import { Screen, TooSmall } from './screen.tsx';
 import type { Terminal } from './terminal.ts';
 

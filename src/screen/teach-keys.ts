@@ -1,9 +1,9 @@
 import { type Corner, corners, type View } from '../day/view.ts';
-import { nothingPassing } from './arrange.ts';
 import type { Key } from './keys/key.ts';
 import type { LayoutName, LearnedKeys } from './keys/layouts.ts';
 import { learningStart, learnKey, learnTexts } from './learn.ts';
 import type { GlyphStyle } from './letters.ts';
+import { nothingPassing } from './passing.ts';
 import { onStage, type StagePorts } from './stage.ts';
 
 const cornerWords: Record<Corner, string> = {
@@ -15,7 +15,8 @@ const cornerWords: Record<Corner, string> = {
 
 const namesOf = (keys: string[]) => keys.join(' ').toUpperCase();
 
-function viewOf({ at, keys }: typeof learningStart, instant: string): View {
+/** The screen of a corner being taught. */
+export function learningView({ at, keys }: typeof learningStart, instant: string): View {
 	const shown = corners.flatMap(corner => {
 		const text = corner === at && keys[corner].length === 0 ? '?' : namesOf(keys[corner]);
 		return text === '' ? [] : [[corner, { code: corner, text }] as const];
@@ -61,7 +62,7 @@ export async function teachKeys(
 	let refused: string | null = null;
 	const left = await onStage(ports, style, ({ face, leave, suspend }) => {
 		const draw = () =>
-			face.show(viewOf(learning, new Date(0).toISOString()), { ...nothingPassing, notice: refused });
+			face.show(learningView(learning, new Date(0).toISOString()), { ...nothingPassing, notice: refused });
 		const key = (struck: Key) => {
 			if (struck.ctrl && struck.key === 'c') return leave('left');
 			if (struck.ctrl && struck.key === 'z') return suspend();

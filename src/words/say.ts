@@ -9,19 +9,14 @@ export const inert = (text: string): string =>
 /** `left door/edges` as it is said: `left door edges`. */
 export const faceName = (id: string): string => inert(id.replace('/', ' '));
 
-/**
- * Faces in their order, each part named once: `left door: edges, outside; right door: edges`.
- *
- * @param note what is said behind a face, or nothing
- */
-export function facesInOrder(ids: readonly string[], note: (id: string) => string = () => ''): string {
+/** Faces in their order, each part named once: `left door: edges, outside; right door: edges`. */
+export function facesInOrder(ids: readonly string[]): string {
 	const parts: { part: string; names: string[] }[] = [];
 	for (const id of ids) {
 		const [part = '', ...rest] = id.split('/');
 		const last = parts.at(-1);
-		const name = rest.join('/') + note(id);
-		if (last?.part === part) last.names.push(name);
-		else parts.push({ part, names: [name] });
+		if (last?.part === part) last.names.push(rest.join('/'));
+		else parts.push({ part, names: [rest.join('/')] });
 	}
 	return inert(parts.map(({ part, names }) => `${part}: ${names.join(', ')}`).join('; '));
 }

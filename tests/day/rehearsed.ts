@@ -23,6 +23,8 @@ type Options = {
 	at?: number;
 	/** What the shop's own days have shown. */
 	rates?: Rates;
+	/** Is shown every line that comes back. */
+	watch?: (line: Line) => void;
 };
 
 /** A day rehearsed in memory, with a painter who answers what is not scripted. */
@@ -34,6 +36,7 @@ export function rehearsed({
 	before = noHistory,
 	at = start,
 	rates,
+	watch = () => {},
 }: Options = {}) {
 	const opening = {
 		job,
@@ -58,7 +61,10 @@ export function rehearsed({
 	let line: Line = rehearsal.first();
 
 	const send = (...lines: string[]): Line => {
-		for (const one of lines) line = rehearsal.take(one);
+		for (const one of lines) {
+			line = rehearsal.take(one);
+			watch(line);
+		}
 		return line;
 	};
 	/** The corner that shows a code, whatever page it is on. */

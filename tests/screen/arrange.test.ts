@@ -1,8 +1,9 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import type { View } from '../../src/day/view.ts';
-import { arrange, nothingPassing, type Size, tooSmall } from '../../src/screen/arrange.ts';
+import { arrange, tooSmall } from '../../src/screen/arrange.ts';
 import { columnsOf } from '../../src/screen/inert.ts';
+import { nothingPassing, type Size } from '../../src/screen/passing.ts';
 import { readingDistance_m } from '../../src/screen/reading-distance.ts';
 import { frameOf } from './show.ts';
 import { viewOf, views } from './views.ts';

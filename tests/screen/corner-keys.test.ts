@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import { type Corner, corners, type View } from '../../src/day/view.ts';
-import { nothingPassing, type Size } from '../../src/screen/arrange.ts';
 import { bind } from '../../src/screen/keys/bind.ts';
 import { press } from '../../src/screen/keys/key.ts';
 import { type Layout, type LearnedKeys, layoutOf } from '../../src/screen/keys/layouts.ts';
 import { keyNames } from '../../src/screen/keys/names.ts';
+import { nothingPassing, type Size } from '../../src/screen/passing.ts';
 import { atDesk } from './harness.ts';
 import { frameOf } from './show.ts';
 import { viewOf, views } from './views.ts';

@@ -1,9 +1,32 @@
 import { describe, expect, test } from 'vitest';
-import { columnsOf } from '../../src/screen/inert.ts';
+import type { View } from '../../src/day/view.ts';
 import { noticeTexts } from '../../src/screen/notices.ts';
+import type { Passing } from '../../src/screen/passing.ts';
 import { atDesk } from './harness.ts';
+import { savedViews } from './saved.ts';
 import { frameOf, usKeys } from './show.ts';
 import { viewOf, views } from './views.ts';
+
+/** What the screen alone adds to a view. */
+const passings: Record<string, [View, Partial<Passing>]> = {
+	'a rehearsal': [viewOf('rehearsal-list'), {}],
+	'a wait that ends': [viewOf('wait-end'), {}],
+	'a key that did not count': [viewOf('pattern'), { notice: noticeTexts['two-blocks'] }],
+	'a number half typed': [viewOf('number'), { typed: '21.5' }],
+	'a reason half typed': [viewOf('text'), { typed: 'the extra fan runs, and the shop door stands open' }],
+	'one key: a corner chosen': [
+		viewOf('pattern'),
+		{ counted: true, chosen: 'topRight', notice: 'once more to answer' },
+	],
+};
+const kept: [string, View, Passing][] = [
+	...Object.entries(savedViews()).map(([kind, view]): [string, View, Passing] => [kind, view, usKeys]),
+	...Object.entries(passings).map(([name, [view, passing]]): [string, View, Passing] => [
+		name,
+		view,
+		{ ...usKeys, ...passing },
+	]),
+];
 
 const sizes = [
 	{ columns: 80, rows: 24 },
@@ -11,36 +34,38 @@ const sizes = [
 	{ columns: 120, rows: 40 },
 ];
 
-/** One screen as a sheet of text, its edges drawn so that blanks are seen. */
-const sheet = (name: string, lines: string[], columns: number) =>
-	[`== ${name}`, ...lines.map(line => `|${line.padEnd(columns)}|`), ''].join('\n');
+/** One screen as a sheet of text, its left edge drawn so that blanks are seen. */
+const sheet = (name: string, lines: string[]) =>
+	[`== ${name}`, ...lines.map(line => `|${line.trimEnd()}`), ''].join('\n');
 
 describe.each(sizes)('at $columns by $rows', size => {
-	test('every state has the screen that is kept here', async () => {
-		const sheets = Object.entries(views).map(([name, view]) =>
-			sheet(name, frameOf(view, size), size.columns),
-		);
-		const file = `fixtures/${size.columns}x${size.rows}.txt`;
-		await expect(sheets.join('\n')).toMatchFileSnapshot(file);
+	test('every kind of screen is the one that is kept here', async () => {
+		const sheets = kept.map(([name, view, passing]) => sheet(name, frameOf(view, size, passing)));
+		await expect(sheets.join('\n')).toMatchFileSnapshot(`fixtures/${size.columns}x${size.rows}.txt`);
 	});
 
-	test('a terminal that reads the bytes shows just that', async () => {
-		for (const view of Object.values(views)) {
-			const desk = atDesk(view, size);
-			await desk.shown();
-			const shown = desk.screen.lines().map(line => line.trimEnd());
-			expect(shown.slice(0, -1)).toEqual(frameOf(view, size).map(line => line.trimEnd()));
-			expect(shown.at(-1)).toBe('');
-		}
+	test('no two kinds look alike, though nothing is coloured', () => {
+		const frames = kept.map(([, view, passing]) => frameOf(view, size, passing).join('\n'));
+		expect(new Set(frames).size).toBe(frames.length);
 	});
+});
+
+test('a terminal that reads the bytes shows just that, a hold in reverse video and nothing else', async () => {
+	for (const [index, [name, view]] of Object.entries(savedViews()).entries()) {
+		const size = sizes[index % sizes.length] ?? { columns: 80, rows: 24 };
+		const desk = atDesk(view, size);
+		await desk.shown();
+		const shown = desk.screen.lines().map(line => line.trimEnd());
+		expect([name, ...shown.slice(0, -1)]).toEqual([name, ...frameOf(view, size).map(line => line.trimEnd())]);
+		expect(shown.at(-1)).toBe('');
+		expect([name, desk.screen.reversed()]).toEqual([name, view.ask === 'hold']);
+	}
 });
 
 test('without block characters the screens are plain characters', async () => {
 	const size = { columns: 80, rows: 24 };
-	const sheets = Object.entries(views).map(([name, view]) =>
-		sheet(name, frameOf(view, size, usKeys, 'ascii'), size.columns),
-	);
-	const text = sheets.join('\n').replaceAll('°', 'o');
+	const sheets = kept.map(([name, view, passing]) => sheet(name, frameOf(view, size, passing, 'ascii')));
+	const text = sheets.join('\n').replaceAll(/[°µ]/g, 'o');
 	expect(text).toMatch(/^[ -~\n]*$/);
 	await expect(text).toMatchFileSnapshot('fixtures/80x24-ascii.txt');
 });
@@ -57,34 +82,11 @@ test('a rehearsal is marked on every screen, at every size, whatever else is sai
 		}
 });
 
-test('no two states look alike, though nothing is coloured', () => {
+test('what is asked shows in the word alone, though nothing is coloured', () => {
 	for (const size of sizes) {
 		const frames = Object.values(views).map(view =>
 			frameOf({ ...view, say: '', lines: [], corners: {} }, size).join('\n'),
 		);
 		expect(new Set(frames).size).toBe(frames.length);
 	}
-});
-
-test('hold turns the whole screen to reverse video, and nothing else does', async () => {
-	for (const [name, view] of Object.entries(views)) {
-		const desk = atDesk(view);
-		await desk.shown();
-		expect([name, desk.screen.reversed()]).toEqual([name, view.ask === 'hold']);
-	}
-});
-
-test('words in wide characters keep to their places and inside the window', () => {
-	const size = { columns: 40, rows: 12 };
-	const long = '塗料の色を見る'.repeat(4);
-	const corner = (text: string) => ({ code: 'x', text });
-	const view = {
-		...viewOf('item'),
-		say: long,
-		corners: { topLeft: corner('はい'), topRight: corner('いいえ'), bottomRight: corner(long) },
-	};
-	const lines = frameOf(view, size);
-	expect(lines[0]).toMatch(/はい.+いいえ/);
-	for (const line of lines) expect(columnsOf(line)).toBeLessThanOrEqual(40);
-	expect(lines).toHaveLength(11);
 });

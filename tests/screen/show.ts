@@ -1,10 +1,11 @@
 import { createElement } from 'react';
 import type { View } from '../../src/day/view.ts';
-import { arrange, nothingPassing, type Passing, type Size } from '../../src/screen/arrange.ts';
+import { arrange } from '../../src/screen/arrange.ts';
 import { openFrames } from '../../src/screen/frames.tsx';
 import { layoutOf } from '../../src/screen/keys/layouts.ts';
 import { keyNames } from '../../src/screen/keys/names.ts';
 import type { GlyphStyle } from '../../src/screen/letters.ts';
+import { nothingPassing, type Passing, type Size } from '../../src/screen/passing.ts';
 import { Screen } from '../../src/screen/screen.tsx';
 
 /** Nothing is half done; the keys of the US layout are in force. */

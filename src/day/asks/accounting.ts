@@ -86,7 +86,7 @@ function accountFor(moment: Moment, faces: readonly string[], last: string, menu
 			state: 'account.stroke',
 			ask: 'number',
 			say: about(faceName(last), 'which was the last stroke laid?'),
-			lines: [`About ${strokes} strokes on this face. Count from where you began.`],
+			lines: [`About ${strokes} ${strokes === 1 ? 'stroke' : 'strokes'} here. Count from where you began.`],
 			face: last,
 			coat,
 			number: {

@@ -1,5 +1,5 @@
 import { faceName, sentence } from '../../words/say.ts';
-import { isSettled, settledAt } from '../allowed.ts';
+import { isSettled } from '../allowed.ts';
 import { contextOf, laidOn, type Moment } from '../moment.ts';
 import { instructed, option, type Prompt } from '../prompt.ts';
 import type { ReadingFeature } from '../records.ts';
@@ -35,7 +35,7 @@ export function checkPrompt(moment: Moment, menu: readonly string[]): Prompt {
 	if (worded) return worded;
 	const state = `gunCheck.${item}`;
 	const say = questions[item] ?? sentence(item);
-	const lines = face ? [`For ${faceName(face)}, gun held as for that face.`] : [];
+	const lines = face ? [`Gun held as for ${faceName(face)}.`] : [];
 	if (item === 'card' && face) return cardPrompt(moment, face, menu);
 	if (item === 'gauge' || item === 'pattern-height')
 		return { state, ask: item, say, lines, number: numberAsked(moment, item) };
@@ -58,5 +58,4 @@ const settling = (moment: Moment): Prompt => ({
 	state: 'gunCheck.settling',
 	ask: 'wait',
 	say: isSettled(moment) ? 'Gun: checked.' : 'Gun: checked. Stand still before the next pass.',
-	lines: [`${Math.ceil((settledAt(moment) - moment.now.wall) / 1000)} s`],
 });

@@ -115,7 +115,7 @@ export function holdPrompt(moment: Moment, menu: readonly string[]): Prompt {
 	const { clearance } = jobOf(moment).shop;
 	const clears = clearance
 		? `Clearance here: ${clearance.minutes} min, measured ${inert(clearance.measured)}.`
-		: 'Clearance time of this shop: not known.';
+		: 'Clearance time here: not known.';
 	return {
 		state: 'hold',
 		ask: 'hold',

@@ -20,7 +20,13 @@ import { inTrouble } from './trouble.ts';
 
 /** *Ready*: the next face or stretch, and the two corners that start it. */
 
-/** Faces from the next on, that follow with nothing on the gun to touch and can all be finished from this cup. */
+/** Most faces in a stretch: more are neither kept in mind on the way to the work nor named on a small screen. */
+const mostInStretch = 6;
+
+/**
+ * Faces from the next on, that follow with nothing on the gun to touch and can all be finished from this cup. The
+ * wrist stays as it is in all of them: a tilt is told before a face, and nothing is told while one is sprayed.
+ */
 function stretchFrom(moment: Moment, first: string): string[] {
 	const { by, stretch_s } = settingsOf(moment);
 	if (by === 'face' || faceState(moment, first).matches('part')) return [first];
@@ -41,6 +47,7 @@ function stretchFrom(moment: Moment, first: string): string[] {
 			coat.stage === lead.stage &&
 			coat.ofStage[0] === lead.ofStage[0] &&
 			coat.horns === known?.horns &&
+			faceOf(moment, face).tilt === faceOf(moment, first).tilt &&
 			faceOf(moment, face).fanHeight_mm === known.fanHeight_mm &&
 			!faceState(moment, face).matches('part');
 		const allowed =
@@ -48,8 +55,12 @@ function stretchFrom(moment: Moment, first: string): string[] {
 			coat.prep.every(({ step }) => faceState(moment, face).context.done.includes(step));
 		const touched = faceState(moment, face).context.touched || coat.ofStage[0] === 1;
 		const reaches = volume <= moment.state.book.cup_mL + 1e-9 && seconds < cupLife_s(moment);
-		const first = stretch.length === 0;
-		if (!first && !(same && allowed && touched && reaches && seconds <= stretch_s && overrides.length === 0))
+		if (stretch.length === mostInStretch) break;
+		const isFirst = stretch.length === 0;
+		if (
+			!isFirst &&
+			!(same && allowed && touched && reaches && seconds <= stretch_s && overrides.length === 0)
+		)
 			break;
 		stretch.push(face);
 	}
@@ -87,14 +98,8 @@ const started = (moment: Moment, face: string): DayEvent => {
 const tiltWords = (tilt: number) =>
 	tilt === 0 ? null : `Lay the gun over to the ${tilt > 0 ? 'left' : 'right'}.`;
 
-/** The faces of a stretch in their order, and for which of them the gun is laid over. */
-export function stretchLine(moment: Moment, faces: readonly string[]): string {
-	const laidOver = (id: string) => {
-		const { tilt } = faceOf(moment, id);
-		return tilt === 0 ? '' : ` (gun to the ${tilt > 0 ? 'left' : 'right'})`;
-	};
-	return sentence(`${facesInOrder(faces, laidOver)}.`);
-}
+/** The faces of a stretch in their order. */
+export const stretchLine = (faces: readonly string[]): string => sentence(`${facesInOrder(faces)}.`);
 
 /** Where a face broken off is gone on with: one stroke back while its edge is wet, else behind the last stroke. */
 function goOnFrom(moment: Moment, face: string): string | null {
@@ -108,6 +113,9 @@ function goOnFrom(moment: Moment, face: string): string | null {
 		: `Go on one stroke back, from stroke ${lastStroke - 1}. Not from the start.`;
 }
 
+/** A window that closes later is no concern of this face, ms. */
+const near_ms = 3_600_000;
+
 /** Ready: two different corners start the face, or the stretch. */
 export function readyPrompt(moment: Moment, face: string, armed: boolean): Prompt {
 	const coat = nextCoat(moment, face);
@@ -118,10 +126,14 @@ export function readyPrompt(moment: Moment, face: string, armed: boolean): Promp
 	const closes = windowEnds(moment, face);
 	const lines = [
 		goOnFrom(moment, face),
-		faces.length === 1 ? tiltWords(faceOf(moment, face).tilt) : null,
+		tiltWords(faceOf(moment, face).tilt),
 		`Stroke ${coat.stroke.replaceAll('-', ' ')}, ${coat.kind} coat, ${duration(wantedFor(moment, face).spray_s)}.`,
-		closes === null ? null : `Window closes in ${duration((closes - moment.now.wall) / 1000)}.`,
-		`Cup ${format(book.cup_mL, 'volume', units)}, wants ${format(wanted, 'volume', units)}.`,
+		closes === null || closes - moment.now.wall > near_ms
+			? null
+			: `Window closes in ${duration((closes - moment.now.wall) / 1000)}.`,
+		faces.length === 1
+			? `Cup ${format(book.cup_mL, 'volume', units)}, wants ${format(wanted, 'volume', units)}.`
+			: null,
 	].filter(line => line !== null);
 	const start = () => ({ events: faces.map(one => started(moment, one)) });
 	const go: Option = armed
@@ -135,7 +147,7 @@ export function readyPrompt(moment: Moment, face: string, armed: boolean): Promp
 			`${shortFace(face)}${more}`,
 			`coat ${laidOn(moment, face) + 1} of ${faceOf(moment, face).coats.length}.`,
 		),
-		lines: (faces.length === 1 ? lines : [stretchLine(moment, faces), ...lines]).slice(0, 3),
+		lines: (faces.length === 1 ? lines : [stretchLine(faces), ...lines]).slice(0, 3),
 		face,
 		coat: laidOn(moment, face) + 1,
 		options: armed ? [go] : [go, inTrouble],

@@ -38,7 +38,7 @@ export function sprayingPrompt(moment: Moment): Prompt {
 		state: 'spraying',
 		ask: 'spraying',
 		say: about(`${shortFace(first)}${more}`, `coat ${laidOn(moment, first) + 1}.`),
-		lines: faces.length > 1 ? [stretchLine(moment, faces)] : [],
+		lines: faces.length > 1 ? [stretchLine(faces)] : [],
 		face: first,
 		coat: laidOn(moment, first) + 1,
 		options: [

@@ -34,7 +34,7 @@ function meanwhile(moment: Moment, face: string | null): Option[] {
 	const why = moment.state.book.wait?.why;
 	const sooner: Option[] =
 		face !== null && (why === 'window' || why === 'flash')
-			? [{ code: 'sooner', text: 'SOONER, WITH A REASON', reply: () => ({ ui: { menu: ['sooner'] } }) }]
+			? [{ code: 'sooner', text: 'SOONER', reply: () => ({ ui: { menu: ['sooner'] } }) }]
 			: [];
 	return [...stood, ...mix, ...rework, ...flush, ...sooner];
 }

@@ -1,6 +1,7 @@
 import { Box, render, Text, useInput } from 'ink';
 import { useState } from 'react';
-import { arrange, nothingPassing } from '../../../src/screen/arrange.ts';
+import { arrange } from '../../../src/screen/arrange.ts';
+import { nothingPassing } from '../../../src/screen/passing.ts';
 import { viewOf } from '../../screen/views.ts';
 
 /** The same boxes and glyphs by Ink alone: laid out beforehand, drawn as text, written by Ink to the terminal. */

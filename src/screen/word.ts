@@ -1,0 +1,102 @@
+import type { Ask, Instruction, View } from '../day/view.ts';
+import { asksNumber, timeLeft } from './captions.ts';
+
+/** The one word of each kind of question, for the block letters. */
+const words: Record<Exclude<Ask, 'text' | 'do' | 'wait' | 'item'>, string> = {
+	number: 'NUMBER',
+	pattern: 'PATTERN',
+	card: 'CARD',
+	horns: 'HORNS',
+	gauge: 'GAUGE',
+	'pattern-height': 'HEIGHT',
+	flooded: 'FLOODED',
+	breathing: 'BREATHING',
+	can: 'CAN',
+	batch: 'BATCH',
+	touch: 'TOUCH',
+	'last-face': 'HOW MUCH',
+	'which-face': 'WHICH FACE',
+	'one-go': 'ONE GO',
+	go: 'READY',
+	spraying: 'SPRAY',
+	hold: 'HOLD',
+	trouble: 'TROUBLE',
+	choose: 'CHOOSE',
+	closed: 'CLOSED',
+};
+
+/** Words for what has no kind of its own, by the state, the longest that begins it. */
+const stateWords: Record<string, string> = {
+	'air.no': 'AIR: NO',
+	edge: 'EDGE DRY',
+	finish: 'CLEAN UP',
+	'finish.close': 'CLOSE DAY',
+	'hold.air-back': 'AIR?',
+	'hold.air-lost': 'LEAVE',
+	'hold.clock': 'CLOCK?',
+	'hold.close': 'CLOSE?',
+	keys: 'KEYS',
+	'list.open': 'OPEN',
+	'mix.begin': 'MIX',
+	'mix.cup.off': 'FLOW CUP',
+	'mix.stood': 'STOOD',
+	override: 'WHY?',
+	'pick.day': 'WHICH?',
+	'pick.how': 'HOW?',
+	'trouble.gun': 'GUN',
+	'trouble.gun.half-turn': 'HALF TURN',
+	'trouble.wet': 'WET FAULT',
+	'trouble.wet.aside': 'ASIDE?',
+	'trouble.wet.face': 'WHICH FACE',
+};
+const ownWord = (state: string): string | undefined => {
+	const steps = state.split('.');
+	const known = steps.map((_, last) => stateWords[steps.slice(0, steps.length - last).join('.')]);
+	return known.find(word => word !== undefined);
+};
+
+const plainCode = (code: string) => code.replaceAll('-', ' ');
+
+/** The few instructions whose code alone would not make a good word for the wall. */
+const instructionWords: Record<string, (to: string, unit: string) => string> = {
+	'set-horns': to => `HORNS ${to}`,
+	'set-fan': (to, unit) => `FAN ${to} ${unit}`,
+	'turn-regulator': to => `REGULATOR ${to}`,
+	'turn-pattern-knob': to => `KNOB ${to}`,
+	'change-cup': to => `CUP ${to}`,
+	'put-back': to => `PUT BACK ${to}`,
+	'put-on': to => plainCode(to),
+	'open-pattern-knob': () => 'OPEN KNOB',
+};
+
+function instructionWord({ code, to, unit }: Instruction): string {
+	const word = instructionWords[code];
+	return (word ? word(String(to), unit ?? '') : plainCode(code)).trim().toUpperCase();
+}
+
+/**
+ * The one critical word of a screen.
+ *
+ * @param typed what has been typed so far, where something is typed
+ */
+export function wordOf(view: View, typed: string): string {
+	if (asksNumber(view)) return `${typed}_${view.unit ? ` ${view.unit}` : ''}`;
+	switch (view.ask) {
+		case 'text':
+			return `${typed}_`;
+		case 'do':
+			return view.do.length > 0 ? view.do.map(instructionWord).join(', ') : 'DO';
+		case 'wait': {
+			const [first] = view.timers;
+			return first ? timeLeft(first.left_s).toUpperCase() : 'WAIT';
+		}
+		case 'item':
+			return plainCode(view.state.split('.').at(-1) ?? '').toUpperCase();
+		case 'choose':
+		case 'trouble':
+		case 'hold':
+			return ownWord(view.state) ?? words[view.ask];
+		default:
+			return words[view.ask];
+	}
+}

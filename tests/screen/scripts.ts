@@ -1,0 +1,52 @@
+import type { rehearsed } from '../day/rehearsed.ts';
+import { smallJob, smallLists } from '../day/small-job.ts';
+
+/** Ways to screens that no chance comes by often enough. */
+
+type Day = ReturnType<typeof rehearsed>;
+export type Script = { options: NonNullable<Parameters<typeof rehearsed>[0]>; play(day: Day): void };
+
+const small = { job: smallJob(), lists: smallLists() };
+
+/** A material whose data sheet gives no seconds for the flow cup. */
+function withoutSeconds() {
+	const { topcoat } = small.job.materials;
+	if (!topcoat) throw new Error('the small job has one material');
+	return { ...small.job, materials: { topcoat: { ...topcoat, cup: null } } };
+}
+
+const inReady = (...codes: string[]): Script => ({
+	options: small,
+	play(day) {
+		day.toState('ready');
+		for (const code of ['trouble', ...codes]) day.pick(code);
+	},
+});
+
+export const scripts: Script[] = [
+	inReady('out-of-paint'),
+	inReady('gun-fault', 'one-sided'),
+	inReady('gun-fault', 'spits'),
+	{ options: { ...small, job: withoutSeconds() }, play: day => void day.toState('mix.cup') },
+	{
+		options: small,
+		play(day) {
+			day.toState('air.airC');
+			day.send('number 16', 'number 71', 'number 13');
+			day.pick('go-on');
+			day.pick('own-words');
+		},
+	},
+	{
+		options: small,
+		play(day) {
+			day.toState('spraying');
+			for (const code of ['trouble', 'wet-fault', 'all', 'run', 'left door/edges', 'set-part-aside', 'back'])
+				day.pick(code);
+			day.toState('finish');
+			day.pick('stay');
+			day.send(`wait ${day.line().timers[0]?.left_s} s`);
+			day.toState('rework.clean');
+		},
+	},
+];

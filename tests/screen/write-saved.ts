@@ -1,0 +1,4 @@
+import { liveKinds } from './kinds.ts';
+import { save } from './saved.ts';
+
+save(await liveKinds());
