@@ -2,6 +2,7 @@
 import { nearest } from '../trade/nearest.ts';
 import { type Io, runCommand } from './command.ts';
 import { commands } from './commands.ts';
+import { keepCompiled } from './compiled.ts';
 import { version } from './package.ts';
 
 /** The help of the program itself. */
@@ -39,6 +40,7 @@ async function run(argv: string[], io: Io): Promise<number> {
 		io.stdout.write(`${version()}\n`);
 		return 0;
 	}
+	keepCompiled(io.env);
 	if (word === undefined)
 		return (await import('./start.ts')).startCommand.run({ positionals: [], options: {} }, io);
 	const found = commands.find(command => command.name === word);

@@ -4,8 +4,7 @@ import { daysFolder, makeDaysFolder, newDayPath } from '../day/file/folder.ts';
 import { createDay, openDay } from '../day/file/store.ts';
 import { DayFileError } from '../day/file/trouble.ts';
 import { historyAfter, noHistory } from '../day/history.ts';
-import { isoAt } from '../day/instant.ts';
-import { localZone } from '../day/local-zone.ts';
+import { localDate, localZone } from '../day/local-zone.ts';
 import { openingRecord } from '../day/open.ts';
 import { openSession, type Sink } from '../day/session.ts';
 import { learn, ratesOf } from '../plan/rates.ts';
@@ -33,7 +32,6 @@ async function dayOf(sheet: Sheet, io: Io): Promise<Sink> {
 	const folder = makeDaysFolder(daysFolder());
 	const open = findOpenDay(folder, sheet.job.name);
 	if (open) return openDay(open, telling(io));
-	const zone = localZone();
 	const now = realClock().now();
 	const settings = await settingsInForce(io);
 	const first = openingRecord(
@@ -44,12 +42,12 @@ async function dayOf(sheet: Sheet, io: Io): Promise<Sink> {
 			program: version(),
 			before: before(folder, sheet.job.name),
 			rates: ratesOf(learn([...jobsIn(folder, io)].flat(), sheet.job), sheet.job),
-			zone,
+			zone: localZone(),
 			seed: now.wall % 1000,
 		},
 		now,
 	);
-	const path = newDayPath(folder, { job: sheet.job.name, at: isoAt(now.wall), zone });
+	const path = newDayPath(folder, { job: sheet.job.name, date: localDate(now.wall) });
 	return createDay(path, first, telling(io));
 }
 

@@ -19,3 +19,11 @@ function zoneOfSystem(): string | undefined {
 export const localZone = (): string =>
 	(process.env.TZ === undefined ? zoneOfSystem() : undefined) ??
 	Intl.DateTimeFormat().resolvedOptions().timeZone;
+
+const two = (count: number): string => String(count).padStart(2, '0');
+
+/** The date of an instant in the time zone of this machine, as `2027-03-02`. */
+export function localDate(wall: number): string {
+	const at = new Date(wall);
+	return `${at.getFullYear()}-${two(at.getMonth() + 1)}-${two(at.getDate())}`;
+}

@@ -22,28 +22,28 @@ export const inPty = (words: string[], { cwd = process.cwd(), env }: Where = {})
 
 const patience_ms = 20_000;
 
-/** Milliseconds from the start of a program to the moment at which a text has come out of it. */
+/**
+ * Milliseconds from the start of a program to the moment at which a text has come out of it. The program is then
+ * ended, and ends by itself.
+ */
 export function timeToText(words: string[], text: string, where: Where): Promise<number> {
 	return new Promise((resolve, reject) => {
 		const from = performance.now();
 		let seen = '';
+		let took: number | undefined;
 		const child = inPty(words, where);
-		const fail = (why: string) => reject(new Error(`${words.join(' ')} ${why} before "${text}":\n${seen}`));
-		const late = setTimeout(() => {
-			child.kill('SIGKILL');
-			fail(`took ${patience_ms / 1000} s`);
-		}, patience_ms);
+		const late = setTimeout(() => child.kill('SIGKILL'), patience_ms);
 		child.onData(data => {
-			const took = performance.now() - from;
+			const now = performance.now();
 			seen += data;
-			if (!seen.includes(text)) return;
-			clearTimeout(late);
-			resolve(took);
-			child.kill('SIGKILL');
+			if (took !== undefined || !seen.includes(text)) return;
+			took = now - from;
+			child.kill('SIGTERM');
 		});
 		child.onExit(() => {
 			clearTimeout(late);
-			fail('ended');
+			if (took !== undefined) resolve(took);
+			else reject(new Error(`${words.join(' ')} ended before "${text}":\n${seen}`));
 		});
 	});
 }

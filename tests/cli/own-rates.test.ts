@@ -21,8 +21,7 @@ test('a new day begins with what the shop’s own days have shown of its materia
 		.map((one): DayRecord => (one.type === 'day.opened' ? { ...one, clock: 'real' } : one));
 	const home = folder();
 	const days = makeDaysFolder(join(home, 'days'));
-	const at = day[0]?.at ?? '';
-	const earlier = newDayPath(days, { job: job.name, at, zone: 'UTC' });
+	const earlier = newDayPath(days, { job: job.name, date: (day[0]?.at ?? '').slice(0, 10) });
 	writeFileSync(earlier, encodeKey(day, undefined));
 
 	expect(run(['spray', example, '--plain'], { home }).stderr).toBe('');

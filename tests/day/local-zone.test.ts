@@ -1,5 +1,5 @@
 import { afterEach, expect, test } from 'vitest';
-import { localZone } from '../../src/day/local-zone.ts';
+import { localDate, localZone } from '../../src/day/local-zone.ts';
 
 const given = process.env.TZ;
 afterEach(() => {
@@ -27,4 +27,15 @@ test('the zone that is named has the hours of the system’s own clock, in summe
 test('where TZ names a zone, it is that one', () => {
 	process.env.TZ = 'America/Chicago';
 	expect(localZone()).toBe('America/Chicago');
+});
+
+test('the date is the one of the machine’s own time zone', () => {
+	const late = Date.parse('2027-03-02T23:30:00Z');
+	const dates = ['UTC', 'Asia/Tokyo', 'America/Chicago'].map(zone => {
+		process.env.TZ = zone;
+		return localDate(late);
+	});
+	expect(dates).toEqual(['2027-03-02', '2027-03-03', '2027-03-02']);
+	process.env.TZ = 'UTC';
+	expect(localDate(Date.parse('2027-12-31T00:00:00Z'))).toBe('2027-12-31');
 });

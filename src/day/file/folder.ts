@@ -49,32 +49,17 @@ export const slugOf = (job: string): string =>
 		.slice(0, slugLength)
 		.replace(/-$/, '') || 'job';
 
-const dateIn = (at: string, zone: string): string => {
-	const format = new Intl.DateTimeFormat('en', {
-		timeZone: zone,
-		calendar: 'gregory',
-		numberingSystem: 'latn',
-		year: 'numeric',
-		month: '2-digit',
-		day: '2-digit',
-	});
-	const parts = Object.fromEntries(
-		format.formatToParts(new Date(at)).map(({ type, value }) => [type, value]),
-	);
-	return `${parts.year}-${parts.month}-${parts.day}`;
-};
-
 /**
  * A free path for a new day.
  *
- * @param day its job, and when (ISO 8601) and in which time zone (IANA name) it begins
+ * @param day its job, and the date on which it begins, as `2027-03-02`
  */
 export const newDayPath = (
 	folder: string,
-	day: { job: string; at: string; zone: string },
+	day: { job: string; date: string },
 	port: FilePort = disk,
 ): string => {
-	const name = `${dateIn(day.at, day.zone)}_${slugOf(day.job)}`;
+	const name = `${day.date}_${slugOf(day.job)}`;
 	for (let count = 1; ; count++) {
 		const path = join(folder, `${name}${count === 1 ? '' : `-${count}`}${ending}`);
 		if (!port.stat(path)) return path;

@@ -12,7 +12,7 @@ const closed: DayEvent = { type: 'day.closed', job, why: 'done' };
 
 const dayOf = (folder: string, date: string, ends: 'open' | 'closed', fields: object = {}) => {
 	const event = eventSchema.parse({ ...opened, ...fields });
-	const path = newDayPath(folder, { job, at: `${date}T08:00:00.000Z`, zone: 'UTC' });
+	const path = newDayPath(folder, { job, date });
 	const day = createDay(path, stamped(event, 1));
 	if (ends === 'closed') day.append([stamped(closed, 2)]);
 	day.close();
@@ -68,7 +68,7 @@ test('a damaged day is not passed over in silence while it is the newest of its 
 
 test('a day is read while another program has it open, and its torn tail is left where it is', () => {
 	const folder = newPlace();
-	const path = newDayPath(folder, { job, at: '2027-03-01T08:00:00.000Z', zone: 'UTC' });
+	const path = newDayPath(folder, { job, date: '2027-03-01' });
 	const day = createDay(path, first);
 	day.append(following(2, 2));
 	appendFileSync(path, 'torn');

@@ -9,7 +9,7 @@ import { newPlace } from './place.ts';
 import { opened, stamped } from './sample.ts';
 
 const dayOf = (folder: string, date: string, fields: object = {}, closed = false) => {
-	const path = newDayPath(folder, { job: 'canopy rail', at: `${date}T08:00:00.000Z`, zone: 'UTC' });
+	const path = newDayPath(folder, { job: 'canopy rail', date });
 	const day = createDay(path, stamped(eventSchema.parse({ ...opened, clock: 'real', ...fields }), 1));
 	if (closed) day.append([stamped({ type: 'day.closed', job: 'canopy rail', why: 'done' }, 2)]);
 	day.close();
