@@ -1,4 +1,5 @@
-import type { Face, Job, Window } from '../job/job.ts';
+import type { Face, Job, PlannedCoat, Window } from '../job/job.ts';
+import { reducerFor } from '../plan/batches.ts';
 import { windowsAfter } from '../plan/windows.ts';
 import { airStale } from '../trade/air.ts';
 import type { RecoatWindow } from '../trade/recoat.ts';
@@ -216,11 +217,17 @@ export function gunClock(moment: Moment): { wet: number; flush: number } | null 
 	return { wet: at(wetTip_min), flush: at(flush_min) };
 }
 
-/** Paint of a material that is mixed and alive, outside the gun. */
-export const potsOf = (moment: Moment, material: string): string[] =>
+/** Whether a batch is of a coat's material, thinned as that coat wants it. */
+export function isMixedFor(moment: Moment, letter: string, coat: PlannedCoat): boolean {
+	const batch = moment.state.book.batches.get(letter);
+	return batch?.material === coat.material && batch.ratio.reducer === reducerFor(jobOf(moment), coat);
+}
+
+/** Paint for a coat that is mixed and alive, outside the gun. */
+export const potsOf = (moment: Moment, coat: PlannedCoat): string[] =>
 	batchesIn(moment, 'ready', 'inCup').filter(letter => {
-		const batch = moment.state.book.batches.get(letter);
-		return batch?.material === material && batch.pot_mL > 0.5 && lifeLeft_s(moment, letter) > 0;
+		const left_mL = moment.state.book.batches.get(letter)?.pot_mL ?? 0;
+		return left_mL > 0.5 && isMixedFor(moment, letter, coat) && lifeLeft_s(moment, letter) > 0;
 	});
 
 /** A rework line's next step, and when it is due, wall clock ms (null: not by waiting). */

@@ -5,6 +5,7 @@ import {
 	checkAged,
 	cupLife_s,
 	gunClock,
+	isMixedFor,
 	isWet,
 	lifeLeft_s,
 	overridesOn,
@@ -37,8 +38,7 @@ export type Step =
 	| { kind: 'list'; list: 'before-spraying' | 'clean-up' }
 	| { kind: 'air' }
 	| { kind: 'edge'; face: string }
-	| { kind: 'empty'; why: 'too-old' | 'other-material' | 'stood-too-long' }
-	| { kind: 'discard'; batch: string }
+	| { kind: 'empty'; why: 'too-old' | 'other-material' | 'other-mix' | 'stood-too-long' }
 	| { kind: 'mix'; face: string }
 	| { kind: 'resume'; batch: string }
 	| { kind: 'load'; batch: string }
@@ -106,12 +106,12 @@ export function restOfCoat(moment: Moment, id: string): string[] {
 
 /** Paint, mixed and alive, that the rest of a coat is short of, mL. */
 export function paintShort_mL(moment: Moment, id: string): number {
-	const { material } = nextCoat(moment, id);
+	const coat = nextCoat(moment, id);
 	const { book } = moment.state;
 	const { cup } = contextOf(moment);
-	const mine = cup.every(letter => book.batches.get(letter)?.material === material);
+	const mine = cup.every(letter => isMixedFor(moment, letter, coat));
 	const inCup = mine && cup.length > 0 && cupLife_s(moment) > 0 ? book.cup_mL : 0;
-	const inPots = potsOf(moment, material).reduce(
+	const inPots = potsOf(moment, coat).reduce(
 		(sum, letter) => sum + (book.batches.get(letter)?.pot_mL ?? 0),
 		0,
 	);
@@ -178,18 +178,19 @@ function mixesAhead(moment: Moment, id: string): boolean {
 /** Gun and paint for a face: nothing where the cup holds what it wants. */
 function paintFor(moment: Moment, id: string): Step | null {
 	const { cup } = contextOf(moment);
-	const { material } = nextCoat(moment, id);
+	const coat = nextCoat(moment, id);
 	const { volume_mL, spray_s } = wantedFor(moment, id);
 	const { book } = moment.state;
 	const clock = gunClock(moment);
 	if (cup.length > 0 && cupLife_s(moment) <= 0) return { kind: 'empty', why: 'too-old' };
-	if (cup.some(letter => book.batches.get(letter)?.material !== material))
+	if (cup.some(letter => book.batches.get(letter)?.material !== coat.material))
 		return { kind: 'empty', why: 'other-material' };
+	if (!cup.every(letter => isMixedFor(moment, letter, coat))) return { kind: 'empty', why: 'other-mix' };
 	if (clock && clock.flush <= moment.now.wall) return { kind: 'empty', why: 'stood-too-long' };
 	if (cup.length > 0 && cupLife_s(moment) <= spray_s) return { kind: 'empty', why: 'too-old' };
 	const short = book.cup_mL + 1e-9 < volume_mL && !overridesOn(moment, id).includes('paint');
 	if (cup.length > 0 && !short && !mixesAhead(moment, id)) return null;
-	const pot = potsOf(moment, material).find(letter => lifeLeft_s(moment, letter) > spray_s);
+	const pot = potsOf(moment, coat).find(letter => lifeLeft_s(moment, letter) > spray_s);
 	if (pot) return { kind: 'load', batch: pot };
 	const inHand = batchInHand(contextOf(moment));
 	if (!inHand) return { kind: 'mix', face: id };

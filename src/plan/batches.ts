@@ -1,4 +1,4 @@
-import type { Job } from '../job/job.ts';
+import type { Job, PlannedCoat } from '../job/job.ts';
 import { potLife_h } from '../trade/time.ts';
 import type { Pass } from './gun.ts';
 import { paintOf_mL, type Rates } from './pace.ts';
@@ -48,7 +48,9 @@ export function chunksOf(
 	for (const [index, pass] of passes.entries()) {
 		const needs = paintOf_mL(pass, rates) * spare(job, pass.coat.material);
 		const before = passes[index - 1];
-		const same = before?.coat.material === pass.coat.material && reducer(job, before) === reducer(job, pass);
+		const same =
+			before?.coat.material === pass.coat.material &&
+			reducerFor(job, before.coat) === reducerFor(job, pass.coat);
 		if (index === 0 && cup && !breaks.has(0) && needs <= cup.left_mL) {
 			chunks.push({ first: 0, ahead: false, loaded: true });
 			room = cup.left_mL;
@@ -62,6 +64,8 @@ export function chunksOf(
 	return chunks;
 }
 
-/** Reducer of a coat's kind, parts: a batch cannot serve two of them. */
-export const reducer = (job: Job, pass: Pass): number =>
-	job.materials[pass.coat.material]?.coats[pass.coat.kind]?.reducer_parts ?? 0;
+/** Reducer that a coat's kind wants, parts: a batch cannot serve two of them. */
+export function reducerFor(job: Job, { material, kind }: Pick<PlannedCoat, 'material' | 'kind'>): number {
+	const found = job.materials[material];
+	return found?.coats[kind]?.reducer_parts ?? found?.reducer_parts ?? 0;
+}

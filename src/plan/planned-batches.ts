@@ -1,7 +1,7 @@
 import type { Job } from '../job/job.ts';
 import { mixAmounts } from '../trade/mix.ts';
 import { letterOf } from './batch-letters.ts';
-import { type Chunk, type Cup, reducer, spare } from './batches.ts';
+import { type Chunk, type Cup, reducerFor, spare } from './batches.ts';
 import type { Pass } from './gun.ts';
 import { paintOf_mL, type Rates } from './pace.ts';
 import type { Course } from './timeline.ts';
@@ -59,7 +59,7 @@ export function batchesOf(
 function baseOf_mL(job: Job, pass: Pass | undefined, volume_mL: number): number {
 	const material = pass && job.materials[pass.coat.material];
 	if (!material) return 0;
-	const ratio = { ...material.ratio, reducer: reducer(job, pass) };
+	const ratio = { ...material.ratio, reducer: reducerFor(job, pass.coat) };
 	const { by } = material.ratio;
 	return mixAmounts({ ratio, make_mL: volume_mL, by, density_kg_per_L: material.density_kg_per_L }).base_mL;
 }

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { rehearsed } from './rehearsed.ts';
+import { smallJob } from './small-job.ts';
 
 const toCan = (day: ReturnType<typeof rehearsed>, component: string) =>
 	day.until(({ state, say }) => state === 'mix.can' && say.toLowerCase().startsWith(component));
@@ -208,3 +209,22 @@ test.each([1.7, 1.8, 2.1, 2.4])(
 		expect(new Set(day.ofType('batch.poured').map(({ found }) => found))).toEqual(new Set(['right']));
 	},
 );
+
+test('paint thinned for one kind of coat is not sprayed as another: the cup is emptied and mixed anew', () => {
+	const job = smallJob();
+	const { topcoat } = job.materials;
+	if (!topcoat) throw new Error('the small job has a topcoat');
+	topcoat.coats.medium = { dry_um: 30, reducer_parts: 0.5 };
+	for (const face of job.faces)
+		face.coats = face.coats.map((coat, index) => ({ ...coat, kind: index === 0 ? 'medium' : 'full' }));
+	const day = rehearsed({ job });
+	day.toEnd();
+	const letters = (count: number) =>
+		new Set(day.ofType('face.started').flatMap(({ coat, cup }) => (coat === count ? cup : [])));
+	const reducerOf = (letter: string) =>
+		day.ofType('batch.started').find(({ batch }) => batch === letter)?.ratio.reducer;
+	expect([...letters(1)].map(reducerOf)).toEqual([0.5]);
+	expect([...letters(2)].map(reducerOf)).toEqual([1]);
+	expect(day.ofType('cup.emptied').map(({ why }) => why)).toContain('other-mix');
+	expect(day.findings()).toEqual([]);
+});

@@ -1,10 +1,11 @@
 import { letterOf } from '../../plan/batch-letters.ts';
+import { reducerFor } from '../../plan/batches.ts';
 import { fromUnit } from '../../trade/quantity.ts';
 import { entryUnit, format } from '../../trade/shown.ts';
 import { inert } from '../../words/say.ts';
 import { about } from '../../words/spoken.ts';
 import { wantedFor } from '../allowed.ts';
-import { type Moment, materialOf, nextCoat, unitsOf } from '../moment.ts';
+import { jobOf, type Moment, materialOf, nextCoat, unitsOf } from '../moment.ts';
 import { paintShort_mL, restOfCoat } from '../next.ts';
 import { opens, option, type Prompt } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
@@ -26,16 +27,16 @@ const nextLetter = ({ state }: Moment): string =>
 	letterOf(state.book.lettersBefore + state.book.batches.size + 1);
 
 const startBatch = (moment: Moment, face: string, make_mL: number): DayEvent => {
-	const { material, kind } = nextCoat(moment, face);
-	const { ratio, reducer_parts, coats } = materialOf(moment, material);
+	const coat = nextCoat(moment, face);
+	const { ratio } = materialOf(moment, coat.material);
 	return {
 		type: 'batch.started',
 		batch: nextLetter(moment),
-		material,
+		material: coat.material,
 		ratio: {
 			base: ratio.base,
 			hardener: ratio.hardener,
-			reducer: coats[kind]?.reducer_parts ?? reducer_parts,
+			reducer: reducerFor(jobOf(moment), coat),
 		},
 		by: ratio.by,
 		make_mL,

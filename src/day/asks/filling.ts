@@ -1,4 +1,5 @@
 import { contextOf, jobOf, type Moment, unitsOf } from '../moment.ts';
+import type { Step } from '../next.ts';
 import { type Option, option, type Prompt } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
 import { asKeyed, keyed } from './keyed.ts';
@@ -29,12 +30,13 @@ export function loadPrompt(moment: Moment, letter: string): Prompt {
 }
 
 /** The cup must be emptied before anything else. */
-export function emptyPrompt(moment: Moment, why: 'too-old' | 'other-material' | 'stood-too-long'): Prompt {
+export function emptyPrompt(moment: Moment, why: Extract<Step, { kind: 'empty' }>['why']): Prompt {
 	const { cup } = contextOf(moment);
 	const { cup_mL } = moment.state.book;
 	const reasons = {
 		'too-old': 'Cup: its batch is past its life. Empty, flush.',
 		'other-material': 'Cup: other material is in it. Empty, flush.',
+		'other-mix': 'Cup: thinned for another coat. Empty, flush.',
 		'stood-too-long': 'Gun: paint stood too long in it. Empty, flush.',
 	};
 	const dead = why === 'too-old' ? cup : [];
