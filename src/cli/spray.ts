@@ -1,3 +1,4 @@
+import { isDeepStrictEqual } from 'node:util';
 import { realClock } from '../day/clock.ts';
 import { daysOfJob, findOpenDay } from '../day/file/days.ts';
 import { daysFolder, makeDaysFolder, newDayPath } from '../day/file/folder.ts';
@@ -6,6 +7,7 @@ import { DayFileError } from '../day/file/trouble.ts';
 import { historyAfter, noHistory } from '../day/history.ts';
 import { localDate, localZone } from '../day/local-zone.ts';
 import { openingRecord } from '../day/open.ts';
+import type { DayRecord } from '../day/records.ts';
 import { openSession, type Sink } from '../day/session.ts';
 import { learn, ratesOf } from '../plan/rates.ts';
 import { portOf } from '../screen/session-port.ts';
@@ -27,11 +29,23 @@ function before(folder: string, job: string) {
 /** Trouble with the disk that was got over is said, not kept. */
 const telling = (io: Io) => ({ onTrouble: (message: string) => void io.stderr.write(`${message}\n`) });
 
+type Opened = { sink: Sink; notice?: string | null };
+
+/** A day rests on the sheet and the lists that it was opened with; whoever changed one since is told. */
+function changedSince([opened]: readonly DayRecord[], { job, lists }: Sheet): string | null {
+	if (opened?.type !== 'day.opened') return null;
+	const same = isDeepStrictEqual([opened.sheet, opened.lists], [job, lists]);
+	return same ? null : 'Job sheet changed: today goes on with the old one.';
+}
+
 /** The open day of a job, under its lock; or a new one that begins where the last ended. */
-async function dayOf(sheet: Sheet, io: Io): Promise<Sink> {
+async function dayOf(sheet: Sheet, io: Io): Promise<Opened> {
 	const folder = makeDaysFolder(daysFolder());
 	const open = findOpenDay(folder, sheet.job.name);
-	if (open) return openDay(open, telling(io));
+	if (open) {
+		const sink = openDay(open, telling(io));
+		return { sink, notice: changedSince(sink.records, sheet) };
+	}
 	const now = realClock().now();
 	const settings = await settingsInForce(io);
 	const first = openingRecord(
@@ -48,7 +62,7 @@ async function dayOf(sheet: Sheet, io: Io): Promise<Sink> {
 		now,
 	);
 	const path = newDayPath(folder, { job: sheet.job.name, date: localDate(now.wall) });
-	return createDay(path, first, telling(io));
+	return { sink: createDay(path, first, telling(io)) };
 }
 
 type How = { plain?: boolean; line?: TriggerLine };
@@ -63,11 +77,11 @@ export async function spray(path: string | undefined, io: Io, how: How = {}): Pr
 
 /** Carries on a day that was left open. */
 export const carryOn = (path: string, io: Io): Promise<number> =>
-	shownHere(quiet => openDay(path, telling(quiet)), io, {});
+	shownHere(quiet => ({ sink: openDay(path, telling(quiet)) }), io, {});
 
 /** What is said while the screen is up is kept until it is down; between lines of text it is said at once. */
 async function shownHere(
-	open: (quiet: Io) => Sink | Promise<Sink>,
+	open: (quiet: Io) => Opened | Promise<Opened>,
 	io: Io,
 	{ plain, line }: How,
 ): Promise<number> {
@@ -85,7 +99,7 @@ async function shownHere(
 	let listening: Listening | null = null;
 	try {
 		listening = listen(line ?? noLine, clock.now);
-		const day = openSession({ sink: await open(quiet), clock, rehearsal: false });
+		const day = openSession({ ...(await open(quiet)), clock, rehearsal: false });
 		return await show(shownDay(day, listening.attach(day, portOf(day)), settings), quiet);
 	} catch (error) {
 		if (error instanceof SourceError) return refuse(error, io);

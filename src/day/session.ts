@@ -36,13 +36,14 @@ export type Session = {
 	close(): void;
 };
 
-export type SessionOptions = { sink: Sink; clock: Clock; rehearsal: boolean };
+/** `notice`: a line to be shown beside the first question. */
+export type SessionOptions = { sink: Sink; clock: Clock; rehearsal: boolean; notice?: string | null };
 
 /**
  * Opens a day to go on with it. One that was left open stands in hold, whatever it was doing.
  * @throws Error where the records are no day; DayFileError where they cannot be written
  */
-export function openSession({ sink, clock, rehearsal }: SessionOptions): Session {
+export function openSession({ sink, clock, rehearsal, notice = null }: SessionOptions): Session {
 	let state = foldAll(sink.records);
 	let ui: Ui = freshUi;
 	const fresh = state.book.last.type === 'day.opened';
@@ -105,6 +106,7 @@ export function openSession({ sink, clock, rehearsal }: SessionOptions): Session
 	};
 
 	const opening = fresh ? [state.book.last, ...commit([], freshUi)] : broken('restart', state.book.now.wall);
+	ui = { ...ui, notice };
 
 	return {
 		opening,

@@ -1,4 +1,4 @@
-import { readdirSync } from 'node:fs';
+import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { loadDay } from '../../src/day/file/days.ts';
@@ -19,6 +19,18 @@ test('spray --plain keeps the day; the end of its input is a hangup, and the day
 	expect(records.map(({ type }) => type)).toContain('item.answered');
 	expect(records.at(-1)).toMatchObject({ type: 'break.began', kind: 'hangup' });
 	expect(run(['spray', example, '--plain'], { home }).stdout).toMatch(/^\nThe program was started again\./);
+});
+
+test('a sheet changed while its day is open is said on coming back, and the day goes on with the old one', () => {
+	const home = folder();
+	const sheet = join(folder(), 'cart.yaml');
+	const text = readFileSync(example, 'utf8');
+	writeFileSync(sheet, text);
+	run(['spray', sheet, '--plain'], { home });
+	const again = () => run(['spray', sheet, '--plain'], { home }).stdout;
+	expect(again()).not.toContain('changed');
+	writeFileSync(sheet, text.replace('2:1:1 by volume', '3:1:1 by volume'));
+	expect(again()).toContain('Job sheet changed: today goes on with the old one.');
 });
 
 test('the setting makes lines the way of every day that is shown', () => {
