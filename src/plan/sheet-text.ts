@@ -91,7 +91,8 @@ export function batchesText(job: Job, plan: DayPlan, said: Said): string[] {
 				`One batch wrong spoils ${worst.serves.length} ${worst.serves.length === 1 ? 'pass' : 'passes'} at most, and ${format(worst.volume_mL, 'volume', said.units)} of paint.`,
 			]
 		: [];
-	return [...rows, ...[...boxed, ...loss].flatMap(line => wrap(line, said.width))];
+	const asked = 'The day asks coat by coat: for what the pots then hold too little of.';
+	return [...rows, ...[asked, ...boxed, ...loss].flatMap(line => wrap(line, said.width))];
 }
 
 /** Every stage over the days: when, and for which faces. */
