@@ -8,6 +8,7 @@ import { DayFileError } from '../day/file/trouble.ts';
 import type { DayRecord } from '../day/records.ts';
 import { beginsJob } from '../trace/chain.ts';
 import type { Args, Io } from './command.ts';
+import { statusOf } from './status.ts';
 
 /** Where this user's days lie. */
 export const folderOf = (io: Io): string =>
@@ -85,7 +86,7 @@ export async function told(name: string, io: Io, body: () => Promise<number> | n
 	} catch (error) {
 		if (!(error instanceof DayFileError || error instanceof RangeError || isInputError(error))) throw error;
 		io.stderr.write(`fanwise ${name}: ${error.message}\n`);
-		return error instanceof DayFileError && (error.kind === 'damaged' || error.kind === 'locked') ? 1 : 2;
+		return error instanceof DayFileError ? statusOf(error) : 2;
 	}
 }
 

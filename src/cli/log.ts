@@ -16,10 +16,11 @@ function salvage(args: Args, target: string, io: Io): number {
 		`${saved.savedRecords} records saved in ${plainName(target)}, until ${saved.savedUntil}; ` +
 			`${saved.lost.length} lines lost (${saved.lostBytes} bytes)\n`,
 	);
+	const damaged = saved.lost.find(({ what }) => what !== null)?.line ?? 0;
+	const whole = (line: number) =>
+		line < damaged ? 'whole, but the rest of its key is not' : 'whole, but behind the damage';
 	for (const { line, what, type, at } of saved.lost)
-		io.stdout.write(
-			`  line ${line}: ${what ?? 'whole, but behind the damage'}${type ? `; ${type} at ${at}` : ''}\n`,
-		);
+		io.stdout.write(`  line ${line}: ${what ?? whole(line)}${type ? `; ${type} at ${at}` : ''}\n`);
 	return saved.lost.length > 0 ? 1 : 0;
 }
 

@@ -15,6 +15,7 @@ import { answerLines, watch } from './rehearsing.ts';
 import { settingsInForce } from './settings-in-force.ts';
 import { readSheet } from './sheet.ts';
 import { plainOption } from './show.ts';
+import { statusOf } from './status.ts';
 import { triggerLineOf, triggerOptions } from './trigger.ts';
 
 /** A day kept in memory: a kill loses nothing that was recorded. */
@@ -75,7 +76,7 @@ async function run({ positionals, options }: Args, io: Io): Promise<number> {
 		if (error instanceof SourceError) return refuse(error.message);
 		if (!(error instanceof DayFileError)) throw error;
 		io.stderr.write(`${error.message}\n`);
-		return error.kind === 'damaged' ? 1 : 2;
+		return statusOf(error);
 	}
 }
 

@@ -18,6 +18,7 @@ import { version } from './package.ts';
 import { settingsInForce } from './settings-in-force.ts';
 import { readSheet, type Sheet } from './sheet.ts';
 import { canShow, plainOption, show, shownDay } from './show.ts';
+import { statusOf } from './status.ts';
 import { type Listening, listen, type TriggerLine, triggerLineOf, triggerOptions } from './trigger.ts';
 
 /** Where the newest day of the job left its faces. */
@@ -105,7 +106,7 @@ async function shownHere(
 		if (error instanceof SourceError) return refuse(error, io);
 		if (!(error instanceof DayFileError)) throw error;
 		io.stderr.write(`${error.message}\n`);
-		return error.kind === 'damaged' ? 1 : 2;
+		return statusOf(error);
 	} finally {
 		listening?.close();
 		for (const text of said) io.stderr.write(text);

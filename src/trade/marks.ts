@@ -52,35 +52,3 @@ export function roundToMarks(
 	if (best) return best;
 	throw new RangeError(`marks ${mark} mL apart are too coarse for this batch: make more, or weigh it`);
 }
-
-export type Batches = { count: number; each_mL: number; why: 'one is enough' | 'pot life' | 'gun cup' };
-
-/**
- * How many batches an amount takes: each must fit the gun's cup and be used up within its life.
- * @param given amount and cup in mL; mL used per minute of the day (waits counted in); minutes of life and of standing
- * @returns equal batches, and what sets their size
- * @throws RangeError where standing takes up the whole life, or for anything not above 0
- */
-export function splitBatches(given: {
-	total_mL: number;
-	cup_mL: number;
-	use_mL_per_min: number;
-	life_min: number;
-	standing_min: number;
-}): Batches {
-	const total = positive('amount', given.total_mL, 'mL');
-	const cup = positive('gun cup', given.cup_mL, 'mL');
-	const left_min = given.life_min - given.standing_min;
-	if (!(left_min > 0))
-		throw new RangeError(
-			`a life of ${Math.round(given.life_min)} min leaves nothing after standing ${given.standing_min} min`,
-		);
-	const lasting = left_min * positive('use', given.use_mL_per_min, 'mL/min');
-	const most = Math.min(cup, lasting);
-	const count = Math.ceil(total / most - 1e-9);
-	return {
-		count,
-		each_mL: total / count,
-		why: count === 1 ? 'one is enough' : lasting < cup ? 'pot life' : 'gun cup',
-	};
-}

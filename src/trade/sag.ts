@@ -12,23 +12,6 @@ export type Attitude = 'upright' | 'flat' | 'underside';
 export const sagLimit_um = (sag_um: number, attitude: Attitude): number =>
 	attitude === 'flat' ? Number.POSITIVE_INFINITY : positive('sag limit', sag_um, 'µm');
 
-/**
- * Speed at which the surface of a wet film moves down an upright face: ρ g h² ÷ 2η.
- * @param film wet film in µm; density in kg/L; viscosity in mPa·s at rest
- * @returns mm/min; for Newtonian paint, an upper bound for one that thickens at rest
- * Source: film flow between a wall and air (from memory).
- */
-export function sagSpeed_mm_per_min(film: {
-	wet_um: number;
-	density_kg_per_L: number;
-	viscosity_mPas: number;
-}): number {
-	const height_m = positive('wet film', film.wet_um, 'µm') * 1e-6;
-	const density = positive('density', film.density_kg_per_L, 'kg/L') * 1000;
-	const viscosity = positive('viscosity', film.viscosity_mPas, 'mPa·s') / 1000;
-	return ((density * 9.80665 * height_m ** 2) / (2 * viscosity)) * 60_000;
-}
-
 export type AlongStroke = {
 	/** Film on the line, in times of what the same stroke lays with the fan across it. */
 	times: number;

@@ -16,16 +16,6 @@ export function dilution_m3(given: { vapour_m3_per_L: number; lel: number; solve
 	return (4 * (1 - lel) * vapour * positive('solvent', given.solvent_L, 'L')) / lel;
 }
 
-/**
- * Solvent in the batches planned.
- * @param batches mL of each as sprayed
- * @param shareOfMix share of the mix that is solvent, 0 to 1
- * @returns L
- */
-export const solventIn_L = (batches: readonly { volume_mL: number }[], shareOfMix: number): number =>
-	(batches.reduce((sum, batch) => sum + batch.volume_mL, 0) / 1000) *
-	within('share of solvent', shareOfMix, [0, 1]);
-
 /** Said beside every figure of dilution. None of them says that anything may be done. */
 export const cautions: readonly string[] = [
 	'This checks arithmetic. It does not clear a room, a booth or a mask.',

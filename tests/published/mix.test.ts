@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { levels_mL, mixAmounts, reducerParts, reducerShareOfMix } from '../../src/trade/mix.ts';
-import { dilution_m3, solventIn_L } from '../../src/trade/ventilation.ts';
+import { dilution_m3 } from '../../src/trade/ventilation.ts';
 import { holds } from './published.ts';
 
 const flOz_mL = 29.5735295625;
@@ -48,10 +48,6 @@ describe('dilution of solvent vapour', () => {
 	test('grows with the solvent, and shrinks as the limit is higher', () => {
 		expect(dilution_m3({ ...toluene, solvent_L: 2 * gallon_L })).toBeCloseTo(2 * dilution_m3(toluene), 9);
 		expect(dilution_m3({ ...toluene, lel: 0.012 })).toBeGreaterThan(dilution_m3(toluene));
-	});
-
-	test('is for the solvent in the batches planned', () => {
-		expect(solventIn_L([{ volume_mL: 600 }, { volume_mL: 400 }], 0.4)).toBeCloseTo(0.4, 12);
 	});
 
 	test.each([

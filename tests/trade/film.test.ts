@@ -12,7 +12,7 @@ import {
 	sprayTime_s,
 	wetFilm,
 } from '../../src/trade/film.ts';
-import { sagLimit_um, sagSpeed_mm_per_min } from '../../src/trade/sag.ts';
+import { sagLimit_um } from '../../src/trade/sag.ts';
 
 const face = { area_m2: 2, dry_um: 50, solids: 0.5, reducerShareOfMix: 0.2, transfer: 0.5 };
 const films = fc.double({ min: 1, max: 500, noNaN: true });
@@ -107,11 +107,5 @@ describe('a layer', () => {
 	test('sags on upright work, not on flat', () => {
 		expect(sagLimit_um(100, 'upright')).toBe(100);
 		expect(sagLimit_um(100, 'flat')).toBe(Number.POSITIVE_INFINITY);
-	});
-
-	test('twice the film runs four times as fast', () => {
-		const film = { wet_um: 100, density_kg_per_L: 1.2, viscosity_mPas: 500 };
-		expect(sagSpeed_mm_per_min(film)).toBeCloseTo(7.06, 2);
-		expect(sagSpeed_mm_per_min({ ...film, wet_um: 200 })).toBeCloseTo(4 * sagSpeed_mm_per_min(film), 9);
 	});
 });

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { roundToMarks, splitBatches } from '../../src/trade/marks.ts';
+import { roundToMarks } from '../../src/trade/marks.ts';
 import {
 	grams,
 	levels,
@@ -142,29 +142,5 @@ describe('marks of the cup', () => {
 
 	test('marks too coarse for the batch are refused', () => {
 		expect(() => roundToMarks(mixAmounts({ ratio: topcoat, make_mL: 40 }), 50)).toThrow('too coarse');
-	});
-});
-
-describe('batches', () => {
-	const day = { total_mL: 1800, cup_mL: 600, use_mL_per_min: 10, life_min: 120, standing_min: 0 };
-
-	test('are as many as the gun cup asks for', () => {
-		expect(splitBatches(day)).toEqual({ count: 3, each_mL: 600, why: 'gun cup' });
-	});
-
-	test('are more where the pot life is shorter than the cup lasts', () => {
-		expect(splitBatches({ ...day, life_min: 60, standing_min: 20 })).toEqual({
-			count: 5,
-			each_mL: 360,
-			why: 'pot life',
-		});
-	});
-
-	test('are one where one is enough', () => {
-		expect(splitBatches({ ...day, total_mL: 500 })).toMatchObject({ count: 1, why: 'one is enough' });
-	});
-
-	test('are refused where standing takes up the whole life', () => {
-		expect(() => splitBatches({ ...day, standing_min: 120 })).toThrow('leaves nothing');
 	});
 });

@@ -10,7 +10,7 @@ export type LostLine = {
 	line: number;
 	byte: number;
 	bytes: number;
-	/** Why it could not be kept; null: it is whole, but stands behind the damage. */
+	/** Why it could not be kept; null: it is whole, but stands behind the damage, or the rest of its key is not. */
 	what: string | null;
 	at: string | null;
 	seq: number | null;
