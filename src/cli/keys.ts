@@ -13,7 +13,8 @@ async function run({ options }: Args, io: Io): Promise<number> {
 	if (!geometry) return refuse(`--keyboard is one of ${geometries.join(', ')}`);
 	if (!canDraw(process.stdin, process.stdout, io.env))
 		return refuse('there is no terminal here: keys are taught at one');
-	const { glyphStyle, processPorts } = await import('../screen/show-day.ts');
+	const { processPorts } = await import('../screen/show-day.ts');
+	const { glyphStyle } = await import('../screen/window.ts');
 	const { teachKeys } = await import('../screen/teach-keys.ts');
 	const learned = await teachKeys(processPorts(), geometry, glyphStyle(io.env));
 	if (!learned) {

@@ -41,6 +41,10 @@ async function run({ positionals, options }: Args, io: Io): Promise<number> {
 	const shown = Object.entries(settings).filter(([name]) => key === undefined || name === key);
 	for (const [name, held] of shown) io.stdout.write(`${name.padEnd(18)} ${JSON.stringify(held)}\n`);
 	if (key === undefined) io.stdout.write(`kept in ${path}\n`);
+	if (key === undefined || key === 'screen_mm' || key === 'distance_m') {
+		const { readFromHere } = await import('../screen/window.ts');
+		io.stdout.write(`${readFromHere(settings, io.env)} in this window.\n`);
+	}
 	return 0;
 }
 
@@ -49,6 +53,6 @@ export const settingsCommand: Command = {
 	summary: 'the settings, or one of them changed',
 	usage: ['settings [KEY [VALUE]]'],
 	options: { json: { type: 'boolean', says: 'as one line of JSON' } },
-	examples: ['settings', 'settings by stretch', 'settings units metric', 'settings margin_C 4'],
+	examples: ['settings', 'settings by stretch', 'settings units metric', 'settings screen_mm 340'],
 	run,
 };

@@ -29,8 +29,16 @@ async function run(io: Io): Promise<number> {
 	const settings = await settingsInForce(io);
 	if (!canShow(settings.plain, io)) return demo();
 	const { openPicker } = await import('../screen/picker.ts');
+	const { readFromHere } = await import('../screen/window.ts');
 	const days = openDays();
-	const picker = openPicker(await sheetsHere(days), days, () => isoAt(Date.now()));
+	/** Worked out anew only where the window has changed. */
+	let known = { size: '', words: '' };
+	const read = () => {
+		const size = `${process.stdout.columns} x ${process.stdout.rows}`;
+		if (known.size !== size) known = { size, words: `${readFromHere(settings, io.env)}.` };
+		return known.words;
+	};
+	const picker = openPicker(await sheetsHere(days), days, () => isoAt(Date.now()), read);
 	const status = await show({ session: picker.session, settings }, io);
 	const picked = picker.picked();
 	if (!picked) return status;

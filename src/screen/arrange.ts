@@ -119,6 +119,9 @@ function saidIn(view: View, width: number, room: number, style: GlyphStyle) {
 	return { say, lines: isCut ? [onRows(first, width, left, style)] : lines };
 }
 
+/** Height of a capital in a terminal's own letters, rows. From memory: seven tenths of a letter's size, lines set apart. */
+const plainRows = 0.6;
+
 /** Rows that a countdown is high at least. */
 const leastCountdown = 3;
 
@@ -175,7 +178,7 @@ export function arrange(view: View, size: Size, passing: Passing, style: GlyphSt
 		answers: Object.fromEntries(answers.filter(([, shownAs]) => shownAs !== '')),
 		status: frame.status,
 		word: word.rows,
-		wordRows: style === 'half' ? word.pixels / 2 : word.rows.length === 1 ? 1 : word.pixels,
+		wordRows: word.rows.length === 1 ? plainRows : style === 'half' ? word.pixels / 2 : word.pixels,
 		name,
 		say,
 		lines: [...lines.flat(), ...timers],

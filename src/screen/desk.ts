@@ -27,6 +27,8 @@ export type Desk = {
 	refresh(): void;
 	/** Draws what is shown once more. */
 	draw(): void;
+	/** Shows a few words for a while. */
+	tell(words: string): void;
 	close(): void;
 };
 
@@ -160,6 +162,9 @@ export function openDesk(ports: DeskPorts, setup: HandsSetup): Desk {
 		stood: () => take(stood(hands, view, clock.mono())),
 		refresh,
 		draw,
+		tell: words => {
+			if (view.ask !== 'spraying') say(words);
+		},
 		close() {
 			open = false;
 			quiet();

@@ -36,7 +36,8 @@ const sizes: LetterSize[] = [tallFont, lowFont]
 	.sort((one, other) => other.font.height * other.scale - one.font.height * one.scale);
 
 /** Ways to lay a text over lines, each with the pixels that its longest line takes in either font. */
-type Measured = { lines: string[]; widths: Map<Font, number | null> }[];
+type Way = { lines: string[]; widths: Map<Font, number | null> };
+type Measured = Way[];
 
 function measure(ways: string[][]): Measured {
 	const longest = (lines: string[], font: Font): number | null => {
@@ -50,12 +51,12 @@ function measure(ways: string[][]): Measured {
 	}));
 }
 
-/** The first way that fits at one size; nothing is drawn to find it. */
-function wayAt(measured: Measured, size: LetterSize, columns: number, rows: number, style: GlyphStyle) {
+/** The ways that fit at one size, the best liked first; nothing is drawn to find them. */
+function waysAt(measured: Measured, size: LetterSize, columns: number, rows: number, style: GlyphStyle) {
 	const { font, scale } = size;
 	const high = Math.ceil((font.height * scale) / (style === 'half' ? 2 : 1));
 	const between = apart(size, style) ? 1 : 0;
-	return measured.find(({ lines, widths }) => {
+	return measured.filter(({ lines, widths }) => {
 		const width = widths.get(font);
 		if (width === null || width === undefined || width * scale > columns) return false;
 		return lines.length * high + (lines.length - 1) * between <= rows;
@@ -72,11 +73,18 @@ function wayAt(measured: Measured, size: LetterSize, columns: number, rows: numb
 export function fitBlock(ways: string[][], columns: number, rows: number, style: GlyphStyle): Block | null {
 	const measured = measure(ways);
 	for (const size of sizes) {
-		const way = wayAt(measured, size, columns, rows, style);
+		const [way] = waysAt(measured, size, columns, rows, style);
 		if (way) return stack(way.lines, size, style);
 	}
 	return null;
 }
+
+type Pick = (ways: Way[]) => Way | undefined;
+const first: Pick = ways => ways[0];
+const narrowest =
+	(width: (way: Way) => number): Pick =>
+	ways =>
+		[...ways].sort((one, other) => width(one) - width(other))[0];
 
 /**
  * The largest letters of one size in which every row of texts stands side by side.
@@ -93,15 +101,24 @@ export function fitAll(
 ): Map<string, Block> | null {
 	const measured = new Map(texts.flat().map(text => [text, measure(waysOf(text))]));
 	for (const size of sizes) {
-		const ways = new Map<string, Measured[number]>();
-		for (const [text, widths] of measured) {
-			const way = wayAt(widths, size, columns, rows, style);
-			if (way) ways.set(text, way);
-		}
-		const takes = (text: string) =>
-			(ways.get(text)?.widths.get(size.font) ?? Number.POSITIVE_INFINITY) * size.scale;
-		if (!texts.every(row => row.reduce((sum, text) => sum + takes(text), 0) <= columns)) continue;
-		const blocks = [...ways].map(([text, way]) => [text, stack(way.lines, size, style)] as const);
+		const width = ({ widths }: Way) => (widths.get(size.font) ?? Number.POSITIVE_INFINITY) * size.scale;
+		const fitting = [...measured].map(
+			([text, ways]) => [text, waysAt(ways, size, columns, rows, style)] as const,
+		);
+		const found = new Map(fitting);
+		const widest = (pick: Pick, row: string[]) =>
+			row.reduce((sum, text) => {
+				const way = pick(found.get(text) ?? []);
+				return sum + (way ? width(way) : Number.POSITIVE_INFINITY);
+			}, 0);
+		const picks = texts.map(row => [first, narrowest(width)].find(pick => widest(pick, row) <= columns));
+		if (picks.some(pick => pick === undefined)) continue;
+		const blocks = texts.flatMap((row, index) =>
+			row.map(text => {
+				const way = picks[index]?.(found.get(text) ?? []);
+				return [text, way ? stack(way.lines, size, style) : null] as const;
+			}),
+		);
 		return new Map(blocks.flatMap(([text, block]) => (block ? [[text, block]] : [])));
 	}
 	return null;

@@ -54,11 +54,18 @@ const nothingElse = (): Omit<View, 'at' | 'state' | 'ask' | 'say' | 'lines' | 'c
 type Deeds = { pick(what: Picked): void; choose(sheet: SheetToPick): void; back(): void };
 
 /** Which day, or which sheet? */
-function whichDay(sheets: readonly SheetToPick[], days: readonly DayToPick[], deeds: Deeds): Question {
+function whichDay(
+	sheets: readonly SheetToPick[],
+	days: readonly DayToPick[],
+	read: string,
+	deeds: Deeds,
+): Question {
 	return {
 		state: 'pick.day',
 		say: days.length > 0 ? 'A day is open: carry it on, or choose a sheet.' : 'Job sheet: choose one.',
-		lines: days.slice(0, 3).map(({ name, began }) => `Open: ${name}, begun ${began}.`),
+		lines: [read, ...days.map(({ name, began }) => `Open: ${name}, begun ${began}.`)]
+			.filter(Boolean)
+			.slice(0, 3),
 		offers: [
 			...days.map(({ path, name }) => ({
 				choice: corner(`carry on ${name}`, path),
@@ -96,12 +103,14 @@ function inEarnest({ path, name, openDay }: SheetToPick, deeds: Deeds): Question
  * whose job has a day open is carried on too, never begun a second time.
  *
  * @param now the instant shown on the views, ISO 8601
+ * @param read from how far the words of a day can be read in the window as it is
  * @returns a session for the same screen as the day's own, and what was picked in it
  */
 export function openPicker(
 	sheets: readonly SheetToPick[],
 	days: readonly DayToPick[],
 	now: () => string,
+	read: () => string = () => '',
 ): { session: Session; picked(): Picked | null } {
 	let picked: Picked | null = null;
 	let chosen: SheetToPick | null = null;
@@ -122,7 +131,7 @@ export function openPicker(
 	const turn = () => {
 		page++;
 	};
-	const question = () => (chosen === null ? whichDay(sheets, days, deeds) : inEarnest(chosen, deeds));
+	const question = () => (chosen === null ? whichDay(sheets, days, read(), deeds) : inEarnest(chosen, deeds));
 	const shown = ({ offers }: Question) => placed(onPage(offers, page, turn));
 	const answer = (given: Answer) => {
 		if (!('key' in given)) return { accepted: false };

@@ -1,10 +1,15 @@
 import { openDesk } from './desk.ts';
 import type { HandsSetup } from './hands.ts';
 import type { GlyphStyle } from './letters.ts';
+import type { Size } from './passing.ts';
 import type { Session } from './session-port.ts';
 import { type Left, onStage, type StagePorts } from './stage.ts';
 
-export type ScreenSetup = HandsSetup & { style: GlyphStyle };
+export type ScreenSetup = HandsSetup & {
+	style: GlyphStyle;
+	/** Says from how far a window of a size can be read: told when the window is changed. */
+	read?(size: Size): string;
+};
 export type ScreenPorts = StagePorts & { session: Session };
 
 /**
@@ -19,6 +24,10 @@ export function runScreen({ session, ...ports }: ScreenPorts, setup: ScreenSetup
 		const desk = openDesk({ ...stage, session, clock: ports.clock, show: face.show }, setup);
 		return {
 			...desk,
+			draw() {
+				desk.draw();
+				if (setup.read && !stage.blind()) desk.tell(setup.read(stage.size()));
+			},
 			cutOff(kind) {
 				// Whoever has gone away needs no picture of it.
 				if (kind === 'hangup') desk.close();

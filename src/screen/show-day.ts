@@ -1,17 +1,12 @@
 import type { Settings } from '../day/settings.ts';
 import { layoutOf } from './keys/layouts.ts';
-import type { GlyphStyle } from './letters.ts';
+import { readFrom_m, readFromWords } from './legible.ts';
 import { runScreen, type ScreenSetup } from './run.ts';
 import type { ScreenClock, Session } from './session-port.ts';
 import type { Left, StagePorts } from './stage.ts';
+import { glyphStyle } from './window.ts';
 
 type Environment = Record<string, string | undefined>;
-
-/** Half blocks where the locale can write them; plain characters where it cannot. */
-export function glyphStyle(env: Environment): GlyphStyle {
-	const locale = env.LC_ALL || env.LC_CTYPE || env.LANG || '';
-	return /utf-?8/i.test(locale) || (locale === '' && process.platform === 'win32') ? 'half' : 'ascii';
-}
 
 /** How the settings have a screen answered and drawn. */
 export function setupOf(settings: Settings, env: Environment): ScreenSetup {
@@ -19,6 +14,7 @@ export function setupOf(settings: Settings, env: Environment): ScreenSetup {
 		layout: layoutOf(settings.layout, settings.learned),
 		oneKey: settings.answer === 'one-key',
 		style: glyphStyle(env),
+		read: size => readFromWords(readFrom_m(size, glyphStyle(env), settings.screen_mm), settings.distance_m),
 	};
 }
 

@@ -4,6 +4,7 @@ import { type Face, openFace } from './face.tsx';
 import { openKeyboard } from './keyboard.ts';
 import type { Key } from './keys/key.ts';
 import type { GlyphStyle } from './letters.ts';
+import type { Size } from './passing.ts';
 import type { ScreenClock } from './session-port.ts';
 import { openTerminal, type Signals, type TerminalInput, type TerminalOutput } from './terminal.ts';
 
@@ -35,6 +36,7 @@ export type Stage = {
 	face: Face;
 	/** The window is too small to be read. */
 	blind(): boolean;
+	size(): Size;
 	/** Ends it; `left` is somebody going away in the middle. */
 	leave(why: 'closed' | 'left'): void;
 	suspend(): void;
@@ -126,6 +128,7 @@ function play(
 	const act = begin({
 		face,
 		blind: () => tooSmall(terminal.size()),
+		size: terminal.size,
 		leave: why => (why === 'closed' ? end(() => resolve({ why, status: 0 })) : cutOff({ why, status: 0 })),
 		suspend,
 	});

@@ -72,3 +72,14 @@ test('what could act on a terminal is turned into dots', () => {
 	expect(inert('a\u001b[2Jb\u202ec\ud800')).toBe('a·[2Jb·c·');
 	expect(inert('Türblatt, côté “eau”')).toBe('Türblatt, côté “eau”');
 });
+
+test('a pair too wide for one line each stands on two lines each, and another pair stays as it is', () => {
+	const blocks = fitAll([['SUPPLIED AIR', 'FILTER MASK'], ['DO NOT']], 72, 6, 'half');
+	expect(fitAll([['SUPPLIED AIR', 'FILTER MASK']], 72, 3, 'half')).toBeNull();
+	const heights = [...(blocks ?? [])].map(([text, { rows }]) => [text, rows.length]);
+	expect(heights).toEqual([
+		['SUPPLIED AIR', 6],
+		['FILTER MASK', 6],
+		['DO NOT', 3],
+	]);
+});
