@@ -74,7 +74,7 @@ test('killed during spraying and started again: in hold; nothing that was acknow
 	expect(acknowledged.at(-1)?.type).toBe('face.started');
 
 	const second = start(path);
-	await second.ended;
+	expect(await second.ended).toBe(1);
 	expect(second.screen()).toContain(String(first.pid));
 	expect(second.bytes()).not.toContain('\u001b[?1049h');
 
