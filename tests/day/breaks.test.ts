@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { rehearsed } from './rehearsed.ts';
+import { smallJob } from './small-job.ts';
 
 const spraying = (face: string) => (line: { state: string; face: string | null }) =>
 	line.state === 'spraying' && line.face === face;
@@ -383,4 +384,20 @@ test('a corner struck twice is never a reading that fits, nor an account of the 
 	const back = Object.entries(day.line().corners).find(([, { code }]) => code === 'back')?.[0];
 	day.pick('back');
 	expect(day.line().corners[back as 'topLeft']).toBeUndefined();
+});
+
+test('a clock set back between two stretches, the shares of the second told before those of the first, is in order', () => {
+	const job = smallJob();
+	const flats = job.faces.filter(({ name }) => name === 'flat');
+	const backs = flats.map(face => ({ ...face, id: `${face.part}/back`, name: 'back', after: [] }));
+	const day = rehearsed({
+		job: { ...job, faces: [...flats, ...backs].map(face => ({ ...face, after: [] })) },
+		settings: { by: 'stretch', stretch_s: 130 },
+	});
+	day.until(() => day.ofType('face.ended').some(({ began }) => began !== undefined));
+	day.send('clock -30 min');
+	day.toEnd();
+	const shares = day.ofType('face.ended').flatMap(({ began }) => began ?? []);
+	expect(shares).not.toEqual(shares.toSorted());
+	expect(day.findings()).toEqual([]);
 });

@@ -66,13 +66,15 @@ export function paired({ notes }: Day): Finding[] {
 	return findings;
 }
 
-/** Each share of a stretch begins where the one before it ends, or later. */
+/** Each share of a stretch begins where the one before it ends, or later; between stretches the clock may be set back. */
 export function sharesInTurn({ notes }: Day): Finding[] {
 	const shares = notes.filter(note => is(note, 'face.ended')).filter(note => note.ended !== undefined);
+	const stretchOf = ({ face, n }: Note & { face: string }) =>
+		notes.slice(0, n).findLast(note => is(note, 'face.started') && note.face === face)?.write;
 	return shares.flatMap((share, n) => {
 		const before = shares[n - 1];
-		const overlaps = before && Date.parse(share.began ?? '') < Date.parse(before.ended ?? '');
-		return overlaps
+		if (!before || stretchOf(before) !== stretchOf(share)) return [];
+		return Date.parse(share.began ?? '') < Date.parse(before.ended ?? '')
 			? [finding('form', share, `the share of ${share.face} overlaps that of ${before.face}`)]
 			: [];
 	});
