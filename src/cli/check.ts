@@ -1,5 +1,6 @@
 import type { Checklist } from '../job/checklist.ts';
-import { errorLine, inert, type SheetError } from '../job/errors.ts';
+import { errorLine, type SheetError } from '../job/errors.ts';
+import { brief } from '../job/inert.ts';
 import type { Job } from '../job/job.ts';
 import { loadLists } from '../job/lists.ts';
 import { loadJob } from '../job/load.ts';
@@ -101,7 +102,7 @@ export const checkCommand: Command = {
 		const units = unitsOf(args, io, checked.job);
 		if (!units) {
 			io.stderr.write(
-				`fanwise check: --units "${inert(String(args.options.units))}" is unknown: say us or metric\n`,
+				`fanwise check: --units "${brief(String(args.options.units))}" is unknown: say us or metric\n`,
 			);
 			return 2;
 		}

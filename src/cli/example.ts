@@ -1,7 +1,7 @@
 import { readFile, writeFile } from 'node:fs/promises';
 import { basename } from 'node:path';
 import { exampleSheet } from '../job/checklists-folder.ts';
-import { inert } from '../job/errors.ts';
+import { brief } from '../job/inert.ts';
 import type { Command } from './command.ts';
 
 const refusals: Record<string, string> = {
@@ -31,10 +31,10 @@ export const exampleCommand: Command = {
 			await writeFile(file, sheet, { flag: 'wx' });
 		} catch (error) {
 			const code = error instanceof Error && 'code' in error ? String(error.code) : 'unknown';
-			io.stderr.write(`${inert(file, 200)}: ${refusals[code] ?? `cannot be written (${inert(code)})`}\n`);
+			io.stderr.write(`${brief(file, 200)}: ${refusals[code] ?? `cannot be written (${brief(code)})`}\n`);
 			return 2;
 		}
-		io.stdout.write(`${inert(file, 200)}: written. Next: fanwise check ${inert(file, 200)}\n`);
+		io.stdout.write(`${brief(file, 200)}: written. Next: fanwise check ${brief(file, 200)}\n`);
 		return 0;
 	},
 };

@@ -1,6 +1,6 @@
 import type { DayRecord } from '../day/records.ts';
+import { inert } from '../job/inert.ts';
 import { nearest } from '../trade/nearest.ts';
-import { inert } from '../words/say.ts';
 import type { Args } from './command.ts';
 
 /**

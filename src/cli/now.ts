@@ -1,8 +1,9 @@
 import { historyAfter } from '../day/history.ts';
 import type { DayRecord } from '../day/records.ts';
+import { inert } from '../job/inert.ts';
 import { type FaceNow, faceNows } from '../plan/now.ts';
 import { clock, date } from '../words/clock.ts';
-import { duration, faceName, inert } from '../words/say.ts';
+import { duration, faceName } from '../words/say.ts';
 import type { Args, Command } from './command.ts';
 import { askedDay, told } from './day-files.ts';
 import { instantIn } from './instant.ts';

@@ -1,3 +1,4 @@
+import { inert } from '../job/inert.ts';
 import type { Job } from '../job/job.ts';
 import { type JobPlan, namedOrders } from '../plan/job-plan.ts';
 import type { Learned } from '../plan/rates.ts';
@@ -12,7 +13,7 @@ import {
 	wrap,
 } from '../plan/sheet-text.ts';
 import { format } from '../trade/shown.ts';
-import { inert, sentence } from '../words/say.ts';
+import { sentence } from '../words/say.ts';
 
 /** The plan as tables and timelines that fit the width. */
 export function planText(plan: JobPlan, said: Said): string[] {

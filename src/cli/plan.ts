@@ -1,10 +1,10 @@
 import { localZone } from '../day/local-zone.ts';
+import { inert } from '../job/inert.ts';
 import type { Job } from '../job/job.ts';
 import { planJob } from '../plan/job-plan.ts';
 import type { OrderName } from '../plan/order.ts';
 import { learn } from '../plan/rates.ts';
 import { nearest } from '../trade/nearest.ts';
-import { inert } from '../words/say.ts';
 import type { Args, Command, Io } from './command.ts';
 import { folderOf, jobsIn, told } from './day-files.ts';
 import { instantIn } from './instant.ts';

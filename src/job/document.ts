@@ -1,5 +1,6 @@
 import { Composer, CST, Lexer, LineCounter, type ParsedNode, Parser } from 'yaml';
-import { inert, type SheetError, unseenIn } from './errors.ts';
+import type { SheetError } from './errors.ts';
+import { brief, unseenIn } from './inert.ts';
 
 const mostDepth = 30;
 const mostErrors = 20;
@@ -52,7 +53,7 @@ function refuser(): (lexeme: string) => string | undefined {
 		scalarNext = lexeme === CST.SCALAR;
 		if (++lexemes > mostLexemes) return 'is longer than any job: split it into smaller ones';
 		const says = type === null ? undefined : refused[type];
-		if (says) return `"${inert(lexeme, 20)}" ${says}`;
+		if (says) return `"${brief(lexeme, 20)}" ${says}`;
 		if (depth(type) <= mostDepth) return undefined;
 		return `is nested more than ${mostDepth} deep: a bracket or a dash is out of place`;
 	};
@@ -125,7 +126,7 @@ export function readDocument(text: string, file: string): Source {
 	const errors: SheetError[] = [];
 	const fail = (offset: number, says: string) => {
 		const { line, col } = lines.linePos(offset);
-		errors.push({ file, line, column: col, says: inert(says, longest) });
+		errors.push({ file, line, column: col, says: brief(says, longest) });
 	};
 	const source: Source = { file, root: null, errors, fail };
 	for (let at = text.indexOf('\n'); at >= 0; at = text.indexOf('\n', at + 1)) lines.addNewLine(at + 1);
@@ -136,7 +137,7 @@ export function readDocument(text: string, file: string): Source {
 	const [document, second] = composer.compose(tokens, true, text.length);
 	if (!document) return source;
 	const [first] = [...document.errors, ...document.warnings].sort((one, other) => one.pos[0] - other.pos[0]);
-	if (first) fail(first.pos[0], reworded[first.code] ?? inert(first.message, 120));
+	if (first) fail(first.pos[0], reworded[first.code] ?? brief(first.message, 120));
 	else if (second) fail(second.range[0], reworded.MULTIPLE_DOCS ?? '');
 	if (errors.length === 0) source.root = document.contents;
 	return source;

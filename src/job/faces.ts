@@ -1,6 +1,7 @@
 import type { Source } from './document.ts';
-import { inert, notAllowed } from './errors.ts';
+import { notAllowed } from './errors.ts';
 import type { Placed } from './fields.ts';
+import { brief } from './inert.ts';
 import type { Face, Horns, Stroke } from './job.ts';
 import type { FaceEntry, PartEntry, SheetEntry } from './sheet.ts';
 
@@ -144,7 +145,7 @@ export function checkCircles(source: Source, after: ReadonlyMap<string, Placed<s
 				path.pop();
 			} else if (onPath.has(step.value)) {
 				const ids = path.map(({ id }) => id);
-				const circle = [...ids.slice(ids.indexOf(step.value)), step.value].map(id => inert(id));
+				const circle = [...ids.slice(ids.indexOf(step.value)), step.value].map(id => brief(id));
 				const shown = circle.length > 6 ? [...circle.slice(0, 5), '…', circle.at(-1)] : circle;
 				source.fail(step.at, `after goes in a circle: ${shown.join(' after ')}; take one of them out`);
 			} else if (!done.has(step.value)) {

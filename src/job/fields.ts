@@ -2,7 +2,8 @@ import { isMap, isScalar, isSeq, type ParsedNode, type YAMLMap } from 'yaml';
 import type * as z from 'zod/mini';
 import { editDistance, nearest } from '../trade/nearest.ts';
 import type { Source } from './document.ts';
-import { inert, notAllowed } from './errors.ts';
+import { notAllowed } from './errors.ts';
+import { brief } from './inert.ts';
 
 type Node = ParsedNode | null;
 
@@ -41,7 +42,7 @@ export function textOf(source: Source, node: Node, name: string, at: number): st
 	if (text) {
 		source.fail(
 			offsetOf(node, at),
-			`${name}: found "${inert(text)}"; ${text.length} letters are too many for one value`,
+			`${name}: found "${brief(text)}"; ${text.length} letters are too many for one value`,
 		);
 		return undefined;
 	}
@@ -63,7 +64,7 @@ const columnOf = (issue: Issue): number =>
 
 function saysOf(issue: Issue, text: string): string {
 	if (issue.code === 'invalid_value') return notAllowed(text, issue.values.map(String));
-	return `found "${inert(text)}"; ${issue.message}`;
+	return `found "${brief(text)}"; ${issue.message}`;
 }
 
 /** One value, read as text by a zod schema. */
@@ -133,7 +134,7 @@ export function pairsOf(source: Source, node: Node, name: string, at: number): P
 	if (!isMap(node)) {
 		source.fail(
 			offsetOf(node, at),
-			`${name === '' ? 'the file' : name}: found ${isScalar(node) ? `"${inert(String(node.value))}"` : kindOf(node)}; keys with values are wanted`,
+			`${name === '' ? 'the file' : name}: found ${isScalar(node) ? `"${brief(String(node.value))}"` : kindOf(node)}; keys with values are wanted`,
 		);
 		return undefined;
 	}
@@ -142,7 +143,7 @@ export function pairsOf(source: Source, node: Node, name: string, at: number): P
 		const keyAt = offsetOf(pair.key, offsetOf(node, at));
 		const key = isScalar(pair.key) ? String(pair.key.value).trim() : undefined;
 		if (!key) source.fail(keyAt, `${name}: a key is not a word`);
-		else if (seen.has(key)) source.fail(keyAt, `${under(name, inert(key))}: written twice; take one out`);
+		else if (seen.has(key)) source.fail(keyAt, `${under(name, brief(key))}: written twice; take one out`);
 		else seen.set(key, { key, at: keyAt, node: pair.value });
 	}
 	return [...seen.values()];
@@ -153,7 +154,7 @@ export type Label = (first: string | undefined, name: string) => string;
 
 function firstOf(node: Node): string | undefined {
 	const first = isMap(node) ? node.items[0]?.value : undefined;
-	return isScalar(first) && first.value ? inert(String(first.value)) : undefined;
+	return isScalar(first) && first.value ? brief(String(first.value)) : undefined;
 }
 
 /** A map with the keys of a shape: unknown, missing and doubled ones are complained of. */

@@ -1,5 +1,6 @@
 import { closeSync, fstatSync, openSync, readFileSync } from 'node:fs';
-import { inert, type SheetError } from './errors.ts';
+import type { SheetError } from './errors.ts';
+import { brief } from './inert.ts';
 
 /** Ten thousand faces are about 1 MB. */
 const mostBytes = 4_000_000;
@@ -62,6 +63,6 @@ export function readText(path: string, remedy: string): ReadText {
 		return typeof decoded === 'string' ? refuse(decoded) : { ok: true, ...decoded };
 	} catch (error) {
 		if (codeOf(error) === 'ENOENT') return refuse(`there is no such file: ${remedy}`);
-		return refuse(refusals[codeOf(error)] ?? `cannot be read (${inert(codeOf(error))})`);
+		return refuse(refusals[codeOf(error)] ?? `cannot be read (${brief(codeOf(error))})`);
 	}
 }

@@ -1,7 +1,6 @@
 import { isScalar } from 'yaml';
 import * as z from 'zod/mini';
 import { nearest } from '../trade/nearest.ts';
-import { inert } from './errors.ts';
 import {
 	type Entry,
 	type Label,
@@ -16,6 +15,7 @@ import {
 	value,
 	wholeList,
 } from './fields.ts';
+import { brief } from './inert.ts';
 import { coatKindSchema, mixStepSchema, type Prep, prepSchema } from './job.ts';
 import {
 	complain,
@@ -250,7 +250,7 @@ const readMaterials: Reader<Named<MaterialEntry>[]> = (source, node, what, at) =
 	for (const pair of pairsOf(source, node, what, at) ?? []) {
 		const id = key.safeParse(pair.key);
 		if (!id.success) {
-			source.fail(pair.at, `${what}: found "${inert(pair.key)}"; ${id.error.issues[0]?.message}`);
+			source.fail(pair.at, `${what}: found "${brief(pair.key)}"; ${id.error.issues[0]?.message}`);
 			continue;
 		}
 		const entry = readMaterial(source, pair.node, `material ${id.data}`, pair.at);

@@ -1,6 +1,6 @@
 import * as z from 'zod/mini';
 import { parseQuantity, type Quantity } from '../trade/quantity.ts';
-import { unseenIn } from './errors.ts';
+import { unseenIn } from './inert.ts';
 
 /** How the texts of a sheet are read: each a schema from what was written to a value in base units. */
 

@@ -1,10 +1,10 @@
 import { DayFileError } from '../day/file/trouble.ts';
+import { inert } from '../job/inert.ts';
 import type { Layout } from '../screen/keys/layouts.ts';
 import { keyTimes } from '../screen/keys/thresholds.ts';
 import { noticeTexts } from '../screen/notices.ts';
 import type { Session } from '../screen/session-port.ts';
 import { freshEar, hears, type Told } from '../voice/ear.ts';
-import { inert } from '../words/say.ts';
 import { type Meant, meant } from './line.ts';
 import { pageOf } from './page.ts';
 

@@ -1,6 +1,6 @@
 import type { FaceHistory } from '../day/records.ts';
+import { inert } from '../job/inert.ts';
 import type { Job } from '../job/job.ts';
-import { inert } from '../words/say.ts';
 import type { OrderName } from './order.ts';
 import { type Learned, ratesOf } from './rates.ts';
 import { planStages, type StagePlan } from './stages.ts';

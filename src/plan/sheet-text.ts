@@ -1,7 +1,8 @@
+import { inert } from '../job/inert.ts';
 import type { Job } from '../job/job.ts';
 import { format, type UnitSystem } from '../trade/shown.ts';
 import { clock, date } from '../words/clock.ts';
-import { duration, faceName, inert } from '../words/say.ts';
+import { duration, faceName } from '../words/say.ts';
 import { barsOf, spellsOf } from './bars.ts';
 import type { DayPlan } from './day-plan.ts';
 import type { OrderName } from './order.ts';

@@ -1,6 +1,7 @@
+import { inert } from '../job/inert.ts';
 import type { Quantity, UnitSystem } from '../trade/quantity.ts';
 import { format } from '../trade/shown.ts';
-import { faceName, inert, sentence } from '../words/say.ts';
+import { faceName, sentence } from '../words/say.ts';
 
 /** Codes of the day file as a report says them; a code that is not known says itself. */
 const words: Record<string, string> = {

@@ -5,7 +5,7 @@
 const harmful =
 	/[\p{Cc}\p{Zl}\p{Zp}\p{Cs}\p{Co}\p{Cn}\u200b-\u200f\u202a-\u202e\u2060-\u206f\ufeff\ufff9-\ufffb]|\p{Variation_Selector}/gu;
 
-/** Makes a name or sentence safe to show: each harmful character becomes a dot. */
+/** Makes a name or sentence safe to draw: each harmful character becomes a dot, one column for one. */
 export const inert = (text: string): string => text.replace(harmful, '·');
 
 const wide =

@@ -1,4 +1,4 @@
-import { inert } from '../words/say.ts';
+import { inert } from '../job/inert.ts';
 import type { Environment } from './on-path.ts';
 
 /** Terminals that show a message of their own for OSC 9, by what they call themselves. From memory. */

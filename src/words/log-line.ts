@@ -1,6 +1,6 @@
 import type { DayRecord } from '../day/records.ts';
+import { inert } from '../job/inert.ts';
 import { clock } from './clock.ts';
-import { inert } from './say.ts';
 
 const aside = new Set(['seq', 'run', 'at', 'mono', 'more', 'type', 'facts', 'face', 'coat']);
 /** Too long for a line, and no part of what happened. */

@@ -1,10 +1,6 @@
+import { inert } from '../job/inert.ts';
+
 /** Names and short sentences as they are said: topic, place, action. */
-
-const controls = /[\p{Cc}\p{Cf}\p{Zl}\p{Zp}]/gu;
-
-/** A name from outside made inert: control, format and direction characters are shown, not obeyed. */
-export const inert = (text: string): string =>
-	text.replace(controls, char => `<${(char.codePointAt(0) ?? 0).toString(16).padStart(4, '0')}>`);
 
 /** `left door/edges` as it is said: `left door edges`. */
 export const faceName = (id: string): string => inert(id.replace('/', ' '));

@@ -1,4 +1,5 @@
-import { faceName, inert, sentence } from './say.ts';
+import { inert } from '../job/inert.ts';
+import { faceName, sentence } from './say.ts';
 
 /** Most words of a spoken sentence: a listener with a mask on keeps no more. */
 export const mostWords = 12;

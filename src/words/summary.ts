@@ -1,7 +1,8 @@
 import type { DayRecord, EventOf, EventType } from '../day/records.ts';
+import { inert } from '../job/inert.ts';
 import { format, type UnitSystem } from '../trade/shown.ts';
 import { clock, date } from './clock.ts';
-import { duration, inert } from './say.ts';
+import { duration } from './say.ts';
 import { short, shortFace, spoken } from './spoken.ts';
 
 type Of<Type extends EventType> = DayRecord & EventOf<Type>;

@@ -20,5 +20,5 @@ test('one that does not say so, or that sits behind a multiplexer, is sent nothi
 
 test('a name cannot end the sequence or begin another field', () => {
 	const bytes = noticeBytes('Wait: lid\u0007\u001b]0;gone; x.', { TERM: 'foot' }) ?? '';
-	expect(bytes).toBe('\u001b]777;notify;fanwise;Wait: lid<0007><001b>]0,gone, x.\u0007');
+	expect(bytes).toBe('\u001b]777;notify;fanwise;Wait: lid<U+0007><U+001B>]0,gone, x.\u0007');
 });

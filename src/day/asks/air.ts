@@ -1,7 +1,8 @@
+import { inert } from '../../job/inert.ts';
 import { airVerdict, dewPoint_C } from '../../trade/air.ts';
 import { fromUnit, inUnit, type Quantity } from '../../trade/quantity.ts';
 import { entryUnit } from '../../trade/shown.ts';
-import { inert, sentence } from '../../words/say.ts';
+import { sentence } from '../../words/say.ts';
 import { laidOn, type Moment, materialOf, nextCoat, settingsOf, unitsOf } from '../moment.ts';
 import { pending } from '../next.ts';
 import { opens, type Prompt } from '../prompt.ts';

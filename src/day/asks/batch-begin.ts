@@ -1,8 +1,8 @@
+import { inert } from '../../job/inert.ts';
 import { letterOf } from '../../plan/batch-letters.ts';
 import { reducerFor } from '../../plan/batches.ts';
 import { fromUnit } from '../../trade/quantity.ts';
 import { entryUnit, format } from '../../trade/shown.ts';
-import { inert } from '../../words/say.ts';
 import { about } from '../../words/spoken.ts';
 import { wantedFor } from '../allowed.ts';
 import { jobOf, type Moment, materialOf, nextCoat, unitsOf } from '../moment.ts';

@@ -1,5 +1,6 @@
+import { inert } from '../../job/inert.ts';
 import { clock, date } from '../../words/clock.ts';
-import { duration, faceName, inert, sentence } from '../../words/say.ts';
+import { duration, faceName, sentence } from '../../words/say.ts';
 import { about } from '../../words/spoken.ts';
 import { overridesOn, reworkDue, waitEnds } from '../allowed.ts';
 import { beginList } from '../begin-list.ts';

@@ -1,6 +1,7 @@
 import { batchInHand } from '../../../machines/day.ts';
+import { inert } from '../../job/inert.ts';
 import { clock, date } from '../../words/clock.ts';
-import { duration, faceName, inert, sentence } from '../../words/say.ts';
+import { duration, faceName, sentence } from '../../words/say.ts';
 import { contextOf, facesIn, jobOf, lastSprayed, type Moment } from '../moment.ts';
 import { inside, type Option, opens, option, type Prompt } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';

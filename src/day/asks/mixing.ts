@@ -1,7 +1,7 @@
 import { batchInHand } from '../../../machines/day.ts';
+import { inert } from '../../job/inert.ts';
 import type { Component } from '../../job/job.ts';
 import { format } from '../../trade/shown.ts';
-import { inert } from '../../words/say.ts';
 import { contextOf, jobOf, type Moment, materialOf, unitsOf } from '../moment.ts';
 import { option, type Prompt } from '../prompt.ts';
 import { cupPrompt } from './flow-cup.ts';

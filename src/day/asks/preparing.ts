@@ -1,4 +1,5 @@
-import { inert, prepWord } from '../../words/say.ts';
+import { inert } from '../../job/inert.ts';
+import { prepWord } from '../../words/say.ts';
 import { about } from '../../words/spoken.ts';
 import { faceOf, faceState, laidOn, type Moment, materialOf, nextCoat } from '../moment.ts';
 import type { Step } from '../next.ts';

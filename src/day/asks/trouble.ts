@@ -1,4 +1,5 @@
-import { faceName, inert } from '../../words/say.ts';
+import { inert } from '../../job/inert.ts';
+import { faceName } from '../../words/say.ts';
 import { about } from '../../words/spoken.ts';
 import { contextOf, faceOf, inLineOf, jobOf, laidOn, lastSprayed, type Moment } from '../moment.ts';
 import { type Option, opens, option, type Prompt } from '../prompt.ts';

@@ -1,3 +1,5 @@
+import { inert } from '../../job/inert.ts';
+
 export type TroubleKind =
 	/** No such day, or a name that fits none. */
 	| 'missing'
@@ -20,11 +22,8 @@ export class DayFileError extends Error {
 
 /** A name of any length and content as one short piece of plain text. */
 export const plainName = (name: string): string => {
-	const inert = name.replace(/[\p{C}\p{Zl}\p{Zp}]/gu, sign => {
-		const code = sign.codePointAt(0) ?? 0;
-		return `\\u{${code.toString(16)}}`;
-	});
-	return inert.length > 200 ? `${inert.slice(0, 100)}…${inert.slice(-60)}` : inert;
+	const shown = inert(name);
+	return shown.length > 200 ? `${shown.slice(0, 100)}…${shown.slice(-60)}` : shown;
 };
 
 const remedies: Record<string, string> = {

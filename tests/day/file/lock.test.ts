@@ -106,7 +106,7 @@ test('a lock of another machine, or one that names nobody, is left to the painte
 	createDay(path, first).close();
 	writeFileSync(lockOf(path), JSON.stringify({ pid: 2 ** 22 + 1, start: null, host: 'other\u001b[2J' }));
 	expect(() => openDay(path)).toThrow(
-		/process 4194305 on other\\u\{1b\}\[2J: close it there, or, .* delete .*\.lock$/,
+		/process 4194305 on other<U\+001B>\[2J: close it there, or, .* delete .*\.lock$/,
 	);
 	for (const text of ['', '{', 'null', '{"pid":-1,"start":null,"host":"x"}']) {
 		writeFileSync(lockOf(path), text);
