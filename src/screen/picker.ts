@@ -1,4 +1,5 @@
 import { type Answer, type Choice, type Corner, corners, type View } from '../day/view.ts';
+import { nothingElse } from './nothing-else.ts';
 import type { Session } from './session-port.ts';
 
 /** A job sheet to choose, and the day of that job that was left open, if any. */
@@ -37,19 +38,6 @@ function placed(offers: Offer[]): Map<Corner, Offer> {
 	if (turns && last) map.set('bottomRight', last);
 	return map;
 }
-
-/** All that a choice has nothing to say about. */
-const nothingElse = (): Omit<View, 'at' | 'state' | 'ask' | 'say' | 'lines' | 'corners'> => ({
-	unit: null,
-	face: null,
-	coat: null,
-	coats: null,
-	do: [],
-	timers: [],
-	faces: [],
-	open: [],
-	rehearsal: false,
-});
 
 type Deeds = { pick(what: Picked): void; choose(sheet: SheetToPick): void; back(): void };
 

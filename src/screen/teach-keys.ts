@@ -3,6 +3,7 @@ import type { Key } from './keys/key.ts';
 import type { LayoutName, LearnedKeys } from './keys/layouts.ts';
 import { learningStart, learnKey, learnTexts } from './learn.ts';
 import type { GlyphStyle } from './letters.ts';
+import { nothingElse } from './nothing-else.ts';
 import { nothingPassing } from './passing.ts';
 import { onStage, type StagePorts } from './stage.ts';
 
@@ -34,16 +35,8 @@ export function learningView({ at, keys }: typeof learningStart, instant: string
 			'A dead key between two corners, more with gloves.',
 			'Escape begins again. Ctrl-C changes nothing.',
 		],
-		unit: null,
 		corners: Object.fromEntries(shown),
-		face: null,
-		coat: null,
-		coats: null,
-		do: [],
-		timers: [],
-		faces: [],
-		open: [],
-		rehearsal: false,
+		...nothingElse(),
 	};
 }
 

@@ -1,5 +1,6 @@
 import type { Component } from '../job/job.ts';
 import { potLife_h } from '../trade/time.ts';
+import { figure } from '../words/say.ts';
 import { type Asked, type Clue, materialOf, type Suspicion } from './suspicion.ts';
 import type { BatchStory, Pass, Timeline } from './timeline.ts';
 
@@ -114,7 +115,11 @@ function viscosity(story: BatchStory, timeline: Timeline): Finding {
 	const { seconds } = last.record;
 	const [low, high] = range ?? [seconds, seconds];
 	const size = seconds < low ? (low - seconds) / low : (seconds - high) / high;
-	return { clues: [measured(last.at, 2 * size, `the cup ran ${seconds} s`)], closed: false, unread: null };
+	return {
+		clues: [measured(last.at, 2 * size, `the cup ran ${figure(seconds)} s`)],
+		closed: false,
+		unread: null,
+	};
 }
 
 function lifeEnds(story: BatchStory, timeline: Timeline): number {

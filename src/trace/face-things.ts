@@ -1,4 +1,5 @@
 import { flash_min } from '../trade/time.ts';
+import { figure } from '../words/say.ts';
 import {
 	type Asked,
 	type Clue,
@@ -131,7 +132,7 @@ function film(timeline: Timeline, pass: Pass, heavy: boolean): Own {
 		const share = value / wanted;
 		const size = heavy ? share - 1 : 1 / share - 1;
 		if (size < 0.25) return { ...unknown, good: true };
-		const says = `film read ${value} µm, ${Math.round(wanted)} wanted`;
+		const says = `film read ${figure(value)} µm, ${figure(wanted)} wanted`;
 		return { good: false, size, says, counts: true, read: true };
 	}
 	const late = timeline.late.some(
@@ -143,7 +144,12 @@ function film(timeline: Timeline, pass: Pass, heavy: boolean): Own {
 	const size = heavy ? took - 1 : 1 / Math.max(took, 0.05) - 1;
 	if (size < 0.25) return unknown;
 	const seconds = Math.round((pass.ended - pass.began) / 1000);
-	return { good: false, size, says: `it took ${seconds} s of ${pass.start.spray_s} s`, counts: true };
+	return {
+		good: false,
+		size,
+		says: `it took ${seconds} s of ${Math.round(pass.start.spray_s)} s`,
+		counts: true,
+	};
 }
 
 function filmWanted(timeline: Timeline, pass: Pass, dry: boolean): number | null {

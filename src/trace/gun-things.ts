@@ -1,3 +1,4 @@
+import { figure } from '../words/say.ts';
 import { bracketOf, type Evidence, exposedTo } from './bracket.ts';
 import { type Asked, type Clue, changesBefore, type Suspicion } from './suspicion.ts';
 import type { Change, Reading } from './timeline.ts';
@@ -17,7 +18,9 @@ const share = ({ record }: Reading): number =>
 		? record.value / record.wanted - 1
 		: 0;
 
-const shown = ({ record }: Reading) => `${record.feature} read ${record.value}, wanted ${record.wanted}`;
+const said = (value: Reading['record']['wanted']) => (typeof value === 'number' ? figure(value) : value);
+const shown = ({ record }: Reading) =>
+	`${record.feature} read ${said(record.value)}, wanted ${said(record.wanted)}`;
 
 const plain = (reading: Reading): Omit<Evidence, 'at'> => ({
 	good: reading.record.matched,

@@ -1,6 +1,7 @@
 import type { DayRecord } from '../day/records.ts';
 import { inert } from '../job/inert.ts';
 import { clock } from './clock.ts';
+import { figure } from './say.ts';
 
 const aside = new Set(['seq', 'run', 'at', 'mono', 'more', 'type', 'facts', 'face', 'coat']);
 /** Too long for a line, and no part of what happened. */
@@ -13,7 +14,7 @@ function value(of: unknown): string {
 		return Object.entries(of)
 			.map(([name, one]) => `${name} ${value(one)}`)
 			.join(' ');
-	return inert(String(of));
+	return typeof of === 'number' ? figure(of) : inert(String(of));
 }
 
 /** One record as one readable line: time, number, what happened, where, the rest of its fields. */

@@ -22,6 +22,10 @@ export const sentence = (text: string): string => {
 	return trimmed.charAt(0).toUpperCase() + trimmed.slice(1);
 };
 
+/** A number as it is read off a scale: whole from 100 on, three digits below. */
+export const figure = (value: number): string =>
+	String(Math.abs(value) >= 100 ? Math.round(value) : Number(value.toPrecision(3)));
+
 /** `95 s`, `12 min`, `2 h 05 min`, `3 days`. */
 export function duration(seconds: number): string {
 	const s = Math.max(0, Math.round(seconds));

@@ -1,7 +1,7 @@
 import type { DayRecord, EventOf, EventType } from '../day/records.ts';
 import { format, type UnitSystem } from '../trade/shown.ts';
 import { clock } from './clock.ts';
-import { duration } from './say.ts';
+import { duration, figure } from './say.ts';
 import { short, shortFace, spoken } from './spoken.ts';
 
 type Of<Type extends EventType> = DayRecord & EventOf<Type>;
@@ -66,7 +66,12 @@ export function coatSentences(
 				return [spoken(short(record.fault.replaceAll('-', ' '), 3), `seen ${clock(ms(record), zone)}`)];
 			if (record.type === 'face.judged') return [spoken('Verdict', record.verdict, short(record.reason, 6))];
 			if (record.type === 'film.read')
-				return [spoken('Film', `${record.wet_um ?? record.dry_um ?? 0} µm ${record.wet_um ? 'wet' : 'dry'}`)];
+				return [
+					spoken(
+						'Film',
+						`${figure(record.wet_um ?? record.dry_um ?? 0)} µm ${record.wet_um ? 'wet' : 'dry'}`,
+					),
+				];
 			return [];
 		}),
 	];

@@ -2,7 +2,7 @@ import type { DayRecord, EventOf, EventType } from '../day/records.ts';
 import { inert } from '../job/inert.ts';
 import { format, type UnitSystem } from '../trade/shown.ts';
 import { clock, date } from './clock.ts';
-import { duration } from './say.ts';
+import { duration, figure } from './say.ts';
 import { short, shortFace, spoken } from './spoken.ts';
 
 type Of<Type extends EventType> = DayRecord & EventOf<Type>;
@@ -78,7 +78,9 @@ function breaks(day: Day): string[] {
 }
 
 const shown = (value: string | number | string[] | null): string =>
-	value === null ? 'nothing' : short(Array.isArray(value) ? value.join('/') : String(value), 2);
+	value === null
+		? 'nothing'
+		: short(Array.isArray(value) ? value.join('/') : typeof value === 'number' ? figure(value) : value, 2);
 
 function readings(day: Day): string[] {
 	const first = of(day, 'reading.taken').filter(({ attempt }) => attempt === 1);
