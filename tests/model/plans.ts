@@ -121,9 +121,15 @@ export const variations: readonly Plan[] = [
 			},
 		},
 	}),
+	plan('records that only the book reads', [face('lid', [level])], varied('book', 'kinds')),
 	plan('another fan height', [face('lid', [level]), face('door', [{ ...level, fanHeight_mm: 180 }])], {
 		...varied('collapsed'),
 	}),
+	plan(
+		'two materials, one of them without isocyanate',
+		[face('lid', [{ ...level, material: 'primer' }]), face('door', [level])],
+		{ letters: ['A', 'B'], ...varied('collapsed') },
+	),
 	plan('batches discarded', [face('lid', [level])], {
 		letters: ['A', 'B'],
 		...varied('discarded', 'collapsed'),
@@ -184,16 +190,10 @@ export const variations: readonly Plan[] = [
 		],
 		varied('rework', 'prep', 'collapsed'),
 	),
-	plan('records that only the book reads', [face('lid', [level])], varied('book', 'kinds')),
 	plan(
 		'work on the face before coat 2, and recoat windows that ask for it',
 		[face('lid', twice(level, { prep: ['sand', 'tack'] })), face('door', [upright])],
 		varied('prep', 'collapsed'),
 	),
 	plan('set aside, and back by its own line', [lid, face('door', [upright])], varied('rework', 'collapsed')),
-	plan(
-		'two materials, one of them without isocyanate',
-		[face('lid', [{ ...level, material: 'primer' }]), face('door', [{ ...level, fanHeight_mm: 180 }])],
-		{ letters: ['A', 'B'], ...varied('collapsed') },
-	),
 ];

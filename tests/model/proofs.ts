@@ -5,7 +5,7 @@ import type { Machines } from './machines.ts';
 import { lid, type Plan, threeCollapsed, threeFaces, twoBatches, twoByTwo, variations } from './plans.ts';
 import type { Broken, Property } from './properties.ts';
 import { canReach } from './search.ts';
-import { walkDay } from './walk-day.ts';
+import { type Judged, walkDay } from './walk-day.ts';
 
 /** Everything that is walked, and what each property says. */
 
@@ -67,7 +67,7 @@ export const thinOrders: MixStep[][] = [
 ];
 
 export type Size = { states: number; transitions: number; refused: number; seconds: number };
-export type Verdict = Size & { found: (Broken & { way: readonly string[] })[] };
+export type Verdict = Size & { judged: Judged; found: (Broken & { way: readonly string[] })[] };
 export type Proof = {
 	name: string;
 	how: string;
@@ -75,7 +75,7 @@ export type Proof = {
 	run(machines: Machines, stopAtFirst?: boolean): Verdict;
 };
 
-const nothing: Verdict = { states: 0, transitions: 0, refused: 0, seconds: 0, found: [] };
+const nothing: Verdict = { states: 0, transitions: 0, refused: 0, seconds: 0, judged: {}, found: [] };
 
 /** One walk after the other; the first thing found may be enough. */
 function all<Input>(
@@ -91,11 +91,18 @@ function all<Input>(
 	return sum;
 }
 
-const add = (sum: Verdict, graph: Size, found: Broken[]): Verdict => ({
+/** @param judges the properties that each event put to a chart alone is a case of */
+const add = (sum: Verdict, graph: Size, found: Broken[], judges: readonly Property[] = []): Verdict => ({
 	states: sum.states + graph.states,
 	transitions: sum.transitions + graph.transitions,
 	refused: sum.refused + graph.refused,
 	seconds: sum.seconds + graph.seconds,
+	judged: {
+		...sum.judged,
+		...Object.fromEntries(
+			judges.map(one => [one, (sum.judged[one] ?? 0) + graph.transitions + graph.refused]),
+		),
+	},
 	found: [...sum.found, ...found.map(one => ({ ...one, way: [] }))],
 });
 
@@ -107,7 +114,7 @@ const checkProof: Proof = {
 			.flatMap(isocyanate => (['tall', 'wide'] as const).map(pattern => ({ isocyanate, pattern })))
 			.reduce((sum, input) => {
 				const { graph, broken } = checkWalk({ ...input, items: sevenItems }, machines);
-				return add(sum, graph, broken.slice(0, 3));
+				return add(sum, graph, broken.slice(0, 3), [9, 11]);
 			}, nothing),
 };
 
@@ -128,7 +135,7 @@ const batchProof: Proof = {
 			if (stuck && !thinOrders.includes(order))
 				found.push({ property: 7, says: 'a batch that is known in all its parts never comes to the cup' });
 			if (unread) found.push({ property: 13, says: 'a batch of unknown contents goes on' });
-			return add(sum, graph, found);
+			return add(sum, graph, found, [13]);
 		}),
 };
 
@@ -155,7 +162,7 @@ const faceProof: Proof = {
 					(value === 'broken') !== (told.coat === 'broken off'),
 			);
 			if (miscounts) found.push({ property: 14, says: 'the chart counts otherwise than the records tell' });
-			return add(sum, graph, found);
+			return add(sum, graph, found, [3, 14]);
 		}),
 };
 
@@ -163,8 +170,8 @@ const dayProof = (plan: Plan): Proof => ({
 	name: plan.name,
 	how: plan.vary.has('collapsed') ? 'whole day, check and mixing collapsed' : 'whole day',
 	run(machines, stopAtFirst = false) {
-		const { graph, found } = walkDay(plan, { machines, stopAtFirst });
-		return { ...add(nothing, graph, []), found };
+		const { graph, found, judged } = walkDay(plan, { machines, stopAtFirst });
+		return { ...add(nothing, graph, []), judged, found };
 	},
 });
 

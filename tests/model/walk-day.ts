@@ -1,10 +1,11 @@
 import { initialTransition } from 'xstate';
 import type { DayEvent } from '../../src/day/records.ts';
 import { alphabetOf, isTooMany, type Move } from './alphabet.ts';
+import { atStake } from './at-stake.ts';
 import { groupsOf, keysFor, OffItsChart } from './day-key.ts';
 import { type DayMachineState, type Machines, put } from './machines.ts';
 import type { Plan } from './plans.ts';
-import { type Broken, brokenBy } from './properties.ts';
+import { type Broken, brokenBy, type Property } from './properties.ts';
 import { canReach, type Graph, type Next, walk } from './search.ts';
 import { type Shadow, shadowAfter, startOf } from './shadow.ts';
 import { refusedWithoutRule } from './wanted.ts';
@@ -13,7 +14,15 @@ import { refusedWithoutRule } from './wanted.ts';
 
 export type DayPair = { machine: DayMachineState; shadow: Shadow; key?: string };
 export type Found = Broken & { way: readonly string[] };
-export type DayWalk = { plan: Plan; graph: Graph<Move>; found: Found[]; states: Record<string, number> };
+/** How often each property was put to the test. */
+export type Judged = Partial<Record<Property, number>>;
+export type DayWalk = {
+	plan: Plan;
+	graph: Graph<Move>;
+	found: Found[];
+	states: Record<string, number>;
+	judged: Judged;
+};
 
 /** An edge that a break made, and from here on a bit for each group of like faces of which it lays a coat. */
 const byBreak = 1;
@@ -43,12 +52,14 @@ export const told = (event: DayEvent): string => {
 export const wayOf = (moves: readonly Move[]): string[] => moves.flatMap(move => move.map(told));
 
 /** A judge that goes along with one step at a time. */
-function stepper(machines: Machines, plan: Plan, broken: (one: Broken) => void) {
+function stepper(machines: Machines, plan: Plan, judged: Judged, broken: (one: Broken) => void) {
 	const groups = groupsOf(plan);
 	const one = ({ machine, shadow }: DayPair, event: DayEvent): DayPair | null => {
 		if (event.type === 'override.given' && isTooMany(plan, shadow.faces[event.face ?? ''], event))
 			return null;
 		const { next, taken } = put(machines.day, machine, event);
+		for (const property of atStake(event, String(machine.value)))
+			judged[property] = (judged[property] ?? 0) + 1;
 		if (taken > 1) broken({ property: 9, says: `${event.type} takes ${taken} transitions` });
 		if (next === null) {
 			if (refusedWithoutRule({ plan, before: machine, was: shadow, event }))
@@ -149,7 +160,8 @@ export function walkDay(
 	let fresh: Broken[] = [];
 	const keyOf = keysFor(machines, plan);
 	const moves = alphabetOf(plan, unlistedToo ? () => true : listedIn(machines));
-	const step = stepper(machines, plan, one => fresh.push(one));
+	const judged: Judged = {};
+	const step = stepper(machines, plan, judged, one => fresh.push(one));
 	const heard = new Set<string>();
 	const ways: { index: number; move: Move; broken: Broken[] }[] = [];
 	const graph = walk<DayPair, Move>({
@@ -189,5 +201,5 @@ export function walkDay(
 			found.push({ ...one, way: wayOf([...graph.wayTo(index), move]) });
 		}
 	if (graph.whole) found.push(...traps(plan, graph, closed, wants));
-	return { plan, graph, found, states };
+	return { plan, graph, found, states, judged };
 }

@@ -35,7 +35,8 @@ function ofFace(was: Shadow, event: DayEvent): boolean {
 				return face !== undefined && !face.aside && (face.coat === 'none' || face.coat === 'part');
 			});
 		case 'rework.done':
-			return named?.aside === true && event.step === ownLine[named.line];
+			/** That a part was sprayed again is told of any face, once it is back in line. */
+			return event.step === 'respray' || (named?.aside === true && event.step === ownLine[named.line]);
 		default:
 			return false;
 	}
