@@ -34,7 +34,8 @@ const kinds: Record<string, 'pressure' | 'length'> = { gauge: 'pressure', 'patte
 
 /** A wanted value in every way that it could be shown. */
 function spelt(feature: string, wanted: string | number): RegExp[] {
-	const whole = (text: string) => new RegExp(`(?<![\\w.-])${text.replace('+', '\\+')}(?![\\w.-])`, 'i');
+	const whole = (text: string) =>
+		new RegExp(`(?<![\\w-]|\\d\\.)${text.replace('+', '\\+')}(?![\\w-]|\\.\\d)`, 'i');
 	const kind = kinds[feature];
 	if (kind === undefined || typeof wanted !== 'number') {
 		/** A letter alone may be a word; shown it stands behind one of these. */
@@ -44,7 +45,11 @@ function spelt(feature: string, wanted: string | number): RegExp[] {
 	const symbols = kind === 'pressure' ? (['kPa', 'bar', 'psi'] as const) : (['mm', 'in'] as const);
 	return symbols.flatMap(symbol => {
 		const value = inUnit(wanted, kind, symbol);
-		return [0, 1].map(digits => whole(value.toFixed(digits)));
+		/** A single digit may count minutes: shown as a reading it has its unit. */
+		return [0, 1].map(digits => {
+			const text = value.toFixed(digits);
+			return whole(text.length > 1 ? text : `${text} ?${symbol}`);
+		});
 	});
 }
 

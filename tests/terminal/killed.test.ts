@@ -3,10 +3,12 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { beforeAll, expect, test } from 'vitest';
 import { loadDay } from '../../src/day/file/days.ts';
+import { foldAll } from '../../src/day/state.ts';
 import { loadLists } from '../../src/job/lists.ts';
 import { loadJob } from '../../src/job/load.ts';
 import { rehearsed } from '../day/rehearsed.ts';
 import { checkDayFile } from '../model/checker/check.ts';
+import { chanceOf } from '../model/keys/chance.ts';
 import { inTerminal } from './pty.ts';
 
 const sheet = 'checklists/example/coffee-cart.yaml';
@@ -40,6 +42,9 @@ async function aboutToSpray(): Promise<{ path: string; asked: Asked[] }> {
 	}
 	return { path, asked };
 }
+
+/** How often the program is killed at a moment of chance; `KILLS=30` for more. */
+const kills = Number(process.env.KILLS ?? 3);
 
 const pause = (wait_ms: number) => new Promise(done => setTimeout(done, wait_ms));
 
@@ -88,4 +93,57 @@ test('killed during spraying and started again: in hold; nothing that was acknow
 	again.type('\u0003');
 	await again.ended;
 	expect(checkDayFile(readFileSync(path))).toEqual([]);
+});
+
+const standsIn = (path: string) => String(foldAll(loadDay(path)).machine.value);
+
+test(`killed at ${kills} moments of chance and started again: no acknowledged record is lost, and the day is in hold`, async () => {
+	const { path: begun, asked } = await aboutToSpray();
+	const chance = chanceOf(11);
+	for (let kill = 0; kill < kills; kill++) {
+		const path = join(mkdtempSync(join(tmpdir(), 'fanwise-killed-')), 'day.jsonl');
+		writeFileSync(path, readFileSync(begun));
+		const first = start(path);
+		const answers = chance.below(asked.length + 1);
+		let acknowledged = loadDay(path);
+		for (const one of asked.slice(0, answers)) {
+			await first.until(screen => screen.replace(/\s+/g, ' ').includes(uncounted(one.say)));
+			/** The question stands on the screen: what led to it is on the disk. */
+			acknowledged = loadDay(path);
+			await reply(first, one);
+		}
+		await pause(chance.below(80));
+		process.kill(first.pid, 'SIGKILL');
+		await first.ended;
+		const left = loadDay(path);
+		expect(left.slice(0, acknowledged.length), `kill ${kill}`).toEqual(acknowledged);
+
+		const again = start(path);
+		await again.until(() => loadDay(path).length > left.length);
+		await again.until(screen => screen.trim() !== '');
+		expect(standsIn(path), `kill ${kill}`).toBe('hold');
+		const since = loadDay(path).slice(left.length);
+		expect(since[0], `kill ${kill}`).toMatchObject({ type: 'break.began', kind: 'restart' });
+		process.kill(again.pid, 'SIGKILL');
+		await again.ended;
+		expect(checkDayFile(readFileSync(path)), `kill ${kill}`).toEqual([]);
+	}
+}, 600_000);
+
+test('stopped during spraying and continued: a break, without being told', async () => {
+	const { path, asked } = await aboutToSpray();
+	const terminal = start(path);
+	for (const one of asked) await reply(terminal, one);
+	await pause(500);
+	const before = loadDay(path);
+	expect(before.at(-1)?.type).toBe('face.started');
+	process.kill(terminal.pid, 'SIGSTOP');
+	await pause(1000);
+	expect(loadDay(path)).toEqual(before);
+	process.kill(terminal.pid, 'SIGCONT');
+	await terminal.until('was being sprayed');
+	expect(loadDay(path)[before.length]).toMatchObject({ type: 'break.began', by: 'program' });
+	expect(standsIn(path)).toBe('hold');
+	process.kill(terminal.pid, 'SIGKILL');
+	await terminal.ended;
 });
