@@ -73,7 +73,7 @@ function whatChanged(old: DayPlan, plan: DayPlan, so: Progress, reordered: boole
 	const [missed] = plan.missed;
 	if (missed) {
 		const by = missed.by_s > 0 ? `, by ${duration(missed.by_s)}` : '';
-		return sentence(`${faceName(missed.face)}, coat ${missed.coat}, can no longer be kept${by}.`);
+		return sentence(`${faceName(missed.face)}, coat ${missed.coat}: too late for its window${by}.`);
 	}
 	const parts: string[] = [];
 	const gone = so.aside.filter(face => old.laid.some(each => each.face === face && each.to_s > so.at_s));

@@ -92,6 +92,6 @@ describe('after a break the rest of the day is planned again', () => {
 			},
 		} as typeof job;
 		const { changed } = replan(narrow, old, sofar(6, 2 * 3600));
-		expect(changed).toMatch(/, coat 2, can no longer be kept, by \d+ min\.$/);
+		expect(changed).toMatch(/, coat 2: too late for its window, by \d+ min\.$/);
 	});
 });

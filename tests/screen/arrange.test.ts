@@ -5,10 +5,11 @@ import { arrange, tooSmall } from '../../src/screen/arrange.ts';
 import { columnsOf } from '../../src/screen/inert.ts';
 import { nothingPassing, type Size } from '../../src/screen/passing.ts';
 import { readingDistance_m } from '../../src/screen/reading-distance.ts';
+import { savedViews } from './saved.ts';
 import { frameOf } from './show.ts';
 import { viewOf, views } from './views.ts';
 
-const anyView = fc.constantFrom(...Object.values(views));
+const anyView = fc.constantFrom(...Object.values(views), ...Object.values(savedViews()));
 const anySize = fc.record({
 	columns: fc.integer({ min: 40, max: 200 }),
 	rows: fc.integer({ min: 12, max: 60 }),

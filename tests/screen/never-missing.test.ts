@@ -16,6 +16,7 @@ const sizes: Size[] = [
 	{ columns: 60, rows: 16 },
 	{ columns: 80, rows: 24 },
 	{ columns: 120, rows: 40 },
+	{ columns: 200, rows: 60 },
 ];
 
 let live: View[];

@@ -58,7 +58,7 @@ export function cardPrompt(moment: Moment, face: string, menu: readonly string[]
 		state: 'gunCheck.card.number',
 		ask: 'number',
 		say: 'Pattern card: hang a fresh one upright. Which number?',
-		lines: [`One short burst on its cross, held as for ${faceName(face)}.`],
+		lines: [`One short burst on its cross. Gun held as for ${faceName(face)}.`],
 		number: {
 			of: 'card',
 			unit: 'card',
