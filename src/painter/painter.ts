@@ -123,6 +123,18 @@ export function painterOf(job: Job, state: () => DayState): Painter {
 		return seconds ? (seconds[0] + seconds[1]) / 2 : 20;
 	};
 
+	/** All is as it should be: the answer that the list lets pass; where no list asks, the first one. */
+	const seenTo = ({ state: step, corners }: Line): string => {
+		const [list, item] = step
+			.replace(/^list\./, '')
+			.replace(/^gunCheck\./, 'gun-check.')
+			.split('.');
+		const asked = state()
+			.book.opened.lists.find(one => one.list === list)
+			?.items.find(one => one.code === item);
+		return asked?.answers?.find(({ passes }) => passes === 'yes')?.code ?? corners.topLeft?.code ?? '';
+	};
+
 	const answer = (line: Line): string | null => {
 		const key = (code: string) => keyFor(line, code);
 		if (line.ask !== 'spraying') moving = false;
@@ -176,7 +188,7 @@ export function painterOf(job: Job, state: () => DayState): Painter {
 			case 'one-go':
 				return key('yes');
 			case 'item':
-				return (line.corners.topLeft && lineOf.topLeft) ?? null;
+				return key(seenTo(line));
 			default:
 				return lineOf.topLeft;
 		}

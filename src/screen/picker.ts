@@ -1,4 +1,5 @@
 import { type Answer, type Choice, type Corner, corners, type View } from '../day/view.ts';
+import { sentence } from '../words/say.ts';
 import { nothingElse } from './nothing-else.ts';
 import type { Session } from './session-port.ts';
 
@@ -51,7 +52,11 @@ function whichDay(
 	return {
 		state: 'pick.day',
 		say: days.length > 0 ? 'A day is open: carry it on, or choose a sheet.' : 'Job sheet: choose one.',
-		lines: [read, ...days.map(({ name, began }) => `Open: ${name}, begun ${began}.`)]
+		lines: [
+			read,
+			...days.map(({ name, began }) => `Open: ${name}, begun ${began}.`),
+			'Each answer has its keys beside it: strike one of them.',
+		]
 			.filter(Boolean)
 			.slice(0, 3),
 		offers: [
@@ -73,7 +78,7 @@ function inEarnest({ path, name, openDay }: SheetToPick, deeds: Deeds): Question
 		openDay === null ? { what: 'spray', sheet: path } : { what: 'carry-on', day: openDay };
 	return {
 		state: 'pick.how',
-		say: `${name}: spray it, or rehearse it?`,
+		say: `${sentence(name)}: spray it, or rehearse it?`,
 		lines: [
 			openDay === null ? 'To spray begins a day.' : 'Its open day is carried on.',
 			'To rehearse writes nothing.',

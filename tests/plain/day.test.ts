@@ -119,11 +119,11 @@ test('a line typed before the question could be heard is not taken for it; hold 
 	const { talk, printed, line, clock } = talking();
 	talk.look();
 	const first = line().say;
-	talk.take('e', true);
+	talk.take('supplied air', true);
 	expect(printed.at(-1)).toContain('too soon');
 	expect(line().say).toBe(first);
 	clock.pass(600);
-	talk.take('e', true);
+	talk.take('supplied air', true);
 	expect(line().say).not.toBe(first);
 	talk.take('', true);
 	expect(line().state).toBe('hold');

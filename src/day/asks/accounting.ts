@@ -140,7 +140,13 @@ export function oneGoPrompt(moment: Moment): Prompt {
 		...last,
 		options: [
 			option('yes', 'IN ONE GO', reading(moment, 'one-go', 'yes', 'yes', last)),
-			option('stopped', 'STOPPED BETWEEN', reading(moment, 'one-go', 'stopped', 'yes', last)),
+			{
+				...option('stopped', 'STOPPED BETWEEN'),
+				reply: () => ({
+					events: [reading(moment, 'one-go', 'stopped', 'yes', last)],
+					ui: { notice: 'Where it stopped: look for a seam, or a stroke laid twice.' },
+				}),
+			},
 		],
 	};
 }

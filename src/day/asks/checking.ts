@@ -1,7 +1,7 @@
 import { faceName, sentence } from '../../words/say.ts';
 import { isSettled } from '../allowed.ts';
 import { contextOf, laidOn, type Moment } from '../moment.ts';
-import { instructed, option, type Prompt } from '../prompt.ts';
+import { instructed, type Option, option, type Prompt } from '../prompt.ts';
 import type { ReadingFeature } from '../records.ts';
 import { cardPrompt } from './card.ts';
 import { gunSet, instructionsFor, wordsFor } from './gun-items.ts';
@@ -35,21 +35,31 @@ export function checkPrompt(moment: Moment, menu: readonly string[]): Prompt {
 	if (worded) return worded;
 	const state = `gunCheck.${item}`;
 	const say = questions[item] ?? sentence(item);
-	const lines = face ? [`Gun held as for ${faceName(face)}.`] : [];
+	const lines = face && item === 'pattern' ? [`Gun held as for ${faceName(face)}.`] : [];
 	if (item === 'card' && face) return cardPrompt(moment, face, menu);
 	if (item === 'gauge' || item === 'pattern-height')
 		return { state, ask: item, say, lines, number: numberAsked(moment, item) };
 	const feature = item as ReadingFeature;
-	const answers: [string, string][] =
-		item === 'batch' ? lettersAsked(moment).map(letter => [letter, letter]) : (answersOf[feature] ?? []);
+	const read = (code: string, text: string): Option =>
+		option(code, text, reading(moment, feature, code, wantedOf(moment, item)));
+	if (item === 'batch')
+		return {
+			state,
+			ask: 'batch',
+			say,
+			lines,
+			// In the corner of DONE stands what stops: struck twice, it reads no letter.
+			options: [
+				...lettersAsked(moment).map(letter => read(letter, letter)),
+				{ ...read('another', 'ANOTHER, OR NONE'), at: 'bottomLeft' },
+			],
+		};
 	return {
 		state,
-		ask: item === 'batch' ? 'batch' : (feature as Prompt['ask']),
+		ask: feature as Prompt['ask'],
 		say,
 		lines,
-		options: answers.map(([code, text]) =>
-			option(code, text, reading(moment, feature, code, wantedOf(moment, item))),
-		),
+		options: (answersOf[feature] ?? []).map(([code, text]) => read(code, text)),
 	};
 }
 

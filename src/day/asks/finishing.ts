@@ -93,6 +93,7 @@ export function finishPrompt(moment: Moment, menu: readonly string[]): Prompt {
 			? `Set aside: ${[...new Set(aside.map(face => inert(faceOf(moment, face).part)))].join(', ')}.`
 			: '',
 		soonest ? `Next: ${faceName(soonest.face)} in ${duration((soonest.due - moment.now.wall) / 1000)}.` : '',
+		!cleaned && left.length > 0 ? 'Once cleaned up, nothing more is sprayed today.' : '',
 	].filter(Boolean);
 	return {
 		state: cleaned ? 'finish.close' : 'finish',

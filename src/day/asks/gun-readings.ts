@@ -9,17 +9,17 @@ import { reading } from './reading.ts';
 
 /** What is read of the gun: what may be answered, and what fits. */
 
-/** Four letters among which the right one may stand anywhere. */
+/** Three letters among which the right one may stand anywhere; the fourth answer is that it is none of them. */
 export function lettersAsked(moment: Moment): string[] {
 	const { cup, batches } = contextOf(moment);
 	const label = cupLabel(moment);
 	const newest = Math.max(...Object.keys(batches).map(letterNumber), 1);
-	const shift = (seedOf(moment) + moment.state.book.checks) % 4;
+	const shift = (seedOf(moment) + moment.state.book.checks) % 3;
 	const first = Math.max(1, Math.min(...cup.map(letterNumber)) - shift);
 	const near = [0, 1, 2, 3, 4, 5].map(step => letterOf(Math.min(first + step, newest + 5)));
 	const others = [...new Set(near)].filter(letter => letter !== label && !cup.includes(letter));
 	const asked = cup.length > 1 ? [label, ...cup.slice(0, 2), ...others] : [label, ...others];
-	return [...new Set(asked)].slice(0, 4).sort();
+	return [...new Set(asked)].slice(0, 3).sort();
 }
 
 const choices = (...pairs: [string, string][]) => pairs;

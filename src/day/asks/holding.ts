@@ -3,6 +3,7 @@ import { inert } from '../../job/inert.ts';
 import { clock, date } from '../../words/clock.ts';
 import { duration, faceName, sentence } from '../../words/say.ts';
 import { contextOf, facesIn, jobOf, lastSprayed, type Moment } from '../moment.ts';
+import { pending } from '../next.ts';
 import { inside, type Option, opens, option, type Prompt } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
 import { changedBy } from '../replanned.ts';
@@ -157,6 +158,7 @@ function closeEarlyPrompt(moment: Moment): Prompt {
 		say: cup.length > 0 ? 'Day: close it with paint in the gun?' : 'Day: close it now?',
 		lines: [
 			...(cup.length > 0 ? ['Paint sets in the gun. Cleaning it first is better.'] : []),
+			...(cleaned || pending(moment).length === 0 ? [] : ['Once cleaned up, nothing more is sprayed today.']),
 			...partLines(moment),
 		].slice(0, 3),
 		options: [...(cleaned ? [] : [clean]), option('close', 'CLOSE THE DAY', ...closed(moment)), notClosed],

@@ -1,11 +1,37 @@
 import { sentence } from '../../words/say.ts';
-import { contextOf, type Moment } from '../moment.ts';
+import { contextOf, type Moment, nextCoat } from '../moment.ts';
+import { pending } from '../next.ts';
 import { type Option, option, type Prompt, type Reply } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
+import { type Corner, corners } from '../view.ts';
+import { tapeWords } from './cans.ts';
+import { seedOf } from './gun-items.ts';
 import { isTyped, ownWords, wordsPrompt } from './override.ts';
 import { reading } from './reading.ts';
 
 /** Questions that the list files word. */
+
+/** Which mark goes on which can, of every material that is sprayed today. */
+const marksOfToday = (moment: Moment): string[] => [
+	...new Set(pending(moment).map(({ face }) => tapeWords(moment, nextCoat(moment, face).material))),
+];
+
+/** Corners of the answer that passes, from item to item: never one twice in a row, at first never that of BACK or DONE. */
+const inTurn: readonly Corner[] = ['topRight', 'bottomRight', 'topLeft'];
+
+/**
+ * Where the answers of an item stand. They change places from list to list and from item to item, so that whoever
+ * presses without reading does not pass; while one question stands, nothing moves.
+ */
+function cornersOf(moment: Moment, answers: readonly { passes: string }[]): Corner[] {
+	const turn = seedOf(moment) + (moment.state.book.check?.no ?? 0);
+	const place = contextOf(moment).check?.context.at ?? 0;
+	const step = 1 + (Math.floor(turn / 2) % 2);
+	const right = inTurn[((turn % 2) + place * step) % inTurn.length] ?? 'topRight';
+	const rest = corners.filter(corner => corner !== right);
+	const passing = answers.findIndex(({ passes }) => passes === 'yes');
+	return rest.toSpliced(Math.max(0, passing), 0, right);
+}
 
 /** A question of the list file, for the items that the shop words itself. */
 export function itemPrompt(moment: Moment, code: string): Prompt | null {
@@ -32,14 +58,19 @@ export function itemPrompt(moment: Moment, code: string): Prompt | null {
 				check.list !== 'gun-check' && { ui: { notice: 'Supplied air only for this material.' } }),
 		};
 	};
+	const places = cornersOf(moment, item.answers);
 	return {
 		state: `${check.list === 'gun-check' ? 'gunCheck' : `list.${check.list}`}.${code}`,
 		ask: code === 'mask' ? 'breathing' : 'item',
 		say: item.say,
-		lines: item.why ? [item.why] : [],
-		options: item.answers.map(({ code: given, text, passes }) => ({
+		lines: [
+			...(check.list === 'before-spraying' && code === 'cans' ? marksOfToday(moment) : []),
+			...(item.why ? [item.why] : []),
+		],
+		options: item.answers.map(({ code: given, text, passes }, index) => ({
 			code: given,
 			text,
+			at: places[index] ?? 'bottomRight',
 			reply: () => answer(given, passes === 'yes' || (passes === 'unless-isocyanate' && !isocyanate)),
 		})),
 	};
@@ -71,6 +102,7 @@ export function openItem(moment: Moment, code: string, menu: readonly string[]):
 		state: `list.open.${code}`,
 		ask: 'choose',
 		say,
+		lines: ['Put it right, then have it asked again.'],
 		options: [{ code: 'ask-again', text: 'ASK AGAIN', reply: () => ({ ui: { menu: [] } }) }, ...reasons],
 		...(item?.overridable && { text: (reason: string) => ({ events: [over(reason)] }) }),
 	};
