@@ -1,4 +1,5 @@
 import type { View } from '../day/view.ts';
+import { asksNumber } from './captions.ts';
 import type { KeyNames } from './keys/names.ts';
 
 /** How a screen is answered: the keys that are named on it, or one switch whose presses are counted. */
@@ -29,5 +30,8 @@ export function hintsOf(view: View, answering: Answering): string[] {
 	if (view.state.startsWith('pick.')) return holding(answering, 'back');
 	const hold = holding(answering, view.ask === 'hold' ? 'stay held' : 'hold');
 	const [first = ''] = hold;
-	return view.rehearsal ? [`${first}, right: +1 min`, ...hold] : hold;
+	const typing = asksNumber(view) ? [`type it, then Enter; ${first}`] : [];
+	if (!view.rehearsal) return [...typing, ...hold];
+	const clock = [`${first}, arrows: right +1 min, up +10 min`, `${first}, right: +1 min`];
+	return [...typing, ...clock, ...hold];
 }

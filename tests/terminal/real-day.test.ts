@@ -8,6 +8,7 @@ import { checkDayFile } from '../model/checker/check.ts';
 import { eyePainter } from './by-eye.ts';
 import { type Happening, type PlayedDay, playAtTerminal } from './day-at-terminal.ts';
 import { betrayed, isReading, readingsOf } from './hidden.ts';
+import { type Kept, keeper } from './kept-screens.ts';
 import { inTerminal, type Pty } from './pty.ts';
 
 const program = 'dist/fanwise.js';
@@ -33,10 +34,21 @@ const happenings: Happening[] = [
 	},
 ];
 
+const sizes = [
+	{ columns: 80, rows: 24 },
+	{ columns: 40, rows: 12 },
+	{
+		columns: 120,
+		rows: 40,
+		few: ['breathing', 'air', 'can', 'set', 'pattern', 'ready', 'spraying', 'hold', 'wait', 'trouble'],
+	},
+];
+
 let path = '';
 let terminal: Pty;
 let day: PlayedDay;
 let status = -1;
+let kept: Kept[];
 
 beforeAll(async () => {
 	if (!existsSync(program)) throw new Error(`${program} is not built: npm run build`);
@@ -46,7 +58,9 @@ beforeAll(async () => {
 	const rehearse = ['rehearse', sheet, '--day', path, '--start', '2027-03-02T08:00:00Z'];
 	terminal = inTerminal([process.execPath, program, ...rehearse]);
 	const painter = eyePainter(loaded.job, wanted => Math.min(wanted, 0.3));
-	day = await playAtTerminal({ terminal, painter, happenings });
+	const screens = keeper(terminal, sizes);
+	kept = screens.kept;
+	day = await playAtTerminal({ terminal, painter, happenings, before: screens.keep });
 	status = await terminal.ended;
 }, 600_000);
 
@@ -82,3 +96,12 @@ test('from the last done until its key no reading could be had from the screen o
 	expect(found).toEqual([]);
 	expect(readings.length).toBeGreaterThan(30);
 });
+
+test.each(sizes.map((size, index) => ({ ...size, index })))(
+	'each question of the day had the screen that is kept here, at $columns by $rows',
+	async ({ columns, rows, few, index }) => {
+		const sheets = kept[index]?.sheets ?? [];
+		expect(sheets.length).toBeGreaterThanOrEqual(few?.length ?? 50);
+		await expect(sheets.join('\n')).toMatchFileSnapshot(`kept/${columns}x${rows}.txt`);
+	},
+);

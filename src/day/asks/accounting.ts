@@ -144,7 +144,7 @@ export function oneGoPrompt(moment: Moment): Prompt {
 				...option('stopped', 'STOPPED BETWEEN'),
 				reply: () => ({
 					events: [reading(moment, 'one-go', 'stopped', 'yes', last)],
-					ui: { notice: 'Where it stopped: look for a seam, or a stroke laid twice.' },
+					ui: { notice: 'It stopped: look there for a seam.' },
 				}),
 			},
 		],

@@ -78,7 +78,7 @@ export function waitPrompt(moment: Moment, menu: readonly string[]): Prompt {
 		left_s <= warnEarly_min * 60 ? 'Dress, stir, mix: the wait ends soon.' : '',
 		...gunLines(moment),
 		face && wait?.why === 'rework' ? `Then: ${faceName(face)} is sanded flat.` : '',
-		face && wait?.why !== 'rework' ? `Next: ${faceName(face)}, coat ${laidOn(moment, face) + 1}.` : '',
+		face && wait?.why !== 'rework' ? `Next: ${faceName(face)}.` : '',
 	].filter(Boolean);
 	return {
 		state: 'wait',
