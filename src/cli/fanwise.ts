@@ -1,9 +1,7 @@
 #!/usr/bin/env node
-import { nearest } from '../trade/nearest.ts';
-import { type Io, runCommand } from './command.ts';
+import type { Io } from './command.ts';
 import { commands } from './commands.ts';
 import { keepCompiled } from './compiled.ts';
-import { version } from './package.ts';
 
 /** The help of the program itself. */
 export function help(): string {
@@ -37,6 +35,7 @@ async function run(argv: string[], io: Io): Promise<number> {
 		return 0;
 	}
 	if (word === '--version' || word === '-v') {
+		const { version } = await import('./package.ts');
 		io.stdout.write(`${version()}\n`);
 		return 0;
 	}
@@ -44,7 +43,11 @@ async function run(argv: string[], io: Io): Promise<number> {
 	if (word === undefined)
 		return (await import('./start.ts')).startCommand.run({ positionals: [], options: {} }, io);
 	const found = commands.find(command => command.name === word);
-	if (found) return runCommand(await found.load(), rest, io);
+	if (found) {
+		const { runCommand } = await import('./command.ts');
+		return runCommand(await found.load(), rest, io);
+	}
+	const { nearest } = await import('../trade/nearest.ts');
 	const like = nearest(
 		word,
 		commands.map(command => command.name),

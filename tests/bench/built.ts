@@ -11,8 +11,8 @@ const savings = / --(?:define:(?!process)|alias:(?!react)|inject:|supported:)\S+
 /** The bundler's line of `npm run build`, without what it is given to bundle and where it puts it. */
 function lineOfBuild(): string {
 	const { scripts } = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8'));
-	const [line = ''] = /esbuild .*--log-level=\w+/.exec(scripts.build) ?? [];
-	return line.replace(/ (?:fanwise|finish)=\S+| --(?:splitting|metafile=\S+|outdir=\S+)/g, '');
+	const [line = ''] = /esbuild .*?--log-level=\w+/.exec(scripts.build) ?? [];
+	return line.replace(/ fanwise=\S+| --(?:splitting|metafile=\S+|outdir=\S+)/g, '');
 }
 
 /** Bundles a program of the benchmarks as the real one is bundled, or without its savings, and says where it is. */
