@@ -7,7 +7,7 @@ import type { Block, GlyphStyle } from './letters.ts';
 import { dots } from './marks.ts';
 import type { Passing, Size } from './passing.ts';
 import { pictureOf } from './picture.ts';
-import { wordOf } from './word.ts';
+import { shorterWordOf, wordOf } from './word.ts';
 
 /** The smallest terminal on which a day can be run. */
 export const leastColumns = 40;
@@ -60,11 +60,13 @@ function drawTyped(text: string, room: number, purse: Purse, style: GlyphStyle):
 	return plain(kept);
 }
 
-function drawWord(text: string, size: Size, purse: Purse, cap: number, style: GlyphStyle): Block {
+/** @param texts the word and a shorter one */
+function drawWord(texts: string[], size: Size, purse: Purse, cap: number, style: GlyphStyle): Block {
 	const room = size.columns - 2;
-	const block =
-		fitBlock(waysOf(text), room, Math.min(cap, purse.left + 1), style) ??
-		fitBlock(waysOf(text), room, purse.left + 1, style);
+	const fitting = (rows: number) =>
+		texts.map(text => fitBlock(waysOf(text), room, rows, style)).find(Boolean);
+	const [text = ''] = texts;
+	const block = fitBlock(waysOf(text), room, Math.min(cap, purse.left + 1), style) ?? fitting(purse.left + 1);
 	spend(purse, block ? block.rows.length - 1 : 0);
 	return block ?? plain([cutTo(text, room, dots[style])]);
 }
@@ -144,7 +146,7 @@ export function arrange(view: View, size: Size, passing: Passing, style: GlyphSt
 	const first =
 		view.ask === 'text'
 			? drawTyped(text, size.columns - 4, purse, style)
-			: drawWord(text, size, purse, cap, style);
+			: drawWord([text, inert(shorterWordOf(view, passing.typed))], size, purse, cap, style);
 	const name = drawName(view, size, purse, style);
 	const spare = purse.left + rowsIn(written) - 2;
 	const drawn = drawFrame(

@@ -100,3 +100,13 @@ export function wordOf(view: View, typed: string): string {
 			return words[view.ask];
 	}
 }
+
+/** Instructions whose end says enough where their word has no room: which way to turn. */
+const turns = ['set-horns', 'turn-regulator', 'turn-pattern-knob'];
+
+/** A shorter word that says the same, or the word itself. */
+export function shorterWordOf(view: View, typed: string): string {
+	const [step, ...others] = view.do;
+	const isTurn = view.ask === 'do' && step !== undefined && others.length === 0 && turns.includes(step.code);
+	return isTurn ? String(step.to).toUpperCase() : wordOf(view, typed);
+}

@@ -2,7 +2,9 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import type { View } from '../../src/day/view.ts';
 import { arrange, tooSmall } from '../../src/screen/arrange.ts';
+import { lowFont } from '../../src/screen/glyphs.ts';
 import { columnsOf } from '../../src/screen/inert.ts';
+import { blockLine } from '../../src/screen/letters.ts';
 import { nothingPassing, type Size } from '../../src/screen/passing.ts';
 import { readingDistance_m } from '../../src/screen/reading-distance.ts';
 import { savedViews } from './saved.ts';
@@ -93,4 +95,14 @@ test('the critical word of the usual window can be read from two metres', () => 
 		const of = arrange(viewOf(name), { columns: 80, rows: 24 }, nothingPassing, 'half');
 		expect(readingDistance_m(190, 24, of.wordRows)).toBeGreaterThan(2);
 	}
+});
+
+test('an instruction that has no room for its whole word is drawn by the way to turn', () => {
+	const view = savedViews()['gunCheck.pattern.differs (do)'];
+	if (!view) throw new Error('no such screen is kept');
+	const small = arrange(view, { columns: 40, rows: 12 }, nothingPassing, 'half');
+	expect(small.word).toEqual(blockLine('UPRIGHT', lowFont, 1, 'half')?.rows);
+	expect(arrange(view, { columns: 80, rows: 24 }, nothingPassing, 'half').word[0]?.length).toBeGreaterThan(
+		50,
+	);
 });
