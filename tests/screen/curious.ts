@@ -13,10 +13,11 @@ const alike: [RegExp, string][] = [
 	[/^(prep|mix\.level|trouble\.gun)\.(?!half-turn).*/, '$1.one'],
 ];
 
-/** What is told apart among screens: activity, step and what is asked. */
-export function kindOf({ state, ask }: View): string {
+/** What is told apart among screens: activity, step and what is asked; a hold by what it says broke off. */
+export function kindOf({ state, ask, say }: View): string {
 	const step = alike.reduce((text, [from, to]) => text.replace(from, to), state);
-	return `${step} (${ask})`;
+	const why = state === 'hold' ? `: ${say.replace(/\. Away.*/, '').toLowerCase()}` : '';
+	return `${step} (${ask})${why}`;
 }
 
 const keys = {

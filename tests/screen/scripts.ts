@@ -23,7 +23,19 @@ const inReady = (...codes: string[]): Script => ({
 	},
 });
 
+/** What breaks off a pass, each in its own words. */
+const broken = (...lines: string[]): Script => ({
+	options: small,
+	play(day) {
+		day.toState('spraying');
+		day.send(...lines);
+	},
+});
+
 export const scripts: Script[] = [
+	...['hold', 'kill', 'hangup', 'sleep 9 min', 'clock -30 min', 'wait 20 min'].map(line => broken(line)),
+	broken('trigger on', 'trigger off', 'wait 30 s'),
+	broken('bottom-right', 'hold'),
 	inReady('out-of-paint'),
 	inReady('gun-fault', 'one-sided'),
 	inReady('gun-fault', 'spits'),
