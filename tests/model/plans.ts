@@ -105,31 +105,20 @@ export const variations: readonly Plan[] = [
 		full: ['mask', 'batch', 'card'],
 		short: ['batch', 'card'],
 	}),
-	plan('an item of the check passed over', [face('lid', [level])], {
-		full: ['mask', 'gun', 'batch', 'pattern'],
-		rules: ['gun'],
-	}),
-	plan('every step of mixing', [face('lid', [level])], {
-		rules: ['cup'],
-		input: {
-			faces: [face('lid', [level])],
-			materials: {
-				topcoat: {
-					isocyanate: true,
-					order: ['stir', 'base', 'hardener', 'stand', 'reducer', 'strain', 'cup'],
-				},
-			},
-		},
-	}),
 	plan('records that only the book reads', [face('lid', [level])], varied('book', 'kinds')),
+	plan(
+		'two faces that want other horns',
+		[face('lid', [level]), face('door', [upright])],
+		varied('collapsed'),
+	),
+	plan('one face set aside, and back by its own line', [face('lid', [level])], varied('rework', 'collapsed')),
+	plan('one coat, passed over with a reason: paint, air', [face('lid', [level])], {
+		rules: ['paint', 'air'],
+		...varied('collapsed'),
+	}),
 	plan('another fan height', [face('lid', [level]), face('door', [{ ...level, fanHeight_mm: 180 }])], {
 		...varied('collapsed'),
 	}),
-	plan(
-		'two materials, one of them without isocyanate',
-		[face('lid', [{ ...level, material: 'primer' }]), face('door', [level])],
-		{ letters: ['A', 'B'], ...varied('collapsed') },
-	),
 	plan('batches discarded', [face('lid', [level])], {
 		letters: ['A', 'B'],
 		...varied('discarded', 'collapsed'),
@@ -169,6 +158,27 @@ export const variations: readonly Plan[] = [
 			{ facts: { ...allGood, window }, stages: [stage], ...varied('collapsed') },
 		),
 	),
+	plan('every step of mixing', [face('lid', [level])], {
+		rules: ['cup'],
+		input: {
+			faces: [face('lid', [level])],
+			materials: {
+				topcoat: {
+					isocyanate: true,
+					order: ['stir', 'base', 'hardener', 'stand', 'reducer', 'strain', 'cup'],
+				},
+			},
+		},
+	}),
+	plan('an item of the check passed over', [face('lid', [level])], {
+		full: ['mask', 'gun', 'batch', 'pattern'],
+		rules: ['gun'],
+	}),
+	plan(
+		'the tape tab touched before coat 2',
+		[face('lid', twice(level, { touch: true })), face('door', [upright])],
+		varied('touch', 'collapsed'),
+	),
 	plan('a stretch: two faces under the same fan', [lid, face('box', twice(level))], varied('collapsed')),
 	...[['window'], ['prep', 'touch'], ['coats'], ['paint', 'air']].map(rules =>
 		plan(
@@ -176,11 +186,6 @@ export const variations: readonly Plan[] = [
 			[face('lid', twice(level, { prep: ['sand'], touch: true }))],
 			{ rules, ...varied('touch', 'prep', 'collapsed') },
 		),
-	),
-	plan(
-		'the tape tab touched before coat 2',
-		[face('lid', twice(level, { touch: true })), face('door', [upright])],
-		varied('touch', 'collapsed'),
 	),
 	plan(
 		'a day that earlier days began: one coat on, one part aside',
@@ -196,4 +201,9 @@ export const variations: readonly Plan[] = [
 		varied('prep', 'collapsed'),
 	),
 	plan('set aside, and back by its own line', [lid, face('door', [upright])], varied('rework', 'collapsed')),
+	plan(
+		'two materials, one of them without isocyanate',
+		[face('lid', [{ ...level, material: 'primer' }]), face('door', [level])],
+		{ letters: ['A', 'B'], facts: allGood, ...varied('collapsed') },
+	),
 ];

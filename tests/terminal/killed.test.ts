@@ -99,7 +99,7 @@ test('killed during spraying and started again: in hold; nothing that was acknow
 
 	const second = start(path);
 	expect(await second.ended).toBe(1);
-	expect(second.screen()).toContain(String(first.pid));
+	await second.until(String(first.pid));
 	expect(second.bytes()).not.toContain('\u001b[?1049h');
 
 	process.kill(first.pid, 'SIGKILL');
