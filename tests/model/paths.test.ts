@@ -1,7 +1,9 @@
 import { expect, test } from 'vitest';
 import { dayMachine } from '../../machines/day.ts';
-import { type EventType, eventTypes } from '../../src/day/records.ts';
+import { type DayRecord, type EventType, eventTypes } from '../../src/day/records.ts';
+import { type DayState, fold } from '../../src/day/state.ts';
 import { rehearsed } from '../day/rehearsed.ts';
+import { chanceOf } from './keys/chance.ts';
 import type { Pair } from './line-model.ts';
 import { allWays, type Way } from './line-ways.ts';
 import { asTheyAre } from './machines.ts';
@@ -63,6 +65,7 @@ const pairs = Object.keys(dayMachine.root.states).flatMap(state =>
 		.map(type => ({ state, type, pair: `${state} ${type}` as Pair })),
 );
 
+const cornerWords = ['top-left', 'top-right', 'bottom-left', 'bottom-right'];
 const ways = allWays();
 
 test('every pair of a state and an event that its chart takes has a way by lines, or a reason why not', () => {
@@ -86,16 +89,47 @@ function gone({ job, settings, lines, made }: Way, count: number) {
 	return day;
 }
 
+/** The last so many records, each with the state that it was made in. */
+function madeIn(records: readonly DayRecord[], last: number): Pair[] {
+	let at: DayState | null = null;
+	return records
+		.map((record): Pair => {
+			const state = at === null ? 'bench' : String(at.machine.value);
+			at = fold(at, record);
+			return `${state} ${record.type}`;
+		})
+		.slice(records.length - last);
+}
+
+/** Lines out of the blue. */
+const odd = ['hold', 'kill', 'hangup', 'sleep 2 min', 'clock -1 h', 'wait 40 s', 'trigger on', 'number 25'];
+
+test('what is said to have no way is met by no day, however it is played; and a closed day takes no line', () => {
+	for (let seed = 1; seed <= 12; seed++) {
+		const chance = chanceOf(seed);
+		const day = rehearsed({ seed, settings: { by: seed % 2 ? 'face' : 'stretch' } });
+		for (let count = 0; count < 250 && day.line().ask !== 'closed'; count++)
+			day.send(
+				chance.next() < 0.15 ? chance.pick([...odd, ...cornerWords]) : (day.painter.answer(day.line()) ?? ''),
+			);
+		const met = madeIn(day.records(), day.records().length);
+		const denied = met.filter(pair => !ways.has(pair) && pair !== 'bench day.opened');
+		const [state = '', type] = denied[0]?.split(' ') ?? [];
+		expect(denied, reasonFor(state, type as EventType)).toEqual([]);
+		day.toEnd();
+		const closed = day.records().length;
+		day.send(...odd, ...cornerWords, 'trigger off', 'text because');
+		expect(day.records().length).toBe(closed);
+	}
+});
+
 test('gone on the program, every shortest way writes the record that it leads to, and its file passes the checker', () => {
 	for (const [pair, way] of ways) {
 		const day = gone(way, way.lines.length - 1);
 		const before = way.lines.length === 0 ? 0 : day.records().length;
 		if (way.lines.length > 0) day.send(way.lines.at(-1) ?? '');
 		const wrote = day.records().slice(before);
-		expect(
-			wrote.map(({ type }) => type),
-			pair,
-		).toContain(pair.split(' ')[1]);
+		expect(madeIn(day.records(), wrote.length), pair).toContain(pair);
 		expect(day.findings(), pair).toEqual([]);
 	}
 });
