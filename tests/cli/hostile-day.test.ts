@@ -7,10 +7,14 @@ import { logCommand } from '../../src/cli/log.ts';
 import { summaryCommand } from '../../src/cli/summary.ts';
 import { traceCommand } from '../../src/cli/trace.ts';
 import { encodeKey } from '../../src/day/file/keep.ts';
+import type { DayRecord } from '../../src/day/records.ts';
 import { dayNamed } from '../report/hostile.ts';
 
 const evil = 'a\u001b[2J\u0007\u009b31m\u202eb\u200bc\u2066\u0000\r\n\u001b]0;x\u0007d';
 const face = `${evil}/${evil}`;
+
+const bytesOf = (records: readonly DayRecord[]) =>
+	Buffer.concat(records.map((record, index) => encodeKey([record], records[index - 1])));
 
 /** A day file whose every name would do something to a terminal. */
 function hostileHome(): string {
@@ -25,7 +29,7 @@ function hostileHome(): string {
 		fault: 'run',
 		zone: 'UTC',
 	};
-	writeFileSync(join(home, 'days', '2027-03-02_x.day.jsonl'), encodeKey(dayNamed(names), undefined));
+	writeFileSync(join(home, 'days', '2027-03-02_x.day.jsonl'), bytesOf(dayNamed(names)));
 	return home;
 }
 

@@ -154,16 +154,24 @@ function printMutants(mutants: readonly Mutant[], caught: readonly (Caught | nul
 	return alive === 0;
 }
 
-function falls(result: Exclude<Result, { kind: 'mutant' }>): boolean {
+/** A piece of work that is done, in one line, for whoever waits. */
+function lineOf(number: number, result: Result, mutants: readonly Mutant[]): string {
 	switch (result.kind) {
-		case 'walk':
-			return result.verdict.found.length > 0;
+		case 'walk': {
+			const { states, transitions, seconds, found } = result.verdict;
+			const size = `${count(states)} states, ${count(transitions)} transitions, ${seconds.toFixed(0)} s`;
+			return `${proofs[number]?.name}: ${size}, ${found.length === 0 ? 'holds' : 'FALLS'}`;
+		}
 		case 'erring':
-			return result.tally.findings.length > 0;
+			return `erring painter, ${result.tally.way}: ${result.tally.passes} passes, ${result.tally.findings.length} findings`;
 		case 'keys':
-			return result.keys.says.length > 0;
+			return `${result.keys.keys} random keys: ${result.keys.says.length} findings`;
 		case 'transcript':
-			return result.transcript.found.length > 0;
+			return `${result.transcript.lines} lines: ${result.transcript.found.length} findings`;
+		case 'mutant': {
+			const mutant = mutants[number - (workOf(mutants).length - mutants.length)];
+			return `${mutant?.file}:${mutant?.line} ${mutant?.what}: ${result.caught ? 'caught' : 'ALIVE'}`;
+		}
 	}
 }
 
@@ -175,9 +183,7 @@ async function prove() {
 	await sharedOut<Result>(fileURLToPath(import.meta.url), work, (number, result) => {
 		results[number] = result;
 		const done = results.filter(Boolean).length;
-		const fell = result.kind === 'mutant' ? result.caught === null : falls(result);
-		if (fell) process.stderr.write(`piece ${number} (${result.kind}) falls short\n`);
-		if (done % 20 === 0) process.stderr.write(`${done} of ${work.count}\n`);
+		process.stderr.write(`${done} of ${work.count}: ${lineOf(number, result, mutants)}\n`);
 	});
 	const of = <Kind extends Result['kind']>(kind: Kind) =>
 		results.filter((one): one is Extract<Result, { kind: Kind }> => one.kind === kind);
