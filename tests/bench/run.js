@@ -48,7 +48,7 @@ async function measured(name) {
 
 const digits = value => value.toFixed(value >= 100 ? 0 : value >= 10 ? 1 : 2);
 const row = cells =>
-	`| ${cells.map((cell, at) => (at === 0 ? cell.padEnd(68) : cell.padStart(9))).join(' | ')} |\n`;
+	`| ${cells.map((cell, at) => (at === 0 ? cell.padEnd(68) : cell.padStart(10))).join(' | ')} |\n`;
 
 const baseline = JSON.parse(readFileSync(baselineFile, 'utf8'));
 const load = loadavg()[0];
