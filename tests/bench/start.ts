@@ -12,20 +12,26 @@ const sheet = join(root, 'checklists/example/coffee-cart.yaml');
 
 const goal = 1.5;
 /**
- * A Node that keeps what it has compiled meets the goal. One that cannot compiles what reads the sheet, checks it and
- * keeps the day anew at every start, which alone takes a third of what bare Ink does.
+ * A Node that keeps what it has compiled meets the goal on a quiet machine. One that cannot compiles what reads the
+ * sheet, checks it and keeps the day anew at every start, which alone takes a third of what bare Ink does. A day that
+ * is begun is also synced to the disk before its prompt is shown.
  */
-const limitOf = (compiledAnew: number): number => ('enableCompileCache' in nodeModule ? goal : compiledAnew);
+const limitOf = (kept: number, anew: number): number => ('enableCompileCache' in nodeModule ? kept : anew);
 
 type Start = { name: string; words: string[]; prompt: string; limit: number };
 const starts: Start[] = [
 	{ name: 'fanwise to its first prompt', words: [], prompt: 'Job sheet: choose one.', limit: goal },
-	{ name: 'fanwise rehearse JOB', words: ['rehearse', sheet], prompt: 'Breathing gear', limit: limitOf(2) },
+	{
+		name: 'fanwise rehearse JOB',
+		words: ['rehearse', sheet],
+		prompt: 'Breathing gear',
+		limit: limitOf(1.7, 2),
+	},
 	{
 		name: 'fanwise spray JOB, a day begun',
 		words: ['spray', sheet],
 		prompt: 'Breathing gear',
-		limit: limitOf(2.3),
+		limit: limitOf(2, 2.3),
 	},
 ];
 
