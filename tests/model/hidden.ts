@@ -35,7 +35,7 @@ const kinds: Record<string, 'pressure' | 'length'> = { gauge: 'pressure', 'patte
 /** A wanted value in every way that it could be shown. */
 function spelt(feature: string, wanted: string | number): RegExp[] {
 	const whole = (text: string) =>
-		new RegExp(`(?<![\\w-]|\\d\\.)${text.replace('+', '\\+')}(?![\\w-]|\\.\\d)`, 'i');
+		new RegExp(`(?<![\\w-]|\\d\\.)${text.replace(/[+.]/g, '\\$&')}(?![\\w-]|\\.\\d)`, 'i');
 	const kind = kinds[feature];
 	if (kind === undefined || typeof wanted !== 'number') {
 		/** A letter alone may be a word; shown it stands behind one of these. */
@@ -97,7 +97,8 @@ export function hiddenIn(
 	}
 	if (shown.ask === 'do' && shown.accepted && made.length > 0) watch.since = [];
 	if (next.ask === 'do') {
-		watch.instructed.push(...next.do.map(({ code }) => code));
+		/** Where a reading differed, both are shown and put right, and the same is read afresh. */
+		if (!next.state.endsWith('differs')) watch.instructed.push(...next.do.map(({ code }) => code));
 		watch.since = [];
 	}
 }
