@@ -1,4 +1,6 @@
+import { availableParallelism } from 'node:os';
 import { defineConfig } from 'vitest/config';
+import { WaitsFirst } from './tests/waits-first.ts';
 
 const report = process.env.VITEST_REPORT;
 
@@ -7,6 +9,9 @@ export default defineConfig({
 		// What wants a real browser runs by `npm run look`, never by `npm test`.
 		include: process.env.LOOK ? ['tests/**/*.look.ts'] : ['tests/**/*.test.ts', 'tests/**/*.test.tsx'],
 		globalSetup: 'tests/tidy.ts',
+		// Some files wait for a terminal: beside them there is time for others, on two cores too.
+		maxWorkers: Math.max(2, availableParallelism() - 1),
+		sequence: { sequencer: WaitsFirst },
 		testTimeout: 60_000,
 		hookTimeout: 60_000,
 		reporters: report ? ['default', 'json'] : ['default'],

@@ -22,7 +22,8 @@ export type EyePainter = {
 	world: World;
 	/** Letters on the cup's tape, the oldest first. */
 	cup: string[];
-	reply(seen: Seen): Reply;
+	/** Null where the screen says nothing to do. */
+	reply(seen: Seen): Reply | null;
 };
 
 type Rule = [
@@ -52,7 +53,7 @@ export function eyePainter(job: Job, pass_s: (wanted: number) => number, canMove
 	const us = job.units === 'us';
 	const temperature = (C: number) => Number(inUnit(C, 'temperature', us ? '°F' : '°C').toFixed(1));
 	const seconds = () => {
-		const named = Object.values(job.materials).find(({ name }) => name.startsWith(material));
+		const named = Object.values(job.materials).find(({ name }) => material.endsWith(name));
 		const [low, high] = named?.cup?.seconds ?? [20, 20];
 		return (low + high) / 2;
 	};
@@ -198,7 +199,7 @@ export function eyePainter(job: Job, pass_s: (wanted: number) => number, canMove
 				const found = asks.exec(seen.text);
 				if (found) return { asked: typeof asked === 'string' ? asked : asked(seen), deed: deed(found, seen) };
 			}
-			throw new Error(`a screen that says nothing to do: ${seen.status} / ${seen.text}`);
+			return null;
 		},
 	};
 }

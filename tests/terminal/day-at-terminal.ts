@@ -36,7 +36,7 @@ export type Play = {
 	painter: EyePainter;
 	happenings: readonly Happening[];
 	/** Looks at a question before it is answered. */
-	before?(asked: string, seen: Seen): Promise<void>;
+	before?(asked: string): void;
 	/** No question of this name is answered any more. */
 	until?: string;
 };
@@ -97,6 +97,7 @@ export async function playAtTerminal({
 	const left = [...happenings];
 	const queue: Deed[] = [];
 	let keys = 0;
+	let unread = 0;
 
 	const happen = (asked: string, seen: Seen) => {
 		const at = left.findIndex(one => one.when(asked, seen));
@@ -121,9 +122,16 @@ export async function playAtTerminal({
 		const seen = await steady(terminal);
 		const first = terminal.frames.length - 1;
 		const own = painter.reply(seen);
+		// Half a screen, drawn by a busy machine: it is looked at again.
+		if (!own && unread++ < 20) {
+			await pause(150);
+			continue;
+		}
+		if (!own) throw new Error(`a screen that says nothing to do:\n${terminal.screen()}`);
+		unread = 0;
 		if (own.asked === until) return { askings, told, keys };
 		if (queue.length === 0) happen(own.asked, seen);
-		await before?.(own.asked, seen);
+		before?.(own.asked);
 		const planned = queue[0] ?? own.deed;
 		if (!planned) throw new Error(`nothing is known to do about ${own.asked}:\n${terminal.screen()}`);
 		const deed: Deed = turnsPage(planned, seen) ? { strike: 'MORE' } : planned;

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { corners } from '../../src/day/view.ts';
+import { savedViews } from '../screen/saved.ts';
 import { frameOf } from '../screen/show.ts';
 import { views } from '../screen/views.ts';
 import { look } from './eyes.ts';
@@ -11,7 +12,7 @@ test.each([
 	{ columns: 120, rows: 40 },
 	{ columns: 40, rows: 12 },
 ])('every answer of every screen is read back from its characters at $columns by $rows', size => {
-	for (const view of Object.values(views)) {
+	for (const view of [...Object.values(views), ...Object.values(savedViews())]) {
 		const seen = look(`${frameOf(view, size).join('\n')}\n`);
 		const shown = Object.fromEntries(
 			corners.flatMap(corner => {

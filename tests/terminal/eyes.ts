@@ -29,7 +29,7 @@ function edgeRows(rows: readonly string[], marks: RegExp): number {
 const reversed = (row: string) => [...row].reverse().join('');
 
 /** The places where a row of letters may be cut in two, the widest blank first. */
-function gaps(rows: readonly string[]): number[] {
+function gaps(rows: readonly string[]): { at: number; wide: number }[] {
 	const width = Math.max(...rows.map(row => row.length));
 	const isBlank = (x: number) => rows.every(row => (row[x] ?? ' ') === ' ');
 	const found: { at: number; wide: number }[] = [];
@@ -37,24 +37,32 @@ function gaps(rows: readonly string[]): number[] {
 		wide = x < width && isBlank(x) ? wide + 1 : 0;
 		if (wide > 3 && (x + 1 === width || !isBlank(x + 1))) found.push({ at: x - Math.floor(wide / 2), wide });
 	}
-	return found.sort((one, other) => other.wide - one.wide).map(({ at }) => at);
+	return found.sort((one, other) => other.wide - one.wide);
 }
 
 type Pair = [left: Read | null, right: Read | null];
 
+/** Columns that a blank between two words of one answer leaves, by the height of its letters. */
+const betweenWords = (pixels: number) => (pixels % 7 === 0 ? (pixels / 7) * 5 : (pixels / 5) * 4);
+
 /** Two answers in block letters, or one. */
-function drawnPair(sides: readonly string[], hasLeft: boolean, hasRight: boolean): Pair {
+function drawnPair(outer: string, sides: readonly string[], hasLeft: boolean, hasRight: boolean): Pair {
 	const inside = sides.map(row => row.slice(hasLeft ? 2 : 0, hasRight ? -2 : undefined));
 	if (!hasLeft || !hasRight) {
 		const only = readBlock(inside);
 		return hasLeft ? [only, null] : [null, only];
 	}
-	for (const at of gaps(inside)) {
+	// The frame reaches just past the letters of its answer, where there is room for it.
+	const [framed = ''] = /^[▛▙][▀▄]+(?: [^▀▄]* [▀▄]+)?/.exec(outer) ?? [];
+	let wordGap: Pair = [null, null];
+	for (const { at, wide } of [{ at: framed.length - 2, wide: 0 }, ...gaps(inside)]) {
 		const left = readBlock(inside.map(row => row.slice(0, at)));
 		const right = readBlock(inside.map(row => row.slice(at)));
-		if (left && right) return [left, right];
+		if (!left || !right) continue;
+		if (wide !== betweenWords(left.pixels)) return [left, right];
+		if (!wordGap[0]) wordGap = [left, right];
 	}
-	return [null, null];
+	return wordGap;
 }
 
 const label = /\s*\([^()]*\)$/;
@@ -80,8 +88,9 @@ function writtenAnswer(rows: readonly string[], isRight: boolean): Read | null {
 function edgeOf(rows: readonly string[], sides: readonly string[]): Pair {
 	const [outer = ''] = rows;
 	const [hasLeft, hasRight] = [/^[▛▙]/.test(outer), /[▜▟]$/.test(outer)];
-	if (/^[▛▙][▀▄]|[▀▄][▜▟]$/.test(outer)) return drawnPair(sides, hasLeft, hasRight);
-	return [writtenAnswer(rows, false), writtenAnswer(rows, true)];
+	if (/^[▛▙][▀▄]|[▀▄][▜▟]$/.test(outer)) return drawnPair(outer, sides, hasLeft, hasRight);
+	const down = /^▙|▟$/.test(outer) ? [...rows].reverse() : rows;
+	return [writtenAnswer(down, false), writtenAnswer(down, true)];
 }
 
 /** Names of keys in the frame, alone or in brackets beside an answer. */
@@ -137,12 +146,12 @@ export function look(screen: string): Seen {
 	const middle = rows.slice(top.length, rows.length - lower.length);
 	const beside = written(top[0] ?? '').filter(text => !answers.some(answer => text.includes(answer)));
 	const texts = [...beside, ...middle.flatMap(written)];
-	const status = texts.find(text => / · |^REHEARSAL|^coat \d/.test(text)) ?? '';
+	const places = texts.filter(text => / · |^REHEARSAL|^coat \d+(\/| of )/.test(text));
 	return {
 		corners: Object.fromEntries(given.map(([corner, { text }]) => [corner, text])),
 		sizes: Object.fromEntries(given.map(([corner, { pixels }]) => [corner, pixels])),
-		status,
-		text: texts.filter(text => text !== status).join(' '),
+		status: places.join(' · '),
+		text: texts.filter(text => !places.includes(text)).join(' '),
 		outside: [...texts, ...drawn(middle)],
 	};
 }

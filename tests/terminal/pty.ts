@@ -36,10 +36,8 @@ export type Pty = {
 	screen(): string;
 	/** Every byte that was written to the terminal so far. */
 	bytes(): string;
-	/** Every screen that the bytes have made so far, in order; none from a time when nobody looked. */
-	frames: Frame[];
-	/** Whether somebody looks: while a terminal changes its size, what it shows belongs to neither size. */
-	watch(looks: boolean): void;
+	/** Every screen that the bytes have made so far, in order. */
+	frames: readonly Frame[];
 	terminal: InstanceType<typeof xterm.Terminal>;
 	type(keys: string): void;
 	resize(columns: number, rows: number): void;
@@ -71,14 +69,12 @@ export function inTerminal(
 	});
 	let bytes = '';
 	const frames: Frame[] = [];
-	let watched = true;
 	child.onData(data => {
 		const from = bytes.length;
 		bytes += data;
 		terminal.write(data, () => {
 			const shown = screen();
-			if (watched && shown !== frames.at(-1)?.screen)
-				frames.push({ from, upTo: from + data.length, screen: shown });
+			if (shown !== frames.at(-1)?.screen) frames.push({ from, upTo: from + data.length, screen: shown });
 		});
 	});
 	terminal.onData(answer => child.write(answer));
@@ -94,10 +90,6 @@ export function inTerminal(
 		screen,
 		bytes: () => bytes,
 		frames,
-		watch(looks) {
-			watched = looks;
-			if (looks) frames.push({ from: bytes.length, upTo: bytes.length, screen: screen() });
-		},
 		terminal,
 		type: keys => child.write(keys),
 		resize(width, height) {

@@ -1,14 +1,15 @@
 import { existsSync, mkdtempSync, readFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { beforeAll, expect, test } from 'vitest';
+import { beforeAll, describe, expect, test } from 'vitest';
 import { loadDay } from '../../src/day/file/days.ts';
+import type { Job } from '../../src/job/job.ts';
 import { loadJob } from '../../src/job/load.ts';
 import { checkDayFile } from '../model/checker/check.ts';
 import { eyePainter } from './by-eye.ts';
 import { type Happening, type PlayedDay, playAtTerminal } from './day-at-terminal.ts';
 import { betrayed, isReading, readingsOf } from './hidden.ts';
-import { type Kept, keeper } from './kept-screens.ts';
+import { keeper } from './kept-screens.ts';
 import { inTerminal, type Pty } from './pty.ts';
 
 const program = 'dist/fanwise.js';
@@ -34,74 +35,72 @@ const happenings: Happening[] = [
 	},
 ];
 
-const sizes = [
-	{ columns: 80, rows: 24 },
-	{ columns: 40, rows: 12 },
-	{
-		columns: 120,
-		rows: 40,
-		few: ['breathing', 'air', 'can', 'set', 'pattern', 'ready', 'spraying', 'hold', 'wait', 'trouble'],
-	},
-];
+/** The size of an ordinary terminal. */
+const sizes = [{ columns: 80, rows: 24 }];
+type Run = { path: string; terminal: Pty; day: PlayedDay; status: number; sheets: string[] };
+let runs: Run[];
 
-let path = '';
-let terminal: Pty;
-let day: PlayedDay;
-let status = -1;
-let kept: Kept[];
+async function playedAt(size: { columns: number; rows: number }, job: Job): Promise<Run> {
+	const path = join(mkdtempSync(join(tmpdir(), 'fanwise-real-')), 'day.jsonl');
+	const rehearse = ['rehearse', sheet, '--day', path, '--start', '2027-03-02T08:00:00Z'];
+	const terminal = inTerminal([process.execPath, program, ...rehearse], size);
+	const painter = eyePainter(job, wanted => Math.min(wanted, 0.3));
+	const { sheets, keep } = keeper(terminal.screen);
+	const day = await playAtTerminal({ terminal, painter, happenings, before: keep });
+	return { path, terminal, day, status: await terminal.ended, sheets };
+}
 
 beforeAll(async () => {
 	if (!existsSync(program)) throw new Error(`${program} is not built: npm run build`);
 	const loaded = await loadJob(sheet);
 	if (!loaded.ok) throw new Error('the example sheet does not load');
-	path = join(mkdtempSync(join(tmpdir(), 'fanwise-real-')), 'day.jsonl');
-	const rehearse = ['rehearse', sheet, '--day', path, '--start', '2027-03-02T08:00:00Z'];
-	terminal = inTerminal([process.execPath, program, ...rehearse]);
-	const painter = eyePainter(loaded.job, wanted => Math.min(wanted, 0.3));
-	const screens = keeper(terminal, sizes);
-	kept = screens.kept;
-	day = await playAtTerminal({ terminal, painter, happenings, before: screens.keep });
-	status = await terminal.ended;
+	runs = await Promise.all(sizes.map(size => playedAt(size, loaded.job)));
 }, 600_000);
 
-test('the example day goes by in a real terminal, by what stands on its screen and by keys alone', () => {
-	expect(status).toBe(0);
-	expect(day.told).toEqual(happenings.map(({ tell }) => tell));
-	const records = loadDay(path);
-	expect(records.at(-1)?.type).toBe('day.closed');
-	const types = records.map(({ type }) => type);
-	expect(types.filter(type => type === 'face.started').length).toBe(18);
-	expect(types).toContain('part.setAside');
-	expect(records.filter(record => record.type === 'reading.taken' && !record.matched)).toMatchObject([
-		{ feature: 'can', value: 'bars', wanted: 'ring' },
-		{ feature: 'pattern', coat: 2 },
-	]);
-	expect(checkDayFile(readFileSync(path))).toEqual([]);
-});
+describe.each(sizes.map((size, index) => ({ ...size, index })))(
+	'at $columns by $rows',
+	({ columns, rows, index }) => {
+		const run = (): Run => runs[index] as Run;
 
-test('from the last done until its key no reading could be had from the screen or from the bytes', () => {
-	const { askings } = day;
-	const asked = [...askings.keys()].filter(at => isReading(askings[at] as PlayedDay['askings'][number]));
-	const readings = readingsOf(loadDay(path));
-	expect(asked.length).toBe(readings.length);
-	const found: string[] = [];
-	const lastOf = new Map<string, unknown>();
-	for (const [index, reading] of readings.entries()) {
-		const last = lastOf.get(reading.feature);
-		found.push(
-			...betrayed(askings, asked[index] ?? 0, reading, last, { ...terminal, bytes: terminal.bytes() }),
-		);
-		lastOf.set(reading.feature, reading.value);
-	}
-	expect(found).toEqual([]);
-	expect(readings.length).toBeGreaterThan(30);
-});
+		test('the example day goes by in a real terminal, by what stands on its screen and by keys alone', () => {
+			const { path, day, status } = run();
+			expect(status).toBe(0);
+			expect(day.told).toEqual(happenings.map(({ tell }) => tell));
+			const records = loadDay(path);
+			expect(records.at(-1)?.type).toBe('day.closed');
+			const types = records.map(({ type }) => type);
+			expect(types.filter(type => type === 'face.started').length).toBe(18);
+			expect(types).toContain('part.setAside');
+			expect(records.filter(record => record.type === 'reading.taken' && !record.matched)).toMatchObject([
+				{ feature: 'can', value: 'bars', wanted: 'ring' },
+				{ feature: 'pattern', coat: 2 },
+			]);
+			expect(checkDayFile(readFileSync(path))).toEqual([]);
+		});
 
-test.each(sizes.map((size, index) => ({ ...size, index })))(
-	'each question of the day had the screen that is kept here, at $columns by $rows',
-	async ({ columns, rows, few, index }) => {
-		const sheets = kept[index]?.sheets ?? [];
-		expect(sheets.length).toBeGreaterThanOrEqual(few?.length ?? 50);
-		await expect(sheets.join('\n')).toMatchFileSnapshot(`kept/${columns}x${rows}.txt`);
+		test('from the last done until its key no reading could be had from the screen or from the bytes', () => {
+			const { path, terminal, day } = run();
+			const { askings } = day;
+			const asked = [...askings.keys()].filter(at => isReading(askings[at] as PlayedDay['askings'][number]));
+			const readings = readingsOf(loadDay(path));
+			expect(asked.length).toBe(readings.length);
+			const found: string[] = [];
+			const lastOf = new Map<string, unknown>();
+			for (const [index, reading] of readings.entries()) {
+				const last = lastOf.get(reading.feature);
+				found.push(
+					...betrayed(askings, asked[index] ?? 0, reading, last, { ...terminal, bytes: terminal.bytes() }),
+				);
+				lastOf.set(reading.feature, reading.value);
+			}
+			expect(found).toEqual([]);
+			expect(readings.length).toBeGreaterThan(30);
+		});
+
+		test('each question of the day had the screen that is kept here', async () => {
+			const { sheets } = run();
+			expect(sheets.length).toBeGreaterThan(50);
+			await expect(sheets.join('\n')).toMatchFileSnapshot(`kept/${columns}x${rows}.txt`);
+		});
 	},
 );
