@@ -259,8 +259,9 @@ function toldOfFace({ event, before, was }: Edge, says: Says) {
 }
 
 /** Activities exclude one another: what the chart says is going on is what the records tell of. */
-function oneThingAtATime({ event, after, is }: Edge, says: Says) {
+function oneThingAtATime({ event, before, after, is }: Edge, says: Says) {
 	const { value } = after;
+	if (before.value === 'closed' && value !== 'closed') says(5, `${event.type} leads out of a closed day`);
 	const spraying = Object.values(is.faces).some(({ coat }) => coat === 'under way');
 	if ((value === 'spraying') !== spraying) says(14, `${value} after ${event.type}`);
 	if ((value === 'check' || value === 'list') !== (is.asked !== null))
