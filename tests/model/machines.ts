@@ -20,6 +20,9 @@ export const asTheyAre: Machines = {
 	gunCheck: gunCheckMachine,
 };
 
+/** Guards asked since the last event was put: a chart that goes round by itself asks without end. */
+export const asked = { guards: 0 };
+
 type Steps<Snapshot> = { getTransitionData(snapshot: Snapshot, event: DayEvent): readonly unknown[] };
 
 /**
@@ -31,6 +34,7 @@ export function put<Snapshot>(
 	snapshot: Snapshot,
 	event: DayEvent,
 ): { next: Snapshot | null; taken: number } {
+	asked.guards = 0;
 	const taken = (machine as unknown as Steps<Snapshot>).getTransitionData(snapshot, event).length;
 	if (taken === 0) return { next: null, taken };
 	return {
