@@ -155,7 +155,9 @@ export function wrongPass(plan: Plan, was: Shadow, event: EventOf<'gun.checked'>
 
 /** A start or pass is for one of these; everything else that makes the gun known is wrong (2, 4, 6). */
 function gunStaysTrue({ was, event, before, after, is }: Edge, says: Says) {
-	const { known } = after.context;
+	const { known, need } = after.context;
+	if (need !== is.owed)
+		says(4, `after ${event.type} the ${need} check is asked for, where the ${is.owed} one is owed`);
 	if (known !== null && is.known === null) says(4, `${event.type} does not end what is known`);
 	if (known !== null && is.known !== null && known.horns !== is.known.horns)
 		says(2, 'known differs from what was read');
