@@ -1,6 +1,6 @@
 import { availableParallelism } from 'node:os';
 import { defineConfig } from 'vitest/config';
-import { WaitsFirst } from './tests/waits-first.ts';
+import { LongestFirst } from './tests/longest-first.ts';
 
 const report = process.env.VITEST_REPORT;
 
@@ -11,7 +11,7 @@ export default defineConfig({
 		globalSetup: 'tests/tidy.ts',
 		// Some files wait for a terminal: beside them there is time for others, on two cores too.
 		maxWorkers: Math.max(2, availableParallelism() - 1),
-		sequence: { sequencer: WaitsFirst },
+		sequence: { sequencer: LongestFirst },
 		testTimeout: 60_000,
 		hookTimeout: 60_000,
 		reporters: report ? ['default', 'json'] : ['default'],

@@ -104,6 +104,8 @@ export function painterOf(job: Job, state: () => DayState): Painter {
 				return `number ${cupSeconds()}`;
 			case 'stroke':
 				return 'number 2';
+			case 'volume':
+				return entered(job.gun.cup_mL, 'volume', unit);
 			case 'left':
 				return entered(state().book.cup_mL, 'volume', unit);
 			case 'card':

@@ -25,8 +25,9 @@ export type Asking = {
 	/** The first frame of it, and the first one after the answer. */
 	first: number;
 	next: number;
-	/** How many bytes had been written when its key was struck. */
+	/** How many bytes had been written when its key was struck, and how many records. */
 	struckAt: number;
+	records: number;
 };
 
 export type PlayedDay = { askings: Asking[]; told: string[]; keys: number };
@@ -39,7 +40,13 @@ export type Play = {
 	before?(asked: string): void;
 	/** No question of this name is answered any more. */
 	until?: string;
+	/** How many records the day file has. */
+	records?(): number;
 };
+
+/** Whether anything was recorded between the key of a question and the next key: a key that was dropped is struck again. */
+export const isAcknowledged = (askings: readonly Asking[], at: number): boolean =>
+	(askings[at + 1]?.records ?? Number.POSITIVE_INFINITY) > (askings[at]?.records ?? 0);
 
 /** Longer than a new screen stays deaf. */
 const lookFirst_ms = 540;
@@ -91,6 +98,7 @@ export async function playAtTerminal({
 	happenings,
 	before,
 	until,
+	records = () => 0,
 }: Play): Promise<PlayedDay> {
 	const askings: Asking[] = [];
 	const told: string[] = [];
@@ -143,7 +151,7 @@ export async function playAtTerminal({
 		}
 		const question = questionOf(seen);
 		if (questionOf(look(terminal.screen())) !== question) continue;
-		const struckAt = terminal.bytes().length;
+		const struck = { struckAt: terminal.bytes().length, records: records() };
 		const bytes = bytesOf(deed, seen);
 		keys +=
 			'type' in deed || 'clock_min' in deed ? bytes.replaceAll(up, 'u').replaceAll(right, 'r').length : 1;
@@ -152,7 +160,7 @@ export async function playAtTerminal({
 		const counted = await answered(question);
 		if (!counted && !('clock_min' in deed)) continue;
 		if (deed === queue[0]) queue.shift();
-		askings.push({ asked: own.asked, seen, deed, first, next: terminal.frames.length - 1, struckAt });
+		askings.push({ asked: own.asked, seen, deed, first, next: terminal.frames.length - 1, ...struck });
 	}
 	throw new Error('the day comes to no end');
 }
