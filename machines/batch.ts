@@ -26,10 +26,9 @@ function foundOf({ todo }: BatchContext, event: DayEvent) {
 }
 
 /** After too much of one, what is in the pot already is topped up to the larger batch, in the order of the data sheet. */
-function afterOver({ order, todo, poured }: BatchContext): MixStep[] {
+function afterOver({ order, todo }: BatchContext): MixStep[] {
 	const [over, ...rest] = todo;
-	const topsUp = (step: MixStep) => isPour(step) && poured.includes(step);
-	return order.filter(step => step !== over && (rest.includes(step) || topsUp(step)));
+	return order.filter(step => step !== over && (rest.includes(step) || isPour(step)));
 }
 
 /**
