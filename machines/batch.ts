@@ -16,13 +16,12 @@ type BatchContext = {
 	inHand: boolean;
 };
 
-const pours: readonly MixStep[] = ['base', 'hardener', 'reducer'];
-const isPour = (step: MixStep | undefined): step is Component => step !== undefined && pours.includes(step);
+const pours: readonly (MixStep | undefined)[] = ['base', 'hardener', 'reducer'];
+export const isPour = (step: MixStep | undefined): step is Component => pours.includes(step);
 
 /** What an event says of the level of the pour in hand, if it says anything of it. */
 function foundOf({ todo }: BatchContext, event: DayEvent) {
-	const levelRead = event.type === 'batch.poured' || event.type === 'batch.found';
-	return levelRead && event.component === todo[0] ? event.found : null;
+	return 'component' in event && event.component === todo[0] ? event.found : null;
 }
 
 /** After too much of one, what is in the pot already is topped up to the larger batch, in the order of the data sheet. */
@@ -52,7 +51,7 @@ export const batchMachine = setup({
 		canWasRead: ({ context }) => context.inHand,
 		onlyBase: ({ context }) =>
 			context.todo[0] === 'base' && context.poured.every(component => component === 'base'),
-		potIsEmpty: ({ context }) => context.poured.length === 0 && !context.inHand,
+		potIsEmpty: ({ context }) => context.poured.length === 0,
 		stoodLongEnough: ({ event }) => event.type === 'batch.stood' && event.facts?.stood === true,
 		fits: ({ event }) => event.type === 'cup.timed' && event.fits,
 		overridesCup: ({ event }) => event.type === 'override.given' && event.rule === 'cup',
@@ -62,10 +61,10 @@ export const batchMachine = setup({
 		takeCan: assign({ inHand: true }),
 		putCanDown: assign({ inHand: false }),
 		stepDone: assign(({ context }) => ({ todo: context.todo.slice(1), inHand: false })),
-		noteLevel: assign(({ context }) => {
-			const component = context.todo[0];
-			const isNew = isPour(component) && !context.poured.includes(component);
-			return { poured: isNew ? [...context.poured, component] : context.poured };
+		noteLevel: assign({
+			poured: ({ context: { poured, todo } }) => [
+				...new Set([...poured, ...todo.slice(0, 1).filter(isPour)]),
+			],
 		}),
 		makeLarger: assign(({ context }) => ({ todo: afterOver(context), inHand: false })),
 	},

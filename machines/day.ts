@@ -1,167 +1,25 @@
 import { and, assign, initialTransition, not, type SnapshotFrom, setup, stateIn } from 'xstate';
-import type { DayEvent, EventOf } from '../src/day/records.ts';
-import type { Horns, MixStep } from '../src/job/job.ts';
+import type { DayEvent } from '../src/day/records.ts';
 import { batchMachine } from './batch.ts';
-import { type CoatRule, type FaceInput, faceMachine } from './face.ts';
+import {
+	batchInHand,
+	batchMoves,
+	type DayContext,
+	type DayInput,
+	faceNamed,
+	facesMove,
+	materialsNext,
+	of,
+	ruleFor,
+	same,
+	stepFaces,
+} from './day-context.ts';
+import { faceMachine } from './face.ts';
 import { featureAsked, gunCheckMachine } from './gun-check.ts';
+import { mayCheckGun, maySpray } from './may-spray.ts';
 import { transition } from './step.ts';
 
-export type FaceState = SnapshotFrom<typeof faceMachine>;
-export type BatchState = SnapshotFrom<typeof batchMachine>;
-export type CheckState = SnapshotFrom<typeof gunCheckMachine>;
-
-export type DayInput = {
-	faces: readonly FaceInput[];
-	materials: Readonly<Record<string, { isocyanate: boolean; order: readonly MixStep[] }>>;
-};
-
-/** What the last gun check found and nothing has touched since, and the check it rests on. */
-export type Known = { horns: Horns; fanHeight_mm: number; check: number; passedOver: readonly string[] };
-
-type DayContext = {
-	rules: DayInput;
-	faces: readonly FaceState[];
-	batches: Readonly<Record<string, BatchState>>;
-	/** Letters of the batches in the gun's cup. */
-	cup: readonly string[];
-	/** The list or gun check being gone through; what it is, and the face it is for, stay until the next begins. */
-	check: CheckState | null;
-	checked: { no: number; size: 'full' | 'short'; rule: CoatRule; passedOver: readonly string[] } | null;
-	known: Known | null;
-	/** The size of check that makes the gun known again. */
-	need: 'full' | 'short' | null;
-	/** Lists closed today. */
-	listsDone: readonly string[];
-	/** Items of those lists passed over with a reason. */
-	passedOver: readonly string[];
-	list: string | null;
-	/** A face ran over its time; the painter has not said yet whether it went through in one go. */
-	late: boolean;
-};
-
-type Args = { context: DayContext; event: DayEvent };
-
-const of = <Type extends DayEvent['type']>(event: DayEvent, type: Type): EventOf<Type> | null =>
-	event.type === type ? (event as EventOf<Type>) : null;
-
-/** The next coat of a face: what it wants of gun and batch. A coat beyond the plan repeats the last rule. */
-export function ruleFor(face: FaceState): CoatRule | undefined {
-	const { rules, laid } = face.context;
-	return rules.coats[laid] ?? rules.coats.at(-1);
-}
-
-const faceNamed = ({ faces }: DayContext, id: string | null) =>
-	faces.find(face => face.context.rules.id === id);
-
-/** Materials that the faces get next; a coat beyond the plan counts where a reason was given for it. */
-const materialsNext = ({ faces }: DayContext) => {
-	const wanted = faces.filter(
-		({ context: { rules, laid, overrides } }) => laid < rules.coats.length || overrides.includes('coats'),
-	);
-	return wanted.flatMap(face => ruleFor(face)?.material ?? []);
-};
-
-/** Faces that an event speaks of. */
-function spokenOf(event: DayEvent): readonly string[] {
-	switch (event.type) {
-		case 'face.started':
-		case 'face.ended':
-		case 'stage.done':
-		case 'rework.done':
-			return [event.face];
-		case 'override.given':
-			return event.face === null ? [] : [event.face];
-		case 'reading.taken':
-		case 'part.setAside':
-			return event.faces ?? [];
-		default:
-			return [];
-	}
-}
-
-const stepFace = (face: FaceState, event: DayEvent) => transition(faceMachine, face, event)[0];
-
-const stepFaces = (faces: readonly FaceState[], event: DayEvent) => {
-	const ids = spokenOf(event);
-	const concerned = (face: FaceState) =>
-		event.type === 'break.began' ? face.matches('spraying') : ids.includes(face.context.rules.id);
-	return faces.map(face => (concerned(face) ? stepFace(face, event) : face));
-};
-
-const batchMoves = (batch: BatchState | undefined, event: DayEvent) => batch?.can(event) === true;
-
 const mixing: readonly string[] = ['stir', 'can', 'level', 'adrift', 'doomed', 'strain', 'cup', 'mixed'];
-const finished: readonly string[] = ['ready', 'inCup', 'discarded'];
-
-const facesMove = ({ faces }: DayContext, event: DayEvent) =>
-	stepFaces(faces, event).some((face, index) => face !== faces[index]);
-
-/** The batch being mixed, standing or not. */
-export const batchInHand = ({ batches }: Pick<DayContext, 'batches'>) =>
-	Object.entries(batches).find(([, batch]) => !finished.includes(batch.value));
-
-const fits = (known: Known | null, rule: CoatRule | undefined) =>
-	known !== null && rule?.horns === known.horns && rule.fanHeight_mm === known.fanHeight_mm;
-
-function cupServes({ cup, batches }: DayContext, material: string | undefined): boolean {
-	return cup.length > 0 && cup.every(letter => batches[letter]?.context.material === material);
-}
-
-const same = (one: readonly string[], other: readonly string[]) =>
-	one.length === other.length && one.every(letter => other.includes(letter));
-
-/** A start is tied to the check, the batches and the air reading it is made under, and marked with every override. */
-function tied({ known, cup, passedOver }: DayContext, face: FaceState, started: EventOf<'face.started'>) {
-	const marks = [...face.context.overrides, ...passedOver, ...(known?.passedOver ?? [])];
-	return (
-		started.check === known?.check &&
-		same(started.cup, cup) &&
-		started.air !== null &&
-		marks.every(rule => started.overrides.includes(rule))
-	);
-}
-
-function maySpray({ context, event }: Args): boolean {
-	const started = of(event, 'face.started');
-	const face = started && faceNamed(context, started.face);
-	if (!started || !face) return false;
-	const { facts } = started;
-	const rule = ruleFor(face);
-	const may = (name: string) => face.context.overrides.includes(name);
-	return (
-		fits(context.known, rule) &&
-		cupServes(context, rule?.material) &&
-		facts?.alive === true &&
-		facts.aged === false &&
-		facts.lasts === true &&
-		(facts.enough === true || may('paint')) &&
-		(facts.air === 'ok' || (facts.air === 'out' && may('air'))) &&
-		tied(context, face, started) &&
-		stepFace(face, event) !== face
-	);
-}
-
-/** No list, however a shop writes it, leaves these out; the pattern is the last thing before *ready*. */
-function asksEnough({ items, size }: EventOf<'check.began'>): boolean {
-	const must = size === 'full' ? ['mask', 'batch'] : ['batch'];
-	return must.every(item => items.includes(item)) && ['pattern', 'card'].includes(items.at(-1) ?? '');
-}
-
-function mayCheckGun({ context, event }: Args): boolean {
-	const began = of(event, 'check.began');
-	const face = began && faceNamed(context, began.face);
-	if (!began || !face) return false;
-	return (
-		!face.matches('aside') &&
-		began.size !== null &&
-		asksEnough(began) &&
-		(context.need !== 'full' || began.size === 'full') &&
-		context.listsDone.includes('before-spraying') &&
-		!context.late &&
-		cupServes(context, ruleFor(face)?.material) &&
-		!context.faces.some(other => other.matches('broken'))
-	);
-}
 
 /**
  * The day: which of list, mixing, gun check, ready, spraying, wait or hold the painter is in, and whether the gun
@@ -245,18 +103,17 @@ export const dayMachine = setup({
 		}),
 		begin: assign(({ context, event }) => {
 			const began = of(event, 'check.began');
-			const face = began && faceNamed(context, began.face);
-			const rule = face ? ruleFor(face) : undefined;
-			const isGun = began?.list === 'gun-check';
+			/** A list is for no face: it goes by everything that is sprayed next. */
+			const face = began?.list === 'gun-check' ? faceNamed(context, began.face) : undefined;
+			const rule = face && ruleFor(face);
 			const materials = rule ? [rule.material] : materialsNext(context);
 			return {
 				list: began?.list ?? null,
-				checked:
-					isGun && rule && began.size ? { no: began.check, size: began.size, rule, passedOver: [] } : null,
+				checked: rule && began?.size ? { no: began.check, size: began.size, rule, passedOver: [] } : null,
 				check: initialTransition(gunCheckMachine, {
 					items: began?.items ?? [],
 					isocyanate: materials.some(id => context.rules.materials[id]?.isocyanate === true),
-					pattern: isGun && rule ? rule.pattern : null,
+					pattern: rule?.pattern ?? null,
 				})[0],
 			};
 		}),

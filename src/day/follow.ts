@@ -1,4 +1,4 @@
-import { batchInHand } from '../../machines/day.ts';
+import { batchInHand } from '../../machines/day-context.ts';
 import { orderFor } from '../plan/order.ts';
 import { isSettled, overridesOn, rulingSurface_C, windowsOf } from './allowed.ts';
 import { beginCheck } from './asks/gun-items.ts';

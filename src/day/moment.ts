@@ -1,5 +1,5 @@
-import type { BatchState, FaceState } from '../../machines/day.ts';
-import { ruleFor } from '../../machines/day.ts';
+import type { BatchState, FaceState } from '../../machines/day-context.ts';
+import { ruleFor } from '../../machines/day-context.ts';
 import type { Face, Job, Material, PlannedCoat } from '../job/job.ts';
 import type { FaceBook } from './book.ts';
 import type { Instant } from './instant.ts';

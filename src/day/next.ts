@@ -1,4 +1,4 @@
-import { batchInHand } from '../../machines/day.ts';
+import { batchInHand } from '../../machines/day-context.ts';
 import type { Prep } from '../job/job.ts';
 import {
 	airNow,
@@ -188,7 +188,7 @@ function paintFor(moment: Moment, id: string): Step | null {
 	if (!cup.every(letter => isMixedFor(moment, letter, coat))) return { kind: 'empty', why: 'other-mix' };
 	if (clock && clock.flush <= moment.now.wall) return { kind: 'empty', why: 'stood-too-long' };
 	if (cup.length > 0 && cupLife_s(moment) <= spray_s) return { kind: 'empty', why: 'too-old' };
-	const short = book.cup_mL + 1e-9 < volume_mL && !overridesOn(moment, id).includes('paint');
+	const short = book.cup_mL + 1e-9 < volume_mL;
 	if (cup.length > 0 && !short && !mixesAhead(moment, id)) return null;
 	const pot = potsOf(moment, coat).find(letter => lifeLeft_s(moment, letter) > spray_s);
 	if (pot) return { kind: 'load', batch: pot };

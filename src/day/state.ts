@@ -1,5 +1,6 @@
 import { initialTransition } from 'xstate';
-import { type DayInput, type DayMachineState, dayMachine } from '../../machines/day.ts';
+import { type DayMachineState, dayMachine } from '../../machines/day.ts';
+import type { DayInput } from '../../machines/day-context.ts';
 import type { FaceInput } from '../../machines/face.ts';
 import { transition } from '../../machines/step.ts';
 import type { Face, Job } from '../job/job.ts';

@@ -1,4 +1,4 @@
-import { batchInHand } from '../../machines/day.ts';
+import { batchInHand } from '../../machines/day-context.ts';
 import { gunClock, lifeLeft_s, settledAt, stoodAt, windowEnds } from './allowed.ts';
 import { promptAt } from './ask.ts';
 import { lateAt } from './asks/spraying.ts';

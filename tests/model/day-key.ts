@@ -1,6 +1,6 @@
 import { initialTransition } from 'xstate';
 import type { DayEvent } from '../../src/day/records.ts';
-import { factsOneByOne, isTooMany, ofBatch, ofFace, passedOver, startOfFace } from './alphabet.ts';
+import { factsOneByOne, isTooMany, ofBatch, ofFace, passedOver, read, startOfFace } from './alphabet.ts';
 import { type Alone, classesOf } from './classes.ts';
 import type { BatchState, DayMachineState, FaceState, Machines } from './machines.ts';
 import { put } from './machines.ts';
@@ -46,6 +46,7 @@ export function eventsOfFace(plan: Plan, id: string): DayEvent[] {
 	const tie = { cup: ['A'] };
 	return [
 		...ofFace(plan, id),
+		read('last-face', 'part', true, { faces: [id], face: id }),
 		{ type: 'break.began', kind: 'hold', by: 'painter' },
 		...(['start', 'part'] as const).flatMap(from =>
 			Array.from({ length: coats + 2 }, (_, n) => n + 1).flatMap(coat =>
@@ -98,6 +99,7 @@ export function batchAlone(
 	const order = plan.input.materials[material]?.order ?? [];
 	const events: DayEvent[] = [
 		...ofBatch('A', [], order),
+		read('touch', 'tacky', true, { batch: 'A' }),
 		passedOver('cup'),
 		passedOver('hardener'),
 		{ type: 'break.began', kind: 'hold', by: 'painter' },

@@ -1,5 +1,6 @@
 import { batchMachine } from '../../machines/batch.ts';
-import { type BatchState, type DayMachineState, dayMachine, type FaceState } from '../../machines/day.ts';
+import { type DayMachineState, dayMachine } from '../../machines/day.ts';
+import type { BatchState, FaceState } from '../../machines/day-context.ts';
 import { faceMachine } from '../../machines/face.ts';
 import { gunCheckMachine } from '../../machines/gun-check.ts';
 import { transition } from '../../machines/step.ts';

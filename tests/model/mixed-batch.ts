@@ -65,7 +65,9 @@ export function mixedAfter(batch: MixedBatch, event: DayEvent): MixedBatch {
 	const { stage } = batch;
 	switch (event.type) {
 		case 'reading.taken':
-			return isPour(batch.open[0]) && !batch.adrift && event.matched ? { ...batch, can: true } : batch;
+			return event.feature === 'can' && event.matched && isPour(batch.open[0]) && !batch.adrift
+				? { ...batch, can: true }
+				: batch;
 		case 'batch.poured':
 			return levelRead(batch, event.component, event.found);
 		case 'batch.found':

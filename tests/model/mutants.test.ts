@@ -25,6 +25,7 @@ test('machines with nothing changed in them are caught by nothing', async () => 
 test('each named guard of each machine is inverted, and left out wherever it is used', () => {
 	for (const file of files) {
 		const source = readFileSync(`machines/${file}`, 'utf8');
+		if (!source.includes('createMachine(')) continue;
 		const made = mutantsOf(file, source);
 		const named = source.slice(source.indexOf('guards: {'), source.indexOf('actions: {'));
 		const names = [...named.matchAll(/^\t\t(\w+)[:,]/gm)].map(([, name]) => name);

@@ -9,7 +9,14 @@ import { aloneProofs, type Proof, properties, smallDays } from './proofs.ts';
 
 /** The checks checked: each guard, condition and clearing action deleted or inverted in turn must be caught. */
 
-export const files = ['day.ts', 'face.ts', 'batch.ts', 'gun-check.ts'] as const;
+export const files = [
+	'day.ts',
+	'may-spray.ts',
+	'day-context.ts',
+	'face.ts',
+	'batch.ts',
+	'gun-check.ts',
+] as const;
 const rooms = { machines: path.resolve('machines'), built: path.resolve('node_modules/.cache/mutants') };
 
 /** Every mutant of the machines, file after file. */

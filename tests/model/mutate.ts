@@ -25,8 +25,8 @@ const forTheCompiler = (text: string) =>
 	/^event\.type [!=]== '[\w.-]+'$/.test(text) ||
 	/^'\w+' in event$/.test(text) ||
 	/^(check|event\.batch) !== null$/.test(text) ||
-	/^(context\.check(ed)?|letter === null|step !== undefined|levelRead)$/.test(text) ||
-	/^!?(began|began\.size|started|loaded|order|rule|isGun)$/.test(text);
+	/^(context\.check(ed)?|letter === null)$/.test(text) ||
+	/^!?(began|began\??\.size|started|loaded|order|rule)$/.test(text);
 
 /** Every guard, condition and clearing action of a file, deleted or inverted in turn. */
 export function mutantsOf(file: string, source: string): Mutant[] {

@@ -1,4 +1,4 @@
-import type { DayInput } from '../../machines/day.ts';
+import type { DayInput } from '../../machines/day-context.ts';
 import type { CoatRule, FaceInput } from '../../machines/face.ts';
 import type { Facts } from '../../src/day/records.ts';
 import type { MixStep, Prep } from '../../src/job/job.ts';
@@ -112,8 +112,8 @@ export const variations: readonly Plan[] = [
 		varied('collapsed'),
 	),
 	plan('one face set aside, and back by its own line', [face('lid', [level])], varied('rework', 'collapsed')),
-	plan('one coat, passed over with a reason: paint, air', [face('lid', [level])], {
-		rules: ['paint', 'air'],
+	plan('one coat, passed over with a reason: air', [face('lid', [level])], {
+		rules: ['air'],
 		...varied('collapsed'),
 	}),
 	plan('another fan height', [face('lid', [level]), face('door', [{ ...level, fanHeight_mm: 180 }])], {
@@ -129,7 +129,6 @@ export const variations: readonly Plan[] = [
 			['prep', {}],
 			['touch', {}],
 			['coats', {}],
-			['paint', { enough: false }],
 			['air', { air: 'out' }],
 		] as const
 	).map(([rule, facts]) =>
@@ -180,7 +179,7 @@ export const variations: readonly Plan[] = [
 		varied('touch', 'collapsed'),
 	),
 	plan('a stretch: two faces under the same fan', [lid, face('box', twice(level))], varied('collapsed')),
-	...[['window'], ['prep', 'touch'], ['coats'], ['paint', 'air']].map(rules =>
+	...[['window'], ['prep', 'touch'], ['coats'], ['air']].map(rules =>
 		plan(
 			`passed over with a reason: ${rules.join(', ')}`,
 			[face('lid', twice(level, { prep: ['sand'], touch: true }))],

@@ -33,6 +33,7 @@ export const orders: MixStep[][] = [
 	['stir', 'base', 'hardener', 'reducer', 'stand', 'strain', 'cup'],
 	['hardener', 'base', 'stand'],
 	['stir', 'base', 'reducer', 'hardener', 'stand', 'cup'],
+	['base', 'hardener', 'stir', 'strain'],
 ];
 
 const coat = lid.coats[0];

@@ -68,8 +68,7 @@ function cupAtStart({ plan, was }: Told, { face, facts }: EventOf<'face.started'
 	}
 	if (facts?.alive !== true) says(13, 'the cup is past its life');
 	if (facts?.lasts !== true) says(13, 'the cup does not live until the face is done');
-	const paint = facts?.enough === true || was.faces[face]?.overrides.includes('paint');
-	if (!paint) says(13, 'the cup holds less than the face wants');
+	if (facts?.enough !== true) says(13, 'the cup holds less than the face wants');
 }
 
 /** The record ties the face to the check, the batches and the air that it is sprayed under, and names the overrides (11, 15). */

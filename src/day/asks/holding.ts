@@ -1,4 +1,4 @@
-import { batchInHand } from '../../../machines/day.ts';
+import { batchInHand } from '../../../machines/day-context.ts';
 import { inert } from '../../job/inert.ts';
 import { clock, date } from '../../words/clock.ts';
 import { duration, faceName, sentence } from '../../words/say.ts';

@@ -1,4 +1,4 @@
-import { batchInHand } from '../../../machines/day.ts';
+import { batchInHand } from '../../../machines/day-context.ts';
 import { inert } from '../../job/inert.ts';
 import type { Component } from '../../job/job.ts';
 import { format } from '../../trade/shown.ts';

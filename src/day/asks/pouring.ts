@@ -1,3 +1,4 @@
+import { isPour } from '../../../machines/batch.ts';
 import type { Component } from '../../job/job.ts';
 import { sentence } from '../../words/say.ts';
 import type { BatchBook } from '../book.ts';
@@ -98,7 +99,7 @@ const shows = {
 export function foundPrompt(moment: Moment, letter: string, batch: BatchBook): Prompt {
 	const machine = contextOf(moment).batches[letter]?.context;
 	const step = machine?.todo[0];
-	const pours = step === 'base' || step === 'hardener' || step === 'reducer';
+	const pours = isPour(step);
 	const component = pours ? step : (machine?.poured.at(-1) ?? 'base');
 	const slack = slackOf(moment, batch, batch.level);
 	const found = (level: number): EventOf<'batch.found'>['found'] => {

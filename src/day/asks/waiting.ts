@@ -1,4 +1,4 @@
-import { batchInHand } from '../../../machines/day.ts';
+import { batchInHand } from '../../../machines/day-context.ts';
 import { duration, faceName, sentence } from '../../words/say.ts';
 import { about } from '../../words/spoken.ts';
 import { cupLife_s, gunClock, stoodAt } from '../allowed.ts';

@@ -1,4 +1,4 @@
-import { batchInHand } from '../../../machines/day.ts';
+import { batchInHand } from '../../../machines/day-context.ts';
 import type { Line } from '../../../src/day/rehearsal.ts';
 import type { DayState } from '../../../src/day/state.ts';
 import { keyFor, type Painter } from '../../../src/painter/painter.ts';

@@ -1,0 +1,105 @@
+import type { SnapshotFrom } from 'xstate';
+import type { DayEvent, EventOf } from '../src/day/records.ts';
+import type { Horns, MixStep } from '../src/job/job.ts';
+import type { batchMachine } from './batch.ts';
+import { type CoatRule, type FaceInput, faceMachine } from './face.ts';
+import type { gunCheckMachine } from './gun-check.ts';
+import { transition } from './step.ts';
+
+/** What a day knows of its gun, faces and batches, and what one event does to them. */
+
+export type FaceState = SnapshotFrom<typeof faceMachine>;
+export type BatchState = SnapshotFrom<typeof batchMachine>;
+export type CheckState = SnapshotFrom<typeof gunCheckMachine>;
+
+export type DayInput = {
+	faces: readonly FaceInput[];
+	materials: Readonly<Record<string, { isocyanate: boolean; order: readonly MixStep[] }>>;
+};
+
+/** What the last gun check found and nothing has touched since, and the check it rests on. */
+export type Known = { horns: Horns; fanHeight_mm: number; check: number; passedOver: readonly string[] };
+
+export type DayContext = {
+	rules: DayInput;
+	faces: readonly FaceState[];
+	batches: Readonly<Record<string, BatchState>>;
+	/** Letters of the batches in the gun's cup. */
+	cup: readonly string[];
+	/** The list or gun check being gone through; what it is, and the face it is for, stay until the next begins. */
+	check: CheckState | null;
+	checked: { no: number; size: 'full' | 'short'; rule: CoatRule; passedOver: readonly string[] } | null;
+	known: Known | null;
+	/** The size of check that makes the gun known again. */
+	need: 'full' | 'short' | null;
+	/** Lists closed today. */
+	listsDone: readonly string[];
+	/** Items of those lists passed over with a reason. */
+	passedOver: readonly string[];
+	list: string | null;
+	/** A face ran over its time; the painter has not said yet whether it went through in one go. */
+	late: boolean;
+};
+
+export type Args = { context: DayContext; event: DayEvent };
+
+export const of = <Type extends DayEvent['type']>(event: DayEvent, type: Type): EventOf<Type> | null =>
+	event.type === type ? (event as EventOf<Type>) : null;
+
+/** The next coat of a face: what it wants of gun and batch. A coat beyond the plan repeats the last rule. */
+export function ruleFor(face: FaceState): CoatRule | undefined {
+	const { rules, laid } = face.context;
+	return rules.coats[laid] ?? rules.coats.at(-1);
+}
+
+export const faceNamed = ({ faces }: DayContext, id: string | null) =>
+	faces.find(face => face.context.rules.id === id);
+
+/** Materials that the faces get next; a coat beyond the plan counts where a reason was given for it. */
+export const materialsNext = ({ faces }: DayContext) => {
+	const wanted = faces.filter(
+		({ context: { rules, laid, overrides } }) => laid < rules.coats.length || overrides.includes('coats'),
+	);
+	return wanted.flatMap(face => ruleFor(face)?.material ?? []);
+};
+
+/** Faces that an event speaks of. */
+function spokenOf(event: DayEvent): readonly string[] {
+	switch (event.type) {
+		case 'face.started':
+		case 'face.ended':
+		case 'stage.done':
+		case 'rework.done':
+			return [event.face];
+		case 'override.given':
+			return event.face === null ? [] : [event.face];
+		case 'reading.taken':
+		case 'part.setAside':
+			return event.faces ?? [];
+		default:
+			return [];
+	}
+}
+
+export const stepFace = (face: FaceState, event: DayEvent) => transition(faceMachine, face, event)[0];
+
+export const stepFaces = (faces: readonly FaceState[], event: DayEvent) => {
+	const ids = spokenOf(event);
+	const concerned = (face: FaceState) =>
+		event.type === 'break.began' ? face.matches('spraying') : ids.includes(face.context.rules.id);
+	return faces.map(face => (concerned(face) ? stepFace(face, event) : face));
+};
+
+export const facesMove = ({ faces }: DayContext, event: DayEvent) =>
+	stepFaces(faces, event).some((face, index) => face !== faces[index]);
+
+export const batchMoves = (batch: BatchState | undefined, event: DayEvent) => batch?.can(event) === true;
+
+const finished: readonly string[] = ['ready', 'inCup', 'discarded'];
+
+/** The batch being mixed, standing or not. */
+export const batchInHand = ({ batches }: Pick<DayContext, 'batches'>) =>
+	Object.entries(batches).find(([, batch]) => !finished.includes(batch.value));
+
+export const same = (one: readonly string[], other: readonly string[]) =>
+	one.length === other.length && one.every(letter => other.includes(letter));
