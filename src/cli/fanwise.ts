@@ -48,10 +48,10 @@ async function run(argv: string[], io: Io): Promise<number> {
 		return runCommand(await found.load(), rest, io);
 	}
 	const { nearest } = await import('../trade/nearest.ts');
-	const like = nearest(
-		word,
-		commands.map(command => command.name),
-	);
+	const { workCommand } = await import('./work.ts');
+	const sums = (workCommand.parts ?? []).map(({ name }) => name);
+	const near = nearest(word, [...commands.map(({ name }) => name), ...sums]) ?? '';
+	const like = sums.includes(near) ? `work ${near}` : near;
 	io.stderr.write(
 		`fanwise: unknown command "${word.slice(0, 40)}": the nearest is "${like}" (fanwise --help)\n`,
 	);

@@ -44,6 +44,8 @@ async function run({ positionals, options }: Args, io: Io): Promise<number> {
 		io.stderr.write(`fanwise rehearse: ${message}\n`);
 		return 2;
 	};
+	if (options.json && options.plain)
+		return refuse('--json and --plain answer the same lines in two ways: leave one out');
 	const sheet = await readSheet(positionals[0], io, 'rehearse');
 	if (!sheet) return 2;
 	const path = options.day === undefined ? undefined : String(options.day);

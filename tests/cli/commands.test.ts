@@ -27,6 +27,8 @@ test('--help names every command; --version is the package’s; an unknown comma
 	expect(run(['--version']).stdout).toBe(`${version}\n`);
 	expect(run(['reherse'])).toMatchObject({ status: 2, stdout: '' });
 	expect(run(['reherse']).stderr).toMatch(/rehearse/);
+	expect(run(['mix', '2:1']).stderr).toMatch(/the nearest is "work mix"/);
+	expect(run(['flim']).stderr).toMatch(/the nearest is "work film"/);
 });
 
 test('without a terminal the program plays the demo: a visitor, a fan caught, a run set aside, the summary', () => {

@@ -107,6 +107,7 @@ test('a folder, a bad instant, a bad seed, no sheet: one line each, exit 2', () 
 		['rehearse', example, ...start, '--seed', '-1'],
 		['rehearse', '--json'],
 		['rehearse', example, '--jsn'],
+		['rehearse', example, '--json', '--plain'],
 	]) {
 		const { status, stderr } = run(args);
 		expect(status).toBe(2);
