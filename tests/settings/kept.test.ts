@@ -17,6 +17,18 @@ test('a change is kept, in a file that is the owner’s alone', () => {
 	expect(statSync(join(at, 'settings.json')).mode & 0o777).toBe(0o600);
 });
 
+test.each([
+	['settle_s', 2, 'settle_s: found "2"; 10 or more wanted'],
+	['checkAge_min', 99, 'checkAge_min: found "99"; 60 or less wanted'],
+	['margin_C', 'warm', 'margin_C: found "warm"; a number wanted'],
+	['voice', 1, 'voice: found "1"; true or false wanted'],
+	['by', 'strech', 'by: found "strech"; allowed: face, stretch; nearest: stretch'],
+	['learned', 'pedal', 'learned: found "pedal"; what fanwise keys writes wanted'],
+	['by', '\u001b[2J', 'by: found "<U+001B>[2J"; allowed: face, stretch; nearest: face'],
+])('what is wrong with a value is said in one line: %s %j', (key, value, says) => {
+	expect(changeSetting(folder(), key, value)).toEqual({ ok: false, message: says });
+});
+
 test('a value under its floor, or of a setting that is none, changes nothing', () => {
 	const at = folder();
 	changeSetting(at, 'by', 'stretch');
