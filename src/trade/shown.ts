@@ -22,7 +22,7 @@ const shown: Record<UnitSystem, Record<Quantity, Shown[]>> = {
 			{ unit: 'gal', from: 3785.41, decimals: 2 },
 		],
 		area: one('ft2', 1),
-		film: one('mil', 2),
+		film: one('mil', 1),
 		temperature: one('°F', 0),
 		temperatureDifference: one('°F', 1),
 		pressure: one('psi', 0),

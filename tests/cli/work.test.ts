@@ -105,7 +105,7 @@ describe('sentences', () => {
 			'In the cup, one onto the other: base to 8 fl oz, hardener to 12 fl oz, reducer to 16 fl oz.',
 		],
 		[mix, 'metric', 'For 473 mL: base 237 mL, hardener 118 mL, reducer 118 mL.'],
-		[film, 'us', '1.5 mil dry is 3.57 mil wet at 42% solids.'],
+		[film, 'us', '1.5 mil dry is 3.6 mil wet at 42% solids.'],
 		[film, 'metric', '38 µm dry is 91 µm wet at 42% solids.'],
 		[
 			air,

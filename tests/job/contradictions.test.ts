@@ -101,7 +101,7 @@ const faces: Alteration[] = [
 		'full: { film: 1.0 mil }',
 		'full: { film: 2.0 mil }',
 		'2.0 mil',
-		/coats, full, film: lies 5\.13 mil wet and sags above 3\.5 mil on upright canopy rail\/front; lay less, in more coats$/,
+		/coats, full, film: lies 5\.1 mil wet and sags above 3\.5 mil on upright canopy rail\/front; lay less, in more coats$/,
 	],
 	[
 		'a tilt that makes the cup drip',
