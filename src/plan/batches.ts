@@ -26,10 +26,13 @@ export function spare(job: Job, material: string): number {
 	return least(found.solids, found.solids_tolerance) * least(job.gun.transfer, job.gun.transfer_tolerance);
 }
 
+const sameCoat = (one: Pass | undefined, other: Pass | undefined): boolean =>
+	one?.coat.stage === other?.coat.stage && one?.coat.ofStage[0] === other?.coat.ofStage[0];
+
 /**
  * The fewest batches for a row of passes, each one cup at most: as many faces as the cup holds paint for with the
- * spare counted in, a new one where `breaks` says. Taking each as long as it may be gives the fewest, because a
- * batch that begins later never has to end earlier.
+ * spare counted in, a new one where `breaks` says. Of the ways with so few, the one that changes batches inside the
+ * fewest coats, since two batches of one colour seldom match quite; then each as long as it may be.
  * @param breaks passes before which a batch must end
  * @param ahead passes whose batch is mixed together with the one before, where both last
  * @param cup paint in the gun's cup that the first passes are sprayed from, as far as it goes
@@ -42,24 +45,49 @@ export function chunksOf(
 	ahead: ReadonlySet<number>,
 	cup: Cup | null = null,
 ): Chunk[] {
-	const chunks: Chunk[] = [];
-	let held = 0;
-	let room = job.gun.cup_mL;
-	for (const [index, pass] of passes.entries()) {
-		const needs = paintOf_mL(pass, rates) * spare(job, pass.coat.material);
-		const before = passes[index - 1];
-		const same =
-			before?.coat.material === pass.coat.material &&
-			reducerFor(job, before.coat) === reducerFor(job, pass.coat);
-		if (index === 0 && cup && !breaks.has(0) && needs <= cup.left_mL) {
-			chunks.push({ first: 0, ahead: false, loaded: true });
-			room = cup.left_mL;
-		} else if (chunks.length === 0 || breaks.has(index) || !same || held + needs > room) {
-			chunks.push({ first: index, ahead: ahead.has(index) });
-			held = 0;
-			room = job.gun.cup_mL;
+	const needs = passes.map(pass => paintOf_mL(pass, rates) * spare(job, pass.coat.material));
+	const needed = (index: number) => needs[index] ?? 0;
+	const goesOn = (index: number): boolean => {
+		const [before, pass] = [passes[index - 1], passes[index]];
+		return (
+			before !== undefined &&
+			pass !== undefined &&
+			!breaks.has(index) &&
+			before.coat.material === pass.coat.material &&
+			reducerFor(job, before.coat) === reducerFor(job, pass.coat)
+		);
+	};
+	/** Where a batch begun at a pass may end, the furthest first; one face too large for a cup has it to itself. */
+	const endsOf = (first: number, room: number): number[] => {
+		const ends = [first + 1];
+		let held = needed(first);
+		for (let next = first + 1; goesOn(next) && held + needed(next) <= room; next++) {
+			held += needed(next);
+			ends.unshift(next + 1);
 		}
-		held += needs;
+		return ends;
+	};
+	/** From a pass on: how many batches are still begun, how many of them inside a coat. */
+	const rest: { batches: number; within: number }[] = [];
+	const restFrom = (end: number) => {
+		const { batches, within } = rest[end] ?? { batches: 0, within: 0 };
+		const cuts = end < passes.length && sameCoat(passes[end - 1], passes[end]);
+		return { batches, within: within + (cuts ? 1 : 0) };
+	};
+	const endOf = (first: number, room: number): number => {
+		const cost = (end: number) => restFrom(end).batches * (passes.length + 1) + restFrom(end).within;
+		return endsOf(first, room).reduce((best, end) => (cost(end) < cost(best) ? end : best));
+	};
+	for (let first = passes.length - 1; first >= 0; first--) {
+		const { batches, within } = restFrom(endOf(first, job.gun.cup_mL));
+		rest[first] = { batches: batches + 1, within };
+	}
+	const loaded = cup !== null && !breaks.has(0) && needed(0) <= cup.left_mL ? cup : null;
+	const chunks: Chunk[] = [];
+	for (let first = 0; first < passes.length; ) {
+		const isLoaded = first === 0 && loaded !== null;
+		chunks.push(isLoaded ? { first, ahead: false, loaded: true } : { first, ahead: ahead.has(first) });
+		first = endOf(first, isLoaded ? loaded.left_mL : job.gun.cup_mL);
 	}
 	return chunks;
 }
