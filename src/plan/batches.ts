@@ -26,7 +26,7 @@ export function spare(job: Job, material: string): number {
 	return least(found.solids, found.solids_tolerance) * least(job.gun.transfer, job.gun.transfer_tolerance);
 }
 
-const sameCoat = (one: Pass | undefined, other: Pass | undefined): boolean =>
+export const sameCoat = (one: Pass | undefined, other: Pass | undefined): boolean =>
 	one?.coat.stage === other?.coat.stage && one?.coat.ofStage[0] === other?.coat.ofStage[0];
 
 /**

@@ -1,5 +1,5 @@
 import type { Job } from '../job/job.ts';
-import { type Chunk, type Cup, chunksOf } from './batches.ts';
+import { type Chunk, type Cup, chunksOf, sameCoat } from './batches.ts';
 import { coatsBefore, type GunState, type Pass } from './gun.ts';
 import type { CoatsOn, StageOrder } from './order.ts';
 import { type Pace, type Rates, standardPace } from './pace.ts';
@@ -126,7 +126,7 @@ function settle(
 		const { chunks, course } = played;
 		const broken = course.breaks[0];
 		const stalled = course.stalls.find(
-			at => at > 0 && sameCoat(passes, at) && !never.has(at) && !ahead.has(at),
+			at => at > 0 && sameCoat(passes[at - 1], passes[at]) && !never.has(at) && !ahead.has(at),
 		);
 		if (broken !== undefined) {
 			const which = chunks.findLastIndex(chunk => chunk.first <= broken);
@@ -141,9 +141,6 @@ function settle(
 	}
 	return played;
 }
-
-const sameCoat = (passes: readonly Pass[], at: number): boolean =>
-	passes[at]?.coat.ofStage[0] === passes[at - 1]?.coat.ofStage[0];
 
 function oldestEdge_s(laid: readonly Laid[]): number {
 	const ends = new Map<string, number>();
