@@ -15,15 +15,22 @@ export function lifeOf_s(job: Job, material: string): number {
 	return found ? potLife_h(found.potLife, job.shop.air_C, found.factorPer10C) * 3600 : 0;
 }
 
+/** Share mixed beyond what the faces want, for the gun, the strainer and the test patterns. Common practice, no source. */
+const reserve = 0.1;
+
 /**
- * By how much the paint for a face may have to be more than worked out: solids and transfer at their lower ends.
- * @returns factor, 1 or more
+ * By how much more paint is mixed than the faces are worked out to take: enough should solids and transfer be at
+ * their lower ends, and at the least what gun, strainer and test patterns take. Where the shop's own days have shown
+ * what the faces take, there is no more to allow for than these.
+ * @returns factor
  */
-export function spare(job: Job, material: string): number {
+export function spare(job: Job, material: string, rates: Rates): number {
 	const found = job.materials[material];
-	if (!found) return 1;
+	if (!found || (rates[material]?.paint ?? null) !== null) return 1 + reserve;
 	const least = (share: number, tolerance: number) => share / Math.max(0.5 * share, share - tolerance);
-	return least(found.solids, found.solids_tolerance) * least(job.gun.transfer, job.gun.transfer_tolerance);
+	const worst =
+		least(found.solids, found.solids_tolerance) * least(job.gun.transfer, job.gun.transfer_tolerance);
+	return Math.max(1 + reserve, worst);
 }
 
 export const sameCoat = (one: Pass | undefined, other: Pass | undefined): boolean =>
@@ -45,7 +52,7 @@ export function chunksOf(
 	ahead: ReadonlySet<number>,
 	cup: Cup | null = null,
 ): Chunk[] {
-	const needs = passes.map(pass => paintOf_mL(pass, rates) * spare(job, pass.coat.material));
+	const needs = passes.map(pass => paintOf_mL(pass, rates) * spare(job, pass.coat.material, rates));
 	const needed = (index: number) => needs[index] ?? 0;
 	const goesOn = (index: number): boolean => {
 		const [before, pass] = [passes[index - 1], passes[index]];

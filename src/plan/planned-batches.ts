@@ -45,7 +45,7 @@ export function batchesOf(
 		const [first, last] = [laid[0], laid.at(-1)];
 		if (!mixed || !first || !last) return [];
 		const needed_mL = served.reduce((sum, pass) => sum + paintOf_mL(pass, rates), 0);
-		const wanted_mL = Math.max(needed_mL, Math.min(job.gun.cup_mL, needed_mL * spare(job, material)));
+		const wanted_mL = Math.max(needed_mL, Math.min(job.gun.cup_mL, needed_mL * spare(job, material, rates)));
 		const volume_mL = chunk.loaded && cup ? cup.left_mL : wanted_mL;
 		return {
 			letter: chunk.loaded && cup ? cup.letter : letterOf(letters + index - before + 1),

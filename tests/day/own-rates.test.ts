@@ -25,6 +25,17 @@ test('as much is mixed, and as long is allowed, as the shop’s own days have sh
 	expect(checkDayFile(own.bytes())).toEqual([]);
 });
 
+test('the day mixes with the spare that the plan counts in: solids and transfer at their lower ends', () => {
+	const job = smallJob();
+	const unsure = { ...job, gun: { ...job.gun, transfer_tolerance: 0.1 } };
+	const day = rehearsed({ job: unsure });
+	day.toState('mix.begin');
+	day.send('top-left');
+	const wanted_mL = 3 * 90;
+	const worst = 0.6 / 0.5;
+	expect(day.ofType('batch.started')[0]?.make_mL).toBe(Math.ceil((wanted_mL * worst) / 10) * 10);
+});
+
 test('a face that would want more than the cup holds is sprayed from a full cup, and the day does not mix in a circle', () => {
 	const day = rehearsed({ rates: { topcoat: { time: null, paint: 13 } } });
 	day.toEnd();

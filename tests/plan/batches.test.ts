@@ -29,7 +29,7 @@ const inOneCoat = (passes: readonly Pass[], at: number) => passes[at - 1]?.count
 
 /** Batches, and how many of them begin inside a coat, of every way that a row of passes can be shared out. */
 function everyWay(job: Job, passes: readonly Pass[], breaks: readonly number[], cup: Cup | null) {
-	const needs = passes.map(pass => (pass.coat.volume_mL ?? 0) * spare(job, 'topcoat'));
+	const needs = passes.map(pass => (pass.coat.volume_mL ?? 0) * spare(job, 'topcoat', {}));
 	const ways: { batches: number; within: number }[] = [];
 	const fits = (from: number, to: number): boolean => {
 		const room = from === 0 && cup ? cup.left_mL : job.gun.cup_mL;
@@ -61,7 +61,8 @@ test('there are as few batches as can be, and of those ways one that changes bat
 		fc.property(days, ({ amounts, coats, cup_mL, breaks, left_mL }) => {
 			const job = jobOf(amounts, coats, cup_mL);
 			const passes = passesIn(job, orderFor(job, 0));
-			const serves = left_mL !== null && (passes[0]?.coat.volume_mL ?? 0) * spare(job, 'topcoat') <= left_mL;
+			const serves =
+				left_mL !== null && (passes[0]?.coat.volume_mL ?? 0) * spare(job, 'topcoat', {}) <= left_mL;
 			const cup = serves ? { letter: 'A', left_mL, dies_s: 9e9 } : null;
 			const chunks = chunksOf(job, passes, {}, new Set(breaks), new Set(), cup);
 			expect(taken(passes, chunks)).toEqual(least(everyWay(job, passes, breaks, cup)));

@@ -1,6 +1,6 @@
 import { inert } from '../../job/inert.ts';
 import { letterOf } from '../../plan/batch-letters.ts';
-import { reducerFor } from '../../plan/batches.ts';
+import { reducerFor, spare } from '../../plan/batches.ts';
 import { fromUnit } from '../../trade/quantity.ts';
 import { entryUnit, format } from '../../trade/shown.ts';
 import { about } from '../../words/spoken.ts';
@@ -14,13 +14,12 @@ import { keyed } from './keyed.ts';
 
 /** How much is mixed, and under which letter. */
 
-/** Share mixed beyond what the faces want, for the gun, the strainer and the test patterns. Common practice, no source. */
-const reserve = 0.1;
-
-/** What the rest of the coat wants of a material, less what is mixed already, rounded up to 10 mL. */
+/** What the rest of the coat wants of a material, less what is mixed already, with the spare; rounded up to 10 mL. */
 function amountToMix_mL(moment: Moment, face: string): number {
 	const wanted = restOfCoat(moment, face).reduce((sum, id) => sum + wantedFor(moment, id).volume_mL, 0);
-	return Math.max(50, Math.ceil((paintShort_mL(moment, face) + reserve * wanted) / 10) * 10);
+	const { sheet, rates = {} } = moment.state.book.opened;
+	const more = (spare(sheet, nextCoat(moment, face).material, rates) - 1) * wanted;
+	return Math.max(50, Math.ceil((paintShort_mL(moment, face) + more) / 10) * 10);
 }
 
 const nextLetter = ({ state }: Moment): string =>
