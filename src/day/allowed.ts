@@ -4,6 +4,7 @@ import { windowsAfter } from '../plan/windows.ts';
 import { airStale } from '../trade/air.ts';
 import type { RecoatWindow } from '../trade/recoat.ts';
 import { flash_min, highestHeld, potLife_h, timeAt_h } from '../trade/time.ts';
+import type { LaidCoat } from './book.ts';
 import { atLeast_s, atMost_s, type Instant } from './instant.ts';
 import {
 	batchesIn,
@@ -33,10 +34,16 @@ export function windowsOf(job: Job, face: Face, coat: number, surface_C: number)
 	}
 }
 
-/** The surface temperature that rules the windows of a coat finished at `ended`. */
-export function rulingSurface_C({ state, now }: Moment, ended: Instant): number {
+/** The highest surface temperature that a coat was held at since `from`, °C: what earlier days read counts on. */
+export function rulingSurface_C(
+	{ state, now }: Moment,
+	{ carried_C }: Pick<LaidCoat, 'carried_C'>,
+	from: Instant,
+): number {
 	const readings = state.book.airs.map(({ at, surfaceC }) => ({ at_ms: at.wall, C: surfaceC }));
-	return highestHeld(readings, ended.wall, now.wall) ?? readings[0]?.C ?? state.book.opened.sheet.shop.air_C;
+	const held = highestHeld(readings, from.wall, now.wall) ?? readings[0]?.C;
+	const known = [held, carried_C ?? undefined].filter(C => C !== undefined);
+	return known.length > 0 ? Math.max(...known) : state.book.opened.sheet.shop.air_C;
 }
 
 /** Seconds from the end of the last coat to each edge of its windows, as last worked out. */
@@ -235,7 +242,7 @@ export function reworkDue(
 	moment: Moment,
 	id: string,
 ): { step: 'set-up' | 'sand' | 'clean'; due: number | null } {
-	const { aside } = faceBook(moment, id);
+	const { aside, laid } = faceBook(moment, id);
 	const done = aside?.rework.length ?? 0;
 	if (done === 1) return { step: 'sand', due: moment.now.wall };
 	if (done >= 2) return { step: 'clean', due: moment.now.wall };
@@ -243,7 +250,7 @@ export function reworkDue(
 	const material = coat && jobOf(moment).materials[coat.material];
 	const since = aside?.since;
 	if (!material || !since) return { step: 'set-up', due: null };
-	const surface = rulingSurface_C(moment, since);
+	const surface = rulingSurface_C(moment, laid.at(-1) ?? { carried_C: null }, since);
 	try {
 		const sheet = material.sandAfter[0];
 		const hours = sheet ? timeAt_h(material.sandAfter, surface, material.factorPer10C) : 24;

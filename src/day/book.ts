@@ -4,6 +4,15 @@ import type { BreakKind, DayRecord, EventOf } from './records.ts';
 
 type Opened = EventOf<'day.opened'>;
 
+export type LaidCoat = {
+	coat: number;
+	ended: Instant;
+	cup: readonly string[];
+	seconds: number | null;
+	/** Highest surface temperature that an earlier day held it at, °C; null: it was laid today. */
+	carried_C: number | null;
+};
+
 export type FaceBook = {
 	/** The pass under way or broken off. */
 	pass: {
@@ -15,7 +24,7 @@ export type FaceBook = {
 		stopped: Instant | null;
 		seen: Instant | null;
 	} | null;
-	laid: { coat: number; ended: Instant; cup: readonly string[]; seconds: number | null }[];
+	laid: LaidCoat[];
 	/** What the last coat allows, as last worked out. */
 	windows: EventOf<'window.set'> | null;
 	/** Where a coat broken off stands: the last stroke laid, when that was noticed, and since when its edge may dry. */
@@ -119,11 +128,12 @@ export function openBook(record: DayRecord & Opened): Book {
 			const before = record.before.faces[id];
 			const face = emptyFace();
 			if (before) {
-				face.laid = before.coats.map(({ coat, ended, cup }) => ({
+				face.laid = before.coats.map(({ coat, ended, cup, surfaceC }) => ({
 					coat,
 					ended: past(ended),
 					cup,
 					seconds: null,
+					carried_C: surfaceC,
 				}));
 				face.prep = before.prep.map(({ step, at }) => ({ step, at: past(at) }));
 				face.aside = before.aside && {

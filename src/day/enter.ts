@@ -43,7 +43,7 @@ function endFace(book: Book, record: DayRecord & EventOf<'face.ended'>, at: Inst
 			pass: null,
 			part: null,
 			prep: [],
-			laid: [...face.laid, { coat, ended, cup: book.checked?.cup ?? [], seconds }],
+			laid: [...face.laid, { coat, ended, cup: book.checked?.cup ?? [], seconds, carried_C: null }],
 			respray: false,
 		};
 	});

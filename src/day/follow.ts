@@ -29,7 +29,7 @@ function windowsDue(moment: Moment): EventOf<'window.set'>[] {
 		const { laid, windows } = faceBook(moment, face.id);
 		const last = laid.at(-1);
 		if (!last) return [];
-		const surfaceC = rulingSurface_C(moment, last.ended);
+		const surfaceC = rulingSurface_C(moment, last, last.ended);
 		if (windows?.coat === last.coat && windows.surfaceC === surfaceC) return [];
 		const at = (hours: number) => isoAt(Math.round(last.ended.wall + hours * 3_600_000));
 		return [

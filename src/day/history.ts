@@ -13,14 +13,14 @@ function faceAfter({ book, machine }: DayState, id: string): Before['faces'][str
 	const state = machine.context.faces.find(one => one.context.rules.id === id);
 	if (!face || !state) return null;
 	const shop_C = book.opened.sheet.shop.air_C;
-	const surfaceC = face.windows?.surfaceC ?? book.airs.at(-1)?.surfaceC ?? shop_C;
+	const read_C = face.windows?.surfaceC ?? book.airs.at(-1)?.surfaceC;
 	const since = face.laid.at(-1)?.ended.wall ?? 0;
 	return {
-		coats: face.laid.map(({ coat, ended, cup }) => ({
+		coats: face.laid.map(({ coat, ended, cup, carried_C }) => ({
 			coat,
 			ended: isoAt(ended.wall),
 			cup: [...cup],
-			surfaceC,
+			surfaceC: read_C ?? carried_C ?? shop_C,
 		})),
 		prep: state.context.done.map(step => ({
 			step,

@@ -4,6 +4,7 @@ import { loadLists } from '../../src/job/lists.ts';
 import { loadJob } from '../../src/job/load.ts';
 import { checkDayFile } from '../model/checker/check.ts';
 import { rehearsed, start } from './rehearsed.ts';
+import { smallJob } from './small-job.ts';
 
 const sheet = 'checklists/example/coffee-cart.yaml';
 
@@ -105,4 +106,55 @@ test('topcoating on the day after the primer waits for the cure that the sheet a
 	second.until(({ state }) => state.startsWith('finish'));
 	expect(second.ofType('face.started')).toEqual([]);
 	expect(second.line().lines.join(' ')).toMatch(/in 2\d h/);
+});
+
+/** The small job with a recoat table that a warm surface shortens; invented. */
+function warmJob() {
+	const job = smallJob();
+	const row = (from_C: number, to_C: number, opens_h: number, closes_h: number) => ({
+		from_C,
+		to_C,
+		windows: [
+			{ does: 'wait' as const, from_h: 0, until_h: opens_h },
+			{ does: 'spray' as const, from_h: opens_h, until_h: closes_h },
+			{ does: 'sand' as const, from_h: closes_h, until_h: null },
+		],
+	});
+	const { topcoat } = job.materials;
+	if (!topcoat) throw new Error('the small job has no topcoat');
+	const warm = {
+		...topcoat,
+		recoat: [{ under: 'topcoat', rows: [row(15, 24, 0.75, 30), row(24.01, 40, 0.5, 12)] }],
+	};
+	return { ...job, materials: { topcoat: warm } };
+}
+
+test('the highest surface temperature of yesterday still rules the windows of a coat laid then', () => {
+	const job = warmJob();
+	const first = rehearsed({ job });
+	first.painter.world.air.surface_C = 32;
+	first.until(({ state, coat }) => state === 'wait' && coat === 2);
+	first.send('hold');
+	for (const code of ['close', 'close']) first.pick(code);
+	const second = rehearsed({ job, before: historyAfter(first.records()), at: start + 20 * 3_600_000 });
+	second.painter.world.air.surface_C = 20;
+	second.until(({ state }) => state === 'spraying' || state === 'prep.sand');
+	expect(second.ofType('window.set')[0]?.surfaceC).toBe(32);
+	expect(second.line().state).toBe('prep.sand');
+	second.toEnd();
+	expect(checkDayFile(second.bytes(), [first.bytes()])).toEqual([]);
+});
+
+test('a day on which the air is never read hands on the surface temperature that it was given', () => {
+	const job = warmJob();
+	const first = rehearsed({ job });
+	first.painter.world.air.surface_C = 32;
+	first.until(({ state, coat }) => state === 'wait' && coat === 2);
+	first.send('hold');
+	for (const code of ['close', 'close']) first.pick(code);
+	const second = rehearsed({ job, before: historyAfter(first.records()), at: start + 20 * 3_600_000 });
+	second.send('hold');
+	for (const code of ['close', 'close']) second.pick(code);
+	const handedOn = Object.values(historyAfter(second.records()).faces);
+	expect(handedOn.flatMap(({ coats }) => coats.map(({ surfaceC }) => surfaceC))).toEqual([32, 32, 32]);
 });
