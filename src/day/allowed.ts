@@ -3,8 +3,7 @@ import { reducerFor } from '../plan/batches.ts';
 import { windowsAfter } from '../plan/windows.ts';
 import { airStale } from '../trade/air.ts';
 import type { RecoatWindow } from '../trade/recoat.ts';
-import { flash_min, highestHeld, potLife_h, timeAt_h } from '../trade/time.ts';
-import type { LaidCoat } from './book.ts';
+import { flash_min, potLife_h, timeAt_h } from '../trade/time.ts';
 import { atLeast_s, atMost_s, type Instant } from './instant.ts';
 import {
 	batchesIn,
@@ -19,7 +18,9 @@ import {
 	nextCoat,
 	settingsOf,
 } from './moment.ts';
+import { hardens_s } from './prep.ts';
 import type { Facts } from './records.ts';
+import { rulingSurface_C } from './ruling-surface.ts';
 import { takes } from './takes.ts';
 
 /** What the clock and the readings say of a moment: the facts that guards take, and the instants that timers show. */
@@ -32,18 +33,6 @@ export function windowsOf(job: Job, face: Face, coat: number, surface_C: number)
 		if (error instanceof RangeError) return [{ does: 'wait', from_h: 0, until_h: null }];
 		throw error;
 	}
-}
-
-/** The highest surface temperature that a coat was held at since `from`, °C: what earlier days read counts on. */
-export function rulingSurface_C(
-	{ state, now }: Moment,
-	{ carried_C }: Pick<LaidCoat, 'carried_C'>,
-	from: Instant,
-): number {
-	const readings = state.book.airs.map(({ at, surfaceC }) => ({ at_ms: at.wall, C: surfaceC }));
-	const held = highestHeld(readings, from.wall, now.wall) ?? readings[0]?.C;
-	const known = [held, carried_C ?? undefined].filter(C => C !== undefined);
-	return known.length > 0 ? Math.max(...known) : state.book.opened.sheet.shop.air_C;
 }
 
 /** Seconds from the end of the last coat to each edge of its windows, as last worked out. */
@@ -59,8 +48,9 @@ function offsets(moment: Moment, id: string): { does: Window; from_s: number; un
 	}));
 }
 
-/** Least wait that the sheet itself asks for before the next coat, s. */
-const sheetWait_s = (moment: Moment, id: string) => nextCoat(moment, id).wait_h * 3600;
+/** Least wait that the sheet itself asks for before anything is done to the last coat, s. */
+const sheetWait_s = (moment: Moment, id: string) =>
+	Math.max(nextCoat(moment, id).wait_h * 3600, hardens_s(moment, id));
 
 /** Flash of a face broken off and past its wet edge, s. */
 function partFlash_s(moment: Moment, id: string): number {

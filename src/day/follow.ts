@@ -1,6 +1,6 @@
 import { batchInHand } from '../../machines/day-context.ts';
 import { orderFor } from '../plan/order.ts';
-import { isSettled, overridesOn, rulingSurface_C, windowsOf } from './allowed.ts';
+import { isSettled, overridesOn, windowsOf } from './allowed.ts';
 import { beginCheck } from './asks/gun-items.ts';
 import { lateAt } from './asks/spraying.ts';
 import { beginList } from './begin-list.ts';
@@ -19,6 +19,7 @@ import {
 import { deadPots, nextStep, pending, type Step } from './next.ts';
 import { roundCoat } from './order.ts';
 import type { DayEvent, EventOf } from './records.ts';
+import { rulingSurface_C } from './ruling-surface.ts';
 
 /** Records that follow from where the day stands, without any key: at most one step of them at a time. */
 

@@ -30,6 +30,7 @@ import {
 	ruleOf,
 } from './moment.ts';
 import { orderOf } from './order.ts';
+import { plannedPrep } from './prep.ts';
 
 /** The one thing that comes next, worked out from where the day stands; nothing of it is stored. */
 export type Step =
@@ -139,8 +140,8 @@ function prepFor(moment: Moment, id: string): Step | null {
 		const { done, overrides } = faceState(moment, face).context;
 		const window = windowNow(moment, face);
 		const coat = nextCoat(moment, face);
-		const planned = coat.prep.find(({ step }) => !done.includes(step));
-		if (planned && !overrides.includes('prep')) return planned;
+		const planned = plannedPrep(moment, face);
+		if (planned) return planned;
 		const wanted = window === 'scuff' || window === 'sand' ? window : null;
 		const prepared =
 			wanted === null || done.includes('sand') || (wanted === 'scuff' && done.includes('scuff'));

@@ -2,6 +2,7 @@ import { expect, test } from 'vitest';
 import { historyAfter } from '../../src/day/history.ts';
 import { loadLists } from '../../src/job/lists.ts';
 import { loadJob } from '../../src/job/load.ts';
+import { timeAt_h } from '../../src/trade/time.ts';
 import { checkDayFile } from '../model/checker/check.ts';
 import { rehearsed, start } from './rehearsed.ts';
 import { smallJob } from './small-job.ts';
@@ -157,4 +158,42 @@ test('a day on which the air is never read hands on the surface temperature that
 	for (const code of ['close', 'close']) second.pick(code);
 	const handedOn = Object.values(historyAfter(second.records()).faces);
 	expect(handedOn.flatMap(({ coats }) => coats.map(({ surfaceC }) => surfaceC))).toEqual([32, 32, 32]);
+});
+
+test('a primer that is still too soft by the sheet is not sanded: the sanding waits', async () => {
+	const given = await example();
+	const first = rehearsed(given);
+	Object.assign(first.painter.world.air, { C: 15, surface_C: 14.5 });
+	first.toEnd();
+	const primed = Date.parse(first.ofType('face.ended').at(-1)?.at ?? '');
+	const before = historyAfter(first.records());
+	const second = rehearsed({ ...given, before, at: start + 3 * 86_400_000 });
+	Object.assign(second.painter.world.air, { C: 16, surface_C: 14.5 });
+	second.until(({ state }) => state.startsWith('finish') || state.startsWith('prep'));
+	expect(second.line().state).toBe('finish');
+	second.pick('stay');
+	second.toState('prep.sand');
+	const { sandAfter, factorPer10C } = given.job.materials.primer ?? { sandAfter: [], factorPer10C: 2 };
+	const hardened_h = timeAt_h(sandAfter, 14.5, factorPer10C);
+	expect(hardened_h).toBeGreaterThan(80);
+	const hours = (Date.parse(second.ofType('wait.ended').at(-1)?.at ?? '') - primed) / 3_600_000;
+	expect(Math.abs(hours - hardened_h)).toBeLessThan(1);
+	second.toEnd();
+	expect(checkDayFile(second.bytes(), [first.bytes()])).toEqual([]);
+});
+
+test('a sanding that cannot wait is asked for with a reason, and done', async () => {
+	const given = await example();
+	const first = rehearsed(given);
+	Object.assign(first.painter.world.air, { C: 15, surface_C: 14.5 });
+	first.toEnd();
+	const before = historyAfter(first.records());
+	const second = rehearsed({ ...given, before, at: start + 3 * 86_400_000 + 10 * 3_600_000 });
+	Object.assign(second.painter.world.air, { C: 16, surface_C: 14.5 });
+	second.toState('wait');
+	for (const code of ['sooner', 'test-piece']) second.pick(code);
+	second.toState('prep.sand');
+	second.toEnd();
+	expect(second.ofType('override.given')[0]?.rule).toBe('window');
+	expect(checkDayFile(second.bytes(), [first.bytes()])).toEqual([]);
 });
