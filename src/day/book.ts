@@ -44,8 +44,10 @@ export type BatchBook = {
 	amounts: Partial<Record<Component, number>>;
 	/** What the pot showed at the last reading, in mL or g; the components in it in the order poured. */
 	level: number;
-	/** When the hardener went in. */
+	/** The earliest that the hardener can have gone in. */
 	hardened: Instant | null;
+	/** Since when its can is in the hand, the level not read since. */
+	inHandSince: Instant | null;
 	/** When the present standing began. */
 	standing: Instant | null;
 	/** Paint mixed and not yet in the gun, mL. */

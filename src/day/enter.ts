@@ -1,6 +1,6 @@
-import type { Component } from '../job/job.ts';
 import type { BatchBook, Book, FaceBook } from './book.ts';
 import { type Instant, instantOf } from './instant.ts';
+import { canTaken, levelRead } from './pours.ts';
 import type { DayRecord, EventOf } from './records.ts';
 import { takes } from './takes.ts';
 
@@ -56,20 +56,6 @@ function endFace(book: Book, record: DayRecord & EventOf<'face.ended'>, at: Inst
 		stretch: book.stretch.filter(other => other !== id),
 	};
 }
-
-function poured(book: Book, letter: string, component: Component, level: number, at: Instant): Book {
-	return changeBatch(book, letter, batch => ({
-		amounts: {
-			...batch.amounts,
-			[component]: (batch.amounts[component] ?? 0) + Math.max(0, level - batch.level),
-		},
-		level,
-		hardened: component === 'hardener' && batch.hardened === null ? at : batch.hardened,
-	}));
-}
-
-const levelOf = (record: { level_mL?: number | undefined; mass_g?: number | undefined }) =>
-	record.level_mL ?? record.mass_g ?? 0;
 
 function noteReading(book: Book, record: DayRecord & EventOf<'reading.taken'>): Book {
 	const attempts = record.matched ? 0 : book.attempts + 1;
@@ -142,7 +128,11 @@ function note(book: Book, record: DayRecord, at: Instant, from: string): Book {
 				},
 			};
 		case 'reading.taken':
-			return noteReading(book, record);
+			return record.batch === null
+				? noteReading(book, record)
+				: changeBatch(noteReading(book, record), record.batch, batch =>
+						canTaken(batch, record, book.opened, at),
+					);
 		case 'gun.set':
 			return {
 				...book,
@@ -171,17 +161,15 @@ function note(book: Book, record: DayRecord, at: Instant, from: string): Book {
 					amounts: {},
 					level: 0,
 					hardened: null,
+					inHandSince: null,
 					standing: null,
 					pot_mL: 0,
 					seconds: null,
 				}),
 			};
 		case 'batch.poured':
-			return poured(book, record.batch, record.component, levelOf(record), at);
 		case 'batch.found':
-			return record.found === 'before' || record.found === 'unknown'
-				? book
-				: poured(book, record.batch, record.component, levelOf(record), at);
+			return changeBatch(book, record.batch, batch => levelRead(batch, record, at));
 		case 'cup.timed':
 			return changeBatch(book, record.batch, () => ({ seconds: record.seconds }));
 		case 'batch.ready':

@@ -122,9 +122,25 @@ function viscosity(story: BatchStory, timeline: Timeline): Finding {
 	};
 }
 
+/** The earliest that the hardener can have gone in: its can in the hand, no level read since; null: it never did. */
+function hardenedAt({ material, cans, pours, found }: BatchStory, timeline: Timeline): number | null {
+	const levels = [...pours, ...found].sort((one, other) => one.seq - other.seq);
+	const first = levels.findIndex(
+		({ record }) =>
+			record.component === 'hardener' && record.found !== 'before' && record.found !== 'unknown',
+	);
+	const level = levels[first];
+	if (!level) return null;
+	const since = levels[first - 1]?.seq ?? 0;
+	const mark = timeline.cans.get(`${material}/hardener`);
+	const inHand = cans.find(
+		({ seq, record }) => seq > since && seq < level.seq && record.matched && record.value === mark,
+	);
+	return (inHand ?? level).at;
+}
+
 function lifeEnds(story: BatchStory, timeline: Timeline): number {
-	const mixed = story.pours.find(({ record }) => record.component === 'hardener')?.at;
-	const from = mixed ?? Date.parse(story.started.at);
+	const from = hardenedAt(story, timeline) ?? Date.parse(story.started.at);
 	const material = timeline.job.materials[story.material];
 	if (!material) return Number.POSITIVE_INFINITY;
 	const warmest = Math.max(

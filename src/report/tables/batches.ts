@@ -22,6 +22,7 @@ export type BatchRow = {
 	by: 'volume' | 'weight';
 	ratio: { base: number; hardener: number; reducer: number };
 	make_mL: number;
+	/** The earliest that the hardener can have gone in. */
 	hardened: string | null;
 	stood: string | null;
 	cup: { at: string; kind: string; seconds: number; temp_C: number; fits: boolean } | null;
@@ -78,7 +79,8 @@ export function batchRows(day: Day): BatchRow[] {
 	);
 	return ofType(day, 'batch.started').map(({ at, batch, material, ratio, by, make_mL }) => {
 		const own = pours.filter(one => one.batch === batch).map(pourRow);
-		const hardened = own.find(({ component, found }) => component === 'hardener' && found !== 'before');
+		const hardened = day.book.batches.get(batch)?.hardened;
+		const from = hardened ? iso(hardened.wall) : null;
 		const cup = ofType(day, 'cup.timed').findLast(one => one.batch === batch);
 		const ready = find(ofType(day, 'batch.ready'), batch);
 		const thrown = find(ofType(day, 'batch.discarded'), batch);
@@ -91,14 +93,14 @@ export function batchRows(day: Day): BatchRow[] {
 			by,
 			ratio,
 			make_mL,
-			hardened: hardened?.at ?? null,
+			hardened: from,
 			stood: find(ofType(day, 'batch.stood'), batch)?.at ?? null,
 			cup: cup
 				? { at: cup.at, kind: cup.cup, seconds: cup.seconds, temp_C: cup.tempC, fits: cup.fits }
 				: null,
 			ready: ready?.at ?? null,
 			volume_mL: ready?.volume_mL ?? null,
-			lives_until: livesUntil(day, material, hardened?.at ?? null),
+			lives_until: livesUntil(day, material, from),
 			loads: mine.map(({ at: loaded, volume_mL, refill }) => ({ at: loaded, volume_mL, refill })),
 			emptied: (last && emptied.find(one => one.seq > last.seq)?.at) ?? null,
 			discarded: thrown ? { at: thrown.at, why: thrown.why } : null,

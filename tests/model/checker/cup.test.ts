@@ -17,6 +17,20 @@ function colder(day: Raw[], airC: number): Raw[] {
 	return changed(day, like('air.read'), { airC });
 }
 
+/** The can of the hardener is in the hand as soon as the base is in. */
+const inHand = (day: Raw[]): Raw[] =>
+	putAfter(day, poured('base'), 'reading.taken', {
+		feature: 'can',
+		value: 'cross',
+		wanted: 'cross',
+		matched: true,
+		attempt: 1,
+		check: null,
+		face: null,
+		coat: null,
+		batch: 'A',
+	});
+
 describe('property 13: every batch in the cup has its hardener, stood, and is alive', () => {
 	const faults: Mutilation[] = [
 		['the hardener was never read', day => without(day, poured('hardener')), /hardener was never read/],
@@ -72,6 +86,11 @@ describe('property 13: every batch in the cup has its hardener, stood, and is al
 		],
 		['it was never loaded', day => without(day, like('batch.loaded')), /not ready|empty|in the cup/],
 		['it is past its pot life', day => late(day, 95), /has used 1\d\d % of its pot life/],
+		[
+			'it is past its pot life from when the hardener was in the hand',
+			day => shifted(inHand(day), poured('hardener'), 125 * 60),
+			/has used 1\d\d % of its pot life/,
+		],
 		[
 			'it is older than warm air lets it live',
 			day => late(colder(day, 31), 40),

@@ -33,6 +33,7 @@ const shapes = {
 		check: 'number?',
 		face: 'text?',
 		coat: 'number?',
+		batch: 'any',
 		faces: 'any',
 		card: 'any',
 	},

@@ -89,6 +89,17 @@ export function standingFault(day: Day, material: Material, batch: string, n: nu
 	return least + 1000 < material.standing_min * 60_000 ? `it stood ${(least / 60_000).toFixed(1)} min` : null;
 }
 
+/** The earliest that the hardener can have gone in: its can was in the hand, and no level read since showed it still out. */
+function hardenerFrom(day: Day, material: Material, batch: string, poured: Pour): Note {
+	const before = day.notes.slice(0, poured.n).filter(note => 'batch' in note && note.batch === batch);
+	const levelled = before.findLastIndex(note => is(note, 'batch.poured', 'batch.found'));
+	const marks = day.cans.filter(can => can.material === material.id && can.component === 'hardener');
+	const taken = allOf(before.slice(levelled + 1), 'reading.taken').find(
+		({ feature, value, matched }) => feature === 'can' && matched && marks.some(({ mark }) => mark === value),
+	);
+	return taken ?? poured;
+}
+
 /** Air temperatures from a moment on: one piece of time for each reading in force. */
 function pieces(day: Day, from: Moment & { n: number }, to: Moment & { n: number }) {
 	const reads = allOf(day.notes.slice(0, to.n), 'air.read');
@@ -108,5 +119,8 @@ export function lifeUsed(day: Day, material: Material, batch: string, at: Note):
 	const { at_C, hours } = material.potLife;
 	const life_ms = (airC: number | null) =>
 		hours * 3_600_000 * slower(material.factorPer10C, at_C, airC ?? at_C);
-	return pieces(day, poured, at).reduce((used, { airC, ms }) => used + ms / life_ms(airC), 0);
+	return pieces(day, hardenerFrom(day, material, batch, poured), at).reduce(
+		(used, { airC, ms }) => used + ms / life_ms(airC),
+		0,
+	);
 }

@@ -1,0 +1,43 @@
+import type { BatchBook } from './book.ts';
+import type { Instant } from './instant.ts';
+import type { EventOf } from './records.ts';
+
+/** What the readings of a pot say of the batch in it. */
+
+type Opened = Pick<EventOf<'day.opened'>, 'cans'>;
+
+/** The mark read on a can: once the hardener is in the hand, it can go in at any moment. */
+export function canTaken(
+	batch: BatchBook,
+	{ feature, value, matched }: EventOf<'reading.taken'>,
+	{ cans }: Opened,
+	at: Instant,
+): Partial<BatchBook> {
+	if (feature !== 'can' || !matched) return {};
+	const can = cans.find(({ mark, material }) => mark === value && material === batch.material);
+	return can?.component === 'hardener' ? { inHandSince: batch.inHandSince ?? at } : {};
+}
+
+const levelOf = (record: { level_mL?: number | undefined; mass_g?: number | undefined }) =>
+	record.level_mL ?? record.mass_g ?? 0;
+
+/** A level read: by so much more of a component is in, and the can is put down. Hardener counts from its can in the hand. */
+export function levelRead(
+	batch: BatchBook,
+	record: EventOf<'batch.poured'> | EventOf<'batch.found'>,
+	at: Instant,
+): Partial<BatchBook> {
+	const { component, found } = record;
+	if (found === 'before') return { inHandSince: null };
+	if (found === 'unknown') return {};
+	const level = levelOf(record);
+	return {
+		amounts: {
+			...batch.amounts,
+			[component]: (batch.amounts[component] ?? 0) + Math.max(0, level - batch.level),
+		},
+		level,
+		hardened: component === 'hardener' ? (batch.hardened ?? batch.inHandSince ?? at) : batch.hardened,
+		inHandSince: null,
+	};
+}
