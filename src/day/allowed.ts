@@ -12,7 +12,6 @@ import {
 	faceOf,
 	faceState,
 	jobOf,
-	laidOn,
 	type Moment,
 	materialOf,
 	nextCoat,
@@ -236,7 +235,7 @@ export function reworkDue(
 	const done = aside?.rework.length ?? 0;
 	if (done === 1) return { step: 'sand', due: moment.now.wall };
 	if (done >= 2) return { step: 'clean', due: moment.now.wall };
-	const coat = faceOf(moment, id).coats[Math.max(0, laidOn(moment, id) - 1)];
+	const coat = faceOf(moment, id).coats[Math.max(0, (aside?.coat ?? 0) - 1)];
 	const material = coat && jobOf(moment).materials[coat.material];
 	const since = aside?.since;
 	if (!material || !since) return { step: 'set-up', due: null };

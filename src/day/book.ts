@@ -30,7 +30,8 @@ export type FaceBook = {
 	/** Where a coat broken off stands: the last stroke laid, when that was noticed, and since when its edge may dry. */
 	part: { lastStroke: number | null; since: Instant; wetSince: Instant; left: boolean } | null;
 	prep: { step: string; at: Instant }[];
-	aside: { why: string; since: Instant; rework: { step: string; at: Instant }[] } | null;
+	/** `coat`: the one that is to be sanded flat, whole or broken off; 0: none is on. */
+	aside: { why: string; since: Instant; coat: number; rework: { step: string; at: Instant }[] } | null;
 	/** Comes back from its rework line with the next coat. */
 	respray: boolean;
 };
@@ -141,6 +142,7 @@ export function openBook(record: DayRecord & Opened): Book {
 				face.aside = before.aside && {
 					why: before.aside.why,
 					since: past(before.aside.at),
+					coat: before.aside.coat ?? face.laid.at(-1)?.coat ?? 0,
 					rework: before.aside.done.map(step => ({ step, at: past(before.aside?.at ?? '') })),
 				};
 			}

@@ -215,10 +215,15 @@ function note(book: Book, record: DayRecord, at: Instant, from: string): Book {
 		case 'part.setAside':
 			return record.faces.reduce(
 				(sum, id) =>
-					changeFace(sum, id, () => ({
+					changeFace(sum, id, ({ laid, part }) => ({
 						pass: null,
 						part: null,
-						aside: { why: record.why, since: at, rework: [] },
+						aside: {
+							why: record.why,
+							since: at,
+							coat: (laid.at(-1)?.coat ?? 0) + (part ? 1 : 0),
+							rework: [],
+						},
 					})),
 				book,
 			);

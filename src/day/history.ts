@@ -36,6 +36,7 @@ function asideAfter({ aside, respray, prep }: FaceBook): FaceHistory['aside'] {
 		return {
 			why: aside.why,
 			at: isoAt(aside.since.wall),
+			...(aside.coat > 0 && { coat: aside.coat }),
 			done: aside.rework.map(({ step }) => step),
 		};
 	const cleaned = respray ? prep.at(-1) : undefined;

@@ -20,7 +20,10 @@ export const faceHistorySchema = z.object({
 	coats: z.array(z.object({ coat, ended: instant, cup: z.array(letter), surfaceC: z.number() })),
 	/** Preparation done since the last coat. */
 	prep: z.array(z.object({ step: prepSchema, at: instant })),
-	aside: z.nullable(z.object({ why: z.string(), at: instant, done: z.array(z.string()) })),
+	/** `coat`: the one that is to be sanded flat; where it was broken off, none counts it. */
+	aside: z.nullable(
+		z.object({ why: z.string(), at: instant, done: z.array(z.string()), coat: z.optional(coat) }),
+	),
 });
 
 export type FaceHistory = z.infer<typeof faceHistorySchema>;

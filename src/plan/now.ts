@@ -122,6 +122,9 @@ function reworkOf(
 ): FaceNow['next'] {
 	const since = its.aside ? Date.parse(its.aside.at) : ended;
 	const step = line.find(each => !its.aside?.done.includes(each)) ?? 'respray';
-	const from = step === 'set-up' ? sandFrom(job, face, coats, Math.max(since, ended), surface_C) : since;
+	const from =
+		step === 'set-up'
+			? sandFrom(job, face, its.aside?.coat ?? coats, Math.max(since, ended), surface_C)
+			: since;
 	return { may: 'rework', step, from };
 }

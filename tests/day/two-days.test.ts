@@ -2,6 +2,7 @@ import { expect, test } from 'vitest';
 import { historyAfter } from '../../src/day/history.ts';
 import { loadLists } from '../../src/job/lists.ts';
 import { loadJob } from '../../src/job/load.ts';
+import { faceNows } from '../../src/plan/now.ts';
 import { timeAt_h } from '../../src/trade/time.ts';
 import { checkDayFile } from '../model/checker/check.ts';
 import { rehearsed, start } from './rehearsed.ts';
@@ -196,4 +197,46 @@ test('a sanding that cannot wait is asked for with a reason, and done', async ()
 	second.toEnd();
 	expect(second.ofType('override.given')[0]?.rule).toBe('window');
 	expect(checkDayFile(second.bytes(), [first.bytes()])).toEqual([]);
+});
+
+test('a coat broken off and set aside sets up by its own material, not by the one under it', async () => {
+	const given = await example();
+	const first = rehearsed(given);
+	first.toEnd();
+	const before = historyAfter(first.records());
+	const second = rehearsed({ ...given, before, at: start + 3 * 86_400_000 });
+	second.until(({ state, face }) => state === 'spraying' && face === 'left door/outside');
+	second.send('wait 10 s');
+	for (const code of [
+		'trouble',
+		'wet-fault',
+		'part',
+		'cannot-tell',
+		'run',
+		'left door/outside',
+		'set-part-aside',
+		'back',
+	])
+		second.pick(code);
+	second.toEnd();
+	const since = Date.parse(second.ofType('part.setAside')[0]?.at ?? '');
+	const { topcoat } = given.job.materials;
+	const surfaceC = second.ofType('air.read')[0]?.surfaceC ?? 0;
+	const hours = timeAt_h(topcoat?.sandAfter ?? [], surfaceC, topcoat?.factorPer10C ?? 2);
+	const after = historyAfter(second.records()).faces;
+	expect(after['left door/outside']?.aside?.coat).toBe(3);
+	const next = faceNows({ job: given.job, history: after, at: since }).find(
+		({ face }) => face === 'left door/outside',
+	)?.next;
+	expect(next).toMatchObject({ may: 'rework', step: 'set-up' });
+	expect(((next?.may === 'rework' ? next.from : 0) - since) / 3_600_000).toBeCloseTo(hours, 1);
+	const third = rehearsed({
+		...given,
+		before: historyAfter(second.records()),
+		at: since + hours * 3_600_000 + 60_000,
+	});
+	third.toState('rework.set-up');
+	expect(Date.parse(third.line().at) - since - hours * 3_600_000).toBeLessThan(3_600_000);
+	third.toEnd();
+	expect(checkDayFile(third.bytes(), [first.bytes(), second.bytes()])).toEqual([]);
 });

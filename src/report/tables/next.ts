@@ -59,7 +59,7 @@ function dueOn(day: Day, row: WindowRow): DueRow[] {
 	const coats = faceIn(day.job, face)?.coats ?? [];
 	if (book?.aside) {
 		const from = iso(book.aside.since.wall);
-		const at = sandable(day, face, { ...row, ended: laterOf(row.ended, from) });
+		const at = sandable(day, face, { ...row, coat: book.aside.coat, ended: laterOf(row.ended, from) });
 		return at === null || book.aside.rework.some(({ step }) => step === 'sand')
 			? []
 			: [{ face, what: 'sand', stage: 'rework', at, until: null }];
