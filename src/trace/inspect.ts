@@ -16,6 +16,9 @@ export type Inspection = {
 	/** What a trace asks to be looked at, and what was found so far. */
 	search: Search | null;
 	looks: readonly Look[];
+	/** The part of each face, and the faces that are set aside already. */
+	partOf: Readonly<Record<string, string>>;
+	aside: ReadonlySet<string>;
 };
 
 /** The likely list of a trace, in the order sprayed, the face known bad, and whether the fault stays in. */
@@ -38,13 +41,31 @@ export function beginInspection(
 ): Inspection {
 	const last = new Map<string, Spot>();
 	const judged = new Set<string>();
+	const [opened] = day;
+	const sheet = opened?.type === 'day.opened' ? opened.sheet.faces : [];
 	for (const record of day) {
 		if (record.type === 'face.started') last.set(record.face, { face: record.face, coat: record.coat });
 		if (record.type === 'face.judged') judged.add(key(record));
 	}
 	const first = new Set(order.map(key));
 	const spots = [...order, ...[...last.values()].filter(spot => !first.has(key(spot)))];
-	return { spots, at: 0, judged, over: spots.length === 0, search, looks: [] };
+	const partOf = Object.fromEntries(sheet.map(({ id, part }) => [id, part]));
+	return {
+		...{ spots, at: 0, judged, over: spots.length === 0, search, looks: [] },
+		...{ partOf, aside: asideIn(day) },
+	};
+}
+
+/** Faces that a day leaves set aside. */
+function asideIn(day: readonly DayRecord[]): Set<string> {
+	const aside = new Set<string>();
+	for (const record of day) {
+		if (record.type === 'day.opened')
+			for (const [face, { aside: was }] of Object.entries(record.before.faces)) if (was) aside.add(face);
+		if (record.type === 'part.setAside') for (const face of record.faces) aside.add(face);
+		if (record.type === 'rework.done' && record.step === 'clean') aside.delete(record.face);
+	}
+	return aside;
 }
 
 /** The face in hand; null once the walk is over. */
@@ -156,13 +177,21 @@ const judge =
 		const looks = [...inspection.looks, { ...spot, bad: verdict !== 'cleared' }];
 		const next = onward({ ...inspection, judged, looks });
 		const reason = rest === '' ? 'looked at, nothing found' : rest;
+		const aside = verdict === 'rework' ? setAside(inspection, spot, reason) : [];
 		return {
-			inspection: next,
-			events: [{ type: 'face.judged', face: spot.face, coat: spot.coat, verdict, reason }],
+			inspection: aside.length > 0 ? { ...next, aside: new Set([...next.aside, spot.face]) } : next,
+			events: [{ type: 'face.judged', face: spot.face, coat: spot.coat, verdict, reason }, ...aside],
 			accepted: true,
-			say: `${name(spot)}: ${verdict}. ${asks(next)}`,
+			say: `${name(spot)}: ${verdict}${aside.length > 0 ? ', set aside' : ''}. ${asks(next)}`,
 		};
 	};
+
+/** A face to be worked on again leaves the line: its next coat comes after its own rework. */
+function setAside({ partOf, aside }: Inspection, { face }: Spot, why: string): DayEvent[] {
+	const part = partOf[face];
+	if (part === undefined || aside.has(face)) return [];
+	return [{ type: 'part.setAside', part, faces: [face], why }];
+}
 
 const face: Verb = (rest, _spot, inspection) => {
 	const found = /^(.+?)(?:\s+coat\s+(\d+))?$/.exec(rest);

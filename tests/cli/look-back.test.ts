@@ -179,6 +179,7 @@ test('inspect adds faults, film readings, photos and verdicts to a closed day, a
 		'film.read',
 		'photo.kept',
 		'face.judged',
+		'part.setAside',
 		'face.judged',
 	]);
 	expect(said.match(/Not taken/g)).toHaveLength(2);

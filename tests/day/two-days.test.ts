@@ -1,8 +1,10 @@
 import { expect, test } from 'vitest';
 import { historyAfter } from '../../src/day/history.ts';
+import type { DayRecord } from '../../src/day/records.ts';
 import { loadLists } from '../../src/job/lists.ts';
 import { loadJob } from '../../src/job/load.ts';
 import { faceNows } from '../../src/plan/now.ts';
+import { beginInspection, hear } from '../../src/trace/inspect.ts';
 import { timeAt_h } from '../../src/trade/time.ts';
 import { checkDayFile } from '../model/checker/check.ts';
 import { rehearsed, start } from './rehearsed.ts';
@@ -239,4 +241,45 @@ test('a coat broken off and set aside sets up by its own material, not by the on
 	expect(Date.parse(third.line().at) - since - hours * 3_600_000).toBeLessThan(3_600_000);
 	third.toEnd();
 	expect(checkDayFile(third.bytes(), [first.bytes(), second.bytes()])).toEqual([]);
+});
+
+test('a face judged to need rework in the inspection gets no coat on the next day before its line is done', () => {
+	const first = rehearsed();
+	first.until(({ state, coat }) => state === 'wait' && coat === 2);
+	first.send('hold');
+	for (const code of ['close', 'close']) first.pick(code);
+	let inspection = beginInspection(first.records());
+	const events = [
+		'face left door/flat',
+		'rework a run under the rail',
+		'face left door/flat',
+		'rework seen again',
+	].flatMap(said => {
+		const heard = hear(inspection, said, { faults: {}, causes: {} });
+		inspection = heard.inspection;
+		return heard.events;
+	});
+	expect(events.filter(({ type }) => type === 'part.setAside')).toEqual([
+		{ type: 'part.setAside', part: 'left door', faces: ['left door/flat'], why: 'a run under the rail' },
+	]);
+	const last = first.records().at(-1);
+	const judged = events.map(
+		(event, nth): DayRecord => ({
+			...{
+				seq: (last?.seq ?? 0) + 1 + nth,
+				run: 2,
+				at: new Date(start + 12 * 3_600_000).toISOString(),
+				mono: 0,
+			},
+			...event,
+		}),
+	);
+	const before = historyAfter([...first.records(), ...judged]);
+	const second = rehearsed({ before, at: start + 3 * 86_400_000 });
+	second.toEnd();
+	const steps = second.ofType('rework.done').filter(({ face }) => face === 'left door/flat');
+	expect(steps.map(({ step }) => step).slice(0, 3)).toEqual(['set-up', 'sand', 'clean']);
+	const started = second.ofType('face.started').find(({ face }) => face === 'left door/flat');
+	expect(started?.seq).toBeGreaterThan(steps[2]?.seq ?? Number.POSITIVE_INFINITY);
+	expect(second.findings()).toEqual([]);
 });
