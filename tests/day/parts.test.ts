@@ -33,6 +33,15 @@ test('a part with a run is set aside from the next coat, and the others go on', 
 	expect(day.findings()).toEqual([]);
 });
 
+test('a fault on a coat broken off is a fault of that coat, once it is told how much is on', () => {
+	const day = rehearsed();
+	day.until(({ state, face, coat }) => state === 'spraying' && face === 'left door/flat' && coat === 2);
+	day.send('wait 20 s');
+	for (const code of ['trouble', 'wet-fault', 'part', 'cannot-tell', 'run', 'left door/flat', 'keep-on'])
+		day.pick(code);
+	expect(day.ofType('fault.seen')[0]).toMatchObject({ fault: 'run', face: 'left door/flat', coat: 2 });
+});
+
 test('its own line, set up, sand flat, clean, respray, is offered when due', () => {
 	const day = withRun();
 	day.until(({ state }) => state === 'finish');

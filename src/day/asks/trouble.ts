@@ -1,7 +1,7 @@
 import { inert } from '../../job/inert.ts';
 import { faceName } from '../../words/say.ts';
 import { about } from '../../words/spoken.ts';
-import { contextOf, faceOf, inLineOf, jobOf, laidOn, lastSprayed, type Moment } from '../moment.ts';
+import { contextOf, faceOf, facesIn, inLineOf, jobOf, laidOn, lastSprayed, type Moment } from '../moment.ts';
 import { type Option, opens, option, type Prompt } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
 
@@ -110,10 +110,8 @@ function faultEvents(
 	aside: 'part' | 'face' | 'none',
 ): DayEvent[] {
 	const { part } = faceOf(moment, face);
-	const isOpen = contextOf(moment)
-		.faces.find(one => one.context.rules.id === face)
-		?.matches('broken');
-	const coat = Math.max(1, laidOn(moment, face) + (isOpen ? 1 : 0));
+	const isBegun = facesIn(moment, 'broken', 'part').includes(face);
+	const coat = Math.max(1, laidOn(moment, face) + (isBegun ? 1 : 0));
 	const seen: DayEvent = { type: 'fault.seen', fault, face, coat };
 	const faces = aside === 'part' ? inLineOf(moment, part) : [face];
 	return aside === 'none' ? [seen] : [seen, { type: 'part.setAside', part, faces, why: fault }];
