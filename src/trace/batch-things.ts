@@ -20,7 +20,7 @@ function pouredShare(story: BatchStory, component: Component): number | null {
 	if (!pour) return null;
 	const last = story.pours[at - 1]?.record;
 	const level = pour.level_mL ?? pour.mass_g;
-	const wanted = pour.wanted_mL ?? pour.wanted_g;
+	const wanted = pour.type === 'batch.poured' ? (pour.wanted_mL ?? pour.wanted_g) : undefined;
 	const before = last?.level_mL ?? last?.mass_g ?? 0;
 	if (level === undefined || wanted === undefined || wanted <= before)
 		return pour.found === 'right' ? 1 : pour.found === 'short' ? 0.7 : 1.5;
@@ -70,7 +70,9 @@ function hardener(story: BatchStory, timeline: Timeline): Finding {
 
 function can(story: BatchStory, timeline: Timeline): Finding {
 	const clues: Finding['clues'] = [];
+	const poured = story.pours.filter(({ record }) => record.type === 'batch.poured');
 	for (const { at, record } of story.pours) {
+		if (record.type !== 'batch.poured') continue;
 		const mark = timeline.cans.get(`${story.material}/${record.component}`);
 		if (mark !== undefined && mark !== record.can)
 			clues.push(measured(at, 1, `${record.component} came from the can marked ${record.can}`));
@@ -79,7 +81,7 @@ function can(story: BatchStory, timeline: Timeline): Finding {
 	for (const { at, record } of last.values())
 		if (!record.matched)
 			clues.push(measured(at, 1, `can mark ${record.value} was read, ${record.wanted} wanted`));
-	const read = story.pours.length > 0 && story.cans.length >= story.pours.length;
+	const read = poured.length > 0 && story.cans.length >= poured.length;
 	return {
 		clues,
 		closed: false,
@@ -124,14 +126,9 @@ function viscosity(story: BatchStory, timeline: Timeline): Finding {
 
 /** The earliest that the hardener can have gone in: its can in the hand, no level read since; null: it never did. */
 function hardenedAt({ material, cans, pours, found }: BatchStory, timeline: Timeline): number | null {
-	const levels = [...pours, ...found].sort((one, other) => one.seq - other.seq);
-	const first = levels.findIndex(
-		({ record }) =>
-			record.component === 'hardener' && record.found !== 'before' && record.found !== 'unknown',
-	);
-	const level = levels[first];
+	const level = pours.find(({ record }) => record.component === 'hardener');
 	if (!level) return null;
-	const since = levels[first - 1]?.seq ?? 0;
+	const since = Math.max(0, ...[...pours, ...found].map(({ seq }) => seq).filter(seq => seq < level.seq));
 	const mark = timeline.cans.get(`${material}/hardener`);
 	const inHand = cans.find(
 		({ seq, record }) => seq > since && seq < level.seq && record.matched && record.value === mark,

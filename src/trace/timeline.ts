@@ -29,7 +29,8 @@ export type BatchStory = {
 	material: string;
 	day: number;
 	started: Of<'batch.started'>;
-	pours: Timed<'batch.poured'>[];
+	/** Levels read after something went in: at its pour, or after a break in it. */
+	pours: Timed<'batch.poured' | 'batch.found'>[];
 	cans: Reading[];
 	timed: Timed<'cup.timed'>[];
 	stood: number | null;
@@ -144,11 +145,16 @@ function started(open: Open, record: Of<'batch.started'>): void {
 	open.mixing = story;
 }
 
+/** Whether a level tells that something went in: read at its pour, or found after a break. */
+const isPour = (record: DayRecord): record is Of<'batch.poured' | 'batch.found'> =>
+	record.type === 'batch.poured' ||
+	(record.type === 'batch.found' && record.found !== 'before' && record.found !== 'unknown');
+
 function mixing(open: Open, record: DayRecord): void {
 	const letter = 'batch' in record && typeof record.batch === 'string' ? record.batch : null;
 	const story = letter ? open.timeline.batches.get(letter) : open.mixing;
 	if (!story) return;
-	if (record.type === 'batch.poured') story.pours.push(timed(record, open));
+	if (isPour(record)) story.pours.push(timed(record, open));
 	if (record.type === 'cup.timed') story.timed.push(timed(record, open));
 	if (record.type === 'batch.found') story.found.push(timed(record, open));
 	if (record.type === 'batch.stood') story.stood = open.at;

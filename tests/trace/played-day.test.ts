@@ -106,3 +106,19 @@ test('what was read after the clock was set back was read after it', () => {
 	expect(fan?.reasons.join(' ')).not.toContain('a break');
 	expect(found.bracket.from <= found.bracket.to).toBe(true);
 });
+
+test('hardener read right after a break in mixing went in: a batch that stays soft is not one without hardener', () => {
+	const day = rehearsed();
+	const { state, do: wanted } = day.until(
+		({ state, say }) => state === 'mix.pour' && say.startsWith('Hardener'),
+	);
+	expect(state).toBe('mix.pour');
+	day.send('hold', 'wait 1 min');
+	day.pick('back');
+	day.send(`number ${wanted[0]?.to}`);
+	day.toEnd();
+	expect(day.ofType('batch.found')).toMatchObject([{ component: 'hardener', found: 'right' }]);
+	const found = trace({ days: [day.records()], fault: 'stays-soft', face, coat: 1 }, builtIn);
+	expect(found.candidates.filter(({ told }) => told).map(({ code }) => code)).not.toContain('no-hardener');
+	expect(found.missing.join(' ')).not.toContain('no level was read');
+});
