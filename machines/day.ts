@@ -178,7 +178,11 @@ export const dayMachine = setup({
 		})),
 		/** The record is in its place here and changes nothing that the machines know. */
 		keep: () => {},
-		stepFaces: assign({ faces: ({ context, event }) => stepFaces(context.faces, event) }),
+		/** Of a pass that is told to have been broken off nobody need say that it stopped. */
+		stepFaces: assign({
+			faces: ({ context, event }) => stepFaces(context.faces, event),
+			late: ({ context, event }) => context.late && !(event.type === 'face.ended' && event.extent !== 'all'),
+		}),
 		markLate: assign({ late: true }),
 		answerLate: assign({ late: false }),
 	},

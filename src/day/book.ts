@@ -104,6 +104,8 @@ export type Book = {
 	faults: (EventOf<'fault.seen'> & { at: Instant })[];
 	triggerOff: Instant | null;
 	stretch: readonly string[];
+	/** The face that last ran over its time. */
+	late: EventOf<'face.late'> | null;
 	/** Faces whose last coat ended their rework line, until that is recorded. */
 	resprayed: readonly string[];
 	/** The tape tab was still wet at this moment. */
@@ -176,6 +178,7 @@ export function openBook(record: DayRecord & Opened): Book {
 		faults: [],
 		triggerOff: null,
 		stretch: [],
+		late: null,
 		resprayed: [],
 		tabWet: null,
 		lastCard: null,

@@ -204,6 +204,8 @@ function note(book: Book, record: DayRecord, at: Instant, from: string): Book {
 			};
 		case 'face.ended':
 			return endFace(book, record, at);
+		case 'face.late':
+			return { ...book, late: record };
 		case 'edge.left':
 			return changeFace(book, record.face, ({ part }) => ({ part: part && { ...part, left: true } }));
 		case 'window.set':

@@ -346,6 +346,31 @@ test('a pass that ran late is asked about by name, and while spraying only its o
 	});
 });
 
+test('a late pass that was broken off is not asked about again: its account has told that it stopped', () => {
+	for (const code of ['none', 'part'] as const) {
+		const day = rehearsed();
+		day.until(spraying('left door/flat'));
+		day.send('wait 3 min', 'hold');
+		day.pick('back');
+		day.pick(code);
+		if (code === 'part') day.send('number 2');
+		expect(day.line().ask).not.toBe('one-go');
+		day.toEnd();
+		expect(day.ofType('reading.taken').filter(({ feature }) => feature === 'one-go')).toEqual([]);
+		expect(day.findings()).toEqual([]);
+	}
+});
+
+test('whether it went in one go is asked of the face that was late, whatever face was laid before it', () => {
+	const day = rehearsed();
+	day.until(spraying('left door/flat'));
+	day.send('wait 3 min', 'hold', 'clock -10 min');
+	day.pick('back');
+	day.pick('clock-right');
+	day.pick('all');
+	expect(day.line()).toMatchObject({ ask: 'one-go', face: 'left door/flat', coat: 1 });
+});
+
 test('a day closed early can clean the gun first, from a hold in the middle of mixing', () => {
 	const day = rehearsed();
 	day.toState('mix.level.hardener');

@@ -229,11 +229,12 @@ function batchesAfter(plan: Plan, shadow: Shadow, event: DayEvent): Partial<Shad
 /** The bookkeeping after an event that the machine accepted. */
 export function shadowAfter(plan: Plan, shadow: Shadow, event: DayEvent): Shadow {
 	const asksLate = event.type === 'reading.taken' && event.feature === 'one-go';
+	const toldShort = event.type === 'face.ended' && event.extent !== 'all';
 	return {
 		...shadow,
 		...gunAfter(plan, shadow, event),
 		...batchesAfter(plan, shadow, event),
 		faces: facesAfter(plan, shadow, event),
-		late: event.type === 'face.late' || (shadow.late && !asksLate),
+		late: event.type === 'face.late' || (shadow.late && !asksLate && !toldShort),
 	};
 }

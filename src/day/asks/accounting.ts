@@ -2,7 +2,7 @@ import { spacing_mm } from '../../trade/film.ts';
 import { faceName } from '../../words/say.ts';
 import { about } from '../../words/spoken.ts';
 import { isoAt } from '../instant.ts';
-import { faceBook, faceOf, inLineOf, jobOf, laidOn, lastSprayed, type Moment } from '../moment.ts';
+import { faceBook, faceOf, inLineOf, jobOf, laidOn, type Moment } from '../moment.ts';
 import { orderOf } from '../order.ts';
 import { opens, option, type Prompt } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
@@ -132,18 +132,19 @@ export function accountPrompt(moment: Moment, broken: readonly string[], menu: r
 
 /** A face that ran over its time: did it go through in one go? */
 export function oneGoPrompt(moment: Moment): Prompt {
-	const last = lastSprayed(moment) ?? { face: null, coat: null };
+	const { face, coat } = moment.state.book.late ?? { face: null, coat: null };
+	const on = { face, coat };
 	return {
 		state: 'account.one-go',
 		ask: 'one-go',
 		say: 'That face took long. Did it go through in one go?',
-		...last,
+		...on,
 		options: [
-			option('yes', 'IN ONE GO', reading(moment, 'one-go', 'yes', 'yes', last)),
+			option('yes', 'IN ONE GO', reading(moment, 'one-go', 'yes', 'yes', on)),
 			{
 				...option('stopped', 'STOPPED BETWEEN'),
 				reply: () => ({
-					events: [reading(moment, 'one-go', 'stopped', 'yes', last)],
+					events: [reading(moment, 'one-go', 'stopped', 'yes', on)],
 					ui: { notice: 'It stopped: look there for a seam.' },
 				}),
 			},
