@@ -1,4 +1,5 @@
 import type { DayRecord } from '../day/records.ts';
+import { beganAt } from '../words/began.ts';
 import type { FaultData } from './faults.ts';
 import { type Timeline, timelineOf } from './timeline.ts';
 import { likeliest } from './trace.ts';
@@ -99,7 +100,7 @@ function walk(tally: Tally, day: Day): Map<string, Event> {
 		last = eventOf(record) ?? last;
 		if (record.type === 'face.started') before.set(`${record.face}#${record.coat}`, last);
 		if (record.type === 'break.began') {
-			const hour = hourIn(zone, record.at);
+			const hour = hourIn(zone, beganAt(record));
 			tally.breaks[hour] = (tally.breaks[hour] ?? 0) + 1;
 		}
 		if (record.type === 'reading.taken' && record.attempt === 1) {

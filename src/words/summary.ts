@@ -1,6 +1,7 @@
 import type { DayRecord, EventOf, EventType } from '../day/records.ts';
 import { inert } from '../job/inert.ts';
 import { format, type UnitSystem } from '../trade/shown.ts';
+import { beganAt } from './began.ts';
 import { clock, date } from './clock.ts';
 import { duration, figure } from './say.ts';
 import { short, shortFace, spoken } from './spoken.ts';
@@ -61,10 +62,10 @@ function batches(day: Day, units: UnitSystem): string[] {
 }
 
 function breaks(day: Day): string[] {
-	const lengths: { at: DayRecord; s: number }[] = [];
-	let open: DayRecord | null = null;
+	const lengths: { at: { at: string }; s: number }[] = [];
+	let open: { at: string } | null = null;
 	for (const record of day) {
-		if (record.type === 'break.began') open ??= record;
+		if (record.type === 'break.began') open ??= { at: beganAt(record) };
 		if (record.type === 'break.ended' && open) {
 			lengths.push({ at: open, s: (ms(record) - ms(open)) / 1000 });
 			open = null;

@@ -75,6 +75,19 @@ describe('film', () => {
 	});
 });
 
+describe('breaks', () => {
+	test('a machine that slept was away from when it last ran', () => {
+		const day = rehearsed();
+		day.toAsk('go');
+		const last = day.records().at(-1)?.at;
+		day.send('sleep 3 h');
+		day.toEnd();
+		expect(tablesOf(day.records()).breaks).toMatchObject([
+			{ kind: 'suspend', began: last, lasted_s: 10_800 },
+		]);
+	});
+});
+
 describe('windows', () => {
 	const ended = '2027-03-02T08:00:00.000Z';
 	const windows = [

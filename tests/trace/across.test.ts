@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { acrossDays } from '../../src/trace/across.ts';
+import { rehearsed } from '../day/rehearsed.ts';
 import { builtIn } from './built-in.ts';
 import { makeCase } from './generator/case.ts';
 import { tuning } from './generator/seeds.ts';
@@ -38,4 +39,11 @@ test('each fault says what came last before its faces, and the causes found for 
 
 test('an insect is counted and starts no trace', () => {
 	expect(found.faults.find(({ fault }) => fault === 'insect')?.causes).toEqual([]);
+});
+
+test('a break counts in the hour in which it can have begun, not in which it was noticed', () => {
+	const day = rehearsed();
+	day.toAsk('go');
+	day.send('sleep 3 h');
+	expect(acrossDays([[day.records()]], builtIn).breaks).toEqual([{ hour: 8, count: 1 }]);
 });

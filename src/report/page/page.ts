@@ -1,6 +1,7 @@
 import { duration } from '../../words/say.ts';
 import { plain } from '../said.ts';
 import { seconds } from '../tables/day.ts';
+import type { BreakRow } from '../tables/happenings.ts';
 import { count, type Report, section } from './context.ts';
 import { daySection } from './day-section.ts';
 import { faultsSection } from './faults-section.ts';
@@ -22,11 +23,18 @@ function under({ tables, times }: Report): string {
 	return `${times.date(opened)}, opened ${times.clock(opened)}, ${ends}. Times in ${times.zone}.`;
 }
 
+/** Breaks that end together lasted as long as the longest of them. */
+function brokenOff_s(breaks: readonly BreakRow[]): number {
+	const ends = new Map<string | null, number>();
+	for (const { ended, lasted_s } of breaks) ends.set(ended, Math.max(ends.get(ended) ?? 0, lasted_s ?? 0));
+	return [...ends.values()].reduce((sum, lasted_s) => sum + lasted_s, 0);
+}
+
 function counts({ tables }: Report): Markup {
 	const faces = new Set(tables.coats.map(({ face }) => face)).size;
 	const laid = tables.coats.filter(({ extent }) => extent === 'all');
 	const sprayed_s = tables.coats.reduce((sum, { took_s }) => sum + took_s, 0);
-	const broken_s = tables.breaks.reduce((sum, { lasted_s }) => sum + (lasted_s ?? 0), 0);
+	const broken_s = brokenOff_s(tables.breaks);
 	const few = (many: number, one: string, more: string): [number, string] => [many, many === 1 ? one : more];
 	const boxes: [string | number, string][] = [
 		few(laid.length, 'coat laid whole', `coats laid whole, on ${count(faces, 'face')}`),

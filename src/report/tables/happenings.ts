@@ -1,4 +1,5 @@
 import type { DayRecord } from '../../day/records.ts';
+import { beganAt } from '../../words/began.ts';
 import { type Day, ofType, type RecordOf, seconds } from './day.ts';
 
 /** What befell the day beside the spraying: air, breaks, waits, faults, work on faces. */
@@ -38,9 +39,11 @@ export type BreakRow = {
 /** Breaks that come while one lasts are entries of their own, and all end together. */
 export function breakRows(day: Day): BreakRow[] {
 	const ends = ofType(day, 'break.ended');
-	return ofType(day, 'break.began').map(({ at, seq, kind, by }) => {
+	return ofType(day, 'break.began').map(record => {
+		const { seq, kind, by } = record;
+		const began = beganAt(record);
 		const ended = ends.find(one => one.seq > seq)?.at ?? null;
-		return { began: at, ended, lasted_s: ended === null ? null : seconds(at, ended), kind, by };
+		return { began, ended, lasted_s: ended === null ? null : seconds(began, ended), kind, by };
 	});
 }
 
