@@ -86,7 +86,8 @@ export const stepFace = (face: FaceState, event: DayEvent) => transition(faceMac
 export const stepFaces = (faces: readonly FaceState[], event: DayEvent) => {
 	const ids = spokenOf(event);
 	const concerned = (face: FaceState) =>
-		event.type === 'break.began' ? face.matches('spraying') : ids.includes(face.context.rules.id);
+		event.type === 'air.read' ||
+		(event.type === 'break.began' ? face.matches('spraying') : ids.includes(face.context.rules.id));
 	return faces.map(face => (concerned(face) ? stepFace(face, event) : face));
 };
 

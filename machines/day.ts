@@ -205,7 +205,7 @@ export const dayMachine = setup({
 	initial: 'bench',
 	on: {
 		'break.began': { guard: not(stateIn('#day.closed')), target: '.hold', actions: 'breakOff' },
-		'air.read': { actions: 'keep' },
+		'air.read': { actions: 'stepFaces' },
 		'day.planned': { actions: 'keep' },
 		'window.set': { actions: 'keep' },
 		'clock.set': { actions: 'keep' },

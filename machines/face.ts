@@ -1,6 +1,6 @@
 import { and, assign, setup } from 'xstate';
-import type { DayEvent } from '../src/day/records.ts';
-import type { Horns, Prep } from '../src/job/job.ts';
+import type { DayEvent, EventOf } from '../src/day/records.ts';
+import type { Horns, Prep, Window } from '../src/job/job.ts';
 
 /** What one coat of a face asks for before and while it is laid. */
 export type CoatRule = {
@@ -35,15 +35,30 @@ type FaceContext = {
 	touched: boolean;
 	/** Rules overridden, with a logged reason, for the next coat. */
 	overrides: readonly string[];
+	/** Recoat windows that a reason was given for: it holds for no other. */
+	passedOver: readonly Window[];
 	/** Steps of the rework line done. */
 	rework: readonly string[];
 };
 
-type Started = Extract<DayEvent, { type: 'face.started' }>;
+type Started = EventOf<'face.started'>;
+
+const shut: readonly Window[] = ['wait', 'scuff', 'sand'];
+
+/** What a reason passes over: what stood on the screen. A record that does not say it is of an older day, and passes over all. */
+const passedBy = ({ rule, facts }: EventOf<'override.given'>): readonly Window[] => {
+	if (rule !== 'window') return [];
+	return facts?.window ? [facts.window] : shut;
+};
+
+/** Whether a reason was given for a recoat window as it is. */
+export const windowPassedOver = ({ passedOver }: FaceContext, window: Window | undefined): boolean =>
+	passedOver.some(one => one === window);
 
 const reworkLine = ['set-up', 'sand', 'clean'] as const;
 
-function mayStart({ rules, laid, done, touched, overrides }: FaceContext, event: Started): boolean {
+function mayStart(context: FaceContext, event: Started): boolean {
+	const { rules, laid, done, touched, overrides } = context;
 	const rule = rules.coats[laid];
 	const may = (name: string) => overrides.includes(name);
 	const window = event.facts?.window;
@@ -55,19 +70,21 @@ function mayStart({ rules, laid, done, touched, overrides }: FaceContext, event:
 		event.coat === laid + 1 &&
 		event.from === 'start' &&
 		(rule !== undefined || may('coats')) &&
-		(prepared || may('window')) &&
+		(prepared || windowPassedOver(context, window)) &&
 		((rule?.prep ?? []).every(step => done.includes(step)) || may('prep')) &&
 		(touched || !rule?.touch || done.includes('sand') || may('touch'))
 	);
 }
 
 /** Inside its wet edge a face broken off goes on; past it only once the coat around it may be sprayed on. */
-const mayFinish = ({ laid, overrides }: FaceContext, event: Started) =>
+const mayFinish = (context: FaceContext, event: Started) =>
 	event.from === 'part' &&
-	event.coat === laid + 1 &&
-	(event.facts?.wet === true || event.facts?.window === 'spray' || overrides.includes('window'));
+	event.coat === context.laid + 1 &&
+	(event.facts?.wet === true ||
+		event.facts?.window === 'spray' ||
+		windowPassedOver(context, event.facts?.window));
 
-const fresh = { partly: false, done: [], touched: false, overrides: [], rework: [] };
+const fresh = { partly: false, done: [], touched: false, overrides: [], passedOver: [], rework: [] };
 
 /** One side of a part: how many coats are on it, and what the next one still needs. */
 export const faceMachine = setup({
@@ -103,7 +120,11 @@ export const faceMachine = setup({
 				event.type === 'override.given' && !context.overrides.includes(event.rule)
 					? [...context.overrides, event.rule]
 					: context.overrides,
+			passedOver: ({ context: { passedOver }, event }) =>
+				event.type === 'override.given' ? [...new Set([...passedOver, ...passedBy(event)])] : passedOver,
 		}),
+		/** Air read anew is judged anew. */
+		judgeAir: assign({ overrides: ({ context }) => context.overrides.filter(rule => rule !== 'air') }),
 		rework: assign({
 			rework: ({ context, event }) =>
 				event.type === 'rework.done' ? [...context.rework, event.step] : context.rework,
@@ -120,6 +141,7 @@ export const faceMachine = setup({
 		rework: input.before?.rework ?? [],
 	}),
 	initial: 'placing',
+	on: { 'air.read': { actions: 'judgeAir' } },
 	states: {
 		placing: { always: [{ guard: 'wasAside', target: 'aside' }, { target: 'open' }] },
 		open: {

@@ -1,3 +1,4 @@
+import { windowPassedOver } from '../../machines/face.ts';
 import type { Face, Job, PlannedCoat, Window } from '../job/job.ts';
 import { reducerFor } from '../plan/batches.ts';
 import { windowsAfter } from '../plan/windows.ts';
@@ -251,6 +252,10 @@ export function reworkDue(
 		return { step: 'set-up', due: null };
 	}
 }
+
+/** A reason was given for the recoat window that a face is in. */
+export const windowReasoned = (moment: Moment, id: string): boolean =>
+	windowPassedOver(faceState(moment, id).context, windowNow(moment, id));
 
 export const overridesOn = (moment: Moment, id: string): readonly string[] =>
 	faceState(moment, id).context.overrides;

@@ -1,6 +1,6 @@
 import { batchInHand } from '../../machines/day-context.ts';
 import { orderFor } from '../plan/order.ts';
-import { isSettled, overridesOn, windowsOf } from './allowed.ts';
+import { isSettled, windowReasoned, windowsOf } from './allowed.ts';
 import { beginCheck } from './asks/gun-items.ts';
 import { lateAt } from './asks/spraying.ts';
 import { beginList } from './begin-list.ts';
@@ -164,7 +164,7 @@ export function following(moment: Moment): DayEvent[] {
 function sooner(moment: Moment): DayEvent[] {
 	const { wait } = moment.state.book;
 	if (!wait?.face || (wait.why !== 'window' && wait.why !== 'flash')) return [];
-	if (!overridesOn(moment, wait.face).includes('window')) return [];
+	if (!windowReasoned(moment, wait.face)) return [];
 	return [{ type: 'wait.ended', face: wait.face, coat: wait.coat, due: wait.due }];
 }
 

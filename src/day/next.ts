@@ -15,6 +15,7 @@ import {
 	waitEnds,
 	wantedFor,
 	windowNow,
+	windowReasoned,
 } from './allowed.ts';
 import {
 	contextOf,
@@ -71,8 +72,7 @@ export function pending(moment: Moment): Candidate[] {
 		.sort((one, other) => one.round - other.round || one.place - other.place);
 }
 
-const mayNow = (moment: Moment, id: string) =>
-	windowNow(moment, id) !== 'wait' || overridesOn(moment, id).includes('window');
+const mayNow = (moment: Moment, id: string) => windowNow(moment, id) !== 'wait' || windowReasoned(moment, id);
 
 /** The wet face first, then the first in order whose window is not *wait*. */
 function chosen(moment: Moment, faces: Candidate[]): string | undefined {
@@ -137,7 +137,7 @@ export function reworkNow(moment: Moment): Extract<Step, { kind: 'rework' }> | n
 /** Faces of the same part that want the same preparation now. */
 function prepFor(moment: Moment, id: string): Step | null {
 	const wantedBy = (face: string) => {
-		const { done, overrides } = faceState(moment, face).context;
+		const { done } = faceState(moment, face).context;
 		const window = windowNow(moment, face);
 		const coat = nextCoat(moment, face);
 		const planned = plannedPrep(moment, face);
@@ -146,7 +146,7 @@ function prepFor(moment: Moment, id: string): Step | null {
 		const prepared =
 			wanted === null || done.includes('sand') || (wanted === 'scuff' && done.includes('scuff'));
 		const { grit } = jobOf(moment).materials[coat.material] ?? { grit: null };
-		return prepared || overrides.includes('window') ? null : { step: wanted, grit };
+		return prepared || windowReasoned(moment, face) ? null : { step: wanted, grit };
 	};
 	const wanted = wantedBy(id);
 	if (!wanted) return null;

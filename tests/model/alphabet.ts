@@ -125,13 +125,26 @@ export const checkBegan = (
 	coat: number | null = null,
 ): EventOf<'check.began'> => ({ type: 'check.began', check: 1, list, size, items: [...items], face, coat });
 
-export const passedOver = (rule: string, face: string | null = null): DayEvent => ({
+export const passedOver = (
+	rule: string,
+	face: string | null = null,
+	more: Partial<EventOf<'override.given'>> = {},
+): DayEvent => ({
 	type: 'override.given',
 	rule,
 	reason: 'the owner accepts it',
 	face,
 	coat: face === null ? null : 1,
+	...more,
 });
+
+/** Reasons for a rule of a face, with and without what stood on the screen. */
+const reasonsFor = (rule: string, id: string): DayEvent[] =>
+	rule === 'window'
+		? [{}, ...(['wait', 'sand'] as const).map(window => ({ facts: { window } }))].map(more =>
+				passedOver(rule, id, more),
+			)
+		: [passedOver(rule, id)];
 
 /** Everything that can be keyed in a list or a gun check, in and out of place. */
 const keyed: readonly DayEvent[] = [
@@ -255,7 +268,7 @@ export function ofFace({ input, vary, rules, stages: only }: Plan, id: string): 
 		...(vary.has('rework') ? steps : steps.slice(1, 2)).map(
 			(step): DayEvent => ({ type: 'rework.done', face: id, step }),
 		),
-		...rules.map(rule => passedOver(rule, id)),
+		...rules.flatMap(rule => reasonsFor(rule, id)),
 	];
 }
 
@@ -268,17 +281,18 @@ export const isTooMany = ({ input }: Plan, shadow: SprayedFace | undefined, even
 	event.rule === 'coats' &&
 	(shadow?.laid ?? 0) > (input.faces.find(({ id }) => id === event.face)?.coats.length ?? 0);
 
+export const airRead: DayEvent = {
+	type: 'air.read',
+	airC: 20,
+	humidity: 0.5,
+	surfaceC: 20,
+	dewPointC: 9,
+	spray: true,
+	reasons: [],
+};
+
 /** Records that the book reads, and the charts only in their place. */
 const bookOnly: readonly DayEvent[] = [
-	{
-		type: 'air.read',
-		airC: 20,
-		humidity: 0.5,
-		surfaceC: 20,
-		dewPointC: 9,
-		spray: true,
-		reasons: [],
-	},
 	{ type: 'day.planned', stage: 0, coat: 1, faces: ['lid'], order: 'sheet' },
 	{ type: 'window.set', face: 'lid', coat: 1, surfaceC: 20, windows: [] },
 	{ type: 'clock.set', stepMs: -1000 },
@@ -309,7 +323,7 @@ const due = '2027-03-02T09:00:00.000Z';
 
 /** What can be put to a day whatever it knows. */
 function always(plan: Plan): DayEvent[] {
-	const { input, letters, vary } = plan;
+	const { input, letters, vary, rules } = plan;
 	const materials = [...new Set(input.faces.flatMap(({ coats }) => coats.map(({ material }) => material)))];
 	const faces = input.faces.map(({ id }) => id);
 	const orders = materials.flatMap(id => [...(input.materials[id]?.order ?? [])]);
@@ -317,6 +331,7 @@ function always(plan: Plan): DayEvent[] {
 		...breaks(plan),
 		...gunTold,
 		...(vary.has('book') ? bookOnly : []),
+		...(rules.includes('air') ? [airRead] : []),
 		...keyed,
 		...began(plan),
 		...letters.flatMap(letter => ofBatch(letter, [...materials, 'nothing'], orders)),

@@ -1,6 +1,15 @@
 import { initialTransition } from 'xstate';
 import type { DayEvent } from '../../src/day/records.ts';
-import { factsOneByOne, isTooMany, ofBatch, ofFace, passedOver, read, startOfFace } from './alphabet.ts';
+import {
+	airRead,
+	factsOneByOne,
+	isTooMany,
+	ofBatch,
+	ofFace,
+	passedOver,
+	read,
+	startOfFace,
+} from './alphabet.ts';
 import { type Alone, classesOf } from './classes.ts';
 import type { BatchState, DayMachineState, FaceState, Machines } from './machines.ts';
 import { put } from './machines.ts';
@@ -46,6 +55,7 @@ export function eventsOfFace(plan: Plan, id: string): DayEvent[] {
 	const tie = { cup: ['A'] };
 	return [
 		...ofFace(plan, id),
+		airRead,
 		read('last-face', 'part', true, { faces: [id], face: id }),
 		{ type: 'break.began', kind: 'hold', by: 'painter' },
 		...(['start', 'part'] as const).flatMap(from =>

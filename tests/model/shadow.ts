@@ -182,7 +182,7 @@ function gunAfter(plan: Plan, shadow: Shadow, event: DayEvent): Partial<Shadow> 
 }
 
 const speaksOf = (event: DayEvent, id: string): boolean => {
-	if (event.type === 'break.began') return true;
+	if (event.type === 'break.began' || event.type === 'air.read') return true;
 	if (event.type === 'part.setAside' || event.type === 'reading.taken')
 		return event.faces?.includes(id) === true;
 	return 'face' in event && event.face === id;

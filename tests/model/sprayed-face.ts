@@ -19,9 +19,19 @@ export type SprayedFace = {
 	tab: boolean;
 	/** Rules passed over for the coat to come. */
 	overrides: readonly string[];
+	/** Windows that a reason was given for, while they stood on the screen. */
+	passedOver: readonly string[];
 };
 
-const bare = { coat: 'none', partly: false, line: 0, stages: [], tab: false, overrides: [] } as const;
+const bare = {
+	coat: 'none',
+	partly: false,
+	line: 0,
+	stages: [],
+	tab: false,
+	overrides: [],
+	passedOver: [],
+} as const;
 
 export const unsprayed = ({ id, before }: FaceInput): SprayedFace => ({
 	...bare,
@@ -41,6 +51,14 @@ function ended(face: SprayedFace, { extent }: EventOf<'face.ended'>): SprayedFac
 	return { ...face, coat: isPartly ? 'part' : 'none', partly: isPartly };
 }
 
+/** A reason holds for the window it was given for; where it does not say for which, for each. */
+function reasoned(face: SprayedFace, { rule, facts }: EventOf<'override.given'>): SprayedFace {
+	const overrides = withOne(face.overrides, rule);
+	if (rule !== 'window') return { ...face, overrides };
+	const given = facts?.window ? [facts.window] : ['wait', 'scuff', 'sand'];
+	return { ...face, overrides, passedOver: given.reduce(withOne, face.passedOver) };
+}
+
 /** The face after an event that was accepted and speaks of it. */
 export function sprayedAfter(face: SprayedFace, event: DayEvent): SprayedFace {
 	const untouched = face.coat === 'none' && !face.aside;
@@ -56,7 +74,9 @@ export function sprayedAfter(face: SprayedFace, event: DayEvent): SprayedFace {
 		case 'reading.taken':
 			return event.feature === 'touch' && event.matched && untouched ? { ...face, tab: true } : face;
 		case 'override.given':
-			return face.aside ? face : { ...face, overrides: withOne(face.overrides, event.rule) };
+			return face.aside ? face : reasoned(face, event);
+		case 'air.read':
+			return { ...face, overrides: face.overrides.filter(rule => rule !== 'air') };
 		case 'part.setAside':
 			/** Not before somebody has said how much of it is on. */
 			return untouched || (face.coat === 'part' && !face.aside) ? { ...face, aside: true, line: 0 } : face;
@@ -76,6 +96,7 @@ export function wrongStart(input: FaceInput, face: SprayedFace, start: EventOf<'
 	const over = (rule: string) => face.overrides.includes(rule);
 	const says = (property: Broken['property'], text: string) => broken.push({ property, says: text });
 	const { window, wet } = start.facts ?? {};
+	const shut = window !== 'spray' && !face.passedOver.includes(window ?? '');
 	const planned = input.coats[face.laid];
 	if (start.coat !== face.laid + 1) says(14, `coat ${start.coat} begins on ${face.laid} coats`);
 	if (planned === undefined && !over('coats')) says(14, 'a coat more than planned, and no reason given');
@@ -86,16 +107,15 @@ export function wrongStart(input: FaceInput, face: SprayedFace, start: EventOf<'
 		says(14, 'a face partly on is gone over from its start');
 	if (face.coat === 'none' && start.from === 'part') says(14, 'nothing is on to go on from');
 	if (face.coat === 'part') {
-		const joins = wet === true || window === 'spray' || over('window');
-		if (!joins) says(3, 'past its wet edge, its flash not over');
+		if (wet !== true && shut) says(3, 'past its wet edge, its flash not over');
 		return broken;
 	}
 	const { stages } = face;
 	const prepared =
-		window === 'spray' ||
+		!shut ||
 		(window === 'scuff' && (stages.includes('scuff') || stages.includes('sand'))) ||
 		(window === 'sand' && stages.includes('sand'));
-	if (!prepared && !over('window')) says(3, `its window says ${window}`);
+	if (!prepared) says(3, `its window says ${window}`);
 	const missing = (planned?.prep ?? []).filter(stage => !stages.includes(stage));
 	if (missing.length > 0 && !over('prep')) says(3, `not recorded: ${missing.join(', ')}`);
 	if (planned?.touch && !face.tab && !stages.includes('sand') && !over('touch'))

@@ -2,7 +2,7 @@ import { inert } from '../../job/inert.ts';
 import { clock, date } from '../../words/clock.ts';
 import { duration, faceName, sentence } from '../../words/say.ts';
 import { about } from '../../words/spoken.ts';
-import { overridesOn, reworkDue, waitEnds } from '../allowed.ts';
+import { reworkDue, waitEnds, windowReasoned } from '../allowed.ts';
 import { beginList } from '../begin-list.ts';
 import { isoAt } from '../instant.ts';
 import { contextOf, faceOf, facesIn, jobOf, laidOn, type Moment } from '../moment.ts';
@@ -50,7 +50,8 @@ export const partLines = (moment: Moment): string[] =>
 /** Every coat that today allows is on, or nothing can be sprayed for hours. */
 export function finishPrompt(moment: Moment, menu: readonly string[]): Prompt {
 	if (menu[0] === 'left') return leftOverPrompt(moment, endOfDay, cleanUpList(moment));
-	if (menu[0] === 'sooner' && menu[1]) return soonerPrompt(menu[1], laidOn(moment, menu[1]) + 1, menu);
+	if (menu[0] === 'sooner' && menu[1])
+		return soonerPrompt(moment, menu[1], laidOn(moment, menu[1]) + 1, menu);
 	const left = pending(moment);
 	const aside = facesIn(moment, 'aside');
 	const cleaned = contextOf(moment).listsDone.includes('clean-up');
@@ -64,9 +65,7 @@ export function finishPrompt(moment: Moment, menu: readonly string[]): Prompt {
 				one.due !== null && one.due > moment.now.wall,
 		)
 		.sort((one, other) => one.due - other.due)[0];
-	const shut = left.find(
-		({ face }) => waitEnds(moment, face) === null && !overridesOn(moment, face).includes('window'),
-	);
+	const shut = left.find(({ face }) => waitEnds(moment, face) === null && !windowReasoned(moment, face));
 	const sooner: Option[] = shut
 		? [
 				{

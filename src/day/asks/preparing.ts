@@ -1,6 +1,7 @@
 import { inert } from '../../job/inert.ts';
 import { prepWord } from '../../words/say.ts';
 import { about } from '../../words/spoken.ts';
+import { windowNow } from '../allowed.ts';
 import { faceOf, faceState, laidOn, type Moment, materialOf, nextCoat } from '../moment.ts';
 import type { Step } from '../next.ts';
 import { opens, option, type Prompt } from '../prompt.ts';
@@ -36,7 +37,14 @@ export function prepPrompt(
 	const { part, faces, step: prep, grit } = step;
 	const rule = nextCoat(moment, faces[0] ?? '').prep.some(one => one.step === prep) ? 'prep' : 'window';
 	const over = (reason: string): DayEvent[] =>
-		faces.map(face => ({ type: 'override.given', rule, reason, face, coat: laidOn(moment, face) + 1 }));
+		faces.map(face => ({
+			type: 'override.given',
+			rule,
+			reason,
+			face,
+			coat: laidOn(moment, face) + 1,
+			facts: { window: windowNow(moment, face) },
+		}));
 	if (menu[0] === 'reason')
 		return reasonPrompt(rule, about(part, `why is it not ${prepWord[prep] ?? prep}?`), menu, over);
 	const done = faces.map((face): DayEvent => ({ type: 'stage.done', face, stage: prep, grit }));

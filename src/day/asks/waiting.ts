@@ -1,7 +1,7 @@
 import { batchInHand } from '../../../machines/day-context.ts';
 import { duration, faceName, sentence } from '../../words/say.ts';
 import { about } from '../../words/spoken.ts';
-import { cupLife_s, gunClock, stoodAt } from '../allowed.ts';
+import { cupLife_s, gunClock, stoodAt, windowNow } from '../allowed.ts';
 import { contextOf, laidOn, type Moment, settingsOf } from '../moment.ts';
 import { paintShort_mL, pending, reworkNow } from '../next.ts';
 import { type Option, opens, option, type Prompt } from '../prompt.ts';
@@ -58,9 +58,16 @@ const whys: Record<string, string> = {
 };
 
 /** A window overridden: the wait ends with the reason, and everything after it is asked as ever. */
-export const soonerPrompt = (face: string, coat: number, menu: readonly string[]): Prompt =>
+export const soonerPrompt = (moment: Moment, face: string, coat: number, menu: readonly string[]): Prompt =>
 	reasonPrompt('window', about(faceName(face), 'why not wait?'), menu, reason => [
-		{ type: 'override.given', rule: 'window', reason, face, coat },
+		{
+			type: 'override.given',
+			rule: 'window',
+			reason,
+			face,
+			coat,
+			facts: { window: windowNow(moment, face) },
+		},
 	]);
 
 export function waitPrompt(moment: Moment, menu: readonly string[]): Prompt {
@@ -70,7 +77,7 @@ export function waitPrompt(moment: Moment, menu: readonly string[]): Prompt {
 	const rework = menu[0] === 'rework' ? reworkNow(moment) : null;
 	if (rework) return reworkPrompt(moment, rework.faces, rework.step);
 	if (menu[0] === 'sooner' && wait?.face && wait.coat !== null)
-		return soonerPrompt(wait.face, wait.coat, menu);
+		return soonerPrompt(moment, wait.face, wait.coat, menu);
 	const left_s = wait ? (Date.parse(wait.due) - moment.now.wall) / 1000 : 0;
 	const { warnEarly_min } = settingsOf(moment);
 	const face = wait?.face ?? null;

@@ -84,18 +84,21 @@ describe('property 3: no coat over another before its window is open', () => {
 	});
 
 	test('an override with a reason lets a coat over a shut window, without one it does not', () => {
-		const given = (reason: string) => {
+		const given = (reason: string, window?: string) => {
 			const day = putAfter(hasty(cartDay(), 10), like('wait.ended'), 'override.given', {
 				rule: 'window',
 				reason,
 				face: lid,
 				coat: 2,
+				...(window && { facts: { window } }),
 			});
 			return foundIn(changed(day, lidAgain, { overrides: ['window'], window: 'wait' })).map(
 				({ property }) => property,
 			);
 		};
 		expect(given('rain is coming')).toEqual([]);
+		expect(given('rain is coming', 'wait')).toEqual([]);
+		expect(given('rain is coming', 'sand')).toContain(3);
 		expect(given(' ')).toContain(3);
 	});
 });

@@ -17,7 +17,7 @@ export function overridesSound(day: Day): Finding[] {
 	]);
 }
 
-/** Where the reach of an override ends that names no face: with the next list of its kind, or when its item is closed after all. */
+/** Where the reach of an override ends: one for the air with the next reading of it; one that names no face with the next list of its kind, or when its item is closed after all. */
 function reachOf(day: Day, given: NoteOf<'override.given'>): number {
 	const list = allOf(day.notes.slice(0, given.n), 'check.began').at(-1)?.list;
 	const renewed = (note: Note) => {
@@ -30,7 +30,8 @@ function reachOf(day: Day, given: NoteOf<'override.given'>): number {
 
 function governs(day: Day, given: NoteOf<'override.given'>, start: NoteOf<'face.started'>): boolean {
 	if (given.n > start.n) return false;
-	if (given.face === null) return start.n < reachOf(day, given);
+	if (given.rule === 'air' || given.face === null) if (start.n >= reachOf(day, given)) return false;
+	if (given.face === null) return true;
 	return given.face === start.face && (given.coat === null || given.coat === start.coat);
 }
 

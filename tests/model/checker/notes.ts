@@ -65,7 +65,7 @@ const shapes = {
 	'wait.ended': {},
 	'break.began': { kind: 'text' },
 	'break.ended': { kind: 'text' },
-	'override.given': { rule: 'text', reason: 'text', face: 'text?', coat: 'number?' },
+	'override.given': { rule: 'text', reason: 'text', face: 'text?', coat: 'number?', facts: 'any' },
 	'stage.done': { face: 'text', stage: 'text' },
 	'fault.seen': { gun: 'any' },
 	'part.setAside': { part: 'text', faces: 'texts' },

@@ -105,6 +105,17 @@ describe('property 11: an open item keeps the check open', () => {
 		expect(foundIn(passedOver(cartDay(), 'motor away for repair', true))).toEqual([]);
 	});
 
+	test('a reason to spray in bad air ends with the next reading of it', () => {
+		const air = like('air.read');
+		const bad = changed(cartDay(), air, { spray: false }).map(record =>
+			record.type === 'face.started' ? { ...record, overrides: ['air'] } : record,
+		);
+		const after = putAfter(bad, air, 'override.given', override('air', 'rain'));
+		const before = putAfter(bad, like('day.opened'), 'override.given', override('air', 'rain'));
+		expect(foundIn(after)).toEqual([]);
+		expect(foundIn(before).map(({ property }) => property)).toContain(11);
+	});
+
 	test('an override for one face marks that face alone', () => {
 		const day = cartDay();
 		const n = find(day, like('wait.ended'));

@@ -1,11 +1,21 @@
 import type { Day } from './day.ts';
 import { allOf, type NoteOf } from './notes.ts';
 
+type Facts = { window?: string } | undefined;
+
+/** A reason holds for what stood on the screen when it was given: for one air reading, and one recoat window. */
+function standsFor(day: Day, given: NoteOf<'override.given'>, start: NoteOf<'face.started'>): boolean {
+	if (given.rule === 'air') return allOf(day.notes.slice(given.n, start.n), 'air.read').length === 0;
+	const window = (given.facts as Facts)?.window;
+	return given.rule !== 'window' || window === undefined || window === start.window;
+}
+
 /** The override, with a reason, under which a face was started against one of these rules. */
 export function overrideOf(day: Day, start: NoteOf<'face.started'>, ...rules: string[]) {
 	return allOf(day.notes, 'override.given').find(
 		given =>
 			given.n < start.n &&
+			standsFor(day, given, start) &&
 			rules.includes(given.rule) &&
 			start.overrides.includes(given.rule) &&
 			given.reason.trim() !== '' &&
