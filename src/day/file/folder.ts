@@ -70,7 +70,41 @@ export type DayName = { path: string; name: string; date: string };
 
 const dayName = /^(\d{4}-\d{2}-\d{2})_[a-z0-9-]+\.day\.jsonl$/;
 
-/** The days in a folder, the newest first: by the date in the name, then by the last change. */
+type Listed = DayName & { changed_ms: number };
+
+const bare = ({ name }: Listed): string => name.slice(0, -ending.length);
+
+/** The first of the days whose names differ by the numbers at their ends alone. */
+function firstOf(day: string, all: ReadonlySet<string>): string {
+	const shorter = day.replace(/-\d+$/, '');
+	return shorter !== day && all.has(shorter) ? firstOf(shorter, all) : day;
+}
+
+/**
+ * By the date, then by the job that was touched last, then by the number in the name: a file that was looked at or put
+ * back is no later day for that.
+ */
+function newestFirst(days: readonly Listed[]): Listed[] {
+	const all = new Set(days.map(bare));
+	const touched_ms = new Map<string, number>();
+	const ranked = days.map(day => {
+		const first = firstOf(bare(day), all);
+		touched_ms.set(first, Math.max(day.changed_ms, touched_ms.get(first) ?? 0));
+		return { day, first };
+	});
+	const touched = (first: string) => touched_ms.get(first) ?? 0;
+	return ranked
+		.toSorted(
+			(a, b) =>
+				b.day.date.localeCompare(a.day.date) ||
+				touched(b.first) - touched(a.first) ||
+				b.day.name.length - a.day.name.length ||
+				b.day.name.localeCompare(a.day.name),
+		)
+		.map(({ day }) => day);
+}
+
+/** The days in a folder, the newest first. */
 export const listDays = (folder: string, port: FilePort = disk): DayName[] => {
 	try {
 		const days = port.list(folder).flatMap(name => {
@@ -79,8 +113,7 @@ export const listDays = (folder: string, port: FilePort = disk): DayName[] => {
 			const found = date ? port.stat(path) : null;
 			return date && found?.isFile ? [{ path, name, date, changed_ms: found.changed_ms }] : [];
 		});
-		const newest = days.sort((a, b) => b.date.localeCompare(a.date) || b.changed_ms - a.changed_ms);
-		return newest.map(({ path, name, date }) => ({ path, name, date }));
+		return newestFirst(days).map(({ path, name, date }) => ({ path, name, date }));
 	} catch (error) {
 		if (errorCode(error) === 'ENOENT') return [];
 		throw diskError(folder, 'the days were not listed', error);

@@ -103,6 +103,20 @@ test('the days of a folder are listed newest first, and nothing else that lies t
 	expect(listDays(join(newPlace(), 'not', 'made'))).toEqual([]);
 });
 
+test('the second day of a date stays the newer one, whenever the file of the first was last touched', () => {
+	const folder = newPlace();
+	const numbered = ['lid', ...Array.from({ length: 11 }, (_, index) => `lid-${index + 2}`)];
+	for (const [index, name] of numbered.entries()) {
+		const path = join(folder, `2027-03-02_${name}.day.jsonl`);
+		writeFileSync(path, '');
+		utimesSync(path, 2000 - index, 2000 - index);
+	}
+	writeFileSync(join(folder, '2027-03-02_rail.day.jsonl'), '');
+	utimesSync(join(folder, '2027-03-02_rail.day.jsonl'), 1995, 1995);
+	const names = listDays(folder).map(({ name }) => name.slice('2027-03-02_'.length, name.indexOf('.')));
+	expect(names).toEqual([...numbered.toReversed(), 'rail']);
+});
+
 test('a day is found by its path, its name, or the beginning of its name; without one it is the newest', () => {
 	const folder = threeDays();
 	const path = join(folder, '2027-03-01_lid.day.jsonl');
