@@ -6,6 +6,7 @@ import { airStale } from '../trade/air.ts';
 import type { RecoatWindow } from '../trade/recoat.ts';
 import { flash_min, potLife_h, timeAt_h } from '../trade/time.ts';
 import { atLeast_s, atMost_s, type Instant } from './instant.ts';
+import { judgedAir } from './judged-air.ts';
 import {
 	batchesIn,
 	contextOf,
@@ -144,13 +145,21 @@ export function wantedFor(moment: Moment, id: string): { volume_mL: number; spra
 	return { volume_mL: volume_mL * share, spray_s: spray_s * share };
 }
 
-export function airNow(moment: Moment): NonNullable<Facts['air']> {
+/** Whether the air wants reading, before anything is sprayed in it. */
+export function airAged(moment: Moment): 'none' | 'stale' | null {
 	const { air, longestHold_s } = moment.state.book;
 	const { airAge_h, airHold_min } = settingsOf(moment);
 	if (!air) return 'none';
 	const ages = { age_h: atMost_s(air.at, moment.now) / 3600, hold_min: longestHold_s / 60 };
-	if (airStale(ages, { age_h: airAge_h, hold_min: airHold_min })) return 'stale';
-	return air.spray ? 'ok' : 'out';
+	return airStale(ages, { age_h: airAge_h, hold_min: airHold_min }) ? 'stale' : null;
+}
+
+/** The air reading in force, by what was sprayed next when it was taken and by what the face gets now. */
+export function airNow(moment: Moment, id: string): NonNullable<Facts['air']> {
+	const aged = airAged(moment);
+	const { air } = moment.state.book;
+	if (aged || !air) return aged ?? 'none';
+	return air.spray && judgedAir(moment, air, [nextCoat(moment, id).material]).spray ? 'ok' : 'out';
 }
 
 /** A face broken off is still inside its wet edge. */
@@ -171,7 +180,7 @@ export function factsForFace(moment: Moment, id: string): Facts {
 	const life = cupLife_s(moment);
 	return {
 		window: windowNow(moment, id),
-		air: airNow(moment),
+		air: airNow(moment, id),
 		alive: life > 0,
 		lasts: life > spray_s,
 		enough: moment.state.book.cup_mL + 1e-9 >= volume_mL,

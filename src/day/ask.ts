@@ -63,7 +63,7 @@ function stepPrompt(moment: Moment, step: Step, { menu, numbers, armed }: Ui): P
 		case 'prep':
 			return prepPrompt(moment, step, menu);
 		case 'stuck':
-			return menu[0] === 'read-again' ? airPrompt(moment, numbers) : stuckPrompt(moment, menu);
+			return menu[0] === 'read-again' ? airPrompt(moment, numbers) : stuckPrompt(moment, step.face, menu);
 		case 'touch':
 			return touchPrompt(moment, step.faces, step.coat);
 		case 'ready':

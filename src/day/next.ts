@@ -1,6 +1,7 @@
 import { batchInHand } from '../../machines/day-context.ts';
 import type { Prep } from '../job/job.ts';
 import {
+	airAged,
 	airNow,
 	checkAged,
 	cupLife_s,
@@ -250,10 +251,9 @@ export function nextStep(moment: Moment): Step {
 	if (broken.length > 0) return { kind: 'account', faces: broken };
 	if (late) return { kind: 'one-go' };
 	if (!listsDone.includes('before-spraying')) return { kind: 'list', list: 'before-spraying' };
-	const air = airNow(moment);
 	const faces = pending(moment);
 	if (listsDone.includes('clean-up') || faces.length === 0) return whenNothingNow(moment, []);
-	if (air === 'none' || air === 'stale') return { kind: 'air' };
+	if (airAged(moment)) return { kind: 'air' };
 	const left = faces.find(
 		({ face }) =>
 			faceState(moment, face).matches('part') && !isWet(moment, face) && !faceBook(moment, face).part?.left,
@@ -265,7 +265,8 @@ export function nextStep(moment: Moment): Step {
 			moment,
 			faces.map(one => one.face),
 		);
-	if (air === 'out' && !overridesOn(moment, face).includes('air')) return { kind: 'stuck', face };
+	if (airNow(moment, face) === 'out' && !overridesOn(moment, face).includes('air'))
+		return { kind: 'stuck', face };
 	return (
 		prepBefore(moment, faces, face) ??
 		touchFor(moment, face) ??

@@ -1,9 +1,10 @@
 import { inert } from '../../job/inert.ts';
-import { airVerdict, dewPoint_C } from '../../trade/air.ts';
 import { fromUnit, inUnit, type Quantity } from '../../trade/quantity.ts';
 import { entryUnit } from '../../trade/shown.ts';
 import { sentence } from '../../words/say.ts';
-import { laidOn, type Moment, materialOf, nextCoat, settingsOf, unitsOf } from '../moment.ts';
+import { airNow } from '../allowed.ts';
+import { judgedAir } from '../judged-air.ts';
+import { laidOn, type Moment, nextCoat, unitsOf } from '../moment.ts';
 import { pending } from '../next.ts';
 import { opens, type Prompt } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
@@ -22,37 +23,11 @@ const airAsked: {
 	{ of: 'surfaceC', kind: 'temperature', say: 'Surface of the parts: how warm?', range: [-10, 70] },
 ];
 
-/** Limits of the materials still to be sprayed today, the narrowest of each. */
-function limitsOf(moment: Moment) {
-	const ids = new Set(pending(moment).map(({ face }) => nextCoat(moment, face).material));
-	const materials = [...ids].map(id => materialOf(moment, id).limits);
-	return {
-		air_C: [
-			Math.max(...materials.map(({ air_C }) => air_C[0])),
-			Math.min(...materials.map(({ air_C }) => air_C[1])),
-		] as [number, number],
-		humidity_max: Math.min(...materials.map(({ humidity_max }) => humidity_max)),
-		margin_C: Math.max(settingsOf(moment).margin_C, ...materials.map(({ margin_C }) => margin_C)),
-	};
-}
-
 function airRead(moment: Moment, [airC = 0, humidity = 0, surfaceC = 0]: readonly number[]): DayEvent {
-	const limits = limitsOf(moment);
-	try {
-		const { dewPointC, spray, reasons } = airVerdict({ airC, humidity, surfaceC }, limits, unitsOf(moment));
-		return { type: 'air.read', airC, humidity, surfaceC, dewPointC, spray, reasons };
-	} catch (error) {
-		if (!(error instanceof RangeError)) throw error;
-		return {
-			type: 'air.read',
-			airC,
-			humidity,
-			surfaceC,
-			dewPointC: dewPoint_C(airC, Math.max(0.01, humidity)),
-			spray: false,
-			reasons: [error.message],
-		};
-	}
+	const materials = pending(moment).map(({ face }) => nextCoat(moment, face).material);
+	const air = { airC, humidity, surfaceC };
+	const { dewPointC, spray, reasons } = judgedAir(moment, air, materials);
+	return { type: 'air.read', ...air, dewPointC, spray, reasons };
 }
 
 export function airPrompt(moment: Moment, numbers: readonly number[]): Prompt {
@@ -83,9 +58,13 @@ export function airPrompt(moment: Moment, numbers: readonly number[]): Prompt {
 }
 
 /** The air says no: read it again, or go on under a reason that marks every face. */
-export function stuckPrompt(moment: Moment, menu: readonly string[]): Prompt {
+export function stuckPrompt(moment: Moment, id: string, menu: readonly string[]): Prompt {
 	const { air } = moment.state.book;
-	const faces = pending(moment).map(({ face }) => face);
+	const faces = pending(moment)
+		.map(({ face }) => face)
+		.filter(face => airNow(moment, face) === 'out');
+	const own = air ? judgedAir(moment, air, [nextCoat(moment, id).material]).reasons : [];
+	const reasons = own.length > 0 ? own : (air?.reasons ?? []);
 	const over = (reason: string): DayEvent[] =>
 		faces.map(face => ({
 			type: 'override.given',
@@ -99,7 +78,7 @@ export function stuckPrompt(moment: Moment, menu: readonly string[]): Prompt {
 		state: 'air.no',
 		ask: 'choose',
 		say: 'Air: outside the limits. Do not spray now.',
-		lines: (air?.reasons ?? []).map(reason => sentence(inert(reason))),
+		lines: reasons.map(reason => sentence(inert(reason))),
 		options: [
 			opens('read-again', 'READ AGAIN', 'read-again'),
 			opens('go-on', 'GO ON WITH A REASON', 'reason'),

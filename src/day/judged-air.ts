@@ -1,0 +1,30 @@
+import { airVerdict, dewPoint_C } from '../trade/air.ts';
+import { type Moment, materialOf, settingsOf, unitsOf } from './moment.ts';
+import type { EventOf } from './records.ts';
+
+type Air = Pick<EventOf<'air.read'>, 'airC' | 'humidity' | 'surfaceC'>;
+export type JudgedAir = Pick<EventOf<'air.read'>, 'dewPointC' | 'spray' | 'reasons'>;
+
+/** Limits of some materials, the narrowest of each. */
+function limitsOf(moment: Moment, ids: readonly string[]) {
+	const materials = ids.map(id => materialOf(moment, id).limits);
+	return {
+		air_C: [
+			Math.max(...materials.map(({ air_C }) => air_C[0])),
+			Math.min(...materials.map(({ air_C }) => air_C[1])),
+		] as [number, number],
+		humidity_max: Math.min(...materials.map(({ humidity_max }) => humidity_max)),
+		margin_C: Math.max(settingsOf(moment).margin_C, ...materials.map(({ margin_C }) => margin_C)),
+	};
+}
+
+/** Air as it was read, against the limits of what is sprayed in it. */
+export function judgedAir(moment: Moment, air: Air, materials: readonly string[]): JudgedAir {
+	try {
+		return airVerdict(air, limitsOf(moment, materials), unitsOf(moment));
+	} catch (error) {
+		if (!(error instanceof RangeError)) throw error;
+		const dewPointC = dewPoint_C(air.airC, Math.max(0.01, air.humidity));
+		return { dewPointC, spray: false, reasons: [error.message] };
+	}
+}
