@@ -14,9 +14,18 @@ import type { Pass, Timeline } from './timeline.ts';
 
 /**
  * Things that each face brings its own evidence of: its wait, its window, its time. `good`: a reading or a number
- * of its own says it was right; `size` above 0: beyond the limit; neither: not known.
+ * of its own says it was right; `size` above 0: beyond the limit; neither: not known. `spared`: its time speaks for
+ * the opposite, so that what is suspected of another is not suspected of it.
  */
-export type Own = { good: boolean; size: number; says: string; counts: boolean; read?: true };
+export type Own = {
+	good: boolean;
+	size: number;
+	says: string;
+	counts: boolean;
+	read?: true;
+	timed?: true;
+	spared?: true;
+};
 
 const unknown: Own = { good: false, size: 0, says: 'nothing was logged', counts: true };
 const aside: Own = { good: false, size: 0, says: '', counts: false };
@@ -139,9 +148,13 @@ function film(timeline: Timeline, pass: Pass, heavy: boolean): Own {
 		({ record, at }) => same(pass, { ...pass, ...record }) && at >= pass.began && at <= pass.ended + 600_000,
 	);
 	if (pass.estimated || pass.extent !== 'all')
-		return heavy && late ? { good: false, size: 0.5, says: 'it ran over its time', counts: true } : unknown;
-	const took = (pass.ended - pass.began) / 1000 / pass.start.spray_s;
-	const size = heavy ? took - 1 : 1 / Math.max(took, 0.05) - 1;
+		return heavy && late
+			? { good: false, size: 0.5, says: 'it ran over its time', counts: true, timed: true }
+			: unknown;
+	const took = Math.max(0.05, (pass.ended - pass.began) / 1000 / pass.start.spray_s);
+	const size = heavy ? took - 1 : 1 / took - 1;
+	const opposite = heavy ? 1 / took - 1 : took - 1;
+	if (opposite >= 0.25) return { ...unknown, spared: true };
 	if (size < 0.25) return unknown;
 	const seconds = Math.round((pass.ended - pass.began) / 1000);
 	return {
@@ -149,6 +162,7 @@ function film(timeline: Timeline, pass: Pass, heavy: boolean): Own {
 		size,
 		says: `it took ${seconds} s of ${Math.round(pass.start.spray_s)} s`,
 		counts: true,
+		timed: true,
 	};
 }
 
@@ -208,12 +222,16 @@ export function ownSuspicion({ timeline, pass }: Asked, code: string): Suspicion
 	const mine = own(pass);
 	if (mine.good || !mine.counts) return null;
 	const { from, to } = neighbours(timeline, pass, own);
+	const isExposed = (one: Pass) => {
+		const { counts, good, spared } = own(one);
+		return counts && !good && (!spared || same(one, pass));
+	};
 	const exposed = timeline.passes.filter(
-		one => one.day === pass.day && overlaps(one, from, to) && own(one).counts && !own(one).good,
+		one => one.day === pass.day && overlaps(one, from, to) && isExposed(one),
 	);
 	const kind = mine.size > 0 ? 'measured' : 'open';
 	const explains: Clue['explains'] = one =>
-		one.day === pass.day && overlaps(one, from, to) && (mine.size > 0 ? own(one).size > 0 : !own(one).good);
+		one.day === pass.day && overlaps(one, from, to) && (mine.size > 0 ? own(one).size > 0 : isExposed(one));
 	const thing = things[code] ?? code;
 	const beside = exposed
 		.filter(one => !same(one, pass) && own(one).read)
@@ -232,7 +250,17 @@ export function ownSuspicion({ timeline, pass }: Asked, code: string): Suspicion
 		from,
 		to,
 		exposed,
-		clues: [{ kind, at: pass.began, size: mine.size, reason: mine.says, explains }, ...beside],
+		clues: [
+			{
+				kind,
+				at: pass.began,
+				size: mine.size,
+				reason: mine.says,
+				explains,
+				...(mine.timed && { timed: true as const }),
+			},
+			...beside,
+		],
 		unread: mine.size > 0 ? null : `${thing}: ${asks[thing]} ${pass.face}`,
 		stays: false,
 	};

@@ -16,6 +16,8 @@ export type Clue = {
 	/** Departure as a share of its limit; 0 where nothing was measured. */
 	size: number;
 	reason: string;
+	/** Worked out from the time a pass took; nobody read it. */
+	timed?: true;
 	/** Whether a pass suffered from it too. */
 	explains(pass: Pass): boolean;
 };

@@ -105,7 +105,11 @@ export function slow(
 	const matched = (r: Rec<'reading.taken'>) => r.matched;
 
 	/** Faces with evidence of their own: exposed unless one that was right stands between. */
-	function own(F: Lay, fine: (lay: Lay) => boolean | null): Omit<Slow, 'code'> | null {
+	function own(
+		F: Lay,
+		fine: (lay: Lay) => boolean | null,
+		spared = (_: Lay) => false,
+	): Omit<Slow, 'code'> | null {
 		if (fine(F) !== false) return null;
 		const same = (P: Lay) => P.face === F.face && P.coat === F.coat;
 		const right = of(F.day).filter(P => !same(P) && fine(P) === true);
@@ -116,7 +120,7 @@ export function slow(
 			from: past.length > 0 ? Math.max(...past) : day(F.day).opened,
 			to: next.length > 0 ? Math.min(...next) : day(F.day).closed,
 			exposed: of(F.day)
-				.filter(P => fine(P) === false && !cut(P))
+				.filter(P => fine(P) === false && !cut(P) && (same(P) || !spared(P)))
 				.map(key),
 		};
 	}
@@ -153,24 +157,32 @@ export function slow(
 		const late = under.day === lay.day && !lay.est && (lay.t0 - under.t1) / 60_000 > max;
 		return !late && lay.s.window !== 'sand' && lay.s.window !== 'scuff';
 	};
-	const filmed =
-		(heavy: boolean) =>
-		(lay: Lay): boolean | null => {
-			if (lay.extent === 'none') return null;
-			const read = days
-				.flat()
-				.filter(
-					(r): r is Rec<'film.read'> => r.type === 'film.read' && r.face === lay.face && r.coat === lay.coat,
-				)
-				.at(-1);
-			const material = stuff(lay);
-			const kind = plan(lay)?.kind;
-			const coat = kind && material?.coats[kind];
-			if (!read?.wet_um || !material || !coat) return false;
-			const parts = material.ratio.base + material.ratio.hardener;
-			const share = read.wet_um / ((coat.dry_um * (parts + coat.reducer_parts)) / (material.solids * parts));
-			return heavy ? share < 1.25 : share > 0.8;
-		};
+	/** Film read ÷ film wanted. */
+	const shareRead = (lay: Lay): number | null => {
+		const read = days
+			.flat()
+			.filter(
+				(r): r is Rec<'film.read'> => r.type === 'film.read' && r.face === lay.face && r.coat === lay.coat,
+			)
+			.at(-1);
+		const material = stuff(lay);
+		const kind = plan(lay)?.kind;
+		const coat = kind && material?.coats[kind];
+		if (!read?.wet_um || !material || !coat) return null;
+		const parts = material.ratio.base + material.ratio.hardener;
+		return read.wet_um / ((coat.dry_um * (parts + coat.reducer_parts)) / (material.solids * parts));
+	};
+	const filmed = (heavy: boolean) => (lay: Lay) => {
+		if (lay.extent === 'none') return null;
+		const share = shareRead(lay);
+		return share !== null && (heavy ? share < 1.25 : share > 0.8);
+	};
+	/** The time of a pass, where it is its own and no film was read, speaks for the opposite. */
+	const paced = (heavy: boolean) => (lay: Lay) => {
+		const took = (lay.t1 - lay.t0) / 1000 / lay.s.spray_s;
+		const told = !lay.est && lay.extent === 'all' && shareRead(lay) === null;
+		return told && (heavy ? took <= 0.8 : took >= 1.25);
+	};
 
 	function mixed(F: Lay, code: string): Slow[] {
 		return F.s.cup.flatMap(letter => {
@@ -239,6 +251,7 @@ export function slow(
 
 	function one(F: Lay, code: string): Slow[] {
 		const plain = (found: Omit<Slow, 'code'> | null): Slow[] => (found ? [{ code, ...found }] : []);
+		const heavy = code === 'film-too-heavy';
 		const fluid = () => between(F, heard(F.day, ['flooded', 'pattern-height'], matched));
 		switch (code) {
 			case 'fan-along-stroke':
@@ -261,7 +274,7 @@ export function slow(
 				return plain(between(F, heard(F.day, ['gauge'], matched)));
 			case 'film-too-heavy':
 			case 'film-too-light':
-				return [...plain(fluid()), ...plain(own(F, filmed(code === 'film-too-heavy')))];
+				return [...plain(fluid()), ...plain(own(F, filmed(heavy), paced(heavy)))];
 			case 'air-out-of-limits':
 				return plain(
 					between(

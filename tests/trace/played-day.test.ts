@@ -122,3 +122,23 @@ test('hardener read right after a break in mixing went in: a batch that stays so
 	expect(found.candidates.filter(({ told }) => told).map(({ code }) => code)).not.toContain('no-hardener');
 	expect(found.missing.join(' ')).not.toContain('no level was read');
 });
+
+test('a face that went too fast is not suspected of a heavy film because another went too slowly', () => {
+	const day = rehearsed();
+	const sprayed = (wanted: string, time: string) => {
+		day.until(line => line.state === 'spraying' && line.face === wanted);
+		day.send(time);
+		day.pick('finished');
+	};
+	sprayed('left door/edges', 'wait 20 s');
+	sprayed(face, 'wait 110 s');
+	day.toEnd();
+	const found = trace({ days: [day.records()], fault: 'run', face, coat: 1 }, builtIn);
+	const heavy = found.doubts.find(({ code, thing }) => code === 'film-too-heavy' && thing === 'film');
+	expect(heavy?.exposed).toContainEqual({ face, coat: 1 });
+	expect(heavy?.exposed).toContainEqual({ face: 'right door/flat', coat: 1 });
+	expect(heavy?.exposed).not.toContainEqual({ face: 'left door/edges', coat: 1 });
+	expect(found.candidates.find(({ code }) => code === 'film-too-heavy')?.reasons[0]).toBe(
+		'worked out from its time, not measured',
+	);
+});
