@@ -13,7 +13,14 @@ const measured = (at: number, size: number, reason: string): Omit<Clue, 'explain
 	reason,
 });
 
-/** What went in at a pour ÷ what should have: from the level before and the level wanted. */
+/** By how much a level rose that was poured, mL or g. */
+function risen(story: BatchStory, at: number): number {
+	const [last, pour] = [story.pours[at - 1]?.record, story.pours[at]?.record];
+	const before = last?.level_mL ?? last?.mass_g ?? 0;
+	return Math.max(0, (pour?.level_mL ?? pour?.mass_g ?? before) - before);
+}
+
+/** What went in of a component ÷ what should have: from the levels before its pours and the level last wanted. */
 function pouredShare(story: BatchStory, component: Component): number | null {
 	const at = story.pours.findLastIndex(({ record }) => record.component === component);
 	const pour = story.pours[at]?.record;
@@ -24,17 +31,28 @@ function pouredShare(story: BatchStory, component: Component): number | null {
 	const before = last?.level_mL ?? last?.mass_g ?? 0;
 	if (level === undefined || wanted === undefined || wanted <= before)
 		return pour.found === 'right' ? 1 : pour.found === 'short' ? 0.7 : 1.5;
-	return (level - before) / (wanted - before);
+	const earlier = story.pours.slice(0, at).reduce((sum, { record }, nth) => {
+		return record.component === component ? sum + risen(story, nth) : sum;
+	}, 0);
+	return (earlier + level - before) / (earlier + wanted - before);
 }
+
+/** What a pour read as right may be off by, as a share of its part, before it is doubted: more than half a mark is. */
+const readAsRight = 0.05;
 
 function ratio(story: BatchStory): Finding {
 	const clues: Finding['clues'] = [];
 	for (const component of ['hardener', 'reducer'] as const) {
 		const share = pouredShare(story, component);
 		const pour = story.pours.findLast(({ record }) => record.component === component);
-		if (share === null || !pour || pour.record.found === 'right') continue;
+		if (share === null || !pour) continue;
 		if (component === 'hardener' && share < 0.25) continue;
-		clues.push(measured(pour.at, 2 * Math.abs(share - 1), `${component} was ${pour.record.found}`));
+		const isRight = pour.record.found === 'right';
+		if (isRight && Math.abs(share - 1) <= readAsRight) continue;
+		const reason = isRight
+			? `${component} was read as right, at ${Math.round(share * 100)}% of its part`
+			: `${component} was ${pour.record.found}`;
+		clues.push(measured(pour.at, 2 * Math.abs(share - 1), reason));
 	}
 	for (const found of story.found)
 		if (found.record.found === 'unknown' || found.record.found === 'over')

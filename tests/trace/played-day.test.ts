@@ -142,3 +142,21 @@ test('a face that went too fast is not suspected of a heavy film because another
 		'worked out from its time, not measured',
 	);
 });
+
+test('hardener read as right, yet far from its part, is told: what counts is how much of it went in', () => {
+	const day = rehearsed();
+	day.toEnd();
+	const letter = day.ofType('face.started').find(one => one.face === face)?.cup[0];
+	const records = day
+		.records()
+		.map(record =>
+			record.type === 'batch.poured' && record.batch === letter && record.component === 'hardener'
+				? { ...record, level_mL: (record.level_mL ?? 0) - 8 }
+				: record,
+		);
+	const { candidates } = trace({ days: [records], fault: 'stays-soft', face, coat: 1 }, builtIn);
+	expect(candidates[0]).toMatchObject({ code: 'wrong-ratio', told: true });
+	expect(candidates[0]?.reasons.join(' ')).toMatch(/hardener was read as right, at 89% of its part/);
+	const sound = trace({ days: [day.records()], fault: 'stays-soft', face, coat: 1 }, builtIn);
+	expect(sound.candidates.some(({ told }) => told)).toBe(false);
+});

@@ -3,14 +3,16 @@ import { letterOf } from '../../plan/batch-letters.ts';
 import { reducerFor, spare } from '../../plan/batches.ts';
 import { fromUnit } from '../../trade/quantity.ts';
 import { entryUnit, format } from '../../trade/shown.ts';
+import { sentence } from '../../words/say.ts';
 import { about } from '../../words/spoken.ts';
 import { wantedFor } from '../allowed.ts';
 import { jobOf, type Moment, materialOf, nextCoat, unitsOf } from '../moment.ts';
 import { paintShort_mL, restOfCoat } from '../next.ts';
 import { opens, option, type Prompt } from '../prompt.ts';
-import type { DayEvent } from '../records.ts';
+import type { EventOf } from '../records.ts';
 import { tapeWords } from './cans.ts';
-import { keyed } from './keyed.ts';
+import { asKeyed, keyed } from './keyed.ts';
+import { kindOf, littlePart } from './pot-levels.ts';
 
 /** How much is mixed, and under which letter. */
 
@@ -25,7 +27,7 @@ function amountToMix_mL(moment: Moment, face: string): number {
 const nextLetter = ({ state }: Moment): string =>
 	letterOf(state.book.lettersBefore + state.book.batches.size + 1);
 
-const startBatch = (moment: Moment, face: string, make_mL: number): DayEvent => {
+const startBatch = (moment: Moment, face: string, make_mL: number): EventOf<'batch.started'> => {
 	const coat = nextCoat(moment, face);
 	const { ratio } = materialOf(moment, coat.material);
 	return {
@@ -41,6 +43,14 @@ const startBatch = (moment: Moment, face: string, make_mL: number): DayEvent => 
 		make_mL,
 	};
 };
+
+/** A part of the batch that its marks cannot tell well. */
+function littleLine(moment: Moment, batch: EventOf<'batch.started'>): string[] {
+	const little = littlePart(moment, batch);
+	if (!little) return [];
+	const amount = asKeyed(little.amount, kindOf(batch), unitsOf(moment));
+	return [sentence(`${little.component}: ${amount} is little for these marks. Mix more.`)];
+}
 
 /** A batch is wanted: how much, and begin. */
 export function mixPrompt(moment: Moment, face: string, menu: readonly string[]): Prompt {
@@ -71,6 +81,7 @@ export function mixPrompt(moment: Moment, face: string, menu: readonly string[])
 		say: about(name, `mix ${format(make_mL, 'volume', units)}.`),
 		lines: [
 			...(isFirst ? [tapeWords(moment, material)] : []),
+			...littleLine(moment, startBatch(moment, face, make_mL)),
 			`Gloves on. Tape the pot ${nextLetter(moment)}.`,
 			'Vapour and fire: as the data sheet says.',
 		],

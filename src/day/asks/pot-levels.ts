@@ -1,5 +1,5 @@
 import type { Component } from '../../job/job.ts';
-import { grams, levels, mixAmounts, rescaleForOver } from '../../trade/mix.ts';
+import { grams, levels, mixAmounts, pourOrder, rescaleForOver } from '../../trade/mix.ts';
 import { fromUnit, inUnit, type Quantity } from '../../trade/quantity.ts';
 import { entryUnit } from '../../trade/shown.ts';
 import type { BatchBook } from '../book.ts';
@@ -8,8 +8,10 @@ import type { Prompt, Reply } from '../prompt.ts';
 
 /** Which level the pot should show, and how far the one read is off. */
 
+type Lot = Pick<BatchBook, 'ratio' | 'by' | 'make_mL' | 'material'>;
+
 /** Parts that the batch is made of, in the unit it is poured in. */
-function wholeOf(moment: Moment, { ratio, by, make_mL, material }: BatchBook): Record<Component, number> {
+function wholeOf(moment: Moment, { ratio, by, make_mL, material }: Lot): Record<Component, number> {
 	const { density_kg_per_L } = materialOf(moment, material);
 	const amounts = mixAmounts({ ratio, make_mL, by, density_kg_per_L });
 	if (by === 'weight' && density_kg_per_L) return grams(amounts, density_kg_per_L);
@@ -30,29 +32,58 @@ export function wantedLevel(moment: Moment, batch: BatchBook, component: Compone
 	return batch.level + missing;
 }
 
-export const kindOf = (batch: BatchBook): Quantity => (batch.by === 'weight' ? 'mass' : 'volume');
+export const kindOf = ({ by }: Pick<BatchBook, 'by'>): Quantity => (by === 'weight' ? 'mass' : 'volume');
 export const levelField = (batch: BatchBook, level: number) =>
 	batch.by === 'weight' ? { mass_g: level } : { level_mL: level };
 
-/** By how much a level read may differ from another: at the least half a step of what can be keyed. */
-export function slackOf(moment: Moment, batch: BatchBook, level: number): number {
+/** One step of what can be keyed, in mL or g. */
+function stepOf(moment: Moment, batch: Pick<BatchBook, 'by'>): number {
 	const { symbol, step } = entryUnit(kindOf(batch), unitsOf(moment));
-	return Math.max(
-		settingsOf(moment).pourTolerance * level,
-		fromUnit(step / 2, kindOf(batch), symbol) + 1e-9,
-		1,
-	);
+	return fromUnit(step, kindOf(batch), symbol);
 }
 
-/** Wrong by less than the marks show is right. */
+/** By how much two readings of one level may differ. */
+export const slackOf = (moment: Moment, batch: BatchBook): number =>
+	Math.max(settingsOf(moment).pourTolerance * batch.level, stepOf(moment, batch) / 2 + 1e-9, 1);
+
+/** By how much a pour may be off: a share of all that is wanted of the component, as near as can be keyed. */
+export function pourSlack(moment: Moment, batch: BatchBook, component: Component, wanted: number): number {
+	const part = (batch.amounts[component] ?? 0) + wanted - batch.level;
+	return Math.max(settingsOf(moment).pourTolerance * part, stepOf(moment, batch) / 2 + 1e-9);
+}
+
+/** Some of a component is wanted, and none of it is in. */
+const isFirst = (batch: BatchBook, component: Component, wanted: number): boolean =>
+	wanted > batch.level && (batch.amounts[component] ?? 0) === 0;
+
+/** Wrong by less than can be keyed is right; a level that has not risen is no pour, however little was wanted. */
 export function compare(
 	moment: Moment,
 	batch: BatchBook,
+	component: Component,
 	level: number,
-	wanted: number,
 ): 'short' | 'right' | 'over' {
-	const slack = slackOf(moment, batch, wanted);
+	const wanted = wantedLevel(moment, batch, component);
+	if (isFirst(batch, component, wanted) && level <= batch.level) return 'short';
+	const slack = pourSlack(moment, batch, component, wanted);
 	return level < wanted - slack ? 'short' : level > wanted + slack ? 'over' : 'right';
+}
+
+/** The level told: at the least one step above what the pot shows, where anything is to go in. */
+export function levelTold(moment: Moment, batch: BatchBook, component: Component): number {
+	const wanted = wantedLevel(moment, batch, component);
+	return isFirst(batch, component, wanted) ? Math.max(wanted, batch.level + stepOf(moment, batch)) : wanted;
+}
+
+/** Half a step of what can be keyed is more than this share of the part: its ratio cannot be read off. */
+const coarse = 0.05;
+
+/** A part of a batch that is too little for the marks, in mL or g; null: none is. */
+export function littlePart(moment: Moment, lot: Lot): { component: Component; amount: number } | null {
+	const half = stepOf(moment, lot) / 2;
+	const whole = wholeOf(moment, lot);
+	const parts = pourOrder.map(component => ({ component, amount: whole[component] }));
+	return parts.find(({ amount }) => amount > 0 && half > coarse * amount) ?? null;
 }
 
 export function numberOf(

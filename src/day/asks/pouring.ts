@@ -7,7 +7,17 @@ import { opens, option, type Prompt, type Reply } from '../prompt.ts';
 import type { DayEvent, EventOf } from '../records.ts';
 import { canMarks } from './cans.ts';
 import { asKeyed, keyed } from './keyed.ts';
-import { compare, kindOf, levelField, numberOf, slackOf, wantedLevel } from './pot-levels.ts';
+import {
+	compare,
+	kindOf,
+	levelField,
+	levelTold,
+	littlePart,
+	numberOf,
+	pourSlack,
+	slackOf,
+	wantedLevel,
+} from './pot-levels.ts';
 import { reading } from './reading.ts';
 
 /** Each pour: the can in the hand, then the level reached; after a break the level found. */
@@ -46,11 +56,13 @@ export function wrongCan(mark: string, right: string): Prompt {
 
 /** How far to pour stands on the screen while it is poured; it is gone when the level is read. */
 export function pourPrompt(moment: Moment, batch: BatchBook, component: Component): Prompt {
-	const level = keyed(wantedLevel(moment, batch, component), kindOf(batch), unitsOf(moment));
+	const level = keyed(levelTold(moment, batch, component), kindOf(batch), unitsOf(moment));
+	const isLittle = littlePart(moment, batch)?.component === component;
 	return {
 		state: 'mix.pour',
 		ask: 'do',
 		say: sentence(`${component}: pour slowly, up to ${level.to} ${level.unit}.`),
+		...(isLittle && { lines: ['It is little for these marks: at eye height, drop by drop.'] }),
 		do: [{ code: 'pour', ...level }],
 		options: [opens('done', 'POURED', 'poured')],
 	};
@@ -62,7 +74,7 @@ export function levelPrompt(moment: Moment, letter: string, batch: BatchBook, co
 	const can = cans.find(one => one.material === batch.material && one.component === component)?.mark ?? '';
 	const shown = (level: number) => asKeyed(level, kindOf(batch), unitsOf(moment));
 	const reached = (level: number): Reply => {
-		const found = compare(moment, batch, level, wanted);
+		const found = compare(moment, batch, component, level);
 		const poured: DayEvent = {
 			type: 'batch.poured',
 			batch: letter,
@@ -101,12 +113,14 @@ export function foundPrompt(moment: Moment, letter: string, batch: BatchBook): P
 	const step = machine?.todo[0];
 	const pours = isPour(step);
 	const component = pours ? step : (machine?.poured.at(-1) ?? 'base');
-	const slack = slackOf(moment, batch, batch.level);
+	const slack = slackOf(moment, batch);
+	const inHand = pours && machine?.inHand === true;
+	const most = inHand ? pourSlack(moment, batch, component, wantedLevel(moment, batch, component)) : slack;
 	const found = (level: number): EventOf<'batch.found'>['found'] => {
 		// Strainer and flow cup take some of what is mixed: less than before is no riddle there.
-		if (level <= batch.level + slack && (!pours || level >= batch.level - slack)) return 'before';
+		if (level <= batch.level + most && (!pours || level >= batch.level - slack)) return 'before';
 		if (level < batch.level || machine?.inHand !== true) return 'unknown';
-		return compare(moment, batch, level, wantedLevel(moment, batch, component));
+		return compare(moment, batch, component, level);
 	};
 	const record = (level: number | null): Reply => ({
 		events: [

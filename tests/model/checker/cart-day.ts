@@ -113,7 +113,7 @@ function mix(story: Story, batch: string): void {
 	key(story, 'batch.started', { batch, material: 'cart-green', ratio, by: 'volume', make_mL: 400 });
 	key(story, 'batch.stepped', { batch, step: 'stir' });
 	const pour = (component: string, can: string, wanted_mL: number) =>
-		key(story, 'batch.poured', { batch, component, can, level_mL: wanted_mL + 2, wanted_mL, found: 'right' });
+		key(story, 'batch.poured', { batch, component, can, level_mL: wanted_mL + 1, wanted_mL, found: 'right' });
 	pour('base', 'ring', 200);
 	pour('hardener', 'cross', 300);
 	pass(story.draft, 300);

@@ -43,7 +43,17 @@ describe('property 13: every batch in the cup has its hardener, stood, and is al
 		[
 			'the wanted level of the hardener is not the ratio',
 			day => changed(day, poured('hardener'), { level_mL: 250, wanted_mL: 250 }),
-			/48\.0 of hardener went to 202\.0 of base/,
+			/49\.0 of hardener went to 201\.0 of base/,
+		],
+		[
+			'the hardener is called right and its level never rose',
+			day => changed(day, poured('hardener'), { level_mL: 201, wanted_mL: 202 }),
+			/never rose/,
+		],
+		[
+			'the hardener is a tenth of itself short, and little of all that is in the pot',
+			day => changed(day, poured('hardener'), { level_mL: 294 }),
+			/stands at 294/,
 		],
 		['no level was keyed', day => changed(day, poured('hardener'), { level_mL: undefined }), /no level/],
 		[

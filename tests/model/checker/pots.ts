@@ -33,18 +33,19 @@ function wrongCan(day: Day, material: Material, pour: Pour): string | null {
 	return `its hardener came from can ${pour.can}, which holds ${can ? `${can.material} ${can.component}` : 'nothing known'}`;
 }
 
-/** Finest step that the marks of a pot or a scale show, mL or g: no pour can be judged closer. */
-const marks = 3;
+/** Half the finest step that the marks of a pot or a scale show, mL or g: no pour can be judged closer. */
+const marks = 1.5;
 
 function wrongLevel(day: Day, material: Material, all: Pour[], pour: Pour): string | null {
 	const [now, aim] = [level(pour), wanted(pour)];
-	const tolerance = day.limits.pourTolerance;
 	if (now === undefined) return 'no level of its hardener was read';
-	if (pour.found === 'right' && aim !== undefined && Math.abs(now - aim) > Math.max(tolerance * aim, marks))
-		return `its hardener stands at ${now}, wanted was ${aim}`;
+	const near = (part: number) => Math.max(day.limits.pourTolerance * part, marks);
 	const { base = 0, hardener = 0 } = amounts(all);
-	const due = (base * material.ratio.hardener) / material.ratio.base;
-	const off = Math.abs(hardener - due) > 2 * Math.max(tolerance * (base + hardener), marks);
+	if (hardener <= 0) return 'its level never rose for the hardener';
+	if (pour.found === 'right' && aim !== undefined && Math.abs(now - aim) > near(hardener + aim - now))
+		return `its hardener stands at ${now}, wanted was ${aim}`;
+	const parts = material.ratio.hardener / material.ratio.base;
+	const off = Math.abs(hardener - base * parts) > near(base * parts) + near(base) * parts;
 	return off ? `${hardener.toFixed(1)} of hardener went to ${base.toFixed(1)} of base` : null;
 }
 
