@@ -1,5 +1,5 @@
 import type { Component } from '../job/job.ts';
-import { type Instant, instantOf } from './instant.ts';
+import { type Instant, instantAfter, shownBy } from './instant.ts';
 import type { BreakKind, DayRecord, EventOf } from './records.ts';
 
 type Opened = EventOf<'day.opened'>;
@@ -126,8 +126,8 @@ const emptyFace = (): FaceBook => ({
 
 /** The book of a day just opened, with what earlier days left on each face. */
 export function openBook(record: DayRecord & Opened): Book {
-	const now = instantOf(record);
-	const past = (at: string): Instant => ({ wall: Date.parse(at), mono: 0, run: 0 });
+	const now = instantAfter(null, shownBy(record));
+	const past = (at: string): Instant => ({ wall: Date.parse(at), mono: 0, run: 0, ahead: 0 });
 	const faces = new Map(
 		record.sheet.faces.map(({ id }) => {
 			const before = record.before.faces[id];

@@ -1,9 +1,9 @@
-import type { Instant } from './instant.ts';
+import type { Shown } from './instant.ts';
 
 /** Where time comes from. The rehearsal has one that can be moved. */
 export type Clock = {
 	/** Wall clock, ms since 1970 UTC, and monotonic clock, ms. */
-	now(): Omit<Instant, 'run'>;
+	now(): Omit<Shown, 'run'>;
 	/** Calls back once, at or after a wall clock time; the last call replaces the one before. */
 	wakeAt(wall: number | null, wake: () => void): void;
 };

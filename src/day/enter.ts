@@ -1,5 +1,5 @@
 import type { BatchBook, Book, FaceBook } from './book.ts';
-import { type Instant, instantOf } from './instant.ts';
+import { type Instant, instantAfter, shownBy } from './instant.ts';
 import { canTaken, levelRead } from './pours.ts';
 import type { DayRecord, EventOf } from './records.ts';
 import { takes } from './takes.ts';
@@ -57,7 +57,7 @@ function endFace(book: Book, record: DayRecord & EventOf<'face.ended'>, at: Inst
 	};
 }
 
-function noteReading(book: Book, record: DayRecord & EventOf<'reading.taken'>): Book {
+function noteReading(book: Book, record: DayRecord & EventOf<'reading.taken'>, at: Instant): Book {
 	const attempts = record.matched ? 0 : book.attempts + 1;
 	const check =
 		book.check && record.check === book.check.no
@@ -70,7 +70,7 @@ function noteReading(book: Book, record: DayRecord & EventOf<'reading.taken'>): 
 			: turned
 				? { ...book.gun, horns: null }
 				: book.gun;
-	const tabWet = record.feature !== 'touch' ? book.tabWet : record.matched ? null : instantOf(record);
+	const tabWet = record.feature !== 'touch' ? book.tabWet : record.matched ? null : at;
 	const lastCard = record.card?.tall ?? book.lastCard;
 	return { ...book, attempts, check, gun, tabWet, lastCard };
 }
@@ -88,7 +88,7 @@ function seenLast(record: EventOf<'break.began'>, at: Instant, first: Instant): 
 
 /** The book with one more record in it; `from` is the activity that the record found. */
 export function enter(book: Book, record: DayRecord, from: string): Book {
-	const at = instantOf(record);
+	const at = instantAfter(book.now, shownBy(record));
 	return { ...note(book, record, at, from), last: record, now: at };
 }
 
@@ -129,8 +129,8 @@ function note(book: Book, record: DayRecord, at: Instant, from: string): Book {
 			};
 		case 'reading.taken':
 			return record.batch === null
-				? noteReading(book, record)
-				: changeBatch(noteReading(book, record), record.batch, batch =>
+				? noteReading(book, record, at)
+				: changeBatch(noteReading(book, record, at), record.batch, batch =>
 						canTaken(batch, record, book.opened, at),
 					);
 		case 'gun.set':

@@ -2,7 +2,7 @@ import type { Checklist } from '../job/checklist.ts';
 import type { Job } from '../job/job.ts';
 import type { Rates } from '../plan/pace.ts';
 import { cansOf } from './asks/cans.ts';
-import { type Instant, isoAt } from './instant.ts';
+import { isoAt, type Shown } from './instant.ts';
 import type { DayRecord, EventOf } from './records.ts';
 import type { Settings } from './settings.ts';
 
@@ -22,7 +22,7 @@ export type Opening = {
 /** The first record of a day: everything that the day rests on, in full. */
 export function openingRecord(
 	{ job, lists, settings, clock, program, before, rates, zone, seed = 0 }: Opening,
-	now: Omit<Instant, 'run'>,
+	now: Omit<Shown, 'run'>,
 ): DayRecord {
 	return {
 		seq: 1,

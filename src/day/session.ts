@@ -1,7 +1,7 @@
 import type { Clock } from './clock.ts';
 import { decide, type Refusal } from './decide.ts';
 import { deadlineOf, following } from './follow.ts';
-import { type Instant, isoAt } from './instant.ts';
+import { type Instant, instantAfter, isoAt } from './instant.ts';
 import { activityOf, type Moment, settingsOf } from './moment.ts';
 import { freshUi, type Ui } from './prompt.ts';
 import type { BreakKind, DayEvent, DayRecord } from './records.ts';
@@ -49,7 +49,7 @@ export function openSession({ sink, clock, rehearsal, notice = null }: SessionOp
 	const fresh = state.book.last.type === 'day.opened';
 	const run = fresh ? state.book.last.run : state.book.last.run + 1;
 	const listeners = new Set<(made: readonly DayRecord[]) => void>();
-	const now = (): Instant => ({ ...clock.now(), run });
+	const now = (): Instant => instantAfter(state.book.now, { ...clock.now(), run });
 	const moment = (): Moment => ({ state, now: now() });
 	let seen = now();
 	/** The question that was last shown: an answer to another one is not taken. */

@@ -37,3 +37,31 @@ test('a flash may be cut short with a reason; the standing and the wet tab after
 	]);
 	expect(day.findings()).toEqual([]);
 });
+
+test('a clock set forward shortens no flash, not even when the program is started again after it', () => {
+	const leftAfter = (...lines: string[]) => {
+		const day = rehearsed();
+		day.until(({ state, coat }) => state === 'wait' && coat === 2);
+		day.send('clock +1 h', ...lines);
+		day.pick('back');
+		day.until(({ state }) => state === 'wait' || state === 'spraying');
+		const { say } = day.line();
+		day.toEnd();
+		expect(day.findings()).toEqual([]);
+		return say;
+	};
+	expect(leftAfter()).toMatch(/^Wait 4\d min/);
+	expect(leftAfter('kill')).toBe(leftAfter());
+	expect(leftAfter('kill', 'kill')).toBe(leftAfter());
+});
+
+test('a clock set back lengthens no pot life, not even when the program is started again after it', () => {
+	const lifeAfter = (...lines: string[]) => {
+		const day = rehearsed();
+		day.until(({ state, coat }) => state === 'wait' && coat === 2);
+		day.send('clock -20 min', ...lines);
+		day.until(({ state }) => state === 'wait');
+		return day.line().timers.find(({ code }) => code === 'pot-life')?.left_s;
+	};
+	expect(Math.abs((lifeAfter('kill') ?? 0) - (lifeAfter() ?? 0))).toBeLessThan(60);
+});

@@ -73,7 +73,7 @@ function holdFrom(day: ReturnType<typeof rehearsed>, says: (property: Number15, 
 	const { value } = state.machine;
 	if (value === 'closed') return;
 	const { now } = state.book;
-	const at = { wall: Math.max(now.wall, Date.parse(day.line().at)), mono: now.mono, run: now.run };
+	const at = { ...now, wall: Math.max(now.wall, Date.parse(day.line().at)) };
 	const decision = decide({ state, now: at }, freshUi, { key: 'hold' });
 	if ('refused' in decision) {
 		says(5, `hold refused in ${value}: ${decision.refused.text}`);

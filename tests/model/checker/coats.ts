@@ -13,7 +13,7 @@ export type Laid = {
 /** When a face was finished: its share of the stretch where that was estimated. */
 export function finished(ended: NoteOf<'face.ended'>): Moment {
 	const t = ended.ended === undefined ? ended.t : Date.parse(ended.ended);
-	return { t, mono: ended.mono - (ended.t - t), run: ended.run };
+	return { t, mono: ended.mono - (ended.t - t), run: ended.run, slid: ended.slid };
 }
 
 const historyOf = (day: Day, face: string): History | undefined => day.before.faces[face];
@@ -21,7 +21,7 @@ const historyOf = (day: Day, face: string): History | undefined => day.before.fa
 function fromBefore(day: Day, face: string): Laid | null {
 	const last = historyOf(day, face)?.coats.at(-1);
 	if (!last) return null;
-	const at = { t: Date.parse(last.ended), mono: 0, run: 0 };
+	const at = { t: Date.parse(last.ended), mono: 0, run: 0, slid: 0 };
 	return {
 		coat: last.coat,
 		at,

@@ -110,10 +110,10 @@ export function materialOf(day: Day, batch: string): Material | undefined {
 
 /**
  * Time between two moments, ms: by the clock that went less and by the one that went more. Across a restart
- * only the wall clock counts.
+ * the wall clock counts, without what it was seen to slide.
  */
 export function elapsed(from: Moment, to: Moment): { least: number; most: number } {
 	const wall = to.t - from.t;
-	const steady = from.run === to.run ? to.mono - from.mono : wall;
+	const steady = from.run === to.run ? to.mono - from.mono : wall - (to.slid - from.slid);
 	return { least: Math.min(wall, steady), most: Math.max(wall, steady) };
 }

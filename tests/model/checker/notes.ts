@@ -95,8 +95,11 @@ function levels() {
 	return { level_mL: none, mass_g: none, wanted_mL: none, wanted_g: none };
 }
 
-/** A moment of the day: `t` the wall clock, `mono` the steady one, both ms; `mono` means nothing across runs. */
-export type Moment = { t: number; mono: number; run: number };
+/**
+ * A moment of the day: `t` the wall clock, `mono` the steady one, both ms; `mono` means nothing across runs. `slid`: by
+ * how much the wall clock has outrun the steady one within the runs so far, ms.
+ */
+export type Moment = { t: number; mono: number; run: number; slid: number };
 type Place = Moment & {
 	line: number;
 	/** Its place among the notes, from 0. */
@@ -161,8 +164,13 @@ export function readNotes(lines: Line[]): { notes: Note[]; findings: Finding[] }
 	for (const { line, raw } of whole) {
 		const fault = faultOf(raw);
 		if (fault) findings.push(finding('form', { line }, fault));
-		else
-			notes.push({ ...raw, line, n: notes.length, write, t: Date.parse(String(raw.at)) } as unknown as Note);
+		else {
+			const t = Date.parse(String(raw.at));
+			const last = notes.at(-1);
+			const apart = last && last.run === raw.run ? t - Number(raw.mono) - (last.t - last.mono) : 0;
+			const slid = (last?.slid ?? 0) + apart;
+			notes.push({ ...raw, line, n: notes.length, write, t, slid } as unknown as Note);
+		}
 		if (raw.more !== true) write++;
 	}
 	return { notes, findings };
