@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { rehearsed } from './rehearsed.ts';
+import { smallJob } from './small-job.ts';
 
 const second = (items: readonly string[]) =>
 	items.find(item => ['horns', 'pattern-height', 'flooded'].includes(item));
@@ -42,4 +43,18 @@ test('no question about the gun holds a word that answers it', () => {
 			day.pick('back');
 		}
 	}
+});
+
+test('supplied air alone is asked for of a material with isocyanate, and of no other', () => {
+	const job = smallJob();
+	const { topcoat } = job.materials;
+	if (!topcoat) throw new Error('the job has no topcoat');
+	const told = (isocyanate: boolean) => {
+		const day = rehearsed({ job: { ...job, materials: { topcoat: { ...topcoat, isocyanate } } } });
+		day.toState('list.before-spraying.mask');
+		day.pick('none');
+		return day.line().lines[0];
+	};
+	expect(told(true)).toBe('Supplied air only for this material.');
+	expect(told(false)).toBe('Breathing gear is wanted: supplied air or a filter mask.');
 });

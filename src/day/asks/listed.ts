@@ -52,10 +52,12 @@ export function itemPrompt(moment: Moment, code: string): Prompt | null {
 		};
 		if (code !== 'mask') return { events: [answered], ...(!passed && { ui: { menu: ['open', code] } }) };
 		const wanted = isocyanate ? 'supplied-air' : ['supplied-air', 'filter-mask'];
+		const notice = isocyanate
+			? 'Supplied air only for this material.'
+			: 'Breathing gear is wanted: supplied air or a filter mask.';
 		return {
 			events: [reading(moment, 'breathing', given, wanted), answered],
-			...(!passed &&
-				check.list !== 'gun-check' && { ui: { notice: 'Supplied air only for this material.' } }),
+			...(!passed && check.list !== 'gun-check' && { ui: { notice } }),
 		};
 	};
 	const places = cornersOf(moment, item.answers);
