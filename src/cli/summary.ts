@@ -13,14 +13,14 @@ export const summaryCommand: Command = {
 	options: {
 		face: { type: 'string', value: 'PART/FACE', says: 'one coat on this face alone' },
 		coat: { type: 'string', value: 'N', says: 'which coat, as counted on the face' },
-		units: { type: 'string', value: 'us|metric', says: 'units of the answer' },
+		units: { type: 'string', value: 'us|metric', says: 'units of the answer; left out, those of the day' },
 		json: { type: 'boolean', says: 'the sentences as a list' },
 	},
 	examples: ['summary', 'summary 2027-03-02 --face "left door/edges" --coat 2'],
 	run: (args, io) =>
 		told('summary', io, () => {
 			const { records } = askedDay(args, io);
-			const units = unitsAsked(args, io);
+			const units = unitsAsked(args, io, records);
 			const sentences =
 				args.options.face === undefined
 					? daySentences(records, units)

@@ -1,7 +1,7 @@
 import type { DayRecord, EventOf, EventType } from '../day/records.ts';
 import { format, type UnitSystem } from '../trade/shown.ts';
 import { clock } from './clock.ts';
-import { duration, figure } from './say.ts';
+import { duration } from './say.ts';
 import { short, shortFace, spoken } from './spoken.ts';
 
 type Of<Type extends EventType> = DayRecord & EventOf<Type>;
@@ -69,7 +69,7 @@ export function coatSentences(
 				return [
 					spoken(
 						'Film',
-						`${figure(record.wet_um ?? record.dry_um ?? 0)} µm ${record.wet_um ? 'wet' : 'dry'}`,
+						`${format(record.wet_um ?? record.dry_um ?? 0, 'film', units)} ${record.wet_um === undefined ? 'dry' : 'wet'}`,
 					),
 				];
 			return [];

@@ -1,5 +1,6 @@
-import type { DayRecord, EventOf, EventType } from '../day/records.ts';
+import type { DayRecord, EventOf, EventType, ReadingFeature } from '../day/records.ts';
 import { inert } from '../job/inert.ts';
+import type { Quantity } from '../trade/quantity.ts';
 import { format, type UnitSystem } from '../trade/shown.ts';
 import { beganAt } from './began.ts';
 import { clock, date } from './clock.ts';
@@ -78,12 +79,19 @@ function breaks(day: Day): string[] {
 	];
 }
 
-const shown = (value: string | number | string[] | null): string =>
-	value === null
-		? 'nothing'
-		: short(Array.isArray(value) ? value.join('/') : typeof value === 'number' ? figure(value) : value, 2);
+const quantityOf: Partial<Record<ReadingFeature, Quantity>> = {
+	gauge: 'pressure',
+	'pattern-height': 'length',
+};
 
-function readings(day: Day): string[] {
+function shown(feature: ReadingFeature, value: string | number | string[] | null, units: UnitSystem): string {
+	if (value === null) return 'nothing';
+	if (typeof value !== 'number') return short(Array.isArray(value) ? value.join('/') : value, 2);
+	const quantity = quantityOf[feature];
+	return quantity ? format(value, quantity, units) : figure(value);
+}
+
+function readings(day: Day, units: UnitSystem): string[] {
 	const first = of(day, 'reading.taken').filter(({ attempt }) => attempt === 1);
 	const differed = first.filter(({ matched }) => !matched);
 	const count = spoken('First readings', String(first.length), `${differed.length} differed`);
@@ -92,7 +100,7 @@ function readings(day: Day): string[] {
 		spoken(
 			record.feature.replaceAll('-', ' '),
 			record.face ? shortFace(record.face) : record.batch ? `batch ${record.batch}` : '',
-			`${shown(record.value)} for ${shown(record.wanted)}`,
+			`${shown(record.feature, record.value, units)} for ${shown(record.feature, record.wanted, units)}`,
 		),
 	);
 	return first.length === 0 ? [] : [count, ...(differed.length === 0 ? [none] : []), ...each];
@@ -122,15 +130,15 @@ function faults(day: Day): string[] {
 	return [...seen, ...aside, ...judged];
 }
 
-function rest(day: Day): string[] {
+function rest(day: Day, units: UnitSystem): string[] {
 	const late = of(day, 'face.late').map(record => spoken('Over its time', where(record)));
 	const film = of(day, 'film.read').map(record =>
 		spoken(
 			'Film',
 			where(record),
 			record.wet_um === undefined
-				? `${format(record.dry_um ?? 0, 'film', 'metric')} dry`
-				: `${format(record.wet_um, 'film', 'metric')} wet`,
+				? `${format(record.dry_um ?? 0, 'film', units)} dry`
+				: `${format(record.wet_um, 'film', units)} wet`,
 		),
 	);
 	return [...late, ...film];
@@ -138,7 +146,7 @@ function rest(day: Day): string[] {
 
 /**
  * A day in spoken sentences: topic, place, action, at most 12 words each.
- * @param units how volumes and temperatures are said; film is said in µm
+ * @param units how all amounts are said
  */
 export function daySentences(day: Day, units: UnitSystem = 'metric'): string[] {
 	return [
@@ -147,9 +155,9 @@ export function daySentences(day: Day, units: UnitSystem = 'metric'): string[] {
 		...coats(day),
 		...batches(day, units),
 		...breaks(day),
-		...readings(day),
+		...readings(day, units),
 		...passedOver(day),
-		...rest(day),
+		...rest(day, units),
 		...faults(day),
 	];
 }

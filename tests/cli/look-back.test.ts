@@ -98,6 +98,15 @@ test('trace --all counts faults, first readings and breaks over every day', asyn
 	expect((await run(traceCommand, '--all')).stdout).toContain('First readings');
 });
 
+test('summary speaks in the units of the day, unless others are asked for', async () => {
+	const [opened, ...rest] = made.days.at(-1) ?? [];
+	if (opened?.type !== 'day.opened') throw new Error('the day was not opened');
+	const us = { ...opened, sheet: { ...opened.sheet, units: 'us' as const } };
+	const [day = ''] = writeDays(mkdtempSync(join(home, 'us-')), 'us', [[us, ...rest]]);
+	expect((await run(summaryCommand, day)).stdout).toMatch(/^Air: \d+ °F/m);
+	expect((await run(summaryCommand, day, '--units', 'metric')).stdout).toMatch(/^Air: [\d.]+ °C/m);
+});
+
 test('summary speaks of the newest day and of one coat', async () => {
 	expect((await run(summaryCommand)).stdout).toMatch(/^Day: market coffee cart, /);
 	const { stdout } = await run(summaryCommand, '--face', made.face, '--coat', String(made.coat), '--json');
