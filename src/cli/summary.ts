@@ -22,7 +22,7 @@ export const summaryCommand: Command = {
 			const { records } = askedDay(args, io);
 			const units = unitsAsked(args, io, records);
 			const sentences =
-				args.options.face === undefined
+				args.options.face === undefined && args.options.coat === undefined
 					? daySentences(records, units)
 					: coatSentences(records, faceAsked(args, records), coatAsked(args), units);
 			io.stdout.write(args.options.json ? `${JSON.stringify({ sentences })}\n` : `${sentences.join('\n')}\n`);

@@ -107,6 +107,18 @@ test('summary speaks in the units of the day, unless others are asked for', asyn
 	expect((await run(summaryCommand, day, '--units', 'metric')).stdout).toMatch(/^Air: [\d.]+ °C/m);
 });
 
+test('summary of one coat wants its face and its number: one without the other is refused', async () => {
+	for (const half of [
+		['--face', made.face],
+		['--coat', String(made.coat)],
+	]) {
+		const { status, stdout, stderr } = await run(summaryCommand, ...half);
+		expect(status).toBe(2);
+		expect(stdout).toBe('');
+		expect(stderr).toContain(half[0] === '--face' ? '--coat' : '--face');
+	}
+});
+
 test('summary speaks of the newest day and of one coat', async () => {
 	expect((await run(summaryCommand)).stdout).toMatch(/^Day: market coffee cart, /);
 	const { stdout } = await run(summaryCommand, '--face', made.face, '--coat', String(made.coat), '--json');
