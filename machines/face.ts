@@ -57,32 +57,32 @@ export const windowPassedOver = ({ passedOver }: FaceContext, window: Window | u
 
 const reworkLine = ['set-up', 'sand', 'clean'] as const;
 
+/** Whether the coat under it lets a coat on: by its window, by work on the face, or under a reason. */
+export const letsOn = (context: FaceContext, window: Window | undefined): boolean =>
+	window === 'spray' ||
+	(window === 'scuff' && (context.done.includes('scuff') || context.done.includes('sand'))) ||
+	(window === 'sand' && context.done.includes('sand')) ||
+	windowPassedOver(context, window);
+
 function mayStart(context: FaceContext, event: Started): boolean {
 	const { rules, laid, done, touched, overrides } = context;
 	const rule = rules.coats[laid];
 	const may = (name: string) => overrides.includes(name);
-	const window = event.facts?.window;
-	const prepared =
-		window === 'spray' ||
-		(window === 'scuff' && (done.includes('scuff') || done.includes('sand'))) ||
-		(window === 'sand' && done.includes('sand'));
 	return (
 		event.coat === laid + 1 &&
 		event.from === 'start' &&
 		(rule !== undefined || may('coats')) &&
-		(prepared || windowPassedOver(context, window)) &&
+		letsOn(context, event.facts?.window) &&
 		((rule?.prep ?? []).every(step => done.includes(step)) || may('prep')) &&
 		(touched || !rule?.touch || done.includes('sand') || may('touch'))
 	);
 }
 
-/** Inside its wet edge a face broken off goes on; past it only once the coat around it may be sprayed on. */
+/** Inside its wet edge a face broken off goes on; past it only where the coats around and under it let it. */
 const mayFinish = (context: FaceContext, event: Started) =>
 	event.from === 'part' &&
 	event.coat === context.laid + 1 &&
-	(event.facts?.wet === true ||
-		event.facts?.window === 'spray' ||
-		windowPassedOver(context, event.facts?.window));
+	(event.facts?.wet === true || letsOn(context, event.facts?.window));
 
 const fresh = { partly: false, done: [], touched: false, overrides: [], passedOver: [], rework: [] };
 

@@ -1,4 +1,4 @@
-import { windowPassedOver } from '../../machines/face.ts';
+import { letsOn, windowPassedOver } from '../../machines/face.ts';
 import type { Face, Job, PlannedCoat, Window } from '../job/job.ts';
 import { reducerFor } from '../plan/batches.ts';
 import { windowsAfter } from '../plan/windows.ts';
@@ -64,10 +64,23 @@ function partFlash_s(moment: Moment, id: string): number {
 	}
 }
 
-/** The recoat window that a face is in: it opens by the clock that counts less, and closes by the one that counts more. */
+/** A face broken off is past its wet edge, and what is on of that coat still flashes. */
+const partFlashes = (moment: Moment, id: string): boolean => {
+	const { part } = faceBook(moment, id);
+	return part !== null && atLeast_s(part.since, moment.now) < partFlash_s(moment, id);
+};
+
+/** A face broken off that waiting does not help any more: the coat under it takes no paint now. */
+export const isShutPart = (moment: Moment, id: string): boolean =>
+	faceState(moment, id).matches('part') &&
+	!isWet(moment, id) &&
+	!partFlashes(moment, id) &&
+	!letsOn(faceState(moment, id).context, windowNow(moment, id));
+
+/** The recoat window that a face is in, of the coat under it where some of the next is on: it opens by the clock that counts less, and closes by the one that counts more. */
 export function windowNow(moment: Moment, id: string): Window {
-	const { part, laid } = faceBook(moment, id);
-	if (part) return atLeast_s(part.since, moment.now) >= partFlash_s(moment, id) ? 'spray' : 'wait';
+	const { laid } = faceBook(moment, id);
+	if (partFlashes(moment, id)) return 'wait';
 	const last = laid.at(-1);
 	if (!last) return 'spray';
 	const least = atLeast_s(last.ended, moment.now);

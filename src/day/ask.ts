@@ -1,4 +1,4 @@
-import { accountPrompt, edgePrompt, oneGoPrompt } from './asks/accounting.ts';
+import { accountPrompt, edgePrompt, oneGoPrompt, shutPrompt } from './asks/accounting.ts';
 import { airPrompt, stuckPrompt } from './asks/air.ts';
 import { mixPrompt } from './asks/batch-begin.ts';
 import { checkPrompt } from './asks/checking.ts';
@@ -45,6 +45,8 @@ function stepPrompt(moment: Moment, step: Step, { menu, numbers, armed }: Ui): P
 			return airPrompt(moment, numbers);
 		case 'edge':
 			return edgePrompt(moment, step.face);
+		case 'shut':
+			return shutPrompt(moment, step.face, menu);
 		case 'empty':
 			return emptyPrompt(moment, step.why);
 		case 'mix':

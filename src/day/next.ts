@@ -7,6 +7,7 @@ import {
 	cupLife_s,
 	gunClock,
 	isMixedFor,
+	isShutPart,
 	isWet,
 	lifeLeft_s,
 	overridesOn,
@@ -41,6 +42,7 @@ export type Step =
 	| { kind: 'list'; list: 'before-spraying' | 'clean-up' }
 	| { kind: 'air' }
 	| { kind: 'edge'; face: string }
+	| { kind: 'shut'; face: string }
 	| { kind: 'empty'; why: 'too-old' | 'other-material' | 'other-mix' | 'stood-too-long' }
 	| { kind: 'mix'; face: string }
 	| { kind: 'resume'; batch: string }
@@ -254,6 +256,8 @@ export function nextStep(moment: Moment): Step {
 	const faces = pending(moment);
 	if (listsDone.includes('clean-up') || faces.length === 0) return whenNothingNow(moment, []);
 	if (airAged(moment)) return { kind: 'air' };
+	const shut = faces.find(({ face }) => isShutPart(moment, face));
+	if (shut) return { kind: 'shut', face: shut.face };
 	const left = faces.find(
 		({ face }) =>
 			faceState(moment, face).matches('part') && !isWet(moment, face) && !faceBook(moment, face).part?.left,

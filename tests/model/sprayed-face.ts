@@ -106,15 +106,15 @@ export function wrongStart(input: FaceInput, face: SprayedFace, start: EventOf<'
 	if (face.coat === 'part' && start.from === 'start')
 		says(14, 'a face partly on is gone over from its start');
 	if (face.coat === 'none' && start.from === 'part') says(14, 'nothing is on to go on from');
-	if (face.coat === 'part') {
-		if (wet !== true && shut) says(3, 'past its wet edge, its flash not over');
-		return broken;
-	}
 	const { stages } = face;
 	const prepared =
 		!shut ||
 		(window === 'scuff' && (stages.includes('scuff') || stages.includes('sand'))) ||
 		(window === 'sand' && stages.includes('sand'));
+	if (face.coat === 'part') {
+		if (wet !== true && !prepared) says(3, `past its wet edge, and the coats there say ${window}`);
+		return broken;
+	}
 	if (!prepared) says(3, `its window says ${window}`);
 	const missing = (planned?.prep ?? []).filter(stage => !stages.includes(stage));
 	if (missing.length > 0 && !over('prep')) says(3, `not recorded: ${missing.join(', ')}`);

@@ -1,11 +1,13 @@
 import { spacing_mm } from '../../trade/film.ts';
 import { faceName } from '../../words/say.ts';
 import { about } from '../../words/spoken.ts';
+import { windowNow } from '../allowed.ts';
 import { isoAt } from '../instant.ts';
 import { faceBook, faceOf, inLineOf, jobOf, laidOn, type Moment } from '../moment.ts';
 import { orderOf } from '../order.ts';
-import { opens, option, type Prompt } from '../prompt.ts';
+import { type Option, opens, option, type Prompt } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
+import { reasonPrompt } from './override.ts';
 import { reading } from './reading.ts';
 
 /** After a break: how much of the coat is on the face, or on the faces of the stretch, that was being sprayed. */
@@ -152,16 +154,20 @@ export function oneGoPrompt(moment: Moment): Prompt {
 	};
 }
 
+const setAside = (moment: Moment, face: string, why: string): Option => {
+	const { part } = faceOf(moment, face);
+	return option('set-aside', 'SET THE PART ASIDE', {
+		type: 'part.setAside',
+		part,
+		faces: inLineOf(moment, part),
+		why,
+	});
+};
+
 /** A face broken off and past its wet edge: joining it now leaves a seam. */
 export function edgePrompt(moment: Moment, face: string): Prompt {
 	const coat = laidOn(moment, face) + 1;
 	const { part } = faceBook(moment, face);
-	const aside: DayEvent = {
-		type: 'part.setAside',
-		part: faceOf(moment, face).part,
-		faces: inLineOf(moment, faceOf(moment, face).part),
-		why: 'broken off past the wet edge',
-	};
 	return {
 		state: 'edge',
 		ask: 'choose',
@@ -171,7 +177,31 @@ export function edgePrompt(moment: Moment, face: string): Prompt {
 		coat,
 		options: [
 			option('wait-flash', 'WAIT ITS FLASH', { type: 'edge.left', face, coat }),
-			option('set-aside', 'SET THE PART ASIDE', aside),
+			setAside(moment, face, 'broken off past the wet edge'),
+		],
+	};
+}
+
+/** A face broken off, its flash over, and the coat under it outside its window: no waiting makes that good. */
+export function shutPrompt(moment: Moment, face: string, menu: readonly string[]): Prompt {
+	const coat = laidOn(moment, face) + 1;
+	const window = windowNow(moment, face);
+	const flashed: DayEvent[] = faceBook(moment, face).part?.left ? [] : [{ type: 'edge.left', face, coat }];
+	if (menu[0] === 'reason')
+		return reasonPrompt('window', about(faceName(face), 'why finish it now?'), menu, reason => [
+			{ type: 'override.given', rule: 'window', reason, face, coat, facts: { window } },
+			...flashed,
+		]);
+	return {
+		state: 'edge.shut',
+		ask: 'choose',
+		say: about(faceName(face), 'the coat under it is outside its window.'),
+		lines: ['Set aside, it is sanded and sprayed again.'],
+		face,
+		coat,
+		options: [
+			setAside(moment, face, 'broken off, and the coat under it outside its window'),
+			opens('go-on', 'FINISH, WITH A REASON', 'reason'),
 		],
 	};
 }

@@ -56,6 +56,7 @@ const shapes = {
 		overrides: 'texts',
 		window: 'text',
 		from: 'text',
+		facts: 'any',
 	},
 	'face.ended': { face: 'text', coat: 'number', extent: 'text', began: 'instant?', ended: 'instant?' },
 	'face.late': { face: 'text' },

@@ -74,6 +74,7 @@ function byRecord({ day, start, laid, prep }: Over): string[] {
 
 /** Wet on wet the touch on the tape tab comes first, and is one that the data sheet allows. */
 function byTouch({ day, start, laid, prep }: Over): string[] {
+	if (start.from === 'part') return [];
 	const planned = plannedCoat(day, start.face, start.coat);
 	const under = plannedCoat(day, start.face, laid.coat);
 	if (!planned || planned.stage !== under?.stage || prep.some(step => step === 'sand' || step === 'scuff'))
@@ -92,9 +93,8 @@ function byTouch({ day, start, laid, prep }: Over): string[] {
 
 function overOf(day: Day, start: Start): Over | null {
 	const laid = lastLaid(day, start.face, start.n);
-	return laid && start.from === 'start'
-		? { day, start, laid, prep: prepSince(day, start.face, laid, start.n) }
-		: null;
+	const isInWetEdge = start.from === 'part' && (start.facts as { wet?: boolean } | undefined)?.wet === true;
+	return laid && !isInWetEdge ? { day, start, laid, prep: prepSince(day, start.face, laid, start.n) } : null;
 }
 
 /** No coat over another unless its windows allow it, by the sheet and by the file's own word (property 3). */
