@@ -1,6 +1,7 @@
 import { createInterface } from 'node:readline';
 import type { DayFile } from '../day/file/keep.ts';
 import { openDay } from '../day/file/store.ts';
+import { plainName } from '../day/file/trouble.ts';
 import type { DayEvent, DayRecord } from '../day/records.ts';
 import { inert } from '../job/inert.ts';
 import { asks, beginInspection, type Heard, hear, type Inspection, inspectVerbs } from '../trace/inspect.ts';
@@ -114,7 +115,10 @@ export const inspectCommand: Command = {
 		told('inspect', io, async () => {
 			const { path, records } = askedDay(args, io);
 			if (!records.some(({ type }) => type === 'day.closed')) {
-				io.stderr.write('fanwise inspect: the day is not closed: finish it with fanwise spray\n');
+				const [opened] = records;
+				const isRehearsed = opened?.type === 'day.opened' && opened.clock === 'moved';
+				const how = isRehearsed ? `fanwise rehearse JOB.yaml --day ${plainName(path)}` : 'fanwise spray';
+				io.stderr.write(`fanwise inspect: the day is not closed: finish it with ${how}\n`);
 				return 1;
 			}
 			const inspection = begin(args, io, path, records);

@@ -62,6 +62,7 @@ export function manPage(commands: readonly Command[], version: string): string {
 			'ENVIRONMENT',
 			...item('FANWISE_HOME', 'where days and settings are kept'),
 			...item('XDG_DATA_HOME', 'where data are kept; the program has a folder of its own in it'),
+			...item('XDG_CACHE_HOME', 'where compiled code is kept, on Node 22.1 or later; it may be deleted'),
 			...item('NO_COLOR', 'no colour is ever used; every state is told by words and reverse video'),
 		),
 		'',

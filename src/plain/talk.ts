@@ -1,9 +1,9 @@
-import { DayFileError } from '../day/file/trouble.ts';
 import { inert } from '../job/inert.ts';
 import type { Layout } from '../screen/keys/layouts.ts';
 import { keyTimes } from '../screen/keys/thresholds.ts';
 import { noticeTexts } from '../screen/notices.ts';
 import type { Session } from '../screen/session-port.ts';
+import { openWorking } from '../screen/working.ts';
 import { freshEar, hears, type Told } from '../voice/ear.ts';
 import { type Meant, meant } from './line.ts';
 import { pageOf } from './page.ts';
@@ -41,23 +41,10 @@ export function openTalk(
 	let beside = new Set<string>();
 	let asked_ms = Number.NEGATIVE_INFINITY;
 	let open = true;
-	let busy = false;
 	const print = (...lines: string[]) => write(lines.map(line => `${inert(line)}\n`).join(''));
 	const page = () => print('', ...pageOf(view, layout));
 
-	/** Has the day do something that may write; a disk that fails is told, and nothing has changed. */
-	const work = <Result>(run: () => Result): Result | null => {
-		busy = true;
-		try {
-			return run();
-		} catch (error) {
-			if (!(error instanceof DayFileError) || error.kind !== 'disk') throw error;
-			print(error.message);
-			return null;
-		} finally {
-			busy = false;
-		}
-	};
+	const { work, busy } = openWorking(print);
 	/** Lines that have come to stand beside the same question; none while a face is sprayed. */
 	const printNewLines = () => {
 		const fresh = view.ask === 'spraying' ? [] : view.lines.filter(line => !beside.has(counted(line)));
@@ -102,7 +89,7 @@ export function openTalk(
 		}
 	};
 	const quiet = session.onChange(() => {
-		if (!busy) look();
+		if (!busy()) look();
 	});
 	return {
 		take(line, live) {

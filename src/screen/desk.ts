@@ -1,4 +1,3 @@
-import { DayFileError } from '../day/file/trouble.ts';
 import type { Answer, View } from '../day/view.ts';
 import {
 	type Effect,
@@ -17,6 +16,7 @@ import { noticeStands_ms, noticeTexts } from './notices.ts';
 import type { Passing } from './passing.ts';
 import type { ScreenClock, Session } from './session-port.ts';
 import { openTimer } from './timer.ts';
+import { openWorking } from './working.ts';
 
 /** The painter's side of a day: keys come in, answers go to the session, what it shows goes to the face. */
 export type Desk = {
@@ -79,23 +79,10 @@ export function openDesk(ports: DeskPorts, setup: HandsSetup): Desk {
 	let shown = '';
 	let notice: string | null = null;
 	let open = true;
-	/** The day is working: what it tells meanwhile is looked at afterwards, when it can be shown whole. */
-	let busy = false;
-
-	/** Has the day do something that may write; a disk that fails is told to the painter, and nothing has changed. */
-	const work = <Result>(run: () => Result): Result | null => {
-		busy = true;
-		try {
-			return run();
-		} catch (error) {
-			if (!(error instanceof DayFileError) || error.kind !== 'disk') throw error;
-			failed = error.message;
-			return null;
-		} finally {
-			busy = false;
-		}
-	};
 	let failed: string | null = null;
+	const { work, busy } = openWorking(message => {
+		failed = message;
+	});
 	const draw = () => {
 		if (open) ports.show(view, passingOf(hands, setup, notice));
 	};
@@ -153,7 +140,7 @@ export function openDesk(ports: DeskPorts, setup: HandsSetup): Desk {
 		second.set(open ? nextTick_ms(view) : null);
 	};
 	const quiet = session.onChange(() => {
-		if (!busy) refresh();
+		if (!busy()) refresh();
 	});
 	refresh();
 

@@ -215,5 +215,7 @@ test('inspect refuses a day that is not closed', async () => {
 	writeFileSync(open, `${bytes}\n`);
 	const { status, stderr } = await run(inspectCommand, open);
 	expect(status).toBe(1);
-	expect(stderr).toContain('not closed');
+	expect(stderr).toMatch(
+		/not closed: finish it with fanwise rehearse JOB\.yaml --day \S+open\.day\.jsonl\n$/,
+	);
 });

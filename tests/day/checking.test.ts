@@ -30,19 +30,22 @@ test('no question about the gun holds a word that answers it', () => {
 		flooded: /even|ends|middle/i,
 		pattern: /tall|wide|round/i,
 	};
+	const seen = new Set<string>();
 	for (const day of days) {
 		for (let count = 0; count < 9; count++) {
-			for (const [ask, answer] of Object.entries(words)) {
-				day.until(line => line.ask === ask || line.ask === 'go');
-				if (day.line().ask !== ask) continue;
-				const { say, lines, do: instructions, open, gun } = day.line();
-				expect(JSON.stringify({ say, lines, instructions, open, gun })).not.toMatch(answer);
-			}
-			day.until(({ ask }) => ask === 'go');
+			day.until(({ ask, say, lines, do: instructions, open, gun }) => {
+				const answer = words[ask as keyof typeof words];
+				if (answer) {
+					seen.add(ask);
+					expect(JSON.stringify({ say, lines, instructions, open, gun })).not.toMatch(answer);
+				}
+				return ask === 'go';
+			});
 			day.send('hold');
 			day.pick('back');
 		}
 	}
+	expect([...seen].sort()).toEqual(Object.keys(words).sort());
 });
 
 test('supplied air alone is asked for of a material with isocyanate, and of no other', () => {

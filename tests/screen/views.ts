@@ -1,4 +1,5 @@
 import type { View } from '../../src/day/view.ts';
+import { nothingElse } from '../../src/screen/nothing-else.ts';
 
 /** One view of every kind, from an invented day on a market coffee cart. */
 
@@ -8,16 +9,8 @@ const base: View = {
 	ask: 'choose',
 	say: '',
 	lines: [],
-	unit: null,
 	corners: {},
-	face: null,
-	coat: null,
-	coats: null,
-	do: [],
-	timers: [],
-	faces: [],
-	open: [],
-	rehearsal: false,
+	...nothingElse(),
 };
 
 const choices = (
