@@ -70,6 +70,7 @@ export function planDay(job: Job, order: StageOrder, options: PlanOptions = {}):
 	const nights = course.steps.filter(step => step.does === 'night');
 	const slept = nights.reduce((sum, step) => sum + step.to_s - step.from_s, 0);
 	const idle = course.steps.filter(step => step.does === 'wait').map(step => step.to_s - step.from_s);
+	const slack = slack_s(job, { ...course, start_s }, Object.keys(given.ends));
 	return {
 		order,
 		...{ steps: course.steps, laid: course.laid, missed: course.missed, start_s, end_s: course.end_s },
@@ -78,7 +79,7 @@ export function planDay(job: Job, order: StageOrder, options: PlanOptions = {}):
 		wetEdge_s: oldestEdge_s(course.laid),
 		longestIdle_s: Math.max(0, ...idle),
 		nights: nights.length,
-		latestStart_s: latestStart_s(job, course, start_s, given.ends, nights[0]?.from_s),
+		latestStart_s: slack === null ? null : start_s + slack,
 	};
 }
 
@@ -154,21 +155,23 @@ function oldestEdge_s(laid: readonly Laid[]): number {
 	return oldest;
 }
 
-/** Later starts move all that is laid in the first day alike; windows of coats laid before it stand still. */
-function latestStart_s(
+/**
+ * By how much a stage may begin later and still keep every window and its first day, s; null: no end to it.
+ * @param still faces whose last coat stands where it is: a later start moves all that is laid in the first day alike
+ */
+export function slack_s(
 	job: Job,
-	course: Course,
-	start_s: number,
-	ends: Readonly<Record<string, number>>,
-	night_s: number | undefined,
+	{ laid, steps, start_s, end_s }: Pick<DayPlan, 'laid' | 'steps' | 'start_s' | 'end_s'>,
+	still: readonly string[],
 ): number | null {
-	const before = new Set(Object.keys(ends));
+	const before = new Set(still);
 	const slack: number[] = [];
-	for (const { face, from_s, closes_s } of course.laid) {
+	for (const { face, from_s, closes_s } of laid) {
 		if (before.has(face) && closes_s !== null) slack.push(closes_s - from_s);
 		before.delete(face);
 	}
 	const morning_s = Math.floor(start_s / 86_400) * 86_400;
-	if (job.shop.hours !== null) slack.push(morning_s + job.shop.hours * 60 - (night_s ?? course.end_s));
-	return slack.length === 0 ? null : start_s + Math.max(0, Math.min(...slack));
+	const night_s = steps.find(step => step.does === 'night')?.from_s;
+	if (job.shop.hours !== null) slack.push(morning_s + job.shop.hours * 60 - (night_s ?? end_s));
+	return slack.length === 0 ? null : Math.max(0, Math.min(...slack));
 }

@@ -1,7 +1,7 @@
 import type { FaceHistory } from '../day/records.ts';
 import type { Face, Job } from '../job/job.ts';
 import { timeAt_h } from '../trade/time.ts';
-import { type DayPlan, type PlanOptions, planDay } from './day-plan.ts';
+import { type DayPlan, type PlanOptions, planDay, slack_s } from './day-plan.ts';
 import { judgeStage, type Verdict } from './judge.ts';
 import { type OrderName, orderFor } from './order.ts';
 import { standardPace } from './pace.ts';
@@ -43,6 +43,7 @@ const tries = 4;
  */
 export function planStages(input: StagesInput): StagePlan[] {
 	const { job, history = {}, start } = input;
+	const played: Played[] = [];
 	const standings = job.faces
 		.filter(face => !history[face.id]?.aside)
 		.map((face): Standing => {
@@ -52,13 +53,15 @@ export function planStages(input: StagesInput): StagePlan[] {
 			return { face, coats: last?.coat ?? 0, ended, ready: Math.max(0, ended ?? 0, ...prepared) };
 		});
 	let letters = input.options?.letters ?? 0;
-	return job.stages.flatMap((stage, index): StagePlan[] => {
+	const plans = job.stages.flatMap((stage, index): StagePlan[] => {
 		const here = standings.filter(standing => waitsFor(job, standing, index, history[standing.face.id]));
 		if (here.length === 0) return [];
 		const plan = { stage: index, name: stage.name, kind: stage.kind };
 		if (stage.kind === 'coats') {
+			const ends = endsOf(here);
 			const sprayed = spray(input, index, here, letters);
 			letters += sprayed.verdict.plan.batches.length;
+			played.push({ plan: sprayed.verdict.plan, ends });
 			return [{ ...plan, ...sprayed }];
 		}
 		const faces = here.map(standing => {
@@ -69,6 +72,31 @@ export function planStages(input: StagesInput): StagePlan[] {
 		});
 		return [{ ...plan, faces, verdict: null }];
 	});
+	return plans.map(plan => boundByLater(job, plan, played));
+}
+
+/** A spray stage as played, with what its faces had before it. */
+type Played = { plan: DayPlan; ends: Readonly<Record<string, number>> };
+
+const endsOf = (here: readonly Standing[]): Record<string, number> =>
+	Object.fromEntries(here.flatMap(({ face, ended }) => (ended === null ? [] : [[face.id, ended]])));
+
+/** A stage begun later moves the spray stages after it on the same day: they have to keep their windows and the day too. */
+function boundByLater(job: Job, stage: StagePlan, played: readonly Played[]): StagePlan {
+	const { verdict } = stage;
+	if (!verdict || verdict.plan.nights > 0) return stage;
+	const { start_s, latestStart_s: own_s } = verdict.plan;
+	const dayOf = (at_s: number) => Math.floor(at_s / day_s);
+	const later = played
+		.filter(({ plan }) => plan.start_s > start_s && dayOf(plan.start_s) === dayOf(start_s))
+		.flatMap(({ plan, ends }) => {
+			const still = Object.keys(ends).filter(face => (ends[face] ?? 0) < start_s);
+			const slack = slack_s(job, plan, still);
+			return slack === null ? [] : [start_s + slack];
+		});
+	const bounds = own_s === null ? later : [own_s, ...later];
+	const latestStart_s = bounds.length === 0 ? null : Math.min(...bounds);
+	return { ...stage, verdict: { ...verdict, plan: { ...verdict.plan, latestStart_s } } };
 }
 
 /** Whether a stage is still to come for a face. */
@@ -123,7 +151,7 @@ function spray(
 	const more = {
 		...options,
 		letters,
-		ends: Object.fromEntries(here.flatMap(({ face, ended }) => (ended === null ? [] : [[face.id, ended]]))),
+		ends: endsOf(here),
 		on: Object.fromEntries(here.map(({ face, coats }) => [face.id, coats])),
 	};
 	const order = orderFor(rest, stage, which, more.on);
