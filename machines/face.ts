@@ -35,8 +35,8 @@ type FaceContext = {
 	touched: boolean;
 	/** Rules overridden, with a logged reason, for the next coat. */
 	overrides: readonly string[];
-	/** Recoat windows that a reason was given for: it holds for no other. */
-	passedOver: readonly Window[];
+	/** Steps left out and recoat windows passed over with a reason: it holds for no other. */
+	passedOver: readonly (Prep | Window)[];
 	/** Steps of the rework line done. */
 	rework: readonly string[];
 };
@@ -46,12 +46,21 @@ type Started = EventOf<'face.started'>;
 const shut: readonly Window[] = ['wait', 'scuff', 'sand'];
 
 /** What a reason passes over: what stood on the screen. A record that does not say it is of an older day, and passes over all. */
-const passedBy = ({ rule, facts }: EventOf<'override.given'>): readonly Window[] => {
-	if (rule !== 'window') return [];
-	return facts?.window ? [facts.window] : shut;
-};
+function passedBy(
+	{ rules, laid }: FaceContext,
+	{ rule, step, facts }: EventOf<'override.given'>,
+): readonly (Prep | Window)[] {
+	switch (rule) {
+		case 'prep':
+			return step ? [step] : (rules.coats[laid]?.prep ?? []);
+		case 'window':
+			return facts?.window ? [facts.window] : shut;
+		default:
+			return [];
+	}
+}
 
-/** Whether a reason was given for a recoat window as it is. */
+/** Whether a reason was given for a recoat window as it is, or for leaving out the work that it asks for. */
 export const windowPassedOver = ({ passedOver }: FaceContext, window: Window | undefined): boolean =>
 	passedOver.some(one => one === window);
 
@@ -65,7 +74,7 @@ export const letsOn = (context: FaceContext, window: Window | undefined): boolea
 	windowPassedOver(context, window);
 
 function mayStart(context: FaceContext, event: Started): boolean {
-	const { rules, laid, done, touched, overrides } = context;
+	const { rules, laid, done, touched, overrides, passedOver } = context;
 	const rule = rules.coats[laid];
 	const may = (name: string) => overrides.includes(name);
 	return (
@@ -73,7 +82,7 @@ function mayStart(context: FaceContext, event: Started): boolean {
 		event.from === 'start' &&
 		(rule !== undefined || may('coats')) &&
 		letsOn(context, event.facts?.window) &&
-		((rule?.prep ?? []).every(step => done.includes(step)) || may('prep')) &&
+		(rule?.prep ?? []).every(step => done.includes(step) || passedOver.includes(step)) &&
 		(touched || !rule?.touch || done.includes('sand') || may('touch'))
 	);
 }
@@ -120,8 +129,10 @@ export const faceMachine = setup({
 				event.type === 'override.given' && !context.overrides.includes(event.rule)
 					? [...context.overrides, event.rule]
 					: context.overrides,
-			passedOver: ({ context: { passedOver }, event }) =>
-				event.type === 'override.given' ? [...new Set([...passedOver, ...passedBy(event)])] : passedOver,
+			passedOver: ({ context, event }) =>
+				event.type === 'override.given'
+					? [...new Set([...context.passedOver, ...passedBy(context, event)])].sort()
+					: context.passedOver,
 		}),
 		/** Air read anew is judged anew. */
 		judgeAir: assign({ overrides: ({ context }) => context.overrides.filter(rule => rule !== 'air') }),

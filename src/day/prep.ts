@@ -1,3 +1,4 @@
+import type { Prep } from '../job/job.ts';
 import { timeAt_h } from '../trade/time.ts';
 import { faceBook, faceOf, faceState, jobOf, laidOn, type Moment, nextCoat } from './moment.ts';
 import { rulingSurface_C } from './ruling-surface.ts';
@@ -6,9 +7,9 @@ import { rulingSurface_C } from './ruling-surface.ts';
 
 /** The step that a face wants next before its coat; null: all are done, or left out with a reason. */
 export function plannedPrep(moment: Moment, id: string) {
-	const { done, overrides } = faceState(moment, id).context;
-	if (overrides.includes('prep')) return null;
-	return nextCoat(moment, id).prep.find(({ step }) => !done.includes(step)) ?? null;
+	const { done, passedOver } = faceState(moment, id).context;
+	const isOpen = ({ step }: { step: Prep }) => !done.includes(step) && !passedOver.includes(step);
+	return nextCoat(moment, id).prep.find(isOpen) ?? null;
 }
 
 /** How long the coat on a face hardens before the sanding that is planned next, s; 0: no sanding is next. */

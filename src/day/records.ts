@@ -282,7 +282,13 @@ export const eventSchema = z.discriminatedUnion('type', [
 	}),
 	record('break.ended', { kind: breakKindSchema, by: z.enum(['painter', 'program']) }),
 	/** `rule`: `window`, `touch`, `prep`, `coats`, `aside`, `air`, or the code of the list item passed over. */
-	record('override.given', { rule: z.string(), reason: z.string(), ...maybeFace }),
+	record('override.given', {
+		rule: z.string(),
+		reason: z.string(),
+		...maybeFace,
+		/** The one step of preparation left out. */
+		step: z.optional(prepSchema),
+	}),
 	record('stage.done', { face: faceId, stage: prepSchema, grit: z.nullable(z.int().check(z.positive())) }),
 	record('fault.seen', {
 		fault: z.string(),

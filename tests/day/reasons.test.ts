@@ -1,5 +1,24 @@
 import { expect, test } from 'vitest';
-import { rehearsed } from './rehearsed.ts';
+import { historyAfter } from '../../src/day/history.ts';
+import { loadLists } from '../../src/job/lists.ts';
+import { loadJob } from '../../src/job/load.ts';
+import { rehearsed, start } from './rehearsed.ts';
+
+async function example() {
+	const sheet = 'checklists/example/coffee-cart.yaml';
+	const loaded = await loadJob(sheet);
+	const lists = loaded.ok ? await loadLists(loaded.job, sheet) : loaded;
+	if (!loaded.ok || !lists.ok) throw new Error('the example job cannot be loaded');
+	return { job: loaded.job, lists: lists.lists };
+}
+
+/** What was told of a face, up to the start of its coat. */
+const toldOf = (day: ReturnType<typeof rehearsed>, face: string | null) =>
+	day.records().flatMap(record => {
+		if (record.type === 'stage.done' && record.face === face) return [record.stage];
+		if (record.type === 'override.given' && record.face === face) return [`no ${record.step}`];
+		return [];
+	});
 
 test('a reason to go on in bad air ends with the next air reading: it is asked for again', () => {
 	const day = rehearsed();
@@ -48,4 +67,31 @@ test('a reason not to wait holds for the wait, and not for the sanding that hour
 	expect(day.ofType('stage.done')).toContainEqual(expect.objectContaining({ face, stage: 'sand' }));
 	expect(day.ofType('face.started').at(-1)).toMatchObject({ face, coat: 2, window: 'sand' });
 	expect(day.findings()).toEqual([]);
+});
+
+test('a step left out with a reason is left out alone: wiping passed over, the tack cloth is still asked for', async () => {
+	const day = rehearsed(await example());
+	const { face } = day.toState('prep.wipe');
+	day.pick('skip');
+	day.pick('owner');
+	expect(day.line().state).toBe('prep.tack');
+	day.until(line => line.state === 'spraying' && line.face === face);
+	expect(toldOf(day, face)).toEqual(['no wipe', 'tack']);
+	expect(day.ofType('face.started')[0]?.overrides).toEqual(['prep']);
+	expect(day.findings()).toEqual([]);
+});
+
+test('a sanding left out with a reason is not asked for again by the recoat window', async () => {
+	const given = await example();
+	const first = rehearsed(given);
+	first.toEnd();
+	const before = historyAfter(first.records());
+	const second = rehearsed({ ...given, before, at: start + 5 * 86_400_000 });
+	const { face } = second.toState('prep.sand');
+	second.pick('skip');
+	second.pick('owner');
+	expect(second.line()).toMatchObject({ state: 'prep.wipe', face });
+	second.until(line => line.state === 'spraying' && line.face === face);
+	expect(toldOf(second, face)).toEqual(['no sand', 'wipe', 'tack']);
+	expect(second.findings()).toEqual([]);
 });

@@ -139,12 +139,12 @@ export const passedOver = (
 });
 
 /** Reasons for a rule of a face, with and without what stood on the screen. */
+const shown: Record<string, readonly Partial<EventOf<'override.given'>>[]> = {
+	window: [{ facts: { window: 'wait' } }, { facts: { window: 'sand' } }],
+	prep: [{ step: 'sand' }, { step: 'tack' }],
+};
 const reasonsFor = (rule: string, id: string): DayEvent[] =>
-	rule === 'window'
-		? [{}, ...(['wait', 'sand'] as const).map(window => ({ facts: { window } }))].map(more =>
-				passedOver(rule, id, more),
-			)
-		: [passedOver(rule, id)];
+	[{}, ...(shown[rule] ?? [])].map(more => passedOver(rule, id, more));
 
 /** Everything that can be keyed in a list or a gun check, in and out of place. */
 const keyed: readonly DayEvent[] = [

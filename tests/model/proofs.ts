@@ -49,8 +49,8 @@ const alone = (coats: CoatRule[], before?: FaceInput['before']): FaceInput => ({
 /** Faces, and the rules that are passed over on them; the quickest walk first. */
 export const facesAlone: readonly [face: FaceInput, rules: readonly string[]][] = [
 	[alone([coat, coat], { laid: 1, done: [], aside: true }), ['window']],
-	[alone([coat, { ...coat, touch: true }]), ['air']],
-	[alone([coat, { ...coat, prep: ['sand'] }]), ['prep', 'touch']],
+	[alone([coat, { ...coat, touch: true }]), ['air', 'touch']],
+	[alone([coat, { ...coat, prep: ['sand'] }]), ['prep']],
 	[alone([coat, coat], { laid: 1, done: ['sand'], aside: false }), ['coats']],
 	[
 		alone([

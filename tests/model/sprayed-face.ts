@@ -19,7 +19,7 @@ export type SprayedFace = {
 	tab: boolean;
 	/** Rules passed over for the coat to come. */
 	overrides: readonly string[];
-	/** Windows that a reason was given for, while they stood on the screen. */
+	/** Windows and steps that a reason was given for, while they stood on the screen. */
 	passedOver: readonly string[];
 };
 
@@ -51,11 +51,13 @@ function ended(face: SprayedFace, { extent }: EventOf<'face.ended'>): SprayedFac
 	return { ...face, coat: isPartly ? 'part' : 'none', partly: isPartly };
 }
 
-/** A reason holds for the window it was given for; where it does not say for which, for each. */
-function reasoned(face: SprayedFace, { rule, facts }: EventOf<'override.given'>): SprayedFace {
+const everyStep = 'every step';
+
+/** A reason holds for the window or step it was given for; where it does not say for which, for each. */
+function reasoned(face: SprayedFace, { rule, step, facts }: EventOf<'override.given'>): SprayedFace {
 	const overrides = withOne(face.overrides, rule);
-	if (rule !== 'window') return { ...face, overrides };
-	const given = facts?.window ? [facts.window] : ['wait', 'scuff', 'sand'];
+	const windows = facts?.window ? [facts.window] : ['wait', 'scuff', 'sand'];
+	const given = rule === 'window' ? windows : rule === 'prep' ? [step ?? everyStep] : [];
 	return { ...face, overrides, passedOver: given.reduce(withOne, face.passedOver) };
 }
 
@@ -96,8 +98,12 @@ export function wrongStart(input: FaceInput, face: SprayedFace, start: EventOf<'
 	const over = (rule: string) => face.overrides.includes(rule);
 	const says = (property: Broken['property'], text: string) => broken.push({ property, says: text });
 	const { window, wet } = start.facts ?? {};
-	const shut = window !== 'spray' && !face.passedOver.includes(window ?? '');
 	const planned = input.coats[face.laid];
+	/** Work that a reason was given for is not asked again, whoever asks: the sheet or the window. */
+	const passed = (what: string) =>
+		face.passedOver.includes(what) ||
+		(face.passedOver.includes(everyStep) && planned?.prep.some(step => step === what) === true);
+	const shut = window !== 'spray' && !passed(window ?? '');
 	if (start.coat !== face.laid + 1) says(14, `coat ${start.coat} begins on ${face.laid} coats`);
 	if (planned === undefined && !over('coats')) says(14, 'a coat more than planned, and no reason given');
 	if (face.aside) says(14, 'its part is set aside');
@@ -116,8 +122,8 @@ export function wrongStart(input: FaceInput, face: SprayedFace, start: EventOf<'
 		return broken;
 	}
 	if (!prepared) says(3, `its window says ${window}`);
-	const missing = (planned?.prep ?? []).filter(stage => !stages.includes(stage));
-	if (missing.length > 0 && !over('prep')) says(3, `not recorded: ${missing.join(', ')}`);
+	const missing = (planned?.prep ?? []).filter(stage => !stages.includes(stage) && !passed(stage));
+	if (missing.length > 0) says(3, `not recorded: ${missing.join(', ')}`);
 	if (planned?.touch && !face.tab && !stages.includes('sand') && !over('touch'))
 		says(3, 'the tape tab was not touched');
 	return broken;

@@ -43,7 +43,7 @@ export function prepPrompt(
 			reason,
 			face,
 			coat: laidOn(moment, face) + 1,
-			facts: { window: windowNow(moment, face) },
+			...(rule === 'prep' ? { step: prep } : { facts: { window: windowNow(moment, face) } }),
 		}));
 	if (menu[0] === 'reason')
 		return reasonPrompt(rule, about(part, `why is it not ${prepWord[prep] ?? prep}?`), menu, over);

@@ -10,9 +10,9 @@ function standsFor(day: Day, given: NoteOf<'override.given'>, start: NoteOf<'fac
 	return given.rule !== 'window' || window === undefined || window === start.window;
 }
 
-/** The override, with a reason, under which a face was started against one of these rules. */
-export function overrideOf(day: Day, start: NoteOf<'face.started'>, ...rules: string[]) {
-	return allOf(day.notes, 'override.given').find(
+/** The overrides, with a reason, under which a face was started against one of these rules. */
+function overridesOf(day: Day, start: NoteOf<'face.started'>, ...rules: string[]) {
+	return allOf(day.notes, 'override.given').filter(
 		given =>
 			given.n < start.n &&
 			standsFor(day, given, start) &&
@@ -23,3 +23,15 @@ export function overrideOf(day: Day, start: NoteOf<'face.started'>, ...rules: st
 			(given.coat === null || given.coat === start.coat),
 	);
 }
+
+/** One of them. */
+export const overrideOf = (day: Day, start: NoteOf<'face.started'>, ...rules: string[]) =>
+	overridesOf(day, start, ...rules)[0];
+
+/** Whether a step before a coat was left out with a reason, by whichever rule it was asked for. A record without its step is of an older day. */
+export const isLeftOut = (day: Day, start: NoteOf<'face.started'>, step: string): boolean =>
+	overridesOf(day, start, 'prep', 'window').some(given =>
+		given.rule === 'prep'
+			? given.step === undefined || given.step === step
+			: (given.facts as Facts)?.window === step,
+	);

@@ -2,7 +2,7 @@ import { type Laid, lastLaid, prepSince } from './coats.ts';
 import { type Day, elapsed, plannedCoat } from './day.ts';
 import { type Finding, finding } from './finding.ts';
 import { allOf, type NoteOf } from './notes.ts';
-import { overrideOf } from './overrides.ts';
+import { isLeftOut, overrideOf } from './overrides.ts';
 import { spansOver } from './recoat.ts';
 
 type Start = NoteOf<'face.started'>;
@@ -102,7 +102,8 @@ export function windowsOpen(day: Day): Finding[] {
 	return allOf(day.notes, 'face.started').flatMap(start => {
 		const over = overOf(day, start);
 		if (!over) return [];
-		const timing = overrideOf(day, start, 'window') ? [] : [...bySheet(over), ...byRecord(over)];
+		const isPassedOver = overrideOf(day, start, 'window') || isLeftOut(day, start, start.window);
+		const timing = isPassedOver ? [] : [...bySheet(over), ...byRecord(over)];
 		const touch = overrideOf(day, start, 'window', 'touch') ? [] : byTouch(over);
 		return [...timing, ...touch].map(says =>
 			finding(3, start, `${start.face} gets coat ${start.coat}: ${says}`),
@@ -116,12 +117,14 @@ export function prepDone(day: Day): Finding[] {
 		const planned = plannedCoat(day, start.face, start.coat);
 		const laid = lastLaid(day, start.face, start.n);
 		if (!planned || start.from === 'part' || laid?.coat === start.coat) return [];
-		if (overrideOf(day, start, 'window', 'prep')) return [];
 		const done = prepSince(day, start.face, laid, start.n);
 		const left = planned.prep
-			.filter(({ step }) => !done.includes(step))
+			.filter(({ step }) => !done.includes(step) && !isLeftOut(day, start, step))
 			.map(({ step }) => `${step} is not recorded`);
-		const short = laid !== null && elapsed(laid.at, start).least + slack_ms < planned.wait_h * hour_ms;
+		const short =
+			!overrideOf(day, start, 'window') &&
+			laid !== null &&
+			elapsed(laid.at, start).least + slack_ms < planned.wait_h * hour_ms;
 		const waited = short ? [`the sheet's wait of ${planned.wait_h} h is not over`] : [];
 		return [...left, ...waited].map(says =>
 			finding(3, start, `${start.face} gets coat ${start.coat}: ${says}`),
