@@ -38,14 +38,16 @@ export const nowCommand: Command = {
 /** On a moved clock this moment is the day's last. */
 function momentAsked(args: Args, records: readonly DayRecord[]): number {
 	const asked = args.options.at;
-	if (asked !== undefined) {
-		const at = instantIn(String(asked));
-		if (at !== null) return at;
-		throw new RangeError(`--at "${inert(String(asked))}" is no time: write 2027-03-02T14:00:00Z`);
-	}
+	const last = records.at(-1)?.at ?? '';
 	const opened = records[0];
-	const moved = opened?.type === 'day.opened' && opened.clock === 'moved';
-	return moved ? Date.parse(records.at(-1)?.at ?? opened.at) : Date.now();
+	if (asked === undefined) {
+		const moved = opened?.type === 'day.opened' && opened.clock === 'moved';
+		return moved ? Date.parse(last) : Date.now();
+	}
+	const at = instantIn(String(asked));
+	if (at === null)
+		throw new RangeError(`--at "${inert(String(asked))}" is no time: write 2027-03-02T14:00:00Z`);
+	return at;
 }
 
 const iso = (at: number | null): string | null => (at === null ? null : new Date(at).toISOString());
@@ -58,8 +60,8 @@ function dataOf({ until, next, ...face }: FaceNow) {
 
 function textOf(job: string, faces: readonly FaceNow[], at: number, zone: string): string[] {
 	const moment = (ms: number) => {
-		const far = Math.abs(ms - at) > 20 * 3_600_000;
-		return far ? `${date(ms, zone)} ${clock(ms, zone)}` : clock(ms, zone);
+		const isOtherDay = date(ms, zone) !== date(at, zone);
+		return isOtherDay ? `${date(ms, zone)} ${clock(ms, zone)}` : clock(ms, zone);
 	};
 	const width = Math.min(26, Math.max(...faces.map(face => faceName(face.face).length)));
 	const rows = faces.map(face => {

@@ -1,0 +1,42 @@
+import { mkdirSync, mkdtempSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { beforeAll, expect, test } from 'vitest';
+import { runCommand } from '../../src/cli/command.ts';
+import { nowCommand } from '../../src/cli/now.ts';
+import { rehearsed } from '../day/rehearsed.ts';
+
+const home = mkdtempSync(join(tmpdir(), 'fanwise-now-'));
+let closed = 0;
+
+/** A day with the first coat on, closed at the start of its flash: a spray window of two hours is to come. */
+beforeAll(() => {
+	const day = rehearsed({ at: Date.parse('2027-03-02T21:30:00Z') });
+	day.until(({ state, coat }) => state === 'wait' && coat === 2);
+	day.send('hold');
+	for (const code of ['close', 'close']) day.pick(code);
+	closed = Date.parse(day.records().at(-1)?.at ?? '');
+	mkdirSync(join(home, 'days'));
+	writeFileSync(join(home, 'days', '2027-03-02_doors.day.jsonl'), day.bytes());
+});
+
+async function now(at_ms: number) {
+	const said = { stdout: '', stderr: '' };
+	const writer = (to: 'stdout' | 'stderr') => ({
+		write: (text: string) => {
+			said[to] += text;
+		},
+	});
+	const io = { stdout: writer('stdout'), stderr: writer('stderr'), env: { FANWISE_HOME: home } };
+	const status = await runCommand(nowCommand, ['--at', new Date(at_ms).toISOString()], io);
+	return { status, ...said };
+}
+
+const hour = 3_600_000;
+
+test('a time of another day has its date, however near; one of the same day has none', async () => {
+	const evening = (await now(closed)).stdout;
+	expect(evening).toMatch(/from 22:\d\d, until 3 March 00:\d\d/);
+	const night = (await now(closed + 2.6 * hour)).stdout;
+	expect(night).toMatch(/coat 2 \(topcoat\) now, until 00:\d\d/);
+});
