@@ -35,7 +35,7 @@ export const nowCommand: Command = {
 		}),
 };
 
-/** On a moved clock this moment is the day's last. */
+/** What has come later is never told of an earlier moment. On a moved clock this moment is the day's last. */
 function momentAsked(args: Args, records: readonly DayRecord[]): number {
 	const asked = args.options.at;
 	const last = records.at(-1)?.at ?? '';
@@ -47,6 +47,10 @@ function momentAsked(args: Args, records: readonly DayRecord[]): number {
 	const at = instantIn(String(asked));
 	if (at === null)
 		throw new RangeError(`--at "${inert(String(asked))}" is no time: write 2027-03-02T14:00:00Z`);
+	if (at < Date.parse(last))
+		throw new RangeError(
+			`--at "${inert(String(asked))}" is before the day's last record: ask from ${last} on`,
+		);
 	return at;
 }
 

@@ -40,3 +40,11 @@ test('a time of another day has its date, however near; one of the same day has 
 	const night = (await now(closed + 2.6 * hour)).stdout;
 	expect(night).toMatch(/coat 2 \(topcoat\) now, until 00:\d\d/);
 });
+
+test('a moment before the last record is refused: what came later was told of it', async () => {
+	const { status, stdout, stderr } = await now(closed - hour);
+	expect(status).toBe(2);
+	expect(stdout).toBe('');
+	expect(stderr).toContain("before the day's last record");
+	expect((await now(closed)).status).toBe(0);
+});
