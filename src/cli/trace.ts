@@ -7,8 +7,7 @@ import { type Across, acrossDays } from '../trace/across.ts';
 import { claimsOf, type FaultData } from '../trace/faults.ts';
 import { loadFaults } from '../trace/load-faults.ts';
 import { type Question, type Trace, trace } from '../trace/trace.ts';
-import { clock } from '../words/clock.ts';
-import { traceSentences } from '../words/summary-trace.ts';
+import { timesOf, traceSentences } from '../words/summary-trace.ts';
 import type { Args, Command, Io } from './command.ts';
 import { askedDay, daysUpTo, folderOf, jobsIn, told } from './day-files.ts';
 import { coatAsked, faceAsked } from './face-argument.ts';
@@ -39,9 +38,10 @@ const askFirst = [
 
 function traceText(found: Trace, question: Question, data: FaultData, zone: string): string {
 	const fault = data.faults[question.fault];
+	const time = timesOf(found, zone);
 	const said = { ...question, fault: fault?.say ?? question.fault, zone, causes: data.causes };
 	const candidates = found.candidates.flatMap(({ code, at, reasons }, place) => [
-		`${place + 1}. ${data.causes[code]?.say ?? code}, ${clock(Date.parse(at), zone)}`,
+		`${place + 1}. ${data.causes[code]?.say ?? code}, ${time(at)}`,
 		...reasons.slice(0, mostReasons).map(reason => `     ${inert(reason)}`),
 		...(reasons.length > mostReasons
 			? [`     and ${reasons.length - mostReasons} more changes (--json)`]

@@ -1,4 +1,4 @@
-import { clock } from '../words/clock.ts';
+import { clock, clockOn } from '../words/clock.ts';
 import type { Clue, Suspicion } from './suspicion.ts';
 import type { Pass } from './timeline.ts';
 
@@ -77,7 +77,7 @@ function reasonsOf(best: Ranked, others: readonly Ranked[], known: Known, zone: 
 		...(known.good.length > 0 ? [`would have spoilt ${spoilt} of ${known.good.length} good faces too`] : []),
 		...others
 			.filter(other => other.clue.kind !== 'open' && other.clue.kind !== 'cleared')
-			.map(other => `also ${clock(other.clue.at, zone)}: ${other.clue.reason}`),
+			.map(other => `also ${clockOn(other.clue.at, clue.at, zone)}: ${other.clue.reason}`),
 	];
 }
 

@@ -17,3 +17,14 @@ export const clock = (ms: number, zone = 'UTC'): string => formatIn(zone, 'clock
 
 /** Day of an instant in a zone, `2 March`. */
 export const date = (ms: number, zone = 'UTC'): string => formatIn(zone, 'date').format(ms);
+
+/** Clock time, with its date before it where that is not the day of another instant: `3 March 04:55`. */
+export const clockOn = (ms: number, day_ms: number, zone = 'UTC'): string =>
+	date(ms, zone) === date(day_ms, zone) ? clock(ms, zone) : `${date(ms, zone)} ${clock(ms, zone)}`;
+
+/** How instants that are told together are said: with their dates where they do not all fall on one day. */
+export function clocksOver(instants: readonly number[], zone = 'UTC'): (ms: number) => string {
+	const [first = 0] = instants;
+	const isOneDay = instants.every(ms => date(ms, zone) === date(first, zone));
+	return ms => (isOneDay ? clock(ms, zone) : `${date(ms, zone)} ${clock(ms, zone)}`);
+}

@@ -12,8 +12,11 @@ export function short(text: string, most: number): string {
 	return all.length <= most ? all.join(' ') : `${all.slice(0, most).join(' ')}…`;
 }
 
-/** A face's name in at most five words. */
-export const shortFace = (id: string): string => short(faceName(id), 5);
+/** A face's name in at most five words, fewer where what else is said of it leaves less room. */
+export const shortFace = (id: string, ...beside: readonly string[]): string => {
+	const left = mostWords - beside.flatMap(words).length;
+	return short(faceName(id), Math.min(5, Math.max(1, left)));
+};
 
 /**
  * A topic from outside and what is asked or said of it, at most 12 words together: a long topic is cut, never what

@@ -1,6 +1,6 @@
 import type { DayRecord, EventOf, EventType } from '../day/records.ts';
 import { format, type UnitSystem } from '../trade/shown.ts';
-import { clock } from './clock.ts';
+import { clockOn } from './clock.ts';
 import { duration } from './say.ts';
 import { short, shortFace, spoken } from './spoken.ts';
 
@@ -37,7 +37,8 @@ export function coatSentences(
 	coat: number,
 	units: UnitSystem = 'metric',
 ): string[] {
-	const zone = day[0]?.type === 'day.opened' ? day[0].zone : 'UTC';
+	const [opened] = day;
+	const zone = opened?.type === 'day.opened' ? opened.zone : 'UTC';
 	const topic = `${shortFace(face)}, coat ${coat}`;
 	const on = (record: DayRecord) =>
 		'face' in record && record.face === face && 'coat' in record && record.coat === coat;
@@ -45,13 +46,14 @@ export function coatSentences(
 	const start = mine.find((record): record is Of<'face.started'> => record.type === 'face.started');
 	const end = mine.findLast((record): record is Of<'face.ended'> => record.type === 'face.ended');
 	if (!start) return [spoken(topic, 'not laid this day')];
-	const until = end ? ` to ${clock(ms({ at: end.ended ?? end.at }), zone)}` : ', not ended';
+	const began = ms({ at: end?.began ?? start.at });
+	const until = end ? ` to ${clockOn(ms({ at: end.ended ?? end.at }), began, zone)}` : ', not ended';
 	const before = day.findLast(
 		record =>
 			record.type === 'face.ended' && record.face === face && record.coat < coat && record.at <= start.at,
 	);
 	return [
-		spoken(topic, `${clock(ms({ at: end?.began ?? start.at }), zone)}${until}`),
+		spoken(topic, `${clockOn(began, ms(opened ?? start), zone)}${until}`),
 		...(end && end.extent !== 'all'
 			? [spoken(topic, end.extent === 'part' ? 'only a part laid' : 'nothing laid')]
 			: []),
@@ -63,7 +65,9 @@ export function coatSentences(
 		...mine.flatMap(record => {
 			if (record.type === 'face.late') return [spoken('Time', 'it ran over')];
 			if (record.type === 'fault.seen')
-				return [spoken(short(record.fault.replaceAll('-', ' '), 3), `seen ${clock(ms(record), zone)}`)];
+				return [
+					spoken(short(record.fault.replaceAll('-', ' '), 3), `seen ${clockOn(ms(record), began, zone)}`),
+				];
 			if (record.type === 'face.judged') return [spoken('Verdict', record.verdict, short(record.reason, 6))];
 			if (record.type === 'film.read')
 				return [

@@ -1,4 +1,4 @@
-import { clock } from './clock.ts';
+import { clockOn, clocksOver } from './clock.ts';
 import { short, shortFace, spoken } from './spoken.ts';
 
 type Spot = { face: string; coat: number };
@@ -23,7 +23,13 @@ type Said = {
 
 const many = (count: number): string => `${count} ${count === 1 ? 'coat' : 'coats'}`;
 const place = ({ face, coat }: Spot): string => `${shortFace(face)}, coat ${coat}`;
-const time = (at: string, zone: string): string => clock(Date.parse(at), zone);
+
+/** How the instants of a trace are said: with their dates where they do not all fall on one day. */
+export function timesOf({ bracket, candidates }: Pick<Traced, 'bracket' | 'candidates'>, zone: string) {
+	const instants = [bracket.from, bracket.to, ...candidates.map(({ at }) => at)];
+	const said = clocksOver(instants.map(Date.parse), zone);
+	return (at: string): string => said(Date.parse(at));
+}
 
 /**
  * A trace in spoken sentences, at most 12 words each: what was asked, what is likeliest and why, who else, where to
@@ -34,15 +40,15 @@ export function traceSentences(trace: Traced, said: Said): string[] {
 	const cause = (code: string) => short(said.causes[code]?.say ?? code, 7);
 	const [first, ...others] = trace.candidates;
 	const next = trace.inspect[0];
+	const time = timesOf(trace, said.zone);
+	const until = clockOn(Date.parse(trace.bracket.to), Date.parse(trace.bracket.from), said.zone);
 	return [
 		spoken(short(said.fault, 4), place(said)),
 		...(trace.told ? [] : [spoken('Records', 'they cannot tell')]),
-		...(first
-			? [spoken(trace.told ? 'Likeliest' : 'Perhaps', cause(first.code), time(first.at, said.zone))]
-			: []),
+		...(first ? [spoken(trace.told ? 'Likeliest' : 'Perhaps', cause(first.code), time(first.at))] : []),
 		...(first?.reasons.slice(0, 1).map(reason => spoken('Why', short(reason, 10))) ?? []),
-		...others.slice(0, 2).map(({ code, at }) => spoken('Then', cause(code), time(at, said.zone))),
-		spoken('In doubt', `${time(trace.bracket.from, said.zone)} to ${time(trace.bracket.to, said.zone)}`),
+		...others.slice(0, 2).map(({ code, at }) => spoken('Then', cause(code), time(at))),
+		spoken('In doubt', `${time(trace.bracket.from)} to ${until}`),
 		spoken('Exposed', `${many(trace.exposed.length)}`, `${trace.likely.length} by the likeliest cause`),
 		...(trace.open.length > 0 ? [spoken('Not judged yet', many(trace.open.length))] : []),
 		...(next ? [spoken('Look first', place(next))] : []),

@@ -3,7 +3,7 @@ import { inert } from '../job/inert.ts';
 import type { Quantity } from '../trade/quantity.ts';
 import { format, type UnitSystem } from '../trade/shown.ts';
 import { beganAt } from './began.ts';
-import { clock, date } from './clock.ts';
+import { clockOn, date } from './clock.ts';
 import { duration, figure } from './say.ts';
 import { short, shortFace, spoken } from './spoken.ts';
 
@@ -15,8 +15,10 @@ const of = <Type extends EventType>(day: Day, type: Type): Of<Type>[] =>
 
 const ms = (record: { at: string }): number => Date.parse(record.at);
 
-const zoneOf = (day: Day): string => of(day, 'day.opened')[0]?.zone ?? 'UTC';
-const clockOf = (day: Day) => (record: { at: string }) => clock(ms(record), zoneOf(day));
+const clockOf = (day: Day) => {
+	const [opened] = of(day, 'day.opened');
+	return (record: { at: string }) => clockOn(ms(record), ms(opened ?? record), opened?.zone);
+};
 const many = (count: number, one: string, more = `${one}s`): string => `${count} ${count === 1 ? one : more}`;
 
 function heading(day: Day): string[] {
@@ -32,13 +34,15 @@ function coats(day: Day): string[] {
 	const started = of(day, 'face.started');
 	const said = [...new Set(started.map(({ coat }) => coat))].sort((a, b) => a - b);
 	const time = clockOf(day);
+	const zone = of(day, 'day.opened')[0]?.zone;
 	return said.flatMap(coat => {
 		const first = started.find(record => record.coat === coat);
 		const mine = ended.filter(record => record.coat === coat);
 		const last = mine.at(-1);
 		if (!first || !last) return [];
 		const faces = new Set(mine.map(({ face }) => face)).size;
-		return [spoken(`Coat ${coat}`, many(faces, 'face'), `${time(first)} to ${time(last)}`)];
+		const until = clockOn(ms(last), ms(first), zone);
+		return [spoken(`Coat ${coat}`, many(faces, 'face'), `${time(first)} to ${until}`)];
 	});
 }
 
@@ -106,23 +110,31 @@ function readings(day: Day, units: UnitSystem): string[] {
 	return first.length === 0 ? [] : [count, ...(differed.length === 0 ? [none] : []), ...each];
 }
 
-const where = (record: { face?: string | null | undefined; coat?: number | null | undefined }): string =>
-	record.face ? `${shortFace(record.face)}${record.coat ? `, coat ${record.coat}` : ''}` : '';
+/** Face and coat of a record, beside what else is said of it. */
+function where(
+	{ face, coat }: { face?: string | null | undefined; coat?: number | null | undefined },
+	...beside: string[]
+): string {
+	if (!face) return '';
+	const layer = coat ? `coat ${coat}` : '';
+	const name = shortFace(face, layer, ...beside);
+	return layer === '' ? name : `${name}, ${layer}`;
+}
 
 function passedOver(day: Day): string[] {
-	return of(day, 'override.given').map(record =>
-		spoken('Passed over', short(record.rule.replaceAll('-', ' '), 3), where(record), clockOf(day)(record)),
-	);
+	return of(day, 'override.given').map(record => {
+		const rule = short(record.rule.replaceAll('-', ' '), 3);
+		const at = clockOf(day)(record);
+		return spoken('Passed over', rule, where(record, 'Passed over', rule, at), at);
+	});
 }
 
 function faults(day: Day): string[] {
-	const seen = of(day, 'fault.seen').map(record =>
-		spoken(
-			short(record.fault.replaceAll('-', ' '), 3),
-			record.gun ? 'the gun' : where(record),
-			`seen ${clockOf(day)(record)}`,
-		),
-	);
+	const seen = of(day, 'fault.seen').map(record => {
+		const fault = short(record.fault.replaceAll('-', ' '), 3);
+		const at = `seen ${clockOf(day)(record)}`;
+		return spoken(fault, record.gun ? 'the gun' : where(record, fault, at), at);
+	});
 	const aside = of(day, 'part.setAside').map(record =>
 		spoken('Set aside', short(inert(record.part), 5), short(record.why, 4)),
 	);
