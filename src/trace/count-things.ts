@@ -21,7 +21,7 @@ function extra(timeline: Timeline, pass: Pass): string | null {
 	if (pass.coat > planned) return `coat ${pass.coat} of ${planned}`;
 	const coats = timeline.coats.get(passKey(pass.face, pass.coat)) ?? [];
 	const before = coats.find(
-		one => one.ended <= pass.began && one.extent !== 'none' && !reworked(timeline, one, pass),
+		one => one !== pass && one.ended <= pass.began && one.extent !== 'none' && !reworked(timeline, one, pass),
 	);
 	return before && pass.start.from === 'start' ? 'gone over again from its start' : null;
 }

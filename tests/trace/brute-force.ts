@@ -242,7 +242,8 @@ export function slow(
 
 	const again = (P: Lay): boolean =>
 		P.coat > (sheet.faces.find(face => face.id === P.face)?.coats.length ?? P.coat) ||
-		(P.s.from === 'start' && all.some(o => key(o) === key(P) && o.t1 <= P.t0 && o.extent !== 'none'));
+		(P.s.from === 'start' &&
+			all.some(o => o !== P && key(o) === key(P) && o.t1 <= P.t0 && o.extent !== 'none'));
 	const last = new Map(all.toSorted((a, b) => a.t0 - b.t0).map(lay => [lay.face, lay]));
 	const stageTimes = days
 		.flat()

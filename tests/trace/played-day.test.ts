@@ -123,6 +123,18 @@ test('hardener read right after a break in mixing went in: a batch that stays so
 	expect(found.missing.join(' ')).not.toContain('no level was read');
 });
 
+test('a pass broken off in the instant in which it began is not a coat too many', () => {
+	const day = rehearsed();
+	day.until(({ state }) => state === 'spraying');
+	day.send('hold');
+	day.pick('back');
+	day.pick('all');
+	day.toEnd();
+	const ask = { fault: 'run', face: 'left door/edges', coat: 1 };
+	const found = trace({ days: [day.records()], ...ask }, builtIn);
+	expect(found.candidates.map(({ code }) => code)).not.toContain('too-many-coats');
+});
+
 test('a face that went too fast is not suspected of a heavy film because another went too slowly', () => {
 	const day = rehearsed();
 	const sprayed = (wanted: string, time: string) => {
