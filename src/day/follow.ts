@@ -16,8 +16,9 @@ import {
 	nextCoat,
 	settingsOf,
 } from './moment.ts';
-import { deadPots, nextStep, pending, type Step } from './next.ts';
-import { roundCoat } from './order.ts';
+import { nextStep, type Step } from './next.ts';
+import { pending, roundCoat } from './order.ts';
+import { deadPots } from './paint.ts';
 import type { DayEvent, EventOf } from './records.ts';
 import { rulingSurface_C } from './ruling-surface.ts';
 

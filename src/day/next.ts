@@ -1,21 +1,13 @@
-import { batchInHand } from '../../machines/day-context.ts';
 import type { Prep } from '../job/job.ts';
 import {
 	airAged,
 	airNow,
 	checkAged,
-	cupLife_s,
-	gunClock,
-	isMixedFor,
 	isShutPart,
 	isWet,
-	lifeLeft_s,
 	overridesOn,
-	potsOf,
 	reworkDue,
-	stoodAt,
 	waitEnds,
-	wantedFor,
 	windowNow,
 	windowReasoned,
 } from './allowed.ts';
@@ -28,11 +20,11 @@ import {
 	jobOf,
 	laidOn,
 	type Moment,
-	materialOf,
 	nextCoat,
 	ruleOf,
 } from './moment.ts';
-import { orderOf } from './order.ts';
+import { type Candidate, pending } from './order.ts';
+import { type PaintStep, paintFor } from './paint.ts';
 import { plannedPrep } from './prep.ts';
 
 /** The one thing that comes next, worked out from where the day stands; nothing of it is stored. */
@@ -43,10 +35,7 @@ export type Step =
 	| { kind: 'air' }
 	| { kind: 'edge'; face: string }
 	| { kind: 'shut'; face: string }
-	| { kind: 'empty'; why: 'too-old' | 'other-material' | 'other-mix' | 'stood-too-long' }
-	| { kind: 'mix'; face: string }
-	| { kind: 'resume'; batch: string }
-	| { kind: 'load'; batch: string }
+	| PaintStep
 	| { kind: 'prep'; part: string; faces: string[]; step: Prep; grit: number | null }
 	| { kind: 'stuck'; face: string }
 	| { kind: 'wait'; face: string | null; due: number; why: 'flash' | 'window' | 'touch' | 'stand' | 'rework' }
@@ -59,21 +48,6 @@ export type Step =
 
 /** Beyond this a wait is no wait of the day but the end of it, ms. */
 const longWait_ms = 4 * 3_600_000;
-
-type Candidate = { face: string; round: number; place: number };
-
-/** Faces that still want a coat today, in the order in force. */
-export function pending(moment: Moment): Candidate[] {
-	return facesIn(moment, 'open', 'part')
-		.filter(
-			id => laidOn(moment, id) < faceOf(moment, id).coats.length || overridesOn(moment, id).includes('coats'),
-		)
-		.map(id => {
-			const { stage, ofStage } = nextCoat(moment, id);
-			return { face: id, round: stage * 100 + ofStage[0], place: orderOf(moment, id) };
-		})
-		.sort((one, other) => one.round - other.round || one.place - other.place);
-}
 
 const mayNow = (moment: Moment, id: string) => windowNow(moment, id) !== 'wait' || windowReasoned(moment, id);
 
@@ -89,38 +63,6 @@ function soonest(faces: string[], dueOf: (id: string) => number | null) {
 		.filter((one): one is { face: string; due: number } => one.due !== null)
 		.sort((one, other) => one.due - other.due);
 	return due[0];
-}
-
-/** Faces that follow in the same coat and can be sprayed within one pot life. */
-export function restOfCoat(moment: Moment, id: string): string[] {
-	const { stage, ofStage, material } = nextCoat(moment, id);
-	const life_s = materialOf(moment, material).potLife.hours * 3600 * 0.8;
-	let seconds = 0;
-	const faces = pending(moment).filter(({ face }) => {
-		const coat = nextCoat(moment, face);
-		return coat.stage === stage && coat.ofStage[0] === ofStage[0];
-	});
-	return faces
-		.filter(({ face }, index) => {
-			seconds += wantedFor(moment, face).spray_s * 3;
-			return index === 0 || seconds <= life_s;
-		})
-		.map(({ face }) => face);
-}
-
-/** Paint, mixed and alive, that the rest of a coat is short of, mL. */
-export function paintShort_mL(moment: Moment, id: string): number {
-	const coat = nextCoat(moment, id);
-	const { book } = moment.state;
-	const { cup } = contextOf(moment);
-	const mine = cup.every(letter => isMixedFor(moment, letter, coat));
-	const inCup = mine && cup.length > 0 && cupLife_s(moment) > 0 ? book.cup_mL : 0;
-	const inPots = potsOf(moment, coat).reduce(
-		(sum, letter) => sum + (book.batches.get(letter)?.pot_mL ?? 0),
-		0,
-	);
-	const wanted = restOfCoat(moment, id).reduce((sum, face) => sum + wantedFor(moment, face).volume_mL, 0);
-	return wanted - inCup - inPots;
 }
 
 /** Parts set aside whose next step is due. */
@@ -169,39 +111,6 @@ function prepBefore(moment: Moment, faces: readonly Candidate[], face: string): 
 		if (prep) return prep;
 	}
 	return null;
-}
-
-/** After a wait the gun is checked in full anyhow: then is the time to mix what the whole coat is short of. */
-function mixesAhead(moment: Moment, id: string): boolean {
-	const { known, need } = contextOf(moment);
-	return (
-		known === null && need === 'full' && !batchInHand(contextOf(moment)) && paintShort_mL(moment, id) > 0
-	);
-}
-
-/** Gun and paint for a face: nothing where the cup holds what it wants. */
-function paintFor(moment: Moment, id: string): Step | null {
-	const { cup } = contextOf(moment);
-	const coat = nextCoat(moment, id);
-	const { volume_mL, spray_s } = wantedFor(moment, id);
-	const { book } = moment.state;
-	const clock = gunClock(moment);
-	if (cup.length > 0 && cupLife_s(moment) <= 0) return { kind: 'empty', why: 'too-old' };
-	if (cup.some(letter => book.batches.get(letter)?.material !== coat.material))
-		return { kind: 'empty', why: 'other-material' };
-	if (!cup.every(letter => isMixedFor(moment, letter, coat))) return { kind: 'empty', why: 'other-mix' };
-	if (clock && clock.flush <= moment.now.wall) return { kind: 'empty', why: 'stood-too-long' };
-	if (cup.length > 0 && cupLife_s(moment) <= spray_s) return { kind: 'empty', why: 'too-old' };
-	const short = book.cup_mL + 1e-9 < volume_mL;
-	if (cup.length > 0 && !short && !mixesAhead(moment, id)) return null;
-	const pot = potsOf(moment, coat).find(letter => lifeLeft_s(moment, letter) > spray_s);
-	if (pot) return { kind: 'load', batch: pot };
-	const inHand = batchInHand(contextOf(moment));
-	if (!inHand) return { kind: 'mix', face: id };
-	const due = stoodAt(moment, inHand[0]);
-	return due <= moment.now.wall
-		? { kind: 'resume', batch: inHand[0] }
-		: { kind: 'wait', face: id, due, why: 'stand' };
 }
 
 /** The tape tab of the coat before: it speaks for every face that waits for the same coat and may be sprayed. */
@@ -278,12 +187,3 @@ export function nextStep(moment: Moment): Step {
 		gunFor(moment, face)
 	);
 }
-
-/** Batches outside the gun that have died, mixed or half mixed. */
-export const deadPots = (moment: Moment): string[] =>
-	Object.entries(contextOf(moment).batches)
-		.filter(
-			([letter, batch]) =>
-				!batch.matches('inCup') && !batch.matches('discarded') && lifeLeft_s(moment, letter) <= 0,
-		)
-		.map(([letter]) => letter);

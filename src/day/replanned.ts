@@ -4,7 +4,7 @@ import { type Progress, replan } from '../plan/replan.ts';
 import { mostWords } from '../words/spoken.ts';
 import { lifeLeft_s } from './allowed.ts';
 import { contextOf, facesIn, jobOf, laidOn, type Moment, nextCoat } from './moment.ts';
-import { pending } from './next.ts';
+import { pending } from './order.ts';
 
 /** The rest of the day planned again, and in one sentence what that changed. */
 

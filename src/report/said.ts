@@ -29,6 +29,7 @@ const words: Record<string, string> = {
 	'supplied-air': 'supplied air',
 	'filter-mask': 'filter mask',
 	'too-old': 'too old',
+	'short-lived': 'would not have lasted',
 	aside: 'set aside',
 	'set-up': 'set up hard',
 };

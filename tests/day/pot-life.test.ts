@@ -1,5 +1,7 @@
 import { expect, test } from 'vitest';
+import type { Job } from '../../src/job/job.ts';
 import { rehearsed } from './rehearsed.ts';
+import { smallJob } from './small-job.ts';
 
 const toPour = (day: ReturnType<typeof rehearsed>, component: string) =>
 	day.until(({ state, say }) => state === 'mix.pour' && say.toLowerCase().startsWith(component));
@@ -56,4 +58,72 @@ test('a can put down unpoured, as the level shows, does not age the batch', () =
 	expect(endOfLife(day)).toBe((second ?? 0) + 2 * hour_ms);
 	day.toEnd();
 	expect(day.findings()).toEqual([]);
+});
+
+/** Every face wants most of what is mixed at once, and paint lives for an hour. */
+function thirsty(): Job {
+	const job = smallJob();
+	const { topcoat } = job.materials;
+	if (!topcoat) throw new Error('the small job has a topcoat');
+	return {
+		...job,
+		faces: job.faces.map(face => ({ ...face, coats: face.coats.map(coat => ({ ...coat, volume_mL: 250 })) })),
+		materials: { topcoat: { ...topcoat, potLife: { at_C: 21, hours: 1 } } },
+	};
+}
+
+/** Batch A is sprayed from for one face; B is mixed so many minutes after it, and A is short of the next face. */
+function twoBatches(minutes: number, amount: number) {
+	const day = rehearsed({ job: thirsty() });
+	const mix = (millilitres: number) => {
+		day.toState('mix.begin');
+		day.pick('amount');
+		day.send(`number ${millilitres}`);
+	};
+	mix(300);
+	day.toState('mix.begin');
+	day.send(`wait ${minutes} min`);
+	mix(amount);
+	day.until(line => line.state === 'spraying');
+	day.send('wait 60 s');
+	day.pick('finished');
+	return day;
+}
+const potOf = (day: ReturnType<typeof rehearsed>, letter: string) =>
+	day.state().book.batches.get(letter)?.pot_mL ?? 0;
+const discarded = (day: ReturnType<typeof rehearsed>) =>
+	day.ofType('batch.discarded').map(({ batch, why }) => `${batch} ${why}`);
+
+test('when the oldest batch in the cup dies, the younger ones in it live on in their pots', () => {
+	const day = twoBatches(30, 1500);
+	day.toState('ready');
+	expect(day.state().machine.context.cup).toEqual(['A', 'B']);
+	const left = potOf(day, 'B');
+	day.send('wait 30 min');
+	day.toState('empty');
+	day.pick('done');
+	expect(discarded(day)).toEqual(['A past its life']);
+	expect(potOf(day, 'B')).toBe(left);
+	day.toState('ready');
+	expect(day.state().machine.context.cup).toEqual(['B']);
+	day.toEnd();
+	expect(day.findings()).toEqual([]);
+});
+
+test('fresh paint is not poured onto paint that dies before the coat is done: the cup is emptied first', () => {
+	const day = twoBatches(55, 600);
+	expect(day.toState('empty').say).toBe('Cup: its batch dies before this coat is done. Empty, flush.');
+	day.pick('done');
+	expect(discarded(day)).toEqual([]);
+	expect(day.ofType('cup.emptied').at(-1)).toMatchObject({ why: 'short-lived' });
+	day.toState('ready');
+	expect(day.state().machine.context.cup).not.toContain('A');
+	day.toEnd();
+	expect(day.findings()).toEqual([]);
+});
+
+test('paint that has enough life left is topped up', () => {
+	const day = twoBatches(20, 600);
+	day.toState('ready');
+	expect(day.state().machine.context.cup).toEqual(['A', 'B']);
 });

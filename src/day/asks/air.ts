@@ -5,7 +5,7 @@ import { sentence } from '../../words/say.ts';
 import { airNow } from '../allowed.ts';
 import { judgedAir } from '../judged-air.ts';
 import { laidOn, type Moment, nextCoat, unitsOf } from '../moment.ts';
-import { pending } from '../next.ts';
+import { pending } from '../order.ts';
 import { opens, type Prompt } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
 import { reasonPrompt } from './override.ts';

@@ -7,7 +7,7 @@ import { sentence } from '../../words/say.ts';
 import { about } from '../../words/spoken.ts';
 import { wantedFor } from '../allowed.ts';
 import { jobOf, type Moment, materialOf, nextCoat, unitsOf } from '../moment.ts';
-import { paintShort_mL, restOfCoat } from '../next.ts';
+import { paintShort_mL, restOfCoat } from '../paint.ts';
 import { opens, option, type Prompt } from '../prompt.ts';
 import type { EventOf } from '../records.ts';
 import { tapeWords } from './cans.ts';

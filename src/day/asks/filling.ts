@@ -1,5 +1,6 @@
+import { lifeLeft_s } from '../allowed.ts';
 import { contextOf, jobOf, type Moment, unitsOf } from '../moment.ts';
-import type { Step } from '../next.ts';
+import type { PaintStep } from '../paint.ts';
 import { type Option, option, type Prompt } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
 import { asKeyed, keyed } from './keyed.ts';
@@ -30,16 +31,17 @@ export function loadPrompt(moment: Moment, letter: string): Prompt {
 }
 
 /** The cup must be emptied before anything else. */
-export function emptyPrompt(moment: Moment, why: Extract<Step, { kind: 'empty' }>['why']): Prompt {
+export function emptyPrompt(moment: Moment, why: Extract<PaintStep, { kind: 'empty' }>['why']): Prompt {
 	const { cup } = contextOf(moment);
 	const { cup_mL } = moment.state.book;
 	const reasons = {
 		'too-old': 'Cup: its batch is past its life. Empty, flush.',
+		'short-lived': 'Cup: its batch dies before this coat is done. Empty, flush.',
 		'other-material': 'Cup: other material is in it. Empty, flush.',
 		'other-mix': 'Cup: thinned for another coat. Empty, flush.',
 		'stood-too-long': 'Gun: paint stood too long in it. Empty, flush.',
 	};
-	const dead = why === 'too-old' ? cup : [];
+	const dead = cup.filter(letter => lifeLeft_s(moment, letter) <= 0);
 	return {
 		state: 'empty',
 		ask: 'do',

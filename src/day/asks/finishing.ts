@@ -6,7 +6,7 @@ import { reworkDue, waitEnds, windowReasoned } from '../allowed.ts';
 import { beginList } from '../begin-list.ts';
 import { isoAt } from '../instant.ts';
 import { contextOf, faceOf, facesIn, jobOf, laidOn, type Moment } from '../moment.ts';
-import { pending } from '../next.ts';
+import { pending } from '../order.ts';
 import { type Option, opens, option, type Prompt } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
 import { leftOverPrompt } from './left-over.ts';

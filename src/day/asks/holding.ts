@@ -3,7 +3,7 @@ import { inert } from '../../job/inert.ts';
 import { clock, date } from '../../words/clock.ts';
 import { duration, faceName, sentence } from '../../words/say.ts';
 import { contextOf, facesIn, jobOf, lastSprayed, type Moment } from '../moment.ts';
-import { pending } from '../next.ts';
+import { pending } from '../order.ts';
 import { inside, type Option, opens, option, type Prompt } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
 import { changedBy } from '../replanned.ts';

@@ -1,6 +1,6 @@
 import { sentence } from '../../words/say.ts';
 import { contextOf, type Moment, nextCoat } from '../moment.ts';
-import { pending } from '../next.ts';
+import { pending } from '../order.ts';
 import { type Option, option, type Prompt, type Reply } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
 import { type Corner, corners } from '../view.ts';

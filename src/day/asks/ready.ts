@@ -13,7 +13,7 @@ import {
 	settingsOf,
 	unitsOf,
 } from '../moment.ts';
-import { pending } from '../next.ts';
+import { pending } from '../order.ts';
 import type { Option, Prompt } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
 import { inTrouble } from './trouble.ts';

@@ -1,0 +1,110 @@
+import { batchInHand } from '../../machines/day-context.ts';
+import { cupLife_s, gunClock, isMixedFor, lifeLeft_s, potsOf, stoodAt, wantedFor } from './allowed.ts';
+import { contextOf, type Moment, materialOf, nextCoat } from './moment.ts';
+import { pending } from './order.ts';
+
+/** The paint that a face wants: in the cup, in a pot, or still to be mixed. */
+
+export type PaintStep =
+	| { kind: 'empty'; why: 'too-old' | 'short-lived' | 'other-material' | 'other-mix' | 'stood-too-long' }
+	| { kind: 'mix'; face: string }
+	| { kind: 'resume'; batch: string }
+	| { kind: 'load'; batch: string }
+	| { kind: 'wait'; face: string; due: number; why: 'stand' };
+
+/** Pots whose paint outlasts the face that comes next. */
+const potsFor = (moment: Moment, id: string): string[] => {
+	const { spray_s } = wantedFor(moment, id);
+	return potsOf(moment, nextCoat(moment, id)).filter(letter => lifeLeft_s(moment, letter) > spray_s);
+};
+
+/** What a face takes with the walk, the turns and the checks around it, s: three times its spraying. */
+const workOn_s = (moment: Moment, id: string): number => wantedFor(moment, id).spray_s * 3;
+
+/** Faces that follow in the same coat and can be sprayed within one pot life. */
+export function restOfCoat(moment: Moment, id: string): string[] {
+	const { stage, ofStage, material } = nextCoat(moment, id);
+	const life_s = materialOf(moment, material).potLife.hours * 3600 * 0.8;
+	let seconds = 0;
+	const faces = pending(moment).filter(({ face }) => {
+		const coat = nextCoat(moment, face);
+		return coat.stage === stage && coat.ofStage[0] === ofStage[0];
+	});
+	return faces
+		.filter(({ face }, index) => {
+			seconds += workOn_s(moment, face);
+			return index === 0 || seconds <= life_s;
+		})
+		.map(({ face }) => face);
+}
+
+/** Time until the rest of a coat is on, s. */
+const coatTime_s = (moment: Moment, id: string): number =>
+	restOfCoat(moment, id).reduce((sum, face) => sum + workOn_s(moment, face), 0);
+
+/** Paint, mixed and alive, that the rest of a coat is short of, mL. */
+export function paintShort_mL(moment: Moment, id: string): number {
+	const coat = nextCoat(moment, id);
+	const { book } = moment.state;
+	const { cup } = contextOf(moment);
+	const mine = cup.every(letter => isMixedFor(moment, letter, coat));
+	const inCup = mine && cup.length > 0 && cupLife_s(moment) > 0 ? book.cup_mL : 0;
+	const inPots = potsFor(moment, id).reduce(
+		(sum, letter) => sum + (book.batches.get(letter)?.pot_mL ?? 0),
+		0,
+	);
+	const wanted = restOfCoat(moment, id).reduce((sum, face) => sum + wantedFor(moment, face).volume_mL, 0);
+	return wanted - inCup - inPots;
+}
+
+/** After a wait the gun is checked in full anyhow: then is the time to mix what the whole coat is short of. */
+function mixesAhead(moment: Moment, id: string): boolean {
+	const { known, need } = contextOf(moment);
+	return (
+		known === null && need === 'full' && !batchInHand(contextOf(moment)) && paintShort_mL(moment, id) > 0
+	);
+}
+
+/** The pot that the cup is filled from: any into an empty cup; another batch only where both outlast the coat. */
+function potFor(moment: Moment, id: string): string | undefined {
+	const { cup } = contextOf(moment);
+	const coat_s = coatTime_s(moment, id);
+	const lasts = (letter: string) => Math.min(cupLife_s(moment), lifeLeft_s(moment, letter)) > coat_s;
+	return potsFor(moment, id).find(letter => cup.length === 0 || cup.includes(letter) || lasts(letter));
+}
+
+/** Gun and paint for a face: nothing where the cup holds what it wants. */
+export function paintFor(moment: Moment, id: string): PaintStep | null {
+	const { cup } = contextOf(moment);
+	const coat = nextCoat(moment, id);
+	const { volume_mL, spray_s } = wantedFor(moment, id);
+	const { book } = moment.state;
+	const clock = gunClock(moment);
+	if (cup.length > 0 && cupLife_s(moment) <= 0) return { kind: 'empty', why: 'too-old' };
+	if (cup.some(letter => book.batches.get(letter)?.material !== coat.material))
+		return { kind: 'empty', why: 'other-material' };
+	if (!cup.every(letter => isMixedFor(moment, letter, coat))) return { kind: 'empty', why: 'other-mix' };
+	if (clock && clock.flush <= moment.now.wall) return { kind: 'empty', why: 'stood-too-long' };
+	if (cup.length > 0 && cupLife_s(moment) <= spray_s) return { kind: 'empty', why: 'short-lived' };
+	const short = book.cup_mL + 1e-9 < volume_mL;
+	if (cup.length > 0 && !short && !mixesAhead(moment, id)) return null;
+	const pot = potFor(moment, id);
+	if (pot) return { kind: 'load', batch: pot };
+	if (short && cup.length > 0 && cupLife_s(moment) <= coatTime_s(moment, id))
+		return { kind: 'empty', why: 'short-lived' };
+	const inHand = batchInHand(contextOf(moment));
+	if (!inHand) return { kind: 'mix', face: id };
+	const due = stoodAt(moment, inHand[0]);
+	return due <= moment.now.wall
+		? { kind: 'resume', batch: inHand[0] }
+		: { kind: 'wait', face: id, due, why: 'stand' };
+}
+
+/** Batches outside the gun that have died, mixed or half mixed. */
+export const deadPots = (moment: Moment): string[] =>
+	Object.entries(contextOf(moment).batches)
+		.filter(
+			([letter, batch]) =>
+				!batch.matches('inCup') && !batch.matches('discarded') && lifeLeft_s(moment, letter) <= 0,
+		)
+		.map(([letter]) => letter);
