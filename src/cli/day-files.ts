@@ -1,5 +1,6 @@
+import { existsSync, readdirSync } from 'node:fs';
 import { homedir } from 'node:os';
-import { dirname } from 'node:path';
+import { dirname, join } from 'node:path';
 import { loadDay } from '../day/file/days.ts';
 import { daysFolder, listDays, resolveDay } from '../day/file/folder.ts';
 import { readLight } from '../day/file/read-light.ts';
@@ -67,6 +68,21 @@ export function* jobsIn(folder: string, io: Io): Generator<DayRecord[][]> {
 		}
 		if (job.length > 0) yield job;
 	}
+}
+
+/** Whether a day ran on a clock that can be moved. */
+export const isRehearsed = ([opened]: readonly DayRecord[]): boolean =>
+	opened?.type === 'day.opened' && opened.clock === 'moved';
+
+/** How many rehearsed days lie in a folder under names of their own, which no list of days has. */
+export function rehearsedBeside(folder: string, io: Io): number {
+	if (!existsSync(folder)) return 0;
+	const listed = new Set(listDays(folder).map(({ name }) => name));
+	return readdirSync(folder).filter(name => {
+		if (!name.endsWith('.day.jsonl') || listed.has(name)) return false;
+		const day = readable(join(folder, name), io);
+		return day !== null && isRehearsed(day);
+	}).length;
 }
 
 function readable(path: string, io: Io): DayRecord[] | null {

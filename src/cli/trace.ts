@@ -1,7 +1,8 @@
-import { existsSync } from 'node:fs';
+import { existsSync, statSync } from 'node:fs';
 import { homedir } from 'node:os';
 import { join } from 'node:path';
 import { dataFolder } from '../day/file/folder.ts';
+import { DayFileError, plainName } from '../day/file/trouble.ts';
 import { inert } from '../job/inert.ts';
 import { type Across, acrossDays } from '../trace/across.ts';
 import { claimsOf, type FaultData } from '../trace/faults.ts';
@@ -9,7 +10,7 @@ import { loadFaults } from '../trace/load-faults.ts';
 import { type Question, type Trace, trace } from '../trace/trace.ts';
 import { timesOf, traceSentences } from '../words/summary-trace.ts';
 import type { Args, Command, Io } from './command.ts';
-import { askedDay, daysUpTo, folderOf, jobsIn, told } from './day-files.ts';
+import { askedDay, daysUpTo, folderOf, isRehearsed, jobsIn, rehearsedBeside, told } from './day-files.ts';
 import { coatAsked, faceAsked } from './face-argument.ts';
 
 /** Fault kinds in force: the built-in ones, the shop's `faults.yaml` in its data folder, and `--faults FILE`. */
@@ -93,9 +94,30 @@ function acrossText(found: Across, data: FaultData): string {
 	].join('\n');
 }
 
+/**
+ * The folder named, else that of this user's days, which need not be there yet.
+ * @throws DayFileError where one was named that is not there
+ */
+function folderAsked({ positionals: [named] }: Args, io: Io): string {
+	if (named === undefined) return folderOf(io);
+	if (statSync(named, { throwIfNoEntry: false })?.isDirectory()) return named;
+	const remedy = 'there is no such folder: name the one that the days lie in';
+	throw new DayFileError('missing', `${plainName(named)}: ${remedy}`);
+}
+
 function across(args: Args, io: Io): number {
 	const data = faultsInForce(args, io);
-	const found = acrossDays(jobsIn(args.positionals[0] ?? folderOf(io), io), data);
+	const folder = folderAsked(args, io);
+	let passedOver = rehearsedBeside(folder, io);
+	function* sprayed() {
+		for (const job of jobsIn(folder, io)) {
+			const real = job.filter(day => !isRehearsed(day));
+			passedOver += job.length - real.length;
+			if (real.length > 0) yield real;
+		}
+	}
+	const found = acrossDays(sprayed(), data);
+	if (passedOver > 0) io.stderr.write(`fanwise trace: ${many(passedOver, 'rehearsed day')} not counted\n`);
 	io.stdout.write(args.options.json ? `${JSON.stringify(found)}\n` : acrossText(found, data));
 	return 0;
 }

@@ -1,4 +1,4 @@
-import { appendFileSync, mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
+import { appendFileSync, copyFileSync, mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { beforeAll, expect, test } from 'vitest';
@@ -47,6 +47,29 @@ beforeAll(() => {
 });
 
 const question = () => ['--fault', made.fault, '--face', made.face, '--coat', String(made.coat)];
+
+test('trace --all of a folder that is not there is refused', async () => {
+	const { status, stdout, stderr } = await run(traceCommand, '--all', join(home, 'nowhere'));
+	expect(status).toBe(2);
+	expect(stdout).toBe('');
+	expect(stderr).toBe(
+		`fanwise trace: ${join(home, 'nowhere')}: there is no such folder: name the one that the days lie in\n`,
+	);
+	expect((await run(traceCommand, '--all', path)).status).toBe(2);
+});
+
+test('trace --all counts no rehearsed day, and says how many it passed over', async () => {
+	const mixed = mkdtempSync(join(home, 'mixed-'));
+	writeDays(mixed, 'market-coffee-cart', made.days);
+	const [opened, ...rest] = made.days[0] ?? [];
+	if (opened?.type !== 'day.opened') throw new Error('the day was not opened');
+	const [named = ''] = writeDays(mixed, 'rehearsed', [[{ ...opened, clock: 'moved' as const }, ...rest]]);
+	copyFileSync(named, join(mixed, 'tuesday.day.jsonl'));
+	const { stdout, stderr } = await run(traceCommand, '--all', mixed);
+	expect(stdout).toContain(`${made.days.length} days, 1 job.`);
+	expect(stderr).toBe('fanwise trace: 2 rehearsed days not counted\n');
+	expect((await run(traceCommand, '--all')).stderr).toBe('');
+});
 
 test('trace says the likeliest cause, who else, and where to look', async () => {
 	const { status, stdout } = await run(traceCommand, ...question());
