@@ -10,6 +10,7 @@ import { traceCommand } from '../../src/cli/trace.ts';
 import { loadDay } from '../../src/day/file/days.ts';
 import { openDay } from '../../src/day/file/store.ts';
 import { beginInspection } from '../../src/trace/inspect.ts';
+import { rehearsed } from '../day/rehearsed.ts';
 import { writeDays } from '../trace/files.ts';
 import { type Case, makeCase } from '../trace/generator/case.ts';
 
@@ -238,7 +239,15 @@ test('inspect refuses a day that is not closed', async () => {
 	writeFileSync(open, `${bytes}\n`);
 	const { status, stderr } = await run(inspectCommand, open);
 	expect(status).toBe(1);
-	expect(stderr).toMatch(
-		/not closed: finish it with fanwise rehearse JOB\.yaml --day \S+open\.day\.jsonl\n$/,
-	);
+	expect(stderr).toBe('fanwise inspect: the day is not closed: finish it with fanwise spray\n');
+});
+
+test('inspect of a rehearsed day that is not closed says what carries it on', async () => {
+	const day = rehearsed();
+	day.toState('spraying');
+	const open = join(home, 'rehearsed.day.jsonl');
+	writeFileSync(open, day.bytes());
+	const { stderr } = await run(inspectCommand, open);
+	const how = `fanwise rehearse JOB.yaml --day ${open}`;
+	expect(stderr).toBe(`fanwise inspect: the day is not closed: finish it with ${how}\n`);
 });

@@ -36,6 +36,32 @@ export const scripts: Script[] = [
 	...['hold', 'kill', 'hangup', 'sleep 9 min', 'clock -30 min', 'wait 20 min'].map(line => broken(line)),
 	broken('trigger on', 'trigger off', 'wait 30 s'),
 	broken('bottom-right', 'hold'),
+	{
+		options: small,
+		play(day) {
+			day.toState('spraying');
+			day.send('wait 130 s');
+			day.pick('finished');
+		},
+	},
+	{
+		options: { ...small, settings: { by: 'stretch', stretch_s: 130 } },
+		play(day) {
+			day.toState('spraying');
+			day.send('hold');
+			day.pick('back');
+		},
+	},
+	{
+		options: small,
+		play(day) {
+			day.until(({ state, coat }) => state === 'spraying' && coat === 2);
+			day.send('wait 20 s', 'hold', 'wait 3 h');
+			for (const code of ['back', 'part', 'cannot-tell']) day.pick(code);
+			day.until(({ state }) => state.startsWith('edge'));
+			day.pick('go-on');
+		},
+	},
 	inReady('out-of-paint'),
 	inReady('gun-fault', 'one-sided'),
 	inReady('gun-fault', 'spits'),
