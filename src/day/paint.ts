@@ -1,6 +1,6 @@
 import { batchInHand } from '../../machines/day-context.ts';
 import { cupLife_s, gunClock, isMixedFor, lifeLeft_s, potsOf, stoodAt, wantedFor } from './allowed.ts';
-import { contextOf, type Moment, materialOf, nextCoat } from './moment.ts';
+import { contextOf, jobOf, type Moment, materialOf, nextCoat } from './moment.ts';
 import { pending } from './order.ts';
 
 /** The paint that a face wants: in the cup, in a pot, or still to be mixed. */
@@ -89,7 +89,8 @@ export function paintFor(moment: Moment, id: string): PaintStep | null {
 	const short = book.cup_mL + 1e-9 < volume_mL;
 	if (cup.length > 0 && !short && !mixesAhead(moment, id)) return null;
 	const pot = potFor(moment, id);
-	if (pot) return { kind: 'load', batch: pot };
+	const room_mL = jobOf(moment).gun.cup_mL - book.cup_mL;
+	if (pot && (short || room_mL > 0.5)) return { kind: 'load', batch: pot };
 	if (short && cup.length > 0 && cupLife_s(moment) <= coatTime_s(moment, id))
 		return { kind: 'empty', why: 'short-lived' };
 	const inHand = batchInHand(contextOf(moment));

@@ -228,3 +228,27 @@ test('paint thinned for one kind of coat is not sprayed as another: the cup is e
 	expect(day.ofType('cup.emptied').map(({ why }) => why)).toContain('other-mix');
 	expect(day.findings()).toEqual([]);
 });
+
+test('a full cup beside a pot with paint in it is sprayed from: nothing is filled in, nothing emptied', () => {
+	const job = smallJob();
+	const faces = job.faces.map(face => ({
+		...face,
+		coats: face.coats.map(coat => ({ ...coat, volume_mL: 350 })),
+	}));
+	const day = rehearsed({ job: { ...job, faces } });
+	day.toState('mix.begin');
+	day.pick('amount');
+	day.send('number 650');
+	day.toState('load');
+	day.pick('done');
+	expect(day.line().state).toBe('mix.begin');
+	const asked: string[] = [];
+	day.until(({ state }) => {
+		asked.push(state);
+		return state === 'spraying';
+	});
+	expect(asked).not.toContain('load');
+	expect(day.ofType('cup.emptied')).toEqual([]);
+	day.toEnd();
+	expect(day.findings()).toEqual([]);
+});
