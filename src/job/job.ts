@@ -140,22 +140,30 @@ export const faceSchema = z.object({
 });
 export type Face = z.infer<typeof faceSchema>;
 
+/** Faces that a stage passes over. */
+const leftOut = z.optional(z.array(z.string()));
+
 export const stageSchema = z.discriminatedUnion('kind', [
 	z.object({
+		leftOut,
 		kind: z.literal('coats'),
 		name: z.string(),
 		material: z.string(),
 		coats: z.array(coatKindSchema),
 	}),
 	z.object({
+		leftOut,
 		kind: z.literal('prep'),
 		name: z.string(),
 		step: prepSchema,
 		grit: z.nullable(z.int().check(z.positive())),
 	}),
-	z.object({ kind: z.literal('wait'), name: z.string(), hours: positive }),
+	z.object({ leftOut, kind: z.literal('wait'), name: z.string(), hours: positive }),
 ]);
 export type Stage = z.infer<typeof stageSchema>;
+
+/** Whether a stage passes over a face. */
+export const leavesOut = ({ leftOut = [] }: Stage, face: string): boolean => leftOut.includes(face);
 
 export const jobSchema = z.object({
 	name: z.string(),

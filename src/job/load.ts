@@ -140,7 +140,9 @@ function jobOf(sheet: SheetEntry, { gun, shop, materials, stages, plans, after }
 		shop,
 		gun,
 		materials: Object.fromEntries(materials),
-		stages: stages.map(({ stage }) => stage),
+		stages: stages.map(({ stage, leftOut }) =>
+			leftOut.size > 0 ? { ...stage, leftOut: [...leftOut] } : stage,
+		),
 		parts: sheet.values.parts?.map(({ values }) => ({
 			name: values.part?.value,
 			place: values.place ?? null,

@@ -1,5 +1,5 @@
 import type { FaceHistory } from '../day/records.ts';
-import type { Face, Job, Prep, Window } from '../job/job.ts';
+import { type Face, type Job, leavesOut, type Prep, type Window } from '../job/job.ts';
 import { timeAt_h } from '../trade/time.ts';
 import { openings, windowsAfter } from './windows.ts';
 
@@ -97,7 +97,7 @@ function prepLeft(wanted: readonly Prep[], done: readonly Prep[]): Prep[] {
 /** Work that the sheet asks for after the last coat of a face. */
 function trailing(job: Job, face: Face): Prep[] {
 	const last = face.coats.at(-1)?.stage ?? -1;
-	const later = job.stages.slice(last + 1);
+	const later = job.stages.slice(last + 1).filter(stage => !leavesOut(stage, face.id));
 	const sprayed = later.some(stage => stage.kind === 'coats');
 	return sprayed ? [] : later.flatMap(stage => (stage.kind === 'prep' ? [stage.step] : []));
 }

@@ -1,5 +1,5 @@
 import type { FaceHistory } from '../day/records.ts';
-import type { Face, Job } from '../job/job.ts';
+import { type Face, type Job, leavesOut } from '../job/job.ts';
 import { timeAt_h } from '../trade/time.ts';
 import { type DayPlan, type PlanOptions, planDay, slack_s } from './day-plan.ts';
 import { judgeStage, type Verdict } from './judge.ts';
@@ -107,6 +107,7 @@ function waitsFor(
 	history: FaceHistory | undefined,
 ): boolean {
 	const stage = job.stages[index];
+	if (stage && leavesOut(stage, face.id)) return false;
 	const next = face.coats.slice(coats);
 	if (stage?.kind === 'coats') return next.some(coat => coat.stage === index);
 	const lastDone = face.coats[coats - 1]?.stage ?? -1;

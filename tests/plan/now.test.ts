@@ -4,6 +4,7 @@ import type { FaceHistory } from '../../src/day/records.ts';
 import { parseJob } from '../../src/job/load.ts';
 import { faceNows } from '../../src/plan/now.ts';
 import { planStages } from '../../src/plan/stages.ts';
+import { altered } from '../job/altered.ts';
 
 const path = 'checklists/example/coffee-cart.yaml';
 const loaded = parseJob(readFileSync(path, 'utf8'), path);
@@ -120,4 +121,22 @@ test('what the days before have done is left out, and counts from their clocks',
 	};
 	const without = planStages({ job, history: one, start }).at(-1);
 	expect(without?.faces.some(each => each.face === 'canopy rail/front')).toBe(false);
+});
+
+test('a step that the sheet leaves a face out of is not asked for on it, after its last coat either', () => {
+	const text = altered(
+		'    coats: [tack, medium, full]',
+		'    coats: [tack, medium, full]\n  - sand: 600 grit\n    leave out: [canopy rail]',
+	);
+	const read = parseJob(text, path);
+	if (!read.ok) throw new Error('the altered example cannot be read');
+	const history = Object.fromEntries(read.job.faces.map(face => [face.id, laid(5, 0)]));
+	const next = new Map(
+		faceNows({ job: read.job, history, at: start + hour }).map(each => [each.face, each.next]),
+	);
+	expect(next.get('canopy rail/front')).toEqual({ may: 'nothing' });
+	expect(next.get('left door/outside')).toMatchObject({ may: 'prep', step: 'sand' });
+	const last = planStages({ job: read.job, history, start }).at(-1);
+	expect(last?.faces.some(({ face }) => face.startsWith('canopy rail'))).toBe(false);
+	expect(last?.faces.some(({ face }) => face === 'left door/outside')).toBe(true);
 });

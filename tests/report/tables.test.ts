@@ -1,4 +1,6 @@
 import { describe, expect, test } from 'vitest';
+import { loadLists } from '../../src/job/lists.ts';
+import { parseJob } from '../../src/job/load.ts';
 import { dayOf } from '../../src/report/tables/day.ts';
 import { swept_m2 } from '../../src/report/tables/film.ts';
 import { tablesOf } from '../../src/report/tables/tables.ts';
@@ -6,6 +8,7 @@ import { heldBack } from '../../src/report/tables/windows.ts';
 import { timesOf } from '../../src/report/times.ts';
 import { rehearsed } from '../day/rehearsed.ts';
 import { smallJob } from '../day/small-job.ts';
+import { altered } from '../job/altered.ts';
 import { makeCase } from '../trace/generator/case.ts';
 import { added, cartDay } from './cart-day.ts';
 
@@ -206,4 +209,19 @@ describe('instants in the zone of the day', () => {
 		expect(times.clock(opened)).toBe('23:30');
 		expect(times.zone).toContain('Nowhere/Land, is not known here');
 	});
+});
+
+test('a step that the sheet leaves a face out of is due on the others alone', async () => {
+	const file = 'checklists/example/coffee-cart.yaml';
+	const read = parseJob(
+		altered('  - sand: 400 grit', '  - fill: yes\n    leave out: [canopy rail]\n  - sand: 400 grit'),
+		file,
+	);
+	const lists = read.ok ? await loadLists(read.job, file) : read;
+	if (!read.ok || !lists.ok) throw new Error('the altered example cannot be read');
+	const day = rehearsed({ job: read.job, lists: lists.lists });
+	day.toEnd();
+	const filled = tablesOf(day.records()).due.flatMap(({ what, face }) => (what === 'fill' ? [face] : []));
+	expect(filled).toContain('left door/outside');
+	expect(filled.filter(face => face.startsWith('canopy rail'))).toEqual([]);
 });

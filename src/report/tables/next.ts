@@ -1,4 +1,4 @@
-import type { Stage } from '../../job/job.ts';
+import { leavesOut, type Stage } from '../../job/job.ts';
 import { highestHeld, timeAt_h } from '../../trade/time.ts';
 import { type Day, faceIn, iso, ms, ofType, plannedCoat } from './day.ts';
 import type { WindowRow } from './windows.ts';
@@ -41,6 +41,7 @@ function between(day: Day, row: WindowRow, stages: readonly Stage[]): DueRow[] {
 	const due: DueRow[] = [];
 	let at = row.ended;
 	for (const stage of stages) {
+		if (leavesOut(stage, row.face)) continue;
 		if (stage.kind === 'coats') break;
 		if (stage.kind === 'wait') {
 			at = iso(ms(at) + stage.hours * 3_600_000);
