@@ -14,6 +14,8 @@ type BatchContext = {
 	poured: readonly Component[];
 	/** The can in hand was read for the present pour. */
 	inHand: boolean;
+	/** Its flow cup seconds were passed over with a reason, which marks what is sprayed from it. */
+	asItIs: boolean;
 };
 
 const pours: readonly (MixStep | undefined)[] = ['base', 'hardener', 'reducer'];
@@ -58,6 +60,7 @@ export const batchMachine = setup({
 		bothRead: ({ context }) => context.poured.includes('base') && context.poured.includes('hardener'),
 	},
 	actions: {
+		useAsItIs: assign({ asItIs: true }),
 		takeCan: assign({ inHand: true }),
 		putCanDown: assign({ inHand: false }),
 		stepDone: assign(({ context }) => ({ todo: context.todo.slice(1), inHand: false })),
@@ -70,7 +73,14 @@ export const batchMachine = setup({
 	},
 }).createMachine({
 	id: 'batch',
-	context: ({ input: { material, order } }) => ({ material, order, todo: order, poured: [], inHand: false }),
+	context: ({ input: { material, order } }) => ({
+		material,
+		order,
+		todo: order,
+		poured: [],
+		inHand: false,
+		asItIs: false,
+	}),
 	initial: 'next',
 	on: { 'batch.discarded': { guard: not(stateIn('#batch.inCup')), target: '.discarded' } },
 	states: {
@@ -133,7 +143,7 @@ export const batchMachine = setup({
 		cup: {
 			on: {
 				'cup.timed': { guard: 'fits', target: 'next', actions: 'stepDone' },
-				'override.given': { guard: 'overridesCup', target: 'next', actions: 'stepDone' },
+				'override.given': { guard: 'overridesCup', target: 'next', actions: ['useAsItIs', 'stepDone'] },
 				'break.began': 'adrift',
 			},
 		},

@@ -55,7 +55,7 @@ export const dayMachine = setup({
 			context.rules.materials[event.material] !== undefined &&
 			batchInHand(context) === undefined,
 		batchMoves: ({ context, event }) =>
-			'batch' in event && event.batch !== null && batchMoves(context.batches[event.batch], event),
+			'batch' in event && typeof event.batch === 'string' && batchMoves(context.batches[event.batch], event),
 		isMixing: ({ context }) => mixing.includes(batchInHand(context)?.[1].value ?? ''),
 		isReadingOfBatch: ({ context, event }) =>
 			event.type === 'reading.taken' &&
@@ -150,7 +150,8 @@ export const dayMachine = setup({
 			return { batches: { ...context.batches, [started.batch]: batch } };
 		}),
 		stepBatch: assign(({ context, event }) => {
-			const letter = 'batch' in event ? event.batch : (batchInHand(context)?.[0] ?? null);
+			const named = event.type !== 'override.given' && 'batch' in event ? event.batch : null;
+			const letter = named ?? batchInHand(context)?.[0] ?? null;
 			const batch = letter === null ? undefined : context.batches[letter];
 			if (letter === null || !batch) return {};
 			return { batches: { ...context.batches, [letter]: transition(batchMachine, batch, event)[0] } };

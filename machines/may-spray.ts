@@ -21,14 +21,21 @@ function cupServes({ cup, batches }: DayContext, material: string | undefined): 
 	return cup.length > 0 && cup.every(letter => batches[letter]?.context.material === material);
 }
 
-/** A start is tied to the check, the batches and the air reading it is made under, and marked with every override. */
-function tied({ known, cup, passedOver }: DayContext, face: FaceState, started: EventOf<'face.started'>) {
+/** Rules that a face is sprayed against, each with a reason: its own, those of lists and check, and of the paint in the cup. */
+export function marksOf({ known, cup, batches, passedOver }: DayContext, face: FaceState): string[] {
+	const isAsItIs = cup.some(letter => batches[letter]?.context.asItIs);
 	const marks = [...face.context.overrides, ...passedOver, ...(known?.passedOver ?? [])];
+	return [...new Set(isAsItIs ? [...marks, 'cup'] : marks)];
+}
+
+/** A start is tied to the check, the batches and the air reading it is made under, and marked with every override. */
+function tied(context: DayContext, face: FaceState, started: EventOf<'face.started'>) {
+	const { known, cup } = context;
 	return (
 		started.check === known?.check &&
 		same(started.cup, cup) &&
 		started.air !== null &&
-		marks.every(rule => started.overrides.includes(rule))
+		marksOf(context, face).every(rule => started.overrides.includes(rule))
 	);
 }
 

@@ -84,8 +84,6 @@ export type Book = {
 	airs: { at: Instant; airC: number; surfaceC: number }[];
 	orders: EventOf<'day.planned'>[];
 	checks: number;
-	/** `seq` of the last gun check's first record: item overrides from there on hold for the faces under it. */
-	checkSeq: number;
 	/** Items of the last full gun check begun. */
 	fullItems: readonly string[];
 	check: CheckBook | null;
@@ -99,8 +97,7 @@ export type Book = {
 	longestHold_s: number;
 	wait: EventOf<'wait.began'> | null;
 	attempts: number;
-	/** With the list that was gone through when they were given. */
-	overrides: (EventOf<'override.given'> & { seq: number; list: string | null })[];
+	overrides: EventOf<'override.given'>[];
 	faults: (EventOf<'fault.seen'> & { at: Instant })[];
 	triggerOff: Instant | null;
 	stretch: readonly string[];
@@ -164,7 +161,6 @@ export function openBook(record: DayRecord & Opened): Book {
 		airs: [],
 		orders: [],
 		checks: 0,
-		checkSeq: 0,
 		fullItems: [],
 		check: null,
 		checked: null,

@@ -113,7 +113,6 @@ function note(book: Book, record: DayRecord, at: Instant, from: string): Book {
 			return {
 				...book,
 				checks: record.check,
-				checkSeq: record.list === 'gun-check' ? record.seq : book.checkSeq,
 				fullItems: record.size === 'full' ? record.items : book.fullItems,
 				attempts: 0,
 				check: {
@@ -276,10 +275,7 @@ function note(book: Book, record: DayRecord, at: Instant, from: string): Book {
 				),
 			};
 		case 'override.given':
-			return {
-				...book,
-				overrides: [...book.overrides, { ...record, seq: record.seq, list: book.check?.list ?? null }],
-			};
+			return { ...book, overrides: [...book.overrides, record] };
 		case 'fault.seen':
 			return { ...book, faults: [...book.faults, { ...record, at }] };
 		case 'trigger.off':

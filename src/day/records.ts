@@ -288,6 +288,8 @@ export const eventSchema = z.discriminatedUnion('type', [
 		...maybeFace,
 		/** The one step of preparation left out. */
 		step: z.optional(prepSchema),
+		/** The batch that is used as it is. */
+		batch: z.optional(letter),
 	}),
 	record('stage.done', { face: faceId, stage: prepSchema, grit: z.nullable(z.int().check(z.positive())) }),
 	record('fault.seen', {

@@ -58,7 +58,7 @@ export function fold(state: DayState | null, record: DayRecord): DayState {
 	if (machine === state.machine && !state.machine.can(record))
 		throw new Error(`record ${record.seq}: ${record.type} cannot happen in ${String(state.machine.value)}`);
 	const book = enter(state.book, record, String(state.machine.value));
-	return { machine, book: 'batch' in record ? noteStanding(book, machine, record.batch) : book };
+	return { machine, book: 'batch' in record ? noteStanding(book, machine, record.batch ?? null) : book };
 }
 
 /** From when a batch stands: the machine says that it does, the book says since when. */

@@ -184,6 +184,23 @@ test('straining and the flow cup take some of the mix: a lower level after a bre
 	expect(day.findings()).toEqual([]);
 });
 
+test('paint used as it is marks what is sprayed from it, and nothing sprayed from the batch after it', () => {
+	const day = rehearsed();
+	day.toState('mix.cup.seconds');
+	day.send('number 25', 'number 21');
+	day.pick('use-as-is');
+	day.pick('owner');
+	day.toAsk('spraying');
+	day.send('wait 40 s', 'hold');
+	day.pick('back');
+	day.pick('all');
+	day.send('wait 130 min');
+	day.until(({ state, cup }) => state === 'spraying' && cup?.includes('B') === true);
+	const marks = day.ofType('face.started').map(({ cup, overrides }) => [cup.join('+'), overrides.join()]);
+	expect(new Set(marks.map(mark => mark.join(' ')))).toEqual(new Set(['A cup', 'B ']));
+	expect(day.findings()).toEqual([]);
+});
+
 test('a batch whose seconds are off is used only under a reason', () => {
 	const day = rehearsed();
 	day.toState('mix.cup.seconds');

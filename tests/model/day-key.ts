@@ -130,8 +130,11 @@ export function batchAlone(
 				broken(pair, event, `${property}: ${says}`);
 			return { batch: next, told: mixedAfter(pair.told, event) };
 		},
-		seen: ({ batch, told: { stage, unknown, adrift, open, inPot } }) =>
-			JSON.stringify([batch.value, material, stage, unknown, adrift, open, inPot]),
+		seen: ({ batch, told: { stage, unknown, adrift, open, inPot, asItIs } }) =>
+			JSON.stringify([
+				[batch.value, batch.context.asItIs, material],
+				[stage, unknown, adrift, open, inPot, asItIs],
+			]),
 	};
 }
 

@@ -16,6 +16,8 @@ export type MixedBatch = {
 	adrift: boolean;
 	/** Nobody knows what is in it. */
 	unknown: boolean;
+	/** Its seconds in the flow cup were passed over with a reason. */
+	asItIs: boolean;
 	stage: 'mixing' | 'ready' | 'in the cup' | 'discarded';
 };
 
@@ -27,6 +29,7 @@ export const newBatch = (material: string, order: readonly MixStep[]): MixedBatc
 	can: false,
 	adrift: false,
 	unknown: false,
+	asItIs: false,
 	stage: 'mixing',
 });
 
@@ -81,7 +84,7 @@ export function mixedAfter(batch: MixedBatch, event: DayEvent): MixedBatch {
 			return done && batch.open[0] === step ? closed(batch) : batch;
 		}
 		case 'override.given':
-			return event.rule === 'cup' && batch.open[0] === 'cup' ? closed(batch) : batch;
+			return event.rule === 'cup' && batch.open[0] === 'cup' ? { ...closed(batch), asItIs: true } : batch;
 		case 'break.began': {
 			const touched = batch.inPot.length > 0 || batch.can;
 			const resting = batch.open[0] === 'stand' || batch.open.length === 0;

@@ -24,7 +24,7 @@ const nameOf = (node: unknown): string => {
 const forTheCompiler = (text: string) =>
 	/^event\.type [!=]== '[\w.-]+'$/.test(text) ||
 	/^'\w+' in event$/.test(text) ||
-	/^(check|event\.batch) !== null$/.test(text) ||
+	/^(check !== null|typeof event\.batch === 'string')$/.test(text) ||
 	/^(context\.check(ed)?|letter === null)$/.test(text) ||
 	/^!?(began|began\??\.size|started|loaded|order|rule)$/.test(text);
 

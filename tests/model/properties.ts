@@ -26,12 +26,13 @@ export type Edge = {
 const same = (one: readonly string[], other: readonly string[]) =>
 	[...one].sort().join() === [...other].sort().join();
 
-/** Rules passed over that a face is sprayed under: its own, and those of the check and the lists. */
+/** Rules passed over that a face is sprayed under: its own, those of the check and the lists, and of the paint in the cup. */
 export const overridesOf = (shadow: Shadow, face: string): string[] => [
 	...new Set([
 		...(shadow.faces[face]?.overrides ?? []),
 		...(shadow.known?.passedOver ?? []),
 		...shadow.passedOver,
+		...(shadow.cup.some(letter => shadow.batches[letter]?.asItIs) ? ['cup'] : []),
 	]),
 ];
 
@@ -233,7 +234,7 @@ function sameBooks({ plan, event, was, after, is }: Edge, says: Says) {
 		if (Object.values(was.batches).some(({ stage }) => stage === 'mixing'))
 			says(13, 'two batches in hand at once');
 	}
-	if ('batch' in event && event.batch !== null && event.type !== 'batch.started') {
+	if ('batch' in event && typeof event.batch === 'string' && event.type !== 'batch.started') {
 		const batch = was.batches[event.batch];
 		if (batch) for (const { property, says: text } of wrongMixing(batch, event)) says(property, text);
 		else if (event.type !== 'reading.taken') says(15, `${event.type} of a batch that was never started`);

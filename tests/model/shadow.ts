@@ -199,7 +199,7 @@ function facesAfter(plan: Plan, shadow: Shadow, event: DayEvent): Shadow['faces'
 
 /** The batch that an event is about: the one it names, else the one in hand. */
 function batchOf(shadow: Shadow, event: DayEvent): string | null {
-	if ('batch' in event && event.batch !== null) return event.batch;
+	if ('batch' in event && typeof event.batch === 'string') return event.batch;
 	const inHand = Object.entries(shadow.batches).find(([, { stage }]) => stage === 'mixing');
 	const ofBatch =
 		event.type === 'break.began' ||

@@ -46,7 +46,7 @@ function ofFace(was: Shadow, event: DayEvent): boolean {
 function ofBatch(plan: Plan, was: Shadow, event: DayEvent): boolean {
 	if (event.type === 'batch.started')
 		return !was.batches[event.batch] && plan.input.materials[event.material] !== undefined && !inHand(was);
-	if (!('batch' in event) || event.batch === null) return false;
+	if (!('batch' in event) || typeof event.batch !== 'string') return false;
 	const batch = was.batches[event.batch];
 	if (!batch || batch.stage === 'discarded') return false;
 	if (event.type === 'reading.taken')

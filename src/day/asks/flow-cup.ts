@@ -37,7 +37,7 @@ export function cupPrompt(
 	if (menu[0] === 'cup-off') {
 		const [low, high] = cup.seconds;
 		const over = (reason: string): DayEvent[] => [
-			{ type: 'override.given', rule: 'cup', reason, face: null, coat: null },
+			{ type: 'override.given', rule: 'cup', reason, face: null, coat: null, batch: letter },
 		];
 		if (menu[1] === 'reason') return reasonPrompt('cup', 'Flow cup: why use it as it is?', menu, over);
 		return {

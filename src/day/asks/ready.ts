@@ -1,3 +1,4 @@
+import { marksOf } from '../../../machines/may-spray.ts';
 import { format } from '../../trade/shown.ts';
 import { duration, facesInOrder, sentence } from '../../words/say.ts';
 import { about, shortFace } from '../../words/spoken.ts';
@@ -67,15 +68,6 @@ function stretchFrom(moment: Moment, first: string): string[] {
 	return stretch;
 }
 
-/** Rules overridden for a face: its own, the day's lists, and the gun check's items. */
-function overridesFor(moment: Moment, face: string): string[] {
-	const { overrides, checkSeq } = moment.state.book;
-	const general = overrides
-		.filter(one => one.face === null && (one.seq > checkSeq || one.list !== 'gun-check'))
-		.map(({ rule }) => rule);
-	return [...new Set([...faceState(moment, face).context.overrides, ...general])];
-}
-
 const started = (moment: Moment, face: string): DayEvent => {
 	const { book } = moment.state;
 	const facts = factsForFace(moment, face);
@@ -86,7 +78,7 @@ const started = (moment: Moment, face: string): DayEvent => {
 		cup: [...contextOf(moment).cup],
 		check: book.checked?.check ?? 0,
 		air: book.air?.seq ?? null,
-		overrides: overridesFor(moment, face),
+		overrides: marksOf(contextOf(moment), faceState(moment, face)),
 		window: facts.window ?? 'wait',
 		from: faceState(moment, face).matches('part') ? 'part' : 'start',
 		spray_s: wantedFor(moment, face).spray_s,

@@ -30,6 +30,7 @@ function reachOf(day: Day, given: NoteOf<'override.given'>): number {
 
 function governs(day: Day, given: NoteOf<'override.given'>, start: NoteOf<'face.started'>): boolean {
 	if (given.n > start.n) return false;
+	if (typeof given.batch === 'string') return start.cup.includes(given.batch);
 	if (given.rule === 'air' || given.face === null) if (start.n >= reachOf(day, given)) return false;
 	if (given.face === null) return true;
 	return given.face === start.face && (given.coat === null || given.coat === start.coat);

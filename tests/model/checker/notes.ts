@@ -72,6 +72,7 @@ const shapes = {
 		face: 'text?',
 		coat: 'number?',
 		step: 'any',
+		batch: 'any',
 		facts: 'any',
 	},
 	'stage.done': { face: 'text', stage: 'text' },
