@@ -23,6 +23,8 @@ export type FaceBook = {
 		/** When it was noticed that a break broke it off, and the earliest that it can have been. */
 		stopped: Instant | null;
 		seen: Instant | null;
+		/** The program ran until it was noticed: spraying may have gone on until then. */
+		watched: boolean;
 	} | null;
 	laid: LaidCoat[];
 	/** What the last coat allows, as last worked out. */

@@ -195,6 +195,7 @@ function note(book: Book, record: DayRecord, at: Instant, from: string): Book {
 						from: record.from,
 						stopped: null,
 						seen: null,
+						watched: false,
 					},
 				})),
 				gunWetSince: at,
@@ -250,7 +251,15 @@ function note(book: Book, record: DayRecord, at: Instant, from: string): Book {
 					[...book.faces].map(([id, face]) => [
 						id,
 						face.pass && !face.pass.stopped
-							? { ...face, pass: { ...face.pass, stopped: at, seen: seenLast(record, at, face.pass.began) } }
+							? {
+									...face,
+									pass: {
+										...face.pass,
+										stopped: at,
+										seen: seenLast(record, at, face.pass.began),
+										watched: record.kind === 'overdue',
+									},
+								}
 							: face,
 					]),
 				),

@@ -4,7 +4,7 @@ import { isSettled, windowReasoned, windowsOf } from './allowed.ts';
 import { beginCheck } from './asks/gun-items.ts';
 import { lateAt } from './asks/spraying.ts';
 import { beginList } from './begin-list.ts';
-import { isoAt } from './instant.ts';
+import { type Instant, isoAt } from './instant.ts';
 import {
 	activityOf,
 	contextOf,
@@ -219,20 +219,25 @@ const settledWall = (moment: Moment): number => {
 	return backSince ? backSince.wall + settingsOf(moment).settle_s * 1000 : moment.now.wall;
 };
 
+/** `since`: the earliest that a break can have begun which is noticed only now. */
+const unseenBreak = (kind: 'overdue' | 'trigger-pause', since: Instant): DayEvent[] => [
+	{ type: 'break.began', kind, by: 'program', since: isoAt(since.wall) },
+];
+
 function sprayingDeadline(moment: Moment): Deadline {
 	const { book } = moment.state;
 	const { farOverdue_s, triggerPause_s } = settingsOf(moment);
-	const held = (kind: 'overdue' | 'trigger-pause'): DayEvent[] => [
-		{ type: 'break.began', kind, by: 'program' },
-	];
 	const late = lateAt(moment);
-	const face = contextOf(moment).faces.find(one => one.matches('spraying'));
+	const face = contextOf(moment).faces.find(one => one.matches('spraying'))?.context;
+	const began = (face && faceBook(moment, face.rules.id).pass?.began) ?? moment.now;
 	const own: Deadline = contextOf(moment).late
-		? { at: late + farOverdue_s * 1000, events: held('overdue') }
+		? { at: late + farOverdue_s * 1000, events: unseenBreak('overdue', began) }
 		: {
 				at: late,
-				events: face ? [{ type: 'face.late', face: face.context.rules.id, coat: face.context.laid + 1 }] : [],
+				events: face ? [{ type: 'face.late', face: face.rules.id, coat: face.laid + 1 }] : [],
 			};
-	const paused = book.triggerOff ? book.triggerOff.wall + triggerPause_s * 1000 : Number.POSITIVE_INFINITY;
-	return paused < own.at ? { at: paused, events: held('trigger-pause') } : own;
+	const paused_ms = book.triggerOff ? book.triggerOff.wall + triggerPause_s * 1000 : Number.POSITIVE_INFINITY;
+	return book.triggerOff && paused_ms < own.at
+		? { at: paused_ms, events: unseenBreak('trigger-pause', book.triggerOff) }
+		: own;
 }

@@ -428,3 +428,38 @@ test('a clock set back between two stretches, the shares of the second told befo
 	expect(shares).not.toEqual(shares.toSorted());
 	expect(day.findings()).toEqual([]);
 });
+
+test.each([
+	['a pass far overdue', ['wait 200 s', 'wait 120 s'], 120],
+	['a pause in the trigger line', ['trigger on', 'wait 10 s', 'trigger off', 'wait 20 s'], 15],
+])(
+	'the wet edge counts from when a break can have begun, not from when it was noticed: %s',
+	(_, keys, wetEdge_s) => {
+		const job = smallJob();
+		const { topcoat } = job.materials;
+		if (!topcoat) throw new Error('the small job has a topcoat');
+		const day = rehearsed({ job: { ...job, materials: { topcoat: { ...topcoat, wetEdge_s } } } });
+		day.until(({ state }) => state === 'spraying');
+		const began = day.ofType('face.started').at(-1)?.at;
+		day.send(...keys);
+		expect(day.line().state).toBe('hold');
+		const since = day.ofType('trigger.off').at(-1)?.at ?? began;
+		expect(day.ofType('break.began').at(-1)).toMatchObject({ by: 'program', since });
+		day.pick('back');
+		day.pick('part');
+		day.send('number 2');
+		expect(day.toState('edge').face).toBe('left door/edges');
+		day.toEnd();
+		expect(day.findings()).toEqual([]);
+	},
+);
+
+test('a pass far overdue that is all on may have ended as late as it was noticed: its flash counts from then', () => {
+	const day = rehearsed();
+	day.until(({ state }) => state === 'spraying');
+	day.send('wait 6 min');
+	const noticed = day.ofType('break.began').at(-1)?.at;
+	day.pick('back');
+	day.pick('all');
+	expect(day.ofType('face.ended').at(-1)).toMatchObject({ extent: 'all', ended: noticed });
+});

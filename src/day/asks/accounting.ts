@@ -36,7 +36,7 @@ function sharesOf(moment: Moment, reached: readonly string[]): { began?: string;
 	const began = passes[0]?.began.wall ?? 0;
 	const whole = passes.reduce((sum, pass) => sum + (pass?.spray_s ?? 0), 0);
 	const noticed = passes[0]?.stopped?.wall ?? 0;
-	const seen = passes[0]?.seen?.wall ?? noticed;
+	const seen = passes[0]?.watched ? noticed : (passes[0]?.seen?.wall ?? noticed);
 	const stopped = Math.min(noticed, Math.max(seen, began + whole * 1000));
 	/** A clock set back since lays the end of the pass ahead of now: no share of it can be said. */
 	const isAhead = stopped > moment.now.wall;
