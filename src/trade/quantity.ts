@@ -65,6 +65,15 @@ function wrongUnit(kind: Quantity, written: string): string {
 	return `unknown unit "${written}" for ${a}: nearest unit "${nearestUnit(kind, written)}", as in "${like}"`;
 }
 
+const aNumber = /^[+\-−]?(?:\d+(?:\.\d*)?|\.\d+)(?:e[+-]?\d+)?/i;
+
+/**
+ * The unit that a quantity is written in, by the name that `inUnit` takes.
+ * @throws RangeError where it is none of its kind
+ */
+export const unitWritten = (text: string, kind: Quantity): string =>
+	unitNamed(kind, text.trim().replace(aNumber, '').trim()).symbol;
+
 /**
  * Reads a number with its unit.
  * @param text e.g. `16 fl oz` (US), `1.5 mil`, `70 F`, `42%`; decimals with a point; US units unless `imp`
@@ -76,7 +85,7 @@ export function parseQuantity(text: string, kind: Quantity): Parsed {
 	const { a, like } = named[kind];
 	const fail = (index: number, message: string): Parsed => ({ ok: false, column: index + 1, message });
 	const start = text.length - text.trimStart().length;
-	const match = /^[+\-−]?(?:\d+(?:\.\d*)?|\.\d+)(?:e[+-]?\d+)?/i.exec(text.slice(start));
+	const match = aNumber.exec(text.slice(start));
 	if (!match) return fail(start, `${a} begins with a number, as in "${like}"`);
 	const number = Number(match[0].replace('−', '-'));
 	const end = start + match[0].length;

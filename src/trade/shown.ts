@@ -102,6 +102,23 @@ export function format(value: number, kind: Quantity, units: UnitSystem): string
 }
 
 /**
+ * A unit for amounts that are told together: the one that fits the smallest of them.
+ * @param values in the kind's base unit
+ * @returns its name, as `formatIn` takes it
+ */
+export const unitFor = (values: readonly number[], kind: Quantity, units: UnitSystem): string =>
+	pick(Math.min(...values), kind, units).unit;
+
+/**
+ * A quantity in a unit given, to that unit's own decimals or as many as are asked for.
+ * @throws RangeError where the kind has no such unit
+ */
+export function formatIn(value: number, kind: Quantity, unit: string, decimals = 0): string {
+	const own = [...shown.us[kind], ...shown.metric[kind]].find(choice => choice.unit === unit)?.decimals ?? 2;
+	return `${digits(inUnit(value, kind, unit), Math.max(own, decimals))} ${printed(unit)}`;
+}
+
+/**
  * A range as screens say it, both ends in one unit, e.g. `120–150 mL`; one value where both ends read the same.
  * @param low in the kind's base unit
  * @param high in the same

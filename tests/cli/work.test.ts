@@ -48,6 +48,18 @@ describe('keys of --json', () => {
 		expect(weighed).toMatchObject({ hardener_error: 0, reducer_error: 0 });
 	});
 
+	test('one cup is spoken of in one unit: that of its marks, else the one of its smallest pour', async () => {
+		const reduced = ['mix', '--ratio', '1:1', '--reduce', '15%', '--make', '1 L'];
+		const marked = (await work([...reduced, '--mark', '25 mL'], 'us')).out;
+		expect(marked).toContain('For 1000 mL: base 435 mL, hardener 435 mL, reducer 130 mL.');
+		expect(marked).toMatch(/On the marks: base to \d+ mL, hardener to \d+ mL, reducer to \d+ mL\./);
+		expect(marked).not.toMatch(/fl oz|qt/);
+		const small = (await work([...reduced, '--mark', '0.025 L'], 'metric')).out;
+		expect(small).toMatch(/On the marks: base to 0\.\d{1,3} L,/);
+		const bare = (await work(reduced, 'us')).out;
+		expect(bare).toContain('base to 14.7 fl oz, hardener to 29.4 fl oz, reducer to 33.8 fl oz.');
+	});
+
 	test('film, with the volume where there is an area', async () => {
 		const plain = await json(film);
 		expect(plain.wet_um).toBeCloseTo(90.714, 2);

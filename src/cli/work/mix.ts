@@ -11,7 +11,8 @@ import {
 	reducerParts,
 	reducerShareOfMix,
 } from '../../trade/mix.ts';
-import { format } from '../../trade/shown.ts';
+import { inUnit, unitWritten } from '../../trade/quantity.ts';
+import { format, formatIn, unitFor } from '../../trade/shown.ts';
 import { type Given, type Worked, workPart } from './part.ts';
 
 /** `2:1:1` as numbers; the third may be left out. */
@@ -62,15 +63,30 @@ function amountToMake(given: Given, ratio: Ratio): number {
 	});
 }
 
-function marked(amounts: Amounts, given: Given): { keys: Record<string, unknown>; line: string } {
+/** How amounts in one cup are said: in the unit of its marks, and as finely, else in that of the smallest pour. */
+function saysOf(amounts: Amounts, given: Given): (value_mL: number) => string {
+	if (!given.has('mark')) {
+		const pours = levels_mL(amounts).map(({ component }) => amountOf(amounts, component));
+		const unit = unitFor(pours, 'volume', given.units);
+		return value => formatIn(value, 'volume', unit);
+	}
+	const mark_mL = given.quantity('mark', 'volume');
+	const unit = unitWritten(given.text('mark'), 'volume');
+	const [, decimals = ''] = String(inUnit(mark_mL, 'volume', unit)).split('.');
+	return value => formatIn(value, 'volume', unit, decimals.length);
+}
+
+function marked(
+	amounts: Amounts,
+	given: Given,
+	show: (value_mL: number) => string,
+): { keys: Record<string, unknown>; line: string } {
 	const {
 		levels: rounded,
 		hardenerError,
 		reducerError,
 	} = roundToMarks(amounts, given.quantity('mark', 'volume'));
-	const said = rounded.map(
-		({ component, level }) => `${component} to ${format(level, 'volume', given.units)}`,
-	);
+	const said = rounded.map(({ component, level }) => `${component} to ${show(level)}`);
 	const off = (error: number) => `${error > 0 ? '+' : ''}${format(error, 'share', 'metric')}`;
 	return {
 		keys: {
@@ -100,13 +116,13 @@ function work(given: Given): Worked {
 		throw new RangeError(`--by "${by}", column 1: "volume" or "weight" is wanted`);
 	const density = densitiesOf(given, ratio);
 	const amounts = mixAmounts({ ratio, make_mL: amountToMake(given, ratio), by, density_kg_per_L: density });
-	const show = (value: number) => format(value, 'volume', given.units);
+	const show = saysOf(amounts, given);
 	const poured = levels_mL(amounts);
 	const each = poured.map(({ component }) => `${component} ${show(amountOf(amounts, component))}`);
 	const onto = poured.map(({ component, level }) => `${component} to ${show(level)}`);
 	const extras = [
 		...(density ? [weighed(amounts, density)] : []),
-		...(given.has('mark') ? [marked(amounts, given)] : []),
+		...(given.has('mark') ? [marked(amounts, given, show)] : []),
 	];
 	return {
 		keys: {
