@@ -52,6 +52,21 @@ export function cupNamed(name: string): CupKind {
 	);
 }
 
+/** The thinnest that a cup is published for, mm²/s. */
+function thinnest(kind: CupKind): number {
+	const { per_s, less, over, from_s } = cups[kind];
+	return per_s * from_s - less - over / from_s;
+}
+
+/** What to do with paint too thin for a cup: the next finer of its make, else the nearest finer of another. */
+function insteadOf(kind: CupKind): string {
+	const isOfMake = (other: CupKind) => other.slice(0, -1) === kind.slice(0, -1);
+	const finer = cupKinds
+		.filter(other => thinnest(other) < 0.9 * thinnest(kind))
+		.sort((a, b) => Number(isOfMake(b)) - Number(isOfMake(a)) || thinnest(b) - thinnest(a));
+	return finer[0] ? `use a finer cup, ${finer[0]}` : 'no cup known here is finer: time it again';
+}
+
 export type Viscosity = {
 	viscosity_mm2_per_s: number;
 	/** Within the seconds that the cup's formula is published for. */
@@ -70,7 +85,7 @@ export function cupViscosity(kind: CupKind, seconds: number): Viscosity {
 	const viscosity = per_s * positive('seconds', seconds, 's') - less - over / seconds;
 	if (!(viscosity > 0))
 		throw new RangeError(
-			`seconds in ${kind} must be ${from_s} to ${to_s} s, not ${seconds}: use a finer cup`,
+			`${kind} says nothing of ${seconds} s, and is good from ${from_s} to ${to_s} s: ${insteadOf(kind)}`,
 		);
 	return {
 		viscosity_mm2_per_s: viscosity,

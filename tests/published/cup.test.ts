@@ -74,7 +74,18 @@ describe('a cup', () => {
 		expect(cupViscosity('ford4', 19.9).in_range).toBe(false);
 		expect(cupViscosity('ford4', 20).in_range).toBe(true);
 		expect(cupViscosity('zahn2', 80.1).in_range).toBe(false);
-		expect(() => cupViscosity('zahn2', 14)).toThrow('seconds in zahn2 must be 20 to 80 s');
+		expect(() => cupViscosity('zahn2', 14)).toThrow(
+			'zahn2 says nothing of 14 s, and is good from 20 to 80 s: use a finer cup, zahn1',
+		);
+	});
+
+	test('names a finer one where it runs out too fast and there is one, and asks for none where there is none', () => {
+		expect(() => cupViscosity('ford2', 10)).toThrow(/use a finer cup, ford1$/);
+		expect(() => cupViscosity('ford1', 20)).toThrow(/use a finer cup, iso3$/);
+		expect(() => cupViscosity('zahn1', 20)).toThrow(/no cup known here is finer: time it again$/);
+		expect(() => cupViscosity('iso4', 5)).toThrow(
+			/^iso4 says nothing of 5 s, and is good from 30 to 100 s: /,
+		);
 	});
 
 	test('is known by the ways it is written', () => {
