@@ -53,7 +53,9 @@ function cards(args: Args, io: Io): number {
 	const asked = cardsAsked(args);
 	const path = args.options.output;
 	if (typeof path === 'string')
-		writeReport(path, drawn(path, asked, fan_mm, paper), args.options.force === true);
+		writeReport(path, drawn(path, asked, fan_mm, paper), args.options.force === true, {
+			what: asked.length === 1 ? 'the card was' : 'the cards were',
+		});
 	if (args.options.json) {
 		const reach_mm = reachOn_mm(fan_mm, paper);
 		io.stdout.write(`${JSON.stringify({ reach_mm, cards: asked })}\n`);

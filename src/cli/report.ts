@@ -52,9 +52,15 @@ const remedies: Record<string, string> = {
 
 /**
  * Writes a report under its name in one step, readable by its owner alone.
+ * @param about.what what it is, for the message: `the cards were`
  * @throws DayFileError where it was not written; there is then no half of it
  */
-export function writeReport(path: string, text: string, over: boolean, port: FilePort = disk): void {
+export function writeReport(
+	path: string,
+	text: string,
+	over: boolean,
+	{ port = disk, what = 'the report was' }: { port?: FilePort; what?: string } = {},
+): void {
 	try {
 		if (!over && port.stat(path)) throw Object.assign(new Error('taken'), { code: 'EEXIST' });
 		if (port.stat(path)?.isFile === false) throw Object.assign(new Error('no file'), { code: 'EISDIR' });
@@ -62,7 +68,7 @@ export function writeReport(path: string, text: string, over: boolean, port: Fil
 		port.close(held.handle);
 	} catch (error) {
 		const remedy = remedies[errorCode(error)] ?? saySystemError(error);
-		throw new DayFileError('disk', `${plainName(path)}: the report was not written; ${remedy}`, error);
+		throw new DayFileError('disk', `${plainName(path)}: ${what} not written; ${remedy}`, error);
 	}
 }
 
