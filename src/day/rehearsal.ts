@@ -40,6 +40,9 @@ const words = [
 	'screen',
 ];
 
+/** Lines of one word: more than that is another line, and not to be guessed at. */
+const alone: readonly string[] = [...Object.keys(cornerWords), 'hold', 'kill', 'hangup', 'screen'];
+
 /** Longest move of the clock in one line, ms: a year. */
 const longest_ms = 366 * 86_400_000;
 
@@ -91,6 +94,11 @@ export function rehearse(
 	const take = (given: string): Line => {
 		const [word = '', ...more] = given.trim().split(/\s+/);
 		const rest = more.join(' ');
+		if (rest !== '' && alone.includes(word))
+			return line([], {
+				code: 'unknown-line',
+				text: `"${word}" stands alone: leave out "${rest.slice(0, 40)}".`,
+			});
 		switch (word) {
 			case 'top-left':
 			case 'top-right':

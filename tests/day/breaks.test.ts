@@ -392,6 +392,16 @@ test('time only goes forward, unless the clock is set', () => {
 	expect(day.send('clock -1 h').accepted).toBe(true);
 });
 
+test('a line of one word with more behind it is not taken for the word', () => {
+	const day = rehearsed();
+	for (const line of ['top-left extra', 'hold on', 'kill it', 'hangup now', 'screen 2']) {
+		const before = day.records().length;
+		expect(day.send(line), line).toMatchObject({ accepted: false, reason: { code: 'unknown-line' } });
+		expect(day.records().length).toBe(before);
+	}
+	expect(day.send('  top-left ').accepted).toBe(true);
+});
+
 test('a corner struck twice is never a reading that fits, nor an account of the face', () => {
 	const day = rehearsed();
 	day.until(({ state }) => state === 'gunCheck.set');
