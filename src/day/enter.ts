@@ -1,5 +1,5 @@
 import type { BatchBook, Book, FaceBook } from './book.ts';
-import { type Instant, instantAfter, shownBy } from './instant.ts';
+import { atMost_s, type Instant, instantAfter, shownBy } from './instant.ts';
 import { canTaken, levelRead } from './pours.ts';
 import type { DayRecord, EventOf } from './records.ts';
 import { takes } from './takes.ts';
@@ -278,10 +278,7 @@ function note(book: Book, record: DayRecord, at: Instant, from: string): Book {
 				break: null,
 				wait: null,
 				backSince: at,
-				longestHold_s: Math.max(
-					book.longestHold_s,
-					book.break ? (at.wall - book.break.since.wall) / 1000 : 0,
-				),
+				longestHold_s: Math.max(book.longestHold_s, book.break ? atMost_s(book.break.since, at) : 0),
 			};
 		case 'override.given':
 			return { ...book, overrides: [...book.overrides, record] };

@@ -53,6 +53,17 @@ test('air read for one material is judged again for the next: topcoat is stopped
 	expect(day.findings()).toEqual([]);
 });
 
+test('a hold of 40 minutes asks for the air again, whatever the clock on the wall was set to in it', () => {
+	const day = rehearsed();
+	day.toState('ready');
+	day.send('hold', 'wait 20 min', 'clock -1 h', 'wait 20 min');
+	day.pick('back');
+	day.pick('clock-right');
+	expect(day.line().state).toBe('air.airC');
+	day.toEnd();
+	expect(day.findings()).toEqual([]);
+});
+
 test('air that has become dry enough for the topcoat lets it on with no reason asked', () => {
 	const day = rehearsed({ job: twoMaterials() });
 	const { air } = day.painter.world;
