@@ -3,6 +3,7 @@ import { historyAfter } from '../../src/day/history.ts';
 import { loadLists } from '../../src/job/lists.ts';
 import { loadJob } from '../../src/job/load.ts';
 import { rehearsed, start } from './rehearsed.ts';
+import { smallJob } from './small-job.ts';
 
 async function example() {
 	const sheet = 'checklists/example/coffee-cart.yaml';
@@ -94,4 +95,26 @@ test('a sanding left out with a reason is not asked for again by the recoat wind
 	second.until(line => line.state === 'spraying' && line.face === face);
 	expect(toldOf(second, face)).toEqual(['no sand', 'wipe', 'tack']);
 	expect(second.findings()).toEqual([]);
+});
+
+test('once cleaned up, no reason is asked for a coat that nothing could spray any more', () => {
+	const job = smallJob();
+	const { topcoat } = job.materials;
+	if (!topcoat) throw new Error('the small job has one material');
+	const windows = [
+		{ does: 'wait' as const, from_h: 0, until_h: 0.75 },
+		{ does: 'spray' as const, from_h: 0.75, until_h: 3 },
+		{ does: 'wait' as const, from_h: 3, until_h: null },
+	];
+	const recoat = [{ under: 'topcoat', rows: [{ from_C: 15, to_C: 30, windows }] }];
+	const day = rehearsed({ job: { ...job, materials: { topcoat: { ...topcoat, recoat } } } });
+	day.until(({ state, coat }) => state === 'wait' && coat === 2);
+	day.send('hold', 'wait 4 h');
+	day.pick('back');
+	const offers = (state: string) =>
+		Object.values(day.toState(state).corners).some(({ code }) => code === 'sooner');
+	expect(offers('finish')).toBe(true);
+	expect(offers('finish.close')).toBe(false);
+	day.toEnd();
+	expect(day.findings()).toEqual([]);
 });

@@ -65,7 +65,9 @@ export function finishPrompt(moment: Moment, menu: readonly string[]): Prompt {
 				one.due !== null && one.due > moment.now.wall,
 		)
 		.sort((one, other) => one.due - other.due)[0];
-	const shut = left.find(({ face }) => waitEnds(moment, face) === null && !windowReasoned(moment, face));
+	const shut = cleaned
+		? undefined
+		: left.find(({ face }) => waitEnds(moment, face) === null && !windowReasoned(moment, face));
 	const sooner: Option[] = shut
 		? [
 				{
