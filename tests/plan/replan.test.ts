@@ -54,6 +54,14 @@ describe('after a break the rest of the day is planned again', () => {
 		const { changed } = replan(job, old, sofar(6, 3600));
 		expect(changed).toMatch(/^(1 more batch to mix; t|T)he day ends \d+ min later\.$/);
 	});
+	test('the day ends later is said from a minute on', () => {
+		const said = Array.from({ length: 40 }, (_, step) =>
+			replan(job, old, sofar(old.laid.length - 1, step * 5)),
+		);
+		const first = said.map(({ changed }) => changed).find(changed => /day ends/i.test(changed));
+		expect(said[0]?.changed).toBe('Nothing changed.');
+		expect(first).toMatch(/ends 60 s later|ends 1 min later/);
+	});
 	test('a break inside the flash changes nothing', () => {
 		const { changed } = replan(job, old, sofar(6, 60));
 		expect(changed).toBe('Nothing changed.');

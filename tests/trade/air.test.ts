@@ -72,6 +72,17 @@ describe('go or no-go', () => {
 		]);
 	});
 
+	test.each([
+		[{ ...fine, airC: 15, surfaceC: 20 }, true],
+		[{ ...fine, airC: 14.9, surfaceC: 20 }, false],
+		[{ ...fine, airC: 30, surfaceC: 30 }, true],
+		[{ ...fine, airC: 30.1, surfaceC: 30 }, false],
+		[{ ...fine, humidity: 0.8, surfaceC: 25 }, true],
+		[{ ...fine, humidity: 0.801, surfaceC: 25 }, false],
+	])('a limit may be touched and not passed: %j', (reading, spray) => {
+		expect(airVerdict(reading, limits).spray).toBe(spray);
+	});
+
 	test('a surface exactly at the margin may be sprayed, a tenth under it not', () => {
 		const dew = dewPoint_C(21, 0.5);
 		expect(airVerdict({ ...fine, surfaceC: dew + 3 }, limits).spray).toBe(true);

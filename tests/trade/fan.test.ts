@@ -100,6 +100,7 @@ describe('a stroke with the fan along it', () => {
 
 	test('runs on an upright face and says how many times the film stands on one line', () => {
 		const verdict = alongStrokeVerdict({ ...given, attitude: 'upright' });
+		// By hand: 300 / 120 · B(½, 2.3) / B(½, 4.1) = 2.5 · 1.23350 / 0.90238.
 		expect(verdict.times).toBeCloseTo(3.417, 3);
 		expect(verdict.wet_um).toBeCloseTo(strokeFilm_um(fan, stroke, 0, 0) * verdict.times, 6);
 		expect(verdict).toMatchObject({ runs: verdict.wet_um > 150, floods: false });
@@ -110,6 +111,16 @@ describe('a stroke with the fan along it', () => {
 			runs: false,
 			floods: true,
 		});
+	});
+
+	test('runs, or floods, from the limit on', () => {
+		const { wet_um } = alongStrokeVerdict({ ...given, attitude: 'upright' });
+		const at = (sag_um: number, attitude: 'upright' | 'flat') =>
+			alongStrokeVerdict({ ...given, sag_um, attitude });
+		expect(at(wet_um * 1.01, 'upright').runs).toBe(false);
+		expect(at(wet_um * 0.99, 'upright').runs).toBe(true);
+		expect(at(wet_um * 1.01, 'flat').floods).toBe(false);
+		expect(at(wet_um * 0.99, 'flat').floods).toBe(true);
 	});
 
 	test('lays the same as any other with a round pattern', () => {

@@ -1,0 +1,40 @@
+import { expect, test } from 'vitest';
+import type { Prep } from '../../src/job/job.ts';
+import { openings } from '../../src/plan/windows.ts';
+import { sketch, topcoat } from './jobs.ts';
+
+/** A material that is sprayed on for a while, then scuffed, then sanded. */
+const rows = [
+	{
+		from_C: 10,
+		to_C: 40,
+		windows: [
+			{ does: 'wait' as const, from_h: 0, until_h: 1 },
+			{ does: 'spray' as const, from_h: 1, until_h: 6 },
+			{ does: 'scuff' as const, from_h: 6, until_h: 24 },
+			{ does: 'sand' as const, from_h: 24, until_h: null },
+		],
+	},
+];
+
+test.each<[Prep[], number | null]>([
+	[[], 6],
+	[['wipe', 'tack'], 6],
+	[['scuff'], 24],
+	[['sand'], null],
+	[['scuff', 'sand'], null],
+])(
+	'with %j before it a coat may be laid until hour %j: what is sanded need not be scuffed',
+	(steps, until_h) => {
+		const job = sketch({
+			faces: [{ part: 'lid', name: 'top', horns: ['level', 'level'] }],
+			material: topcoat({ recoat: [{ under: 'topcoat', rows }] }),
+		});
+		const [face] = job.faces;
+		const [first, second] = face?.coats ?? [];
+		if (!face || !first || !second) throw new Error('a face of two coats');
+		const prep = steps.map(step => ({ step, grit: null }));
+		const prepared = { ...face, coats: [first, { ...second, prep }] };
+		expect(openings(job, prepared, 1, 21)).toEqual([{ from_h: 1, until_h }]);
+	},
+);
