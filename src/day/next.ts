@@ -24,7 +24,7 @@ import {
 	ruleOf,
 } from './moment.ts';
 import { type Candidate, pending } from './order.ts';
-import { type PaintStep, paintFor } from './paint.ts';
+import { type PaintStep, paintFor, workOn_s } from './paint.ts';
 import { plannedPrep } from './prep.ts';
 
 /** The one thing that comes next, worked out from where the day stands; nothing of it is stored. */
@@ -113,7 +113,7 @@ function prepBefore(moment: Moment, faces: readonly Candidate[], face: string): 
 	return null;
 }
 
-/** The tape tab of the coat before: it speaks for every face that waits for the same coat and may be sprayed. */
+/** The tape tab of the coat before: it speaks for the faces of the coat that may be sprayed by when their turn comes. */
 function touchFor(moment: Moment, id: string): Step | null {
 	const asks = (face: string) => {
 		const { touched, overrides, done, partly } = faceState(moment, face).context;
@@ -130,9 +130,16 @@ function touchFor(moment: Moment, id: string): Step | null {
 	const { tabWet } = moment.state.book;
 	const again = tabWet ? tabWet.wall + 5 * 60_000 : 0;
 	if (again > moment.now.wall) return { kind: 'wait', face: id, due: again, why: 'touch' };
+	let turn = moment.now.wall;
 	const faces = pending(moment)
 		.map(({ face }) => face)
-		.filter(face => laidOn(moment, face) + 1 === coat && asks(face));
+		.filter(face => laidOn(moment, face) + 1 === coat && asks(face))
+		.filter(face => {
+			const due = waitEnds(moment, face) ?? Number.POSITIVE_INFINITY;
+			const isDue = mayNow(moment, face) || due <= turn;
+			turn += workOn_s(moment, face) * 1000;
+			return isDue;
+		});
 	return { kind: 'touch', faces, coat };
 }
 

@@ -19,7 +19,7 @@ const potsFor = (moment: Moment, id: string): string[] => {
 };
 
 /** What a face takes with the walk, the turns and the checks around it, s: three times its spraying. */
-const workOn_s = (moment: Moment, id: string): number => wantedFor(moment, id).spray_s * 3;
+export const workOn_s = (moment: Moment, id: string): number => wantedFor(moment, id).spray_s * 3;
 
 /** Faces that follow in the same coat and can be sprayed within one pot life. */
 export function restOfCoat(moment: Moment, id: string): string[] {

@@ -65,3 +65,24 @@ test('a clock set back lengthens no pot life, not even when the program is start
 	};
 	expect(Math.abs((lifeAfter('kill') ?? 0) - (lifeAfter() ?? 0))).toBeLessThan(60);
 });
+
+test('a tape tab speaks for no face that was laid long after it: that one is asked for at its own time', () => {
+	const day = rehearsed();
+	day.until(({ state, face, coat }) => state === 'ready' && face === 'right door/flat' && coat === 1);
+	day.send('hold', 'wait 40 min');
+	day.pick('back');
+	day.toEnd();
+	const touched = day.ofType('reading.taken').filter(({ feature }) => feature === 'touch');
+	expect(touched.map(({ faces }) => faces)).toEqual([
+		['left door/edges', 'left door/flat'],
+		['right door/flat'],
+	]);
+	expect(day.findings()).toEqual([]);
+});
+
+test('faces laid one after the other share one tape tab', () => {
+	const day = rehearsed();
+	day.toEnd();
+	const touched = day.ofType('reading.taken').filter(({ feature }) => feature === 'touch');
+	expect(touched.map(({ faces }) => faces?.length)).toEqual([3]);
+});
