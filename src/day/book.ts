@@ -53,8 +53,8 @@ export type BatchBook = {
 	inHandSince: Instant | null;
 	/** When the present standing began. */
 	standing: Instant | null;
-	/** Paint mixed and not yet in the gun, mL. */
-	pot_mL: number;
+	/** Paint mixed and not yet in the gun, mL; null: still being mixed. */
+	pot_mL: number | null;
 	seconds: number | null;
 };
 
@@ -102,6 +102,8 @@ export type Book = {
 	overrides: EventOf<'override.given'>[];
 	faults: (EventOf<'fault.seen'> & { at: Instant })[];
 	triggerOff: Instant | null;
+	/** Batches given up by the last records, and something of them in a pot. */
+	thrown: readonly EventOf<'batch.discarded'>[];
 	stretch: readonly string[];
 	/** The face that last ran over its time. */
 	late: EventOf<'face.late'> | null;
@@ -175,6 +177,7 @@ export function openBook(record: DayRecord & Opened): Book {
 		overrides: [],
 		faults: [],
 		triggerOff: null,
+		thrown: [],
 		stretch: [],
 		late: null,
 		resprayed: [],

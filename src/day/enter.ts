@@ -1,6 +1,6 @@
 import type { BatchBook, Book, FaceBook } from './book.ts';
 import { atMost_s, type Instant, instantAfter, shownBy } from './instant.ts';
-import { canTaken, levelRead } from './pours.ts';
+import { canTaken, hasPot, levelRead } from './pours.ts';
 import type { DayRecord, EventOf } from './records.ts';
 import { takes } from './takes.ts';
 
@@ -89,7 +89,13 @@ function seenLast(record: EventOf<'break.began'>, at: Instant, first: Instant): 
 /** The book with one more record in it; `from` is the activity that the record found. */
 export function enter(book: Book, record: DayRecord, from: string): Book {
 	const at = instantAfter(book.now, shownBy(record));
-	return { ...note(book, record, at, from), last: record, now: at };
+	return { ...note(book, record, at, from), thrown: thrownBy(book, record), last: record, now: at };
+}
+
+function thrownBy(book: Book, record: DayRecord): Book['thrown'] {
+	if (record.type !== 'batch.discarded') return [];
+	const batch = book.batches.get(record.batch);
+	return batch && hasPot(batch) ? [...book.thrown, record] : book.thrown;
 }
 
 function note(book: Book, record: DayRecord, at: Instant, from: string): Book {
@@ -162,7 +168,7 @@ function note(book: Book, record: DayRecord, at: Instant, from: string): Book {
 					hardened: null,
 					inHandSince: null,
 					standing: null,
-					pot_mL: 0,
+					pot_mL: null,
 					seconds: null,
 				}),
 			};
@@ -178,7 +184,7 @@ function note(book: Book, record: DayRecord, at: Instant, from: string): Book {
 		case 'batch.loaded':
 			return {
 				...changeBatch(book, record.batch, ({ pot_mL }) => ({
-					pot_mL: Math.max(0, pot_mL - record.volume_mL),
+					pot_mL: Math.max(0, (pot_mL ?? 0) - record.volume_mL),
 				})),
 				cup_mL: book.cup_mL + record.volume_mL,
 				gunWetSince: at,

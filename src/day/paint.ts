@@ -2,6 +2,7 @@ import { batchInHand } from '../../machines/day-context.ts';
 import { cupLife_s, gunClock, isMixedFor, lifeLeft_s, potsOf, stoodAt, wantedFor } from './allowed.ts';
 import { contextOf, jobOf, type Moment, materialOf, nextCoat } from './moment.ts';
 import { pending } from './order.ts';
+import { hasPot } from './pours.ts';
 
 /** The paint that a face wants: in the cup, in a pot, or still to be mixed. */
 
@@ -104,8 +105,9 @@ export function paintFor(moment: Moment, id: string): PaintStep | null {
 /** Batches outside the gun that have died, mixed or half mixed. */
 export const deadPots = (moment: Moment): string[] =>
 	Object.entries(contextOf(moment).batches)
-		.filter(
-			([letter, batch]) =>
-				!batch.matches('inCup') && !batch.matches('discarded') && lifeLeft_s(moment, letter) <= 0,
-		)
+		.filter(([letter, batch]) => {
+			const pot = moment.state.book.batches.get(letter);
+			if (batch.matches('inCup') || batch.matches('discarded')) return false;
+			return pot !== undefined && hasPot(pot) && lifeLeft_s(moment, letter) <= 0;
+		})
 		.map(([letter]) => letter);

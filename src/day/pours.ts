@@ -6,6 +6,9 @@ import type { EventOf } from './records.ts';
 
 type Opened = Pick<EventOf<'day.opened'>, 'cans'>;
 
+/** A pot stands there: half mixed, or with more than a drop of paint left in it. */
+export const hasPot = ({ pot_mL }: BatchBook): boolean => pot_mL === null || pot_mL > 0.5;
+
 /** The mark read on a can: once the hardener is in the hand, it can go in at any moment. */
 export function canTaken(
 	batch: BatchBook,

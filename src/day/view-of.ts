@@ -100,12 +100,13 @@ function gunShown(moment: Moment, { ask }: Prompt, face: string | null): View['g
 const openItems = ({ state }: Moment): string[] =>
 	state.book.overrides.map(({ rule, face }) => (face ? `${rule} ${face}` : rule));
 
-/** A batch was just given up without a key: the pot still stands there. */
+/** Batches were just given up without a key: their pots still stand there. */
 function discarded({ state }: Moment): string {
-	const { last } = state.book;
-	return last.type === 'batch.discarded'
-		? `Batch ${last.batch}: ${last.why}. Discard it; heat builds in it.`
-		: '';
+	const [first, ...more] = state.book.thrown;
+	if (!first) return '';
+	if (more.length === 0) return `Batch ${first.batch}: ${first.why}. Discard it; heat builds in it.`;
+	const letters = [first, ...more].map(({ batch }) => batch).join(', ');
+	return `Batches ${letters}: past their life. Discard them; heat builds in them.`;
 }
 
 /** What the screen shows, from where the day stands. */

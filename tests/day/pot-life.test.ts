@@ -127,3 +127,26 @@ test('paint that has enough life left is topped up', () => {
 	day.toState('ready');
 	expect(day.state().machine.context.cup).toEqual(['A', 'B']);
 });
+
+test('a cup emptied of dead paint leaves no pot to discard', () => {
+	const day = rehearsed();
+	day.toState('wait');
+	day.send('hold', 'wait 2 h');
+	day.pick('back');
+	day.toState('empty');
+	expect(potOf(day, 'A')).toBe(0);
+	day.pick('done');
+	expect(discarded(day)).toEqual(['A past its life']);
+	expect(day.line().lines.join(' ')).not.toContain('Discard');
+});
+
+test('an emptied batch that dies later was used up, not thrown away', () => {
+	const day = twoBatches(55, 600);
+	day.toState('empty');
+	day.pick('done');
+	day.send('hold', 'wait 10 min');
+	day.pick('back');
+	day.toEnd();
+	expect(discarded(day)).not.toContain('A past its life');
+	expect(day.findings()).toEqual([]);
+});

@@ -14,7 +14,7 @@ export function loadPrompt(moment: Moment, letter: string): Prompt {
 	const room = jobOf(moment).gun.cup_mL - book.cup_mL;
 	const volume_mL = Math.min(room, batch?.pot_mL ?? 0);
 	const units = unitsOf(moment);
-	const several = [...book.batches.values()].filter(({ pot_mL }) => pot_mL > 0).length > 1;
+	const several = [...book.batches.values()].filter(({ pot_mL }) => (pot_mL ?? 0) > 0).length > 1;
 	const refill = contextOf(moment).cup.includes(letter);
 	const loaded: Option[] =
 		volume_mL > 0.5
