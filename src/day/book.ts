@@ -97,6 +97,8 @@ export type Book = {
 	backSince: Instant | null;
 	/** A hold long enough to ask for the air again is told by this. */
 	longestHold_s: number;
+	/** Came back from a hold so long that the list before spraying is due again. */
+	wasAway: boolean;
 	wait: EventOf<'wait.began'> | null;
 	attempts: number;
 	overrides: EventOf<'override.given'>[];
@@ -172,6 +174,7 @@ export function openBook(record: DayRecord & Opened): Book {
 		break: null,
 		backSince: null,
 		longestHold_s: 0,
+		wasAway: false,
 		wait: null,
 		attempts: 0,
 		overrides: [],

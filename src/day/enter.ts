@@ -75,6 +75,9 @@ function noteReading(book: Book, record: DayRecord & EventOf<'reading.taken'>, a
 	return { ...book, attempts, check, gun, tabWet, lastCard };
 }
 
+/** After so long a hold the list before spraying is gone through again, s. This project's own choice. */
+const away_s = 4 * 3600;
+
 /** Seconds by which a record says that the wall clock was set back. */
 const setBack_s = (record: DayRecord): number =>
 	record.type === 'clock.set' ? Math.max(0, -record.stepMs / 1000) : 0;
@@ -278,14 +281,17 @@ function note(book: Book, record: DayRecord, at: Instant, from: string): Book {
 				check: null,
 				triggerOff: null,
 			};
-		case 'break.ended':
+		case 'break.ended': {
+			const held_s = book.break ? atMost_s(book.break.since, at) : 0;
 			return {
 				...book,
 				break: null,
 				wait: null,
 				backSince: at,
-				longestHold_s: Math.max(book.longestHold_s, book.break ? atMost_s(book.break.since, at) : 0),
+				longestHold_s: Math.max(book.longestHold_s, held_s),
+				wasAway: book.wasAway || held_s >= away_s,
 			};
+		}
 		case 'override.given':
 			return { ...book, overrides: [...book.overrides, record] };
 		case 'fault.seen':

@@ -171,6 +171,7 @@ export function nextStep(moment: Moment): Step {
 	if (!listsDone.includes('before-spraying')) return { kind: 'list', list: 'before-spraying' };
 	const faces = pending(moment);
 	if (listsDone.includes('clean-up') || faces.length === 0) return whenNothingNow(moment, []);
+	if (moment.state.book.wasAway) return { kind: 'list', list: 'before-spraying' };
 	if (airAged(moment)) return { kind: 'air' };
 	const shut = faces.find(({ face }) => isShutPart(moment, face));
 	if (shut) return { kind: 'shut', face: shut.face };

@@ -57,7 +57,9 @@ export function fold(state: DayState | null, record: DayRecord): DayState {
 	const [machine] = transition(dayMachine, state.machine, record);
 	if (machine === state.machine && !state.machine.can(record))
 		throw new Error(`record ${record.seq}: ${record.type} cannot happen in ${String(state.machine.value)}`);
-	const book = enter(state.book, record, String(state.machine.value));
+	const entered = enter(state.book, record, String(state.machine.value));
+	const closed = machine.context.listsDone.slice(state.machine.context.listsDone.length);
+	const book = closed.includes('before-spraying') ? { ...entered, wasAway: false } : entered;
 	return { machine, book: 'batch' in record ? noteStanding(book, machine, record.batch ?? null) : book };
 }
 

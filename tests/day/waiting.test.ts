@@ -86,3 +86,20 @@ test('faces laid one after the other share one tape tab', () => {
 	const touched = day.ofType('reading.taken').filter(({ feature }) => feature === 'touch');
 	expect(touched.map(({ faces }) => faces?.length)).toEqual([3]);
 });
+
+test('a day carried on the next morning goes through the list before spraying again, from its first item', () => {
+	const day = rehearsed();
+	day.until(({ state, face, coat }) => state === 'ready' && face === 'right door/flat' && coat === 1);
+	day.send('kill', 'wait 23 h');
+	day.pick('back');
+	const lists = () => day.ofType('check.began').filter(({ list }) => list === 'before-spraying').length;
+	expect(day.line().state).toBe('list.before-spraying.mask');
+	day.send('hold');
+	day.pick('back');
+	expect(day.line().state).toBe('list.before-spraying.mask');
+	day.toState('spraying');
+	expect(lists()).toBe(3);
+	day.toEnd();
+	expect(lists()).toBe(3);
+	expect(day.findings()).toEqual([]);
+});
