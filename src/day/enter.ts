@@ -96,6 +96,8 @@ export function enter(book: Book, record: DayRecord, from: string): Book {
 }
 
 function thrownBy(book: Book, record: DayRecord): Book['thrown'] {
+	/** This list begins by itself: the pot has not been spoken of yet. */
+	if (record.type === 'check.began' && record.list === 'before-spraying') return book.thrown;
 	if (record.type !== 'batch.discarded') return [];
 	const batch = book.batches.get(record.batch);
 	return batch && hasPot(batch) ? [...book.thrown, record] : book.thrown;
