@@ -154,7 +154,7 @@ export const cupLife_s = (moment: Moment): number =>
 /** Paint that a face still wants, mL, and the time it should still take, s. */
 export function wantedFor(moment: Moment, id: string): { volume_mL: number; spray_s: number } {
 	const { volume_mL, spray_s } = takes(moment.state.book.opened, nextCoat(moment, id));
-	const share = faceBook(moment, id).part ? 0.5 : 1;
+	const share = 1 - (faceBook(moment, id).part?.share ?? 0);
 	return { volume_mL: volume_mL * share, spray_s: spray_s * share };
 }
 

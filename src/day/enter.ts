@@ -2,11 +2,12 @@ import type { BatchBook, Book, FaceBook } from './book.ts';
 import { atMost_s, type Instant, instantAfter, shownBy } from './instant.ts';
 import { canTaken, hasPot, levelRead } from './pours.ts';
 import type { DayRecord, EventOf } from './records.ts';
+import { shareOn, strokesOf } from './strokes.ts';
 import { takes } from './takes.ts';
 
 /** Records entered into the book, one by one. */
 
-/** Paint that a coat took, mL; one beyond the plan repeats the last. */
+/** Paint that a whole coat takes, mL; one beyond the plan repeats the last. */
 function volumeOf({ opened }: Book, id: string, count: number): number {
 	const face = opened.sheet.faces.find(one => one.id === id);
 	const coat = face?.coats[count - 1] ?? face?.coats.at(-1);
@@ -25,17 +26,27 @@ function changeBatch(book: Book, letter: string, change: (batch: BatchBook) => P
 	return { ...book, batches: new Map(book.batches).set(letter, { ...batch, ...change(batch) }) };
 }
 
+function partOn(
+	{ opened }: Book,
+	{ face: id, coat, lastStroke }: EventOf<'face.ended'>,
+	before: number,
+): number {
+	const face = opened.sheet.faces.find(one => one.id === id);
+	return shareOn(lastStroke, face ? strokesOf(face, opened.sheet.gun, coat - 1) : 1, before);
+}
+
 function endFace(book: Book, record: DayRecord & EventOf<'face.ended'>, at: Instant): Book {
 	const { face: id, coat, extent, lastStroke } = record;
 	const pass = book.faces.get(id)?.pass ?? null;
 	const stopped = pass?.stopped ?? at;
-	const share = extent === 'all' ? 1 : extent === 'part' ? 0.5 : 0;
+	const before = book.faces.get(id)?.part?.share ?? 0;
+	const share = extent === 'all' ? 1 : extent === 'part' ? partOn(book, record, before) : before;
 	const spent = changeFace(book, id, face => {
 		if (extent === 'none') return { pass: null };
 		if (extent === 'part')
 			return {
 				pass: null,
-				part: { lastStroke, since: stopped, wetSince: pass?.seen ?? stopped, left: false },
+				part: { lastStroke, share, since: stopped, wetSince: pass?.seen ?? stopped, left: false },
 			};
 		const ended = record.ended ? { ...at, wall: Date.parse(record.ended) } : at;
 		const seconds = pass && face.part === null ? (at.wall - pass.began.wall) / 1000 : null;
@@ -51,8 +62,8 @@ function endFace(book: Book, record: DayRecord & EventOf<'face.ended'>, at: Inst
 	return {
 		...spent,
 		resprayed: respray ? [...book.resprayed, id] : book.resprayed,
-		cup_mL: Math.max(0, book.cup_mL - share * volumeOf(book, id, coat)),
-		gunWetSince: share > 0 ? (pass?.seen ?? at) : book.gunWetSince,
+		cup_mL: Math.max(0, book.cup_mL - (share - before) * volumeOf(book, id, coat)),
+		gunWetSince: extent !== 'none' ? (pass?.seen ?? at) : book.gunWetSince,
 		stretch: book.stretch.filter(other => other !== id),
 	};
 }

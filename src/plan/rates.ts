@@ -77,22 +77,27 @@ function learnDay(
 	const batches = new Map<string, string>();
 	let cup: Cup | null = null;
 	let started: { face: string; at: number; whole: boolean } | null = null;
+	/** Faces begun and not yet told to be ended, and those of them that had some of the coat on already. */
+	const underWay = new Map<string, EventOf<'face.started'>['from']>();
 	for (const record of day) {
 		if (record.type === 'batch.started') batches.set(record.batch, record.material);
 		else if (record.type === 'batch.loaded') cup = loaded(cup, record, batches.get(record.batch));
 		else if (record.type === 'cup.emptied') {
 			const used_mL = cup && record.read ? cup.loaded_mL - record.volume_mL : 0;
-			if (cup?.whole && cup.faces > 0 && used_mL > 0)
+			if (cup?.whole && cup.faces > 0 && used_mL > 0 && underWay.size === 0)
 				of(seen, sheet, cup.material)?.cups.push({ area_m2: cup.area_m2, used_mL, faces: cup.faces });
 			cup = null;
-		} else if (record.type === 'face.started')
+		} else if (record.type === 'face.started') {
+			underWay.set(record.face, record.from);
 			started = { face: record.face, at: Date.parse(record.at), whole: record.from === 'start' };
-		else if (record.type === 'break.began' && started) started.whole = false;
+		} else if (record.type === 'break.began' && started) started.whole = false;
 		else if (record.type === 'face.ended') {
 			const face = sheet.faces.find(each => each.id === record.face);
 			const material = face?.coats[record.coat - 1]?.material;
 			const whole = record.extent === 'all' && started?.face === record.face && started.whole;
-			if (cup && face && record.extent === 'all') {
+			const isOneCups = record.extent === 'all' && underWay.get(record.face) === 'start';
+			underWay.delete(record.face);
+			if (cup && face && isOneCups) {
 				cup.area_m2 += face.area_m2;
 				cup.faces += 1;
 			} else if (cup) cup.whole = false;

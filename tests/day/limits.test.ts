@@ -70,3 +70,26 @@ test.each([
 	day.until(({ state }) => state === 'wait' || state === 'finish');
 	expect(day.line().state).toBe(leads);
 });
+
+test('the rest of a face broken off wants the strokes that are left, and the whole coat no more than one', () => {
+	const day = rehearsed();
+	day.toState('ready');
+	const face = 'left door/flat';
+	day.until(line => line.state === 'spraying' && line.face === face);
+	const before_mL = day.state().book.cup_mL;
+	day.send('wait 20 s', 'hold');
+	day.pick('back');
+	day.pick('part');
+	// 700 mm across at 125 mm from stroke to stroke: six strokes, two of them on.
+	day.send('number 2');
+	expect(day.state().book.cup_mL).toBeCloseTo(before_mL - 90 * (2 / 6), 6);
+	day.until(line => line.state === 'spraying' && line.face === face);
+	expect(day.ofType('face.started').at(-1)?.from).toBe('part');
+	expect(day.ofType('face.started').at(-1)?.spray_s).toBeCloseTo(40, 6);
+	const loaded_mL = day.ofType('batch.loaded').reduce((sum, { volume_mL }) => sum + volume_mL, 0);
+	day.pick('finished');
+	const laid = day.ofType('face.ended').filter(({ extent }) => extent === 'all').length;
+	expect(day.state().book.cup_mL).toBeCloseTo(loaded_mL - laid * 90, 6);
+	day.toEnd();
+	expect(day.findings()).toEqual([]);
+});

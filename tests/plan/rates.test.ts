@@ -91,6 +91,26 @@ test('faces broken off, broken into or shared out of a stretch are not timed; th
 	).toMatchObject({ timed: 5, mL_per_m2: null });
 });
 
+test('a cup that ran out inside a face teaches nothing of paint, nor does the one that the rest of it came from', () => {
+	const id = job.faces[5]?.id ?? '';
+	const ranOut: [number, DayEvent] = [600, { type: 'cup.emptied', volume_mL: 0, why: 'ran out', read: true }];
+	const broken: [number, DayEvent][] = [
+		[500, started(id)],
+		[590, { type: 'break.began', kind: 'hold', by: 'painter' }],
+		ranOut,
+		[610, ended(id, 'part')],
+	];
+	const rest: [number, DayEvent][] = [
+		[700, { type: 'batch.loaded', batch: 'A', volume_mL: 400, refill: false }],
+		...faces(5).map(([at, event]): [number, DayEvent] => [at + 700, event]),
+		[1200, { ...started(id), from: 'part' } as DayEvent],
+		[1250, ended(id)],
+		[1300, { type: 'cup.emptied', volume_mL: 40, why: 'end of the day', read: true }],
+	];
+	expect(learn([day([...batch, ...faces(5), ...broken])], job).topcoat).toMatchObject({ mL_per_m2: null });
+	expect(learn([day([...batch, ...rest])], job).topcoat).toMatchObject({ mL_per_m2: null });
+});
+
 test('a cup whose rest was not measured teaches nothing of paint; one that ran out was used up', () => {
 	const end = (last: Partial<EventOf<'cup.emptied'>>) => {
 		const emptied = { type: 'cup.emptied' as const, volume_mL: 40, why: 'end of the day', ...last };

@@ -1,4 +1,3 @@
-import { spacing_mm } from '../../trade/film.ts';
 import { faceName } from '../../words/say.ts';
 import { about } from '../../words/spoken.ts';
 import { windowNow } from '../allowed.ts';
@@ -7,6 +6,7 @@ import { faceBook, faceOf, inLineOf, jobOf, laidOn, type Moment } from '../momen
 import { orderOf } from '../order.ts';
 import { type Option, opens, option, type Prompt } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
+import { strokesOf } from '../strokes.ts';
 import { reasonPrompt } from './override.ts';
 import { reading } from './reading.ts';
 
@@ -51,17 +51,6 @@ function sharesOf(moment: Moment, reached: readonly string[]): { began?: string;
 	});
 }
 
-/** Strokes that a face takes at the gun's spacing, at the least one. */
-function strokesOn(moment: Moment, id: string): number {
-	const face = faceOf(moment, id);
-	const { gun } = jobOf(moment);
-	const { stroke } = face.coats[laidOn(moment, id)] ?? { stroke: 'side-to-side' };
-	const [width, height] = face.size_mm ?? [Math.sqrt(face.area_m2) * 1000, Math.sqrt(face.area_m2) * 1000];
-	const across = stroke === 'side-to-side' ? height : width;
-	const spacing = spacing_mm({ fanHeight_mm: face.fanHeight_mm, overlap: gun.overlap });
-	return Math.max(1, Math.ceil(across / spacing));
-}
-
 function accountFor(moment: Moment, faces: readonly string[], last: string, menu: readonly string[]): Prompt {
 	const coat = laidOn(moment, last) + 1;
 	const place = faces.indexOf(last);
@@ -83,7 +72,7 @@ function accountFor(moment: Moment, faces: readonly string[], last: string, menu
 		...reached(value, lastStroke),
 	];
 	if (menu.includes('part')) {
-		const strokes = strokesOn(moment, last);
+		const strokes = strokesOf(faceOf(moment, last), jobOf(moment).gun, laidOn(moment, last));
 		return {
 			state: 'account.stroke',
 			ask: 'number',
