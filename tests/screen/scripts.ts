@@ -47,7 +47,7 @@ export const scripts: Script[] = [
 	{
 		options: { ...small, settings: { by: 'stretch', stretch_s: 130 } },
 		play(day) {
-			day.toState('spraying');
+			day.until(({ state, face }) => state === 'spraying' && face !== 'left door/edges');
 			day.send('hold');
 			day.pick('back');
 		},
