@@ -275,9 +275,27 @@ export function reworkDue(
 	}
 }
 
+/** A wait that a reason was given in is still the same: nothing has opened since, and nothing was broken off. */
+function isSameWait(moment: Moment, id: string): boolean {
+	const { laid, part } = faceBook(moment, id);
+	const last = laid.at(-1);
+	const reasons = moment.state.book.overrides.filter(({ rule, face }) => rule === 'window' && face === id);
+	const given = Date.parse(reasons.at(-1)?.at ?? '');
+	if (part && given < part.since.wall) return false;
+	if (!last) return true;
+	const given_s = (given - last.ended.wall) / 1000;
+	const least = atLeast_s(last.ended, moment.now);
+	return !offsets(moment, id).some(
+		({ does, from_s }) => does !== 'wait' && from_s > given_s && from_s <= least,
+	);
+}
+
 /** A reason was given for the recoat window that a face is in. */
-export const windowReasoned = (moment: Moment, id: string): boolean =>
-	windowPassedOver(faceState(moment, id).context, windowNow(moment, id));
+export function windowReasoned(moment: Moment, id: string): boolean {
+	const window = windowNow(moment, id);
+	const isPassed = windowPassedOver(faceState(moment, id).context, window);
+	return isPassed && (window !== 'wait' || isSameWait(moment, id));
+}
 
 export const overridesOn = (moment: Moment, id: string): readonly string[] =>
 	faceState(moment, id).context.overrides;

@@ -101,7 +101,7 @@ export type Book = {
 	wasAway: boolean;
 	wait: EventOf<'wait.began'> | null;
 	attempts: number;
-	overrides: EventOf<'override.given'>[];
+	overrides: (DayRecord & EventOf<'override.given'>)[];
 	faults: (EventOf<'fault.seen'> & { at: Instant })[];
 	triggerOff: Instant | null;
 	/** Batches given up by the last records, and something of them in a pot. */

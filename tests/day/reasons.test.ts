@@ -118,3 +118,16 @@ test('once cleaned up, no reason is asked for a coat that nothing could spray an
 	day.toEnd();
 	expect(day.findings()).toEqual([]);
 });
+
+test('a reason not to wait for the flash does not cover a later time in which nothing may be sprayed', () => {
+	const day = rehearsed();
+	day.toState('wait');
+	day.pick('sooner');
+	day.pick('owner');
+	// The sheet: nothing may be sprayed from hour 3 to hour 8.
+	day.send('hold', 'wait 4 h');
+	day.pick('back');
+	const asked = day.until(({ state, ask }) => state === 'wait' || ask === 'spraying');
+	expect(asked.state).toBe('wait');
+	expect(day.ofType('face.started').filter(({ coat }) => coat === 2)).toEqual([]);
+});
