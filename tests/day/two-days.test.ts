@@ -194,6 +194,7 @@ test('a sanding that cannot wait is asked for with a reason, and done', async ()
 	const second = rehearsed({ ...given, before, at: start + 3 * 86_400_000 + 10 * 3_600_000 });
 	Object.assign(second.painter.world.air, { C: 16, surface_C: 14.5 });
 	second.toState('wait');
+	expect(second.line().say).toMatch(/^Wait .*: the coat hardens\.$/);
 	for (const code of ['sooner', 'test-piece']) second.pick(code);
 	second.toState('prep.sand');
 	second.toEnd();

@@ -6,6 +6,7 @@ import { contextOf, laidOn, type Moment, settingsOf } from '../moment.ts';
 import { reworkNow } from '../next.ts';
 import { pending } from '../order.ts';
 import { paintShort_mL } from '../paint.ts';
+import { hardens_s } from '../prep.ts';
 import { type Option, opens, option, type Prompt } from '../prompt.ts';
 import { mixPrompt } from './batch-begin.ts';
 import { leftOverPrompt } from './left-over.ts';
@@ -59,6 +60,11 @@ const whys: Record<string, string> = {
 	rework: 'it sets up',
 };
 
+function whyOf(moment: Moment, face: string | null, why: string): string {
+	if (why === 'window' && face && hardens_s(moment, face) > 0) return 'the coat hardens';
+	return whys[why] ?? 'wait';
+}
+
 /** A window overridden: the wait ends with the reason, and everything after it is asked as ever. */
 export const soonerPrompt = (moment: Moment, face: string, coat: number, menu: readonly string[]): Prompt =>
 	reasonPrompt('window', about(faceName(face), 'why not wait?'), menu, reason => [
@@ -92,7 +98,7 @@ export function waitPrompt(moment: Moment, menu: readonly string[]): Prompt {
 	return {
 		state: 'wait',
 		ask: 'wait',
-		say: sentence(`Wait ${duration(left_s)}: ${whys[wait?.why ?? 'flash'] ?? 'wait'}.`),
+		say: sentence(`Wait ${duration(left_s)}: ${whyOf(moment, face, wait?.why ?? 'flash')}.`),
 		lines,
 		face,
 		coat: face ? laidOn(moment, face) + 1 : null,
