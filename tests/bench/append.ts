@@ -9,6 +9,13 @@ import { beside, type Figure, inPairs, time_ms } from './figure.ts';
 
 const pairs = 600;
 
+const goal = 1.3;
+/**
+ * Checking a record, looking for lock and file and writing its line takes the same time on any disk. One that answers a
+ * sync sooner than it can have written anywhere makes a large share of it: there 0.15 ms more are allowed, which nobody feels.
+ */
+const limitOver = (bare_ms: number): number => Math.max(goal, 1 + 0.15 / bare_ms);
+
 const events = everyEvent.filter(({ type }) => type !== 'day.closed');
 const recordAt = (seq: number): DayRecord => stamped(events[seq % events.length] ?? first, seq);
 
@@ -30,7 +37,10 @@ export async function measure(): Promise<Figure[]> {
 		);
 		day.close();
 		closeSync(bare);
-		return [beside('a key into the day file, synced', 'ms', 'a bare write and fdatasync', found, 1.3)];
+		const against = 'a bare write and fdatasync';
+		return [
+			{ ...beside('a key into the day file, synced', 'ms', against, found, limitOver(found.bare)), goal },
+		];
 	} finally {
 		rmSync(folder, { recursive: true, force: true });
 	}
