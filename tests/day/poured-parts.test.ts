@@ -132,3 +132,25 @@ test('enough for the marks: nothing is said of them', () => {
 	expect(day.toState('mix.begin').lines.join(' ')).not.toContain('marks');
 	expect(day.toState('mix.pour').lines.join(' ')).not.toContain('marks');
 });
+
+test.each([
+	[0.1, 'right'],
+	[-0.1, 'right'],
+	[0.2, 'over'],
+	[-0.2, 'short'],
+])(
+	'hardener of 4 fl oz read %d fl oz off is found %s: one mark beside it, within 5 %%, is as near as an eye reads',
+	(off, found) => {
+		const day = rehearsed({
+			job: mixedAs({ by: 'volume', base: 2, hardener: 1 }),
+			settings: { units: 'us' },
+		});
+		makes(day, 12);
+		const level = toPour(day, 'hardener');
+		day.toState('mix.level.hardener');
+		day.send(`number ${(level + off).toFixed(1)}`);
+		expect(foundAs(day, 'hardener')).toEqual([found]);
+		day.toEnd();
+		expect(day.findings()).toEqual([]);
+	},
+);

@@ -46,10 +46,17 @@ function stepOf(moment: Moment, batch: Pick<BatchBook, 'by'>): number {
 export const slackOf = (moment: Moment, batch: BatchBook): number =>
 	Math.max(settingsOf(moment).pourTolerance * batch.level, stepOf(moment, batch) / 2 + 1e-9, 1);
 
-/** By how much a pour may be off: a share of all that is wanted of the component, as near as can be keyed. */
+/** More of a part than this no pour may be off by, unless it cannot be keyed any closer. */
+const coarse = 0.05;
+
+/**
+ * By how much a pour may be off: a share of all that is wanted of the component; a mark of the pot beside it where
+ * that is still within 5 %, for no eye reads closer.
+ */
 export function pourSlack(moment: Moment, batch: BatchBook, component: Component, wanted: number): number {
 	const part = (batch.amounts[component] ?? 0) + wanted - batch.level;
-	return Math.max(settingsOf(moment).pourTolerance * part, stepOf(moment, batch) / 2 + 1e-9);
+	const step = stepOf(moment, batch) + 1e-9;
+	return Math.max(settingsOf(moment).pourTolerance * part, Math.min(step, coarse * part), step / 2);
 }
 
 /** Some of a component is wanted, and none of it is in. */
@@ -75,10 +82,7 @@ export function levelTold(moment: Moment, batch: BatchBook, component: Component
 	return isFirst(batch, component, wanted) ? Math.max(wanted, batch.level + stepOf(moment, batch)) : wanted;
 }
 
-/** Half a step of what can be keyed is more than this share of the part: its ratio cannot be read off. */
-const coarse = 0.05;
-
-/** A part of a batch that is too little for the marks, in mL or g; null: none is. */
+/** A part of a batch that is too little for the marks, so that its ratio cannot be read off, in mL or g; null: none is. */
 export function littlePart(moment: Moment, lot: Lot): { component: Component; amount: number } | null {
 	const half = stepOf(moment, lot) / 2;
 	const whole = wholeOf(moment, lot);

@@ -33,13 +33,15 @@ function wrongCan(day: Day, material: Material, pour: Pour): string | null {
 	return `its hardener came from can ${pour.can}, which holds ${can ? `${can.material} ${can.component}` : 'nothing known'}`;
 }
 
-/** Half the finest step that the marks of a pot or a scale show, mL or g: no pour can be judged closer. */
-const marks = 1.5;
+/** The finest step that the marks of a pot or a scale show, mL or g: no pour can be judged closer than half of it. */
+const mark = 3;
+const most = 0.05;
 
 function wrongLevel(day: Day, material: Material, all: Pour[], pour: Pour): string | null {
 	const [now, aim] = [level(pour), wanted(pour)];
 	if (now === undefined) return 'no level of its hardener was read';
-	const near = (part: number) => Math.max(day.limits.pourTolerance * part, marks);
+	const near = (part: number) =>
+		Math.max(day.limits.pourTolerance * part, Math.min(mark, most * part), mark / 2);
 	const { base = 0, hardener = 0 } = amounts(all);
 	if (hardener <= 0) return 'its level never rose for the hardener';
 	if (pour.found === 'right' && aim !== undefined && Math.abs(now - aim) > near(hardener + aim - now))
