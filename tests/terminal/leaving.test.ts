@@ -22,6 +22,8 @@ function fromShell(env: Record<string, string> = {}) {
 		'echo ended with $?',
 		'stty -a | grep -o -e "-*icanon" -e "-*echo "',
 		'echo the shell is back',
+		// What is written in the moment in which the last process of a terminal goes may never be read.
+		'sleep 0.5',
 	].join('; ');
 	const shell = inTerminal(['sh', '-c', script], { env });
 	return {
@@ -38,8 +40,8 @@ function programIn(shellPid: number): number {
 }
 
 async function expectAsBefore(shell: ReturnType<typeof inTerminal>, status: number) {
-	await shell.ended;
 	await shell.until('the shell is back');
+	await shell.ended;
 	const screen = shell.screen();
 	expect(shell.terminal.buffer.active.type).toBe('normal');
 	expect(screen).toMatch(/^line before/);
