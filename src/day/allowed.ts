@@ -77,7 +77,10 @@ export const isShutPart = (moment: Moment, id: string): boolean =>
 	!partFlashes(moment, id) &&
 	!letsOn(faceState(moment, id).context, windowNow(moment, id));
 
-/** The recoat window that a face is in, of the coat under it where some of the next is on: it opens by the clock that counts less, and closes by the one that counts more. */
+/**
+ * The recoat window that a face is in, of the coat under it where some of the next is on: it opens by the clock that
+ * counts less, and closes by the one that counts more.
+ */
 export function windowNow(moment: Moment, id: string): Window {
 	const { laid } = faceBook(moment, id);
 	if (partFlashes(moment, id)) return 'wait';

@@ -29,7 +29,10 @@ export type FaceBook = {
 	laid: LaidCoat[];
 	/** What the last coat allows, as last worked out. */
 	windows: EventOf<'window.set'> | null;
-	/** Where a coat broken off stands: the last stroke laid, the share of the coat that is on, when that was noticed, and since when its edge may dry. */
+	/**
+	 * Where a coat broken off stands: the last stroke laid, the share of the coat that is on, when that was noticed, and
+	 * since when its edge may dry.
+	 */
 	part: { lastStroke: number | null; share: number; since: Instant; wetSince: Instant; left: boolean } | null;
 	prep: { step: string; at: Instant }[];
 	/** `coat`: the one that is to be sanded flat, whole or broken off; 0: none is on. */
