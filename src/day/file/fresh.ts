@@ -13,14 +13,49 @@ export const writeAll = (port: FilePort, handle: number, bytes: Uint8Array): voi
 
 const noLinks = new Set(['EPERM', 'ENOTSUP', 'EOPNOTSUPP', 'ENOSYS', 'EMLINK', 'EXDEV']);
 
-/** Gives a file its name in one step, and fails with `EEXIST` where the name is taken. */
+/** More names in a row than anybody has taken by chance. */
+const mostTries = 100;
+
+/**
+ * Opens a new file beside `path` for as long as something is under way, under a name that nobody can know before and
+ * that nothing has: what lies there is never touched.
+ */
+export const openPassing = (port: FilePort, path: string): { name: string; handle: number } => {
+	for (let tries = 1; ; tries++) {
+		const name = `${path}.${Math.random().toString(36).slice(2, 10).padEnd(8, '0')}.new`;
+		try {
+			return { name, handle: port.open(name, 'new') };
+		} catch (error) {
+			if (errorCode(error) !== 'EEXIST' || tries === mostTries) throw error;
+		}
+	}
+};
+
+/** Moves a file to a name that was just made for it and is empty: nothing but that is replaced. */
+export const moveToMade = (port: FilePort, from: string, made: { name: string; handle: number }): void => {
+	try {
+		port.close(made.handle);
+		port.rename(from, made.name);
+	} catch (error) {
+		discard(() => port.unlink(made.name));
+		throw error;
+	}
+};
+
+/** Moves a file out of the way, to a passing name. */
+export const moveAway = (port: FilePort, path: string): string => {
+	const made = openPassing(port, path);
+	moveToMade(port, path, made);
+	return made.name;
+};
+
+/** Gives a file its name, and fails with `EEXIST` where the name is taken; in one step where there are second names. */
 export const placeNew = (port: FilePort, from: string, to: string): void => {
 	try {
 		port.link(from, to);
 	} catch (error) {
 		if (!noLinks.has(errorCode(error))) throw error;
-		if (port.stat(to)) throw Object.assign(new Error('the name is taken'), { code: 'EEXIST' });
-		port.rename(from, to);
+		moveToMade(port, from, { name: to, handle: port.open(to, 'new') });
 		return;
 	}
 	discard(() => port.unlink(from));
@@ -42,9 +77,7 @@ export const writeFresh = (
 	pieces: readonly Uint8Array[],
 	how: 'new' | 'over',
 ): Held => {
-	const passing = `${path}.new`;
-	if (port.stat(passing)) port.unlink(passing);
-	const handle = port.open(passing, 'new');
+	const { name: passing, handle } = openPassing(port, path);
 	let placed = false;
 	try {
 		const whole = Buffer.concat(pieces);

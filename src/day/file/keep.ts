@@ -1,5 +1,5 @@
 import type { DayRecord } from '../records.ts';
-import { discard, type Held, writeAll, writeFresh } from './fresh.ts';
+import { discard, type Held, moveToMade, writeAll, writeFresh } from './fresh.ts';
 import { encodeLine } from './line.ts';
 import type { Lock } from './lock.ts';
 import type { FilePort, FileStat } from './port.ts';
@@ -62,7 +62,7 @@ const keepAside = (port: FilePort, path: string, why: string): string => {
 	try {
 		port.link(path, aside);
 	} catch {
-		port.rename(path, aside);
+		moveToMade(port, path, { name: aside, handle: port.open(aside, 'new') });
 	}
 	return aside;
 };

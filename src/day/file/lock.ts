@@ -2,7 +2,7 @@ import { execFileSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import { hostname } from 'node:os';
 import * as z from 'zod/mini';
-import { discard, placeNew, writeAll } from './fresh.ts';
+import { discard, moveAway, openPassing, placeNew, writeAll } from './fresh.ts';
 import type { FilePort } from './port.ts';
 import { DayFileError, errorCode, plainName } from './trouble.ts';
 
@@ -99,10 +99,10 @@ const refusal = (day: string, lock: string, holder: Holder | null) => {
 };
 
 /** Takes away the lock of a dead process; false where someone else was faster. */
-const removeDead = (port: FilePort, path: string, text: string, mine: string): boolean => {
-	const away = `${mine}.dead`;
+const removeDead = (port: FilePort, path: string, text: string): boolean => {
+	let away: string;
 	try {
-		port.rename(path, away);
+		away = moveAway(port, path);
 	} catch (error) {
 		if (errorCode(error) === 'ENOENT') return false;
 		throw error;
@@ -128,11 +128,9 @@ export const takeLock = (
 	const path = `${day}.lock`;
 	const me = processes.me();
 	const text = Buffer.from(`${JSON.stringify(me)}\n`);
-	const mine = `${path}.${me.pid}`;
 
 	const place = (): Mark => {
-		if (port.stat(mine)) port.unlink(mine);
-		const handle = port.open(mine, 'new');
+		const { name: mine, handle } = openPassing(port, path);
 		try {
 			writeAll(port, handle, text);
 			port.sync(handle);
@@ -150,7 +148,7 @@ export const takeLock = (
 		for (let tries = 0; tries < 5; tries++) {
 			const found = holderOf(port, path);
 			if (found && (!found.holder || processes.lives(found.holder))) throw refusal(day, path, found.holder);
-			if (found && !removeDead(port, path, found.text, mine)) continue;
+			if (found && !removeDead(port, path, found.text)) continue;
 			try {
 				return place();
 			} catch (error) {
