@@ -1,18 +1,16 @@
+import { daysOfJob } from '../day/file/days.ts';
+import { whyUnusable } from '../day/file/store.ts';
 import { historyAfter, noHistory } from '../day/history.ts';
-import type { DayRecord } from '../day/records.ts';
-import type { Io } from './command.ts';
-import { folderOf, jobsIn } from './day-files.ts';
 
-/** The newest day on the real clock of a job, by its name. */
-function newestDay(name: string, io: Io): DayRecord[] | undefined {
-	const days = [...jobsIn(folderOf(io), io)].flat().filter(([opened]) => {
-		return opened?.type === 'day.opened' && opened.sheet.name === name && opened.clock === 'real';
-	});
-	return days.sort((one, other) => ((one[0]?.at ?? '') < (other[0]?.at ?? '') ? -1 : 1)).at(-1);
-}
-
-/** Where the days already done leave the faces of a job. */
-export function historyOf(name: string, io: Io): typeof noHistory {
-	const day = newestDay(name, io);
-	return day ? historyAfter(day) : noHistory;
+/**
+ * Where the newest day of a job left its faces.
+ * @throws DayFileError where that day cannot be read whole: an older one would tell of fewer coats
+ */
+export function historyOf(folder: string, job: string): typeof noHistory {
+	for (const { path, read } of daysOfJob(folder, job)) {
+		const unusable = whyUnusable(path, read);
+		if (unusable) throw unusable;
+		return historyAfter(read.records);
+	}
+	return noHistory;
 }

@@ -45,7 +45,9 @@ export const planCommand: Command = {
 			if (!sheet) return 2;
 			const { job } = sheet;
 			const units = unitsOf(args, io, job);
-			const { faces, letters } = args.options.rest ? historyOf(job.name, io) : { faces: {}, letters: 0 };
+			const { faces, letters } = args.options.rest
+				? historyOf(folderOf(io), job.name)
+				: { faces: {}, letters: 0 };
 			const plan = planJob({
 				...{ job, letters, history: faces, start: startAsked(args), which: orderAsked(args, job) },
 				learned: learn([...jobsIn(folderOf(io), io)].flat(), job),

@@ -1,10 +1,9 @@
 import { isDeepStrictEqual } from 'node:util';
 import { realClock } from '../day/clock.ts';
-import { daysOfJob, findOpenDay } from '../day/file/days.ts';
+import { findOpenDay } from '../day/file/days.ts';
 import { daysFolder, makeDaysFolder, newDayPath } from '../day/file/folder.ts';
 import { createDay, openDay } from '../day/file/store.ts';
 import { DayFileError } from '../day/file/trouble.ts';
-import { historyAfter, noHistory } from '../day/history.ts';
 import { localDate, localZone } from '../day/local-zone.ts';
 import { openingRecord } from '../day/open.ts';
 import type { DayRecord } from '../day/records.ts';
@@ -14,18 +13,13 @@ import { portOf } from '../screen/session-port.ts';
 import { SourceError } from '../trigger/source.ts';
 import type { Args, Command, Io } from './command.ts';
 import { jobsIn } from './day-files.ts';
+import { historyOf } from './job-days.ts';
 import { version } from './package.ts';
 import { settingsInForce } from './settings-in-force.ts';
 import { readSheet, type Sheet } from './sheet.ts';
 import { canShow, plainOption, show, shownDay } from './show.ts';
 import { statusOf } from './status.ts';
 import { type Listening, listen, type TriggerLine, triggerLineOf, triggerOptions } from './trigger.ts';
-
-/** Where the newest day of the job left its faces. */
-function before(folder: string, job: string) {
-	for (const { read } of daysOfJob(folder, job)) if (read.damage === null) return historyAfter(read.records);
-	return noHistory;
-}
 
 /** Trouble with the disk that was got over is said, not kept. */
 const telling = (io: Io) => ({ onTrouble: (message: string) => void io.stderr.write(`${message}\n`) });
@@ -55,7 +49,7 @@ async function dayOf(sheet: Sheet, io: Io): Promise<Opened> {
 			settings,
 			clock: 'real',
 			program: version(),
-			before: before(folder, sheet.job.name),
+			before: historyOf(folder, sheet.job.name),
 			rates: ratesOf(learn([...jobsIn(folder, io)].flat(), sheet.job), sheet.job),
 			zone: localZone(),
 			seed: now.wall % 1000,

@@ -11,7 +11,7 @@ import { readBytes, whyUnusable } from './store.ts';
  */
 export const loadDay = (path: string, port: FilePort = disk): DayRecord[] => {
 	const read = readDay(readBytes(path, port));
-	const unusable = whyUnusable(path, read);
+	const unusable = whyUnusable(path, read, port);
 	if (unusable) throw unusable;
 	return read.records;
 };
@@ -41,14 +41,15 @@ export function* daysOfJob(folder: string, job: string, port: FilePort = disk): 
 }
 
 /**
- * The newest day of a job that was not closed; null: there is none. A day that cannot be read whole counts while no
- * newer day of the job was begun: `openDay` then says what is wrong with it.
+ * The day of a job that comes before any new one: the newest that was not closed, or the newest of all where that
+ * cannot be read whole, closed or not: `openDay` then says what is wrong with it and how to settle it. Null: there is
+ * none.
  */
 export const findOpenDay = (folder: string, job: string, port: FilePort = disk): string | null => {
 	let newest = true;
 	for (const { path, read } of daysOfJob(folder, job, port)) {
 		const readable = read.damage === null && read.records.length > 0;
-		if (!isClosed(read) && (readable || newest)) return path;
+		if (readable ? !isClosed(read) : newest) return path;
 		newest = false;
 	}
 	return null;

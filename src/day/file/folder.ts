@@ -1,5 +1,5 @@
 import { homedir } from 'node:os';
-import { isAbsolute, join, resolve } from 'node:path';
+import { basename, dirname, isAbsolute, join, resolve } from 'node:path';
 import { disk, type FilePort } from './port.ts';
 import { DayFileError, diskError, errorCode, plainName } from './trouble.ts';
 
@@ -66,9 +66,15 @@ export const newDayPath = (
 	}
 };
 
+/** A free name for a second file of the same day and job, beside it; null: it has no day's name. */
+export const besideDay = (path: string, port: FilePort = disk): string | null => {
+	const [, date, slug] = dayName.exec(basename(path)) ?? [];
+	return date && slug ? newDayPath(dirname(path), { date, job: slug.replace(/-\d+$/, '') }, port) : null;
+};
+
 export type DayName = { path: string; name: string; date: string };
 
-const dayName = /^(\d{4}-\d{2}-\d{2})_[a-z0-9-]+\.day\.jsonl$/;
+const dayName = /^(\d{4}-\d{2}-\d{2})_([a-z0-9-]+)\.day\.jsonl$/;
 
 type Listed = DayName & { changed_ms: number };
 

@@ -1,5 +1,6 @@
 import { dirname } from 'node:path';
 import type { DayRecord } from '../records.ts';
+import { besideDay } from './folder.ts';
 import { discard, type Held, writeFresh } from './fresh.ts';
 import { type DayFile, encodeKey, freeName, keep } from './keep.ts';
 import { type Lock, type Processes, takeLock } from './lock.ts';
@@ -48,8 +49,12 @@ export const createDay = (path: string, first: DayRecord, options: StoreOptions 
 	});
 };
 
-/** Why a day that was read cannot be gone on with, or not relied on; null: it is whole, or torn. */
-export const whyUnusable = (path: string, read: DayRead): DayFileError | null => {
+/** Nothing of such a day can be counted, so that whoever moves it away must know what that costs. */
+const useCopy =
+	'put a copy of it in its place, or move it to another folder: the coats of that day are then not counted';
+
+/** Why a day that was read cannot be gone on with, or not relied on, and what to do; null: it is whole, or torn. */
+export const whyUnusable = (path: string, read: DayRead, port: FilePort = disk): DayFileError | null => {
 	const name = plainName(path);
 	const { damage, otherVersion, records } = read;
 	if (otherVersion !== null) return new DayFileError('unusable', `${name}: ${damage?.what}`);
@@ -57,19 +62,19 @@ export const whyUnusable = (path: string, read: DayRead): DayFileError | null =>
 		return !damage.foreign
 			? new DayFileError(
 					'damaged',
-					`${name}:1: the day file is damaged in the line that all others hang on: ${damage.what}; use a copy of it`,
+					`${name}:1: the day file is damaged in the line that all others hang on: ${damage.what}; ${useCopy}`,
 				)
 			: new DayFileError('unusable', `${name}:1: this is no day file: ${damage.what}`);
 	if (damage) {
+		const target = plainName(besideDay(path, port) ?? 'FILE');
 		const says = `${name}:${damage.line}: the day file is damaged: ${damage.what}`;
-		return new DayFileError(
-			'damaged',
-			`${says}; save what is good with \`fanwise log ${name} --salvage FILE\` and move the damaged file away`,
-		);
+		const remedy = `save what is whole with \`fanwise log ${name} --salvage ${target}\`, then move ${name} to another folder`;
+		return new DayFileError('damaged', `${says}; ${remedy}`);
 	}
-	if (records.length === 0)
-		return new DayFileError('unusable', `${name}: there is no whole record in it: name a day file`);
-	return null;
+	if (records.length > 0) return null;
+	return read.torn === null
+		? new DayFileError('unusable', `${name}: nothing is in this day file: ${useCopy}`)
+		: new DayFileError('unusable', `${name}: there is no whole record in this file: ${useCopy}`);
 };
 
 const refuseUnreadable = (path: string, port: FilePort) => {
@@ -142,7 +147,7 @@ export const openDay = (given: string, options: StoreOptions = {}): DayFile => {
 	return withLock(path, options, 'the day was not opened', (port, lock) => {
 		const bytes = readBytes(path, port);
 		const read = readDay(bytes);
-		const unusable = whyUnusable(path, read);
+		const unusable = whyUnusable(path, read, port);
 		if (unusable) throw unusable;
 		if (read.liftedFrom !== null) {
 			const says =

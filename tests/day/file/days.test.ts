@@ -1,7 +1,8 @@
-import { appendFileSync, readFileSync, writeFileSync } from 'node:fs';
+import { appendFileSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { daysOfJob, findOpenDay, loadDay } from '../../../src/day/file/days.ts';
 import { newDayPath } from '../../../src/day/file/folder.ts';
+import { salvageDay } from '../../../src/day/file/salvage.ts';
 import { createDay, openDay } from '../../../src/day/file/store.ts';
 import { type DayEvent, eventSchema } from '../../../src/day/records.ts';
 import { newPlace } from './place.ts';
@@ -64,6 +65,32 @@ test('a damaged day is not passed over in silence while it is the newest of its 
 		dayOf(folder, '2027-03-02', 'closed');
 		expect(findOpenDay(folder, job)).toBeNull();
 	}
+});
+
+test('a closed day damaged behind its end, or empty, closes the way to the next, and how to settle it is said', () => {
+	const folder = newPlace();
+	const path = dayOf(folder, '2027-03-01', 'closed');
+	const day = openDay(path);
+	day.append([stamped({ type: 'fault.seen', fault: 'run', face: 'canopy rail/top', coat: 1 }, 3, 2)]);
+	day.close();
+	const older = dayOf(folder, '2027-02-28', 'closed');
+	spoil(path, readFileSync(path).length - 5);
+	expect(findOpenDay(folder, job)).toBe(path);
+	const beside = path.replace('.day.jsonl', '-2.day.jsonl');
+	expect(() => openDay(path)).toThrow(
+		`${path}:3: the day file is damaged: its checksum does not fit; ` +
+			`save what is whole with \`fanwise log ${path} --salvage ${beside}\`, then move ${path} to another folder`,
+	);
+	salvageDay(path, beside);
+	rmSync(path);
+	expect(findOpenDay(folder, job)).toBeNull();
+	expect([...daysOfJob(folder, job)].map(one => one.path)).toEqual([beside, older]);
+	writeFileSync(beside, '');
+	expect(findOpenDay(folder, job)).toBe(beside);
+	expect(() => openDay(beside)).toThrow(
+		`${beside}: nothing is in this day file: put a copy of it in its place, ` +
+			'or move it to another folder: the coats of that day are then not counted',
+	);
 });
 
 test('a day is read while another program has it open, and its torn tail is left where it is', () => {

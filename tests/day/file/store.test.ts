@@ -131,7 +131,9 @@ test('what is no day file is refused in one line and not touched', () => {
 	};
 	expect(() => openDay(folder)).toThrow(/this is no file: name a day file$/);
 	expect(() => openDay(join(folder, 'none'))).toThrow(/no such day file/);
-	expect(() => openDay(at('empty', ''))).toThrow(/no whole record/);
+	expect(() => openDay(at('empty', ''))).toThrow(
+		/nothing is in this day file: put a copy of it in its place, or move it/,
+	);
 	expect(() => openDay(at('brackets', '['.repeat(1_000_000)))).toThrow(/no whole record/);
 	expect(() => openDay(at('sheet.yaml', 'name: rail\nunits: us\n'))).toThrow(
 		/sheet\.yaml:1: this is no day file/,
