@@ -3,7 +3,7 @@ import { discard, type Held, moveToMade, writeAll, writeFresh } from './fresh.ts
 import { encodeLine } from './line.ts';
 import type { Lock } from './lock.ts';
 import type { FilePort, FileStat } from './port.ts';
-import { diskError, plainName, saySystemError } from './trouble.ts';
+import { DayFileError, diskError, plainName, saySystemError } from './trouble.ts';
 
 /** A day file that this program has open and nobody else. */
 export type DayFile = {
@@ -16,7 +16,7 @@ export type DayFile = {
 	 * Adds the records of one key: one write, synced. Returns when they are on the disk; sets `more`.
 	 *
 	 * @throws DayFileError `disk` or `locked`: this key does not count, and it may be given again, or another; only if
-	 * the program ends before, the file may hold it
+	 * the program ends before, the file may hold it. `overtaken`: no key counts any more
 	 * @throws TypeError where a record does not follow or could not be read again
 	 */
 	append(records: readonly DayRecord[]): void;
@@ -73,6 +73,8 @@ const whatIsStrange = (found: FileStat | null, held: Held): string | null => {
 	return found.size === held.size ? null : 'something else wrote in it while it was open';
 };
 
+const firstLine = (piece: Uint8Array) => piece.subarray(0, piece.indexOf(10) + 1);
+
 /** Keeps the day's bytes in memory, so that it can be written anew at any time. */
 export const keep = (start: Start, port: FilePort, onTrouble: (message: string) => void): DayFile => {
 	const { path, lock, pieces } = start;
@@ -83,6 +85,10 @@ export const keep = (start: Start, port: FilePort, onTrouble: (message: string) 
 	/** Keys that were not acknowledged and may all the same lie in the file. */
 	let attempts: Uint8Array[] = [];
 	let open = true;
+	/** False while another program may have had the day since it was last looked at. */
+	let alone = true;
+	/** What is in memory is no longer the day: nothing is written any more. */
+	let overtaken: DayFileError | null = null;
 
 	const accept = (held: Held) => {
 		known = held;
@@ -103,15 +109,22 @@ export const keep = (start: Start, port: FilePort, onTrouble: (message: string) 
 			return `it could not be written (${saySystemError(error)})`;
 		}
 	};
+	const begins = (whole: Uint8Array, start: Uint8Array) =>
+		Buffer.compare(whole.subarray(0, start.length), start) === 0;
+	const lyingThere = (): Uint8Array | null => (port.stat(path) ? port.read(path) : null);
 	/** Whether memory holds all that lies under the day's name. */
-	const isOurs = () => {
-		const there = port.stat(path) && port.read(path);
+	const isOurs = (there = lyingThere()) => {
 		if (!there) return true;
 		const ours = Buffer.concat(pieces);
-		const begins = (whole: Uint8Array, start: Uint8Array) =>
-			Buffer.compare(whole.subarray(0, start.length), start) === 0;
 		if (begins(ours, there)) return true;
 		return begins(there, ours) && attempts.some(key => begins(key, there.subarray(ours.length)));
+	};
+	/** Whether it is this day, with keys that are not known here. */
+	const wentOn = () => {
+		const there = lyingThere();
+		const [opening] = pieces;
+		const isThisDay = there !== null && opening !== undefined && begins(there, firstLine(opening));
+		return isThisDay && !isOurs(there);
 	};
 	const writeAnew = (key: Uint8Array): string => {
 		const aside = isOurs() ? null : keepAside(port, path, `other-${last?.seq ?? 0}`);
@@ -122,9 +135,19 @@ export const keep = (start: Start, port: FilePort, onTrouble: (message: string) 
 			? `the day was written anew, what lay there is in ${plainName(aside)}`
 			: 'the day was written anew';
 	};
+	const confirm = () => {
+		if (overtaken) throw overtaken;
+		if (!lock.confirm()) alone = false;
+		alone ||= !wentOn();
+		if (alone) return;
+		discard(() => lock.release());
+		const says = 'another program has gone on with this day meanwhile: leave here, and open it again';
+		overtaken = new DayFileError('overtaken', `${plainName(path)}: ${says}`);
+		throw overtaken;
+	};
 	const write = (key: Uint8Array): string | null => {
 		try {
-			lock.confirm();
+			confirm();
 			attempts.push(key);
 			const failed = writeOn(key);
 			return failed && `${plainName(path)}: ${failed}; ${writeAnew(key)}`;

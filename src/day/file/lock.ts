@@ -68,8 +68,11 @@ export const processesOn = (platform: string): Processes => {
 };
 
 export type Lock = {
-	/** Throws where another program has the day now. */
-	confirm(): void;
+	/**
+	 * Throws where another program has the day now.
+	 * @returns false where the lock was gone and had to be taken again: another program may have had the day meanwhile
+	 */
+	confirm(): boolean;
 	release(): void;
 };
 
@@ -159,15 +162,19 @@ export const takeLock = (
 	};
 
 	let mark = take();
+	let released = false;
 	const isMine = () => port.stat(path)?.ino === mark.inode;
 	return {
 		confirm: () => {
-			if (isMine()) return;
+			if (isMine()) return true;
 			const next = take();
 			discard(() => port.close(mark.handle));
 			mark = next;
+			return false;
 		},
 		release: () => {
+			if (released) return;
+			released = true;
 			try {
 				if (isMine()) port.unlink(path);
 			} finally {

@@ -7,6 +7,8 @@ export type TroubleKind =
 	| 'unusable'
 	| 'damaged'
 	| 'locked'
+	/** Another program has added to it since this one opened it. */
+	| 'overtaken'
 	/** It could not be read or written. */
 	| 'disk';
 
@@ -58,3 +60,25 @@ export const diskError = (path: string, doing: string, error: unknown): DayFileE
 	error instanceof DayFileError
 		? error
 		: new DayFileError('disk', `${plainName(path)}: ${doing}; ${saySystemError(error)}`, error);
+
+/** What a painter reads of it from afar: the words that matter, what to do about it; where it is comes last. */
+export type FarWords = { code: string; say: string; lines: string[] };
+
+type Far = readonly [say: string, whatToDo: string];
+const full: Far = ['Disk full: nothing counts until there is room.', 'Free some room on it.'];
+const shut: Far = ['Disk: it cannot be written. Nothing counts until it can.', 'Put its rights back.'];
+const away: Far = ['Folder of the day is gone: nothing counts until it is back.', 'Put it back as it was.'];
+const failing: Far = ['Disk fails: nothing counts until it is well.', 'Look after the disk.'];
+
+/** By the system's code, or by the kind of trouble where no call failed. */
+const farWords: Readonly<Record<string, Far>> = {
+	...{ ENOSPC: full, EDQUOT: full, EROFS: shut, EACCES: shut, EPERM: shut, ENOENT: away, ENOTDIR: away },
+	locked: ['Day: another program has it. Nothing counts here.', 'Close it there, or leave here.'],
+	overtaken: ['Day: another program went on with it. Nothing counts here.', 'Leave here, and open it again.'],
+};
+
+/** A day that cannot be written, in the words of the screen. `path` of its file. */
+export const farWordsOf = ({ kind, cause }: DayFileError, path: string): FarWords => {
+	const [say, whatToDo] = farWords[kind === 'disk' ? errorCode(cause) : kind] ?? failing;
+	return { code: kind, say, lines: [whatToDo, `In ${plainName(path)}`] };
+};
