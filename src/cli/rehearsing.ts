@@ -10,6 +10,7 @@ import { SourceError } from '../trigger/source.ts';
 import type { Io } from './command.ts';
 import { canShow, show, shownDay } from './show.ts';
 import { badLines, listen, playedPulls, type TriggerLine, tellBad } from './trigger.ts';
+import { leftUnkept } from './unkept.ts';
 
 /** Answers lines with lines of JSON, on a clock that stands still between them. */
 export async function answerLines(
@@ -34,7 +35,7 @@ export async function answerLines(
 		say(rehearsal.take(given));
 	rehearsal.session().break('hangup');
 	rehearsal.close();
-	return 0;
+	return leftUnkept(rehearsal.session(), 0, io);
 }
 
 /** The screens of a real day, or its lines, on a clock that runs on and can be put forward. */
@@ -58,7 +59,7 @@ export async function watch(
 	try {
 		day = openSession({ sink: open(), clock, rehearsal: true });
 		const session = listening.attach(day, portOf(day, running.forward));
-		return await show(shownDay(day, tellBad(played?.bad ?? 0, session), settings), io);
+		return leftUnkept(day, await show(shownDay(day, tellBad(played?.bad ?? 0, session), settings), io), io);
 	} finally {
 		listening.close();
 		clock.stop();

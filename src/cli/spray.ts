@@ -20,6 +20,7 @@ import { readSheet, type Sheet } from './sheet.ts';
 import { canShow, plainOption, show, shownDay } from './show.ts';
 import { statusOf } from './status.ts';
 import { type Listening, listen, type TriggerLine, triggerLineOf, triggerOptions } from './trigger.ts';
+import { leftUnkept } from './unkept.ts';
 
 /** Trouble with the disk that was got over is said, not kept. */
 const telling = (io: Io) => ({ onTrouble: (message: string) => void io.stderr.write(`${message}\n`) });
@@ -95,7 +96,8 @@ async function shownHere(
 	try {
 		listening = listen(line ?? noLine, clock.now);
 		const day = openSession({ ...(await open(quiet)), clock, rehearsal: false });
-		return await show(shownDay(day, listening.attach(day, portOf(day)), settings), quiet);
+		const status = await show(shownDay(day, listening.attach(day, portOf(day)), settings), quiet);
+		return leftUnkept(day, status, quiet);
 	} catch (error) {
 		if (error instanceof SourceError) return refuse(error, io);
 		if (!(error instanceof DayFileError)) throw error;

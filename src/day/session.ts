@@ -1,17 +1,21 @@
 import type { Clock } from './clock.ts';
 import { decide, type Refusal } from './decide.ts';
+import { type DayFileError, type FarWords, farWordsOf } from './file/trouble.ts';
 import { deadlineOf, following } from './follow.ts';
 import { type Instant, instantAfter, isoAt } from './instant.ts';
 import { activityOf, type Moment, settingsOf } from './moment.ts';
 import { freshUi, type Ui } from './prompt.ts';
 import type { BreakKind, DayEvent, DayRecord } from './records.ts';
 import { type DayState, foldAll } from './state.ts';
-import { transact } from './transact.ts';
+import { type Done, transact } from './transact.ts';
+import { holdsAtOnce, openKeeping, toldOn } from './unkept.ts';
 import type { Answer, View } from './view.ts';
 import { viewOf } from './view-of.ts';
 
-/** Where records go. They count from the moment this returns. */
+/** Where records go. They count from the moment `append` returns; a DayFileError: they do not. */
 export type Sink = {
+	/** Of its file, where there is one. */
+	readonly path?: string;
 	readonly records: readonly DayRecord[];
 	append(records: readonly DayRecord[]): void;
 	close(): void;
@@ -19,7 +23,10 @@ export type Sink = {
 
 export type Outcome = { accepted: boolean; reason?: Refusal; records: DayRecord[] };
 
-/** A day under way, for whoever draws it and hands it answers. */
+/**
+ * A day under way, for whoever draws it and hands it answers. Where the disk does not take what is made, nothing counts:
+ * the day stands in hold and says so until the disk is well. Nothing but the opening throws for a disk.
+ */
 export type Session = {
 	view(): View;
 	state(): DayState;
@@ -33,15 +40,20 @@ export type Session = {
 	onChange(changed: (made: readonly DayRecord[]) => void): () => void;
 	/** What opening the day wrote: the start, or the break that the program was away. */
 	readonly opening: readonly DayRecord[];
+	/** Why the disk does not take the day as it stands; null: all of it is there. */
+	unkept(): DayFileError | null;
 	close(): void;
 };
 
 /** `notice`: a line to be shown beside the first question. */
 export type SessionOptions = { sink: Sink; clock: Clock; rehearsal: boolean; notice?: string | null };
 
+/** How often a disk that failed is tried again by itself, ms. */
+const tryAgain_ms = 5000;
+
 /**
  * Opens a day to go on with it. One that was left open stands in hold, whatever it was doing.
- * @throws Error where the records are no day; DayFileError where they cannot be written
+ * @throws Error where the records are no day; DayFileError where they cannot be written: the sink is then closed
  */
 export function openSession({ sink, clock, rehearsal, notice = null }: SessionOptions): Session {
 	let state = foldAll(sink.records);
@@ -56,14 +68,46 @@ export function openSession({ sink, clock, rehearsal, notice = null }: SessionOp
 	let shown = '';
 	const asked = ({ state: step, face, coat }: View) => `${step} ${face} ${coat}`;
 
-	const commit = (events: readonly DayEvent[], nextUi: Ui): DayRecord[] => {
-		const done = transact(state, events, now());
-		if (done.records.length > 0) sink.append(done.records);
+	const keeping = openKeeping(sink.append);
+	let tried_ms = 0;
+	const tell = (made: readonly DayRecord[]) => {
+		wake();
+		for (const changed of listeners) changed(made);
+	};
+	const stand = (done: Done, nextUi: Ui) => {
 		state = done.state;
 		ui = nextUi;
-		wake();
-		for (const changed of listeners) changed(done.records);
+	};
+	const defer = (done: Done) => {
+		keeping.defer(done.records);
+		stand(done, freshUi);
+	};
+	/** What takes leave away, or only tells, waits for the disk; anything else is nothing, and the day is held. */
+	const unkept = (events: readonly DayEvent[], done: Done): null => {
+		tried_ms = now().mono;
+		const atOnce = holdsAtOnce(events);
+		if (atOnce) defer(done);
+		const activity = activityOf(moment());
+		const isHeld = activity === 'hold' && keeping.waits();
+		if (!isHeld && !(atOnce && activity === 'spraying'))
+			defer(transact(state, [{ type: 'break.began', kind: 'hold', by: 'program' }], now()));
+		tell([]);
+		return null;
+	};
+
+	/** Null where the disk does not take it. */
+	const commit = (events: readonly DayEvent[], nextUi: Ui): DayRecord[] | null => {
+		const done = transact(state, events, now());
+		if (!keeping.keep(done.records)) return unkept(events, done);
+		stand(done, nextUi);
+		tell(done.records);
 		return done.records;
+	};
+	const tryAgain = (): DayRecord[] => {
+		tried_ms = now().mono;
+		const kept = keeping.retry();
+		if (kept.length > 0) tell(kept);
+		return kept;
 	};
 
 	const wake = () => clock.wakeAt(deadlineOf(moment())?.at ?? null, () => tick());
@@ -80,44 +124,62 @@ export function openSession({ sink, clock, rehearsal, notice = null }: SessionOp
 		const activity = activityOf(moment());
 		if (activity === 'closed') return [];
 		const unseen = since === undefined ? {} : { since: isoAt(since) };
-		return commit([{ type: 'break.began', kind, by: 'program', ...unseen }], freshUi);
+		return commit([{ type: 'break.began', kind, by: 'program', ...unseen }], freshUi) ?? [];
 	};
 
 	const due = (): DayRecord[] => {
 		const records: DayRecord[] = [];
 		for (let next = deadlineOf(moment()); next && next.at <= now().wall; next = deadlineOf(moment())) {
 			const made = commit(next.events, next.events.length > 0 ? freshUi : ui);
-			if (made.length === 0) break;
+			if (!made || made.length === 0) break;
 			records.push(...made);
 		}
 		return records;
 	};
 
 	/** What has come to follow by the clock alone, such as a wet edge that dried while nobody keyed. */
-	const drift = (): DayRecord[] => (following(moment()).length > 0 ? commit([], freshUi) : []);
+	const drift = (): DayRecord[] => (following(moment()).length > 0 ? (commit([], freshUi) ?? []) : []);
 
 	const tick = (): DayRecord[] => {
 		const last = seen;
 		const kind = slip(now());
 		seen = now();
-		const made = kind ? broken(kind, kind === 'suspend' ? last.wall : undefined) : [...due(), ...drift()];
+		const kept = keeping.waits() && now().mono - tried_ms >= tryAgain_ms ? tryAgain() : [];
+		const stands = keeping.waits() && activityOf(moment()) === 'hold';
+		const made = kind
+			? broken(kind, kind === 'suspend' ? last.wall : undefined)
+			: stands
+				? []
+				: [...due(), ...drift()];
 		wake();
-		return made;
+		return [...kept, ...made];
 	};
 
-	const opening = fresh ? [state.book.last, ...commit([], freshUi)] : broken('restart', state.book.now.wall);
+	const first = fresh ? (commit([], freshUi) ?? []) : broken('restart', state.book.now.wall);
+	const failed = keeping.trouble();
+	if (failed) {
+		clock.wakeAt(null, () => {});
+		sink.close();
+		throw failed;
+	}
+	const opening = fresh ? [state.book.last, ...first] : first;
 	ui = { ...ui, notice };
+	const farWords = (): FarWords | null => {
+		const trouble = keeping.trouble();
+		return trouble && farWordsOf(trouble, sink.path ?? '');
+	};
 
 	return {
 		opening,
 		view() {
 			const view = viewOf(moment(), ui, rehearsal);
 			shown = asked(view);
-			return view;
+			const words = farWords();
+			return words ? toldOn(view, words) : view;
 		},
 		state: () => state,
 		answer(answer) {
-			const before = tick();
+			const before = [...tick(), ...(keeping.waits() ? tryAgain() : [])];
 			const holds = 'key' in answer && answer.key === 'hold';
 			if (!holds && shown !== asked(viewOf(moment(), ui, rehearsal)))
 				return {
@@ -127,11 +189,17 @@ export function openSession({ sink, clock, rehearsal, notice = null }: SessionOp
 				};
 			const decision = decide(moment(), ui, answer);
 			if ('refused' in decision) return { accepted: false, reason: decision.refused, records: before };
-			return { accepted: true, records: [...before, ...commit(decision.events, decision.ui)] };
+			const made = commit(decision.events, decision.ui);
+			if (made) return { accepted: true, records: [...before, ...made] };
+			const { code = 'disk', say: text = '' } = farWords() ?? {};
+			return { accepted: false, reason: { code, text }, records: before };
 		},
 		break: kind => broken(kind),
 		trigger: on =>
-			activityOf(moment()) === 'closed' ? [] : commit([{ type: on ? 'trigger.on' : 'trigger.off' }], ui),
+			activityOf(moment()) === 'closed'
+				? []
+				: (commit([{ type: on ? 'trigger.on' : 'trigger.off' }], ui) ?? []),
+		unkept: keeping.trouble,
 		tick,
 		onChange(changed) {
 			listeners.add(changed);

@@ -44,7 +44,7 @@ export function openTalk(
 	const print = (...lines: string[]) => write(lines.map(line => `${inert(line)}\n`).join(''));
 	const page = () => print('', ...pageOf(view, layout));
 
-	const { work, busy } = openWorking(print);
+	const { work, busy } = openWorking();
 	/** Lines that have come to stand beside the same question; none while a face is sprayed. */
 	const printNewLines = () => {
 		const fresh = view.ask === 'spraying' ? [] : view.lines.filter(line => !beside.has(counted(line)));
@@ -75,8 +75,8 @@ export function openTalk(
 		const outcome = work(() => session.answer(given));
 		if (session.over?.()) return leave('closed');
 		const isNew = look();
-		if (outcome && !outcome.accepted) print(outcome.reason?.text ?? noticeTexts['no-answer-there']);
-		else if (outcome && !isNew && open) page();
+		if (!outcome.accepted) print(outcome.reason?.text ?? noticeTexts['no-answer-there']);
+		else if (!isNew && open) page();
 	};
 	const act = (what: Meant) => {
 		if (what.is === 'leave') leave('left');

@@ -79,10 +79,7 @@ export function openDesk(ports: DeskPorts, setup: HandsSetup): Desk {
 	let shown = '';
 	let notice: string | null = null;
 	let open = true;
-	let failed: string | null = null;
-	const { work, busy } = openWorking(message => {
-		failed = message;
-	});
+	const { work, busy } = openWorking();
 	const draw = () => {
 		if (open) ports.show(view, passingOf(hands, setup, notice));
 	};
@@ -105,7 +102,7 @@ export function openDesk(ports: DeskPorts, setup: HandsSetup): Desk {
 		const outcome = work(() => session.answer(given));
 		if (session.over?.()) return ports.leave('closed');
 		refresh();
-		if (outcome) say(outcome.accepted ? null : (outcome.reason?.text ?? noticeTexts['no-answer-there']));
+		say(outcome.accepted ? null : (outcome.reason?.text ?? noticeTexts['no-answer-there']));
 	};
 	const perform = (effect: Effect) => {
 		if (!open) return;
@@ -135,8 +132,6 @@ export function openDesk(ports: DeskPorts, setup: HandsSetup): Desk {
 			take(newScreen(hands, view, clock.mono()));
 		}
 		draw();
-		if (failed !== null) say(failed);
-		failed = null;
 		second.set(open ? nextTick_ms(view) : null);
 	};
 	const quiet = session.onChange(() => {

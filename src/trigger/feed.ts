@@ -1,10 +1,9 @@
-import { DayFileError } from '../day/file/trouble.ts';
 import { lineCutter, parsePull } from './line.ts';
 import type { Recorder } from './recording.ts';
 import { openSource } from './source.ts';
 
 export type FeedPorts = {
-	/** Tells the day; throws where the disk fails. */
+	/** Tells the day. */
 	pull(on: boolean): void;
 	/** Tells the painter something once. */
 	tell(text: string): void;
@@ -50,12 +49,7 @@ export function feed(source: string, { pull, tell, recorder, now }: FeedPorts): 
 		if (read.on === known) return;
 		known = read.on;
 		keep(read.on);
-		try {
-			pull(read.on);
-		} catch (error) {
-			if (!(error instanceof DayFileError) || error.kind !== 'disk') throw error;
-			say(error.message);
-		}
+		pull(read.on);
 	};
 	const opened = openSource(source, {
 		bytes: lineCutter(take),
