@@ -6,8 +6,7 @@ const report = process.env.VITEST_REPORT;
 
 export default defineConfig({
 	test: {
-		// What wants a real browser runs by `npm run look`, never by `npm test`.
-		include: process.env.LOOK ? ['tests/**/*.look.ts'] : ['tests/**/*.test.ts', 'tests/**/*.test.tsx'],
+		include: ['tests/**/*.test.ts'],
 		globalSetup: 'tests/tidy.ts',
 		// Some files wait for a terminal: beside them there is time for others, on two cores too.
 		maxWorkers: Math.max(2, availableParallelism() - 1),

@@ -1,15 +1,19 @@
-import { readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { writeFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { everyCommand } from '../cli/commands.ts';
 import { version } from '../cli/package.ts';
 import { builtInForBuild } from '../job/lists.ts';
 import { licencesOf, packagesIn } from './licences.ts';
 import { manPage } from './man-page.ts';
 
-/** Run by the build in the project's folder once the program is bundled: the manual page, the lists as they were read, and what it was bundled of. */
-
-const meta = 'dist/meta.json';
-const { inputs } = JSON.parse(readFileSync(meta, 'utf8')) as { inputs: Record<string, unknown> };
-writeFileSync('dist/licences.txt', licencesOf(packagesIn(Object.keys(inputs))));
-writeFileSync('dist/fanwise.1', manPage(await everyCommand(), version()));
-writeFileSync('dist/lists.json', JSON.stringify(builtInForBuild()));
-for (const path of [meta, 'dist/finish.js']) rmSync(path);
+/**
+ * Puts beside the bundled program its manual page, the lists as they were read, and the licences of what is in it.
+ * @param folder where the program lies
+ * @param files that it was bundled of
+ */
+export async function finish(folder: string, files: readonly string[]): Promise<void> {
+	const put = (name: string, text: string) => writeFileSync(join(folder, name), text);
+	put('licences.txt', licencesOf(packagesIn(files)));
+	put('fanwise.1', manPage(await everyCommand(), version()));
+	put('lists.json', JSON.stringify(builtInForBuild()));
+}

@@ -16,8 +16,8 @@ const look_ms = 700;
  */
 export async function measure(): Promise<Figure[]> {
 	const folder = mkdtempSync(join(tmpdir(), 'fanwise-bench-'));
-	const open = (program: string, how: 'ours' | 'bare') =>
-		openPty([builtProgram(program, folder, how)], 'Pattern on paper');
+	const open = async (program: string, how: 'ours' | 'bare') =>
+		openPty([await builtProgram(program, folder, how)], 'Pattern on paper');
 	const bare = await open('screens-bare.tsx', 'bare');
 	const ours = await open('screens-ours.ts', 'ours');
 	try {

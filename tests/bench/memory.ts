@@ -8,7 +8,7 @@ import { type Figure, under } from './figure.ts';
 export async function measure(): Promise<Figure[]> {
 	const folder = mkdtempSync(join(root, '.bench-'));
 	try {
-		const words = ['--expose-gc', builtProgram('long-day.ts', folder, 'ours')];
+		const words = ['--expose-gc', await builtProgram('long-day.ts', folder, 'ours')];
 		const { stdout, stderr, status } = spawnSync(process.execPath, words, { encoding: 'utf8', cwd: root });
 		if (status !== 0) throw new Error(`the long day ended with ${status}:\n${stderr}`);
 		const { first_MB, last_MB } = JSON.parse(stdout);

@@ -3,11 +3,13 @@ import { cpus, loadavg } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { build } from 'esbuild';
+import { options } from '../../src/package/bundle.js';
 
 /**
  * Runs the benchmarks of this folder and prints one table: `npm run bench`, or `npm run bench NAME …` for some.
  * `npm run bench -- --save` keeps the ratios in baseline.json. Ends with 1 where a limit is passed. Node 20 reads no
  * TypeScript, so each is bundled first.
+ * @import { Figure } from './figure.ts'
  */
 const here = fileURLToPath(new URL('.', import.meta.url));
 const baselineFile = join(here, 'baseline.json');
@@ -21,23 +23,19 @@ for (const name of names)
 	}
 process.env.NODE_ENV = 'production';
 
-/** The figures of one benchmark. */
+/**
+ * The figures of one benchmark.
+ * @param {string} name
+ * @returns {Promise<Figure[]>}
+ */
 async function measured(name) {
 	const outfile = join(here, `.${name}-${process.pid}.mjs`);
 	try {
 		await build({
+			...options(),
 			entryPoints: [join(here, `${name}.ts`)],
-			bundle: true,
-			platform: 'node',
-			format: 'esm',
-			target: 'node20',
 			outfile,
 			external: ['esbuild', '@lydell/node-pty', '@xterm/headless'],
-			define: { 'process.env.NODE_ENV': '"production"' },
-			alias: { 'react-devtools-core': join(here, '../../src/screen/no-devtools.cjs') },
-			banner: {
-				js: "import{createRequire as banner}from'node:module';const require=banner(import.meta.url);",
-			},
 		});
 		const { measure } = await import(pathToFileURL(outfile).href);
 		return await measure();
@@ -46,12 +44,14 @@ async function measured(name) {
 	}
 }
 
+/** @param {number} value */
 const digits = value => value.toFixed(value >= 100 ? 0 : value >= 10 ? 1 : 2);
+/** @param {readonly string[]} cells */
 const row = cells =>
 	`| ${cells.map((cell, at) => (at === 0 ? cell.padEnd(68) : cell.padStart(10))).join(' | ')} |\n`;
 
 const baseline = JSON.parse(readFileSync(baselineFile, 'utf8'));
-const load = loadavg()[0];
+const [load = 0] = loadavg();
 process.stdout.write(
 	`Node ${process.version}, ${cpus().length} cores, load ${digits(load)} at the start. ` +
 		'Medians of pairs taken in turn; on a shared machine only the ratios mean anything, and those near their limit move.\n\n',
@@ -59,12 +59,16 @@ process.stdout.write(
 process.stdout.write(row(['what', 'ours', 'against', 'ratio', 'limit', 'baseline', 'verdict']));
 process.stdout.write(row(['---', ...Array.from({ length: 6 }, () => '---')]));
 
+/** @param {Figure} figure */
 const verdictOf = ({ ratio, limit, goal }) => {
 	if (!(ratio <= limit)) return 'OVER';
 	return goal !== undefined && ratio > goal ? `above ${digits(goal)}` : 'within';
 };
 
-/** One figure as a row of the table, the ratio kept from before beside it. */
+/**
+ * One figure as a row of the table, the ratio kept from before beside it.
+ * @param {Figure} figure
+ */
 function rowOf(figure) {
 	const { name, unit, ours, against, ratio, limit } = figure;
 	const known = baseline[name];

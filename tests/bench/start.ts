@@ -39,7 +39,7 @@ const starts: Start[] = [
 export async function measure(): Promise<Figure[]> {
 	const folder = mkdtempSync(join(tmpdir(), 'fanwise-bench-'));
 	try {
-		const bare = builtProgram('bare-prompt.tsx', folder, 'bare');
+		const bare = await builtProgram('bare-prompt.tsx', folder, 'bare');
 		let started = 0;
 		// Each finds a home without days, so that each begins one; what Node keeps compiled is there from the second on.
 		const start = (words: string[], prompt: string) => () => {

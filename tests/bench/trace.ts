@@ -45,7 +45,7 @@ export async function measure(): Promise<Figure[]> {
 		bare();
 		ours();
 		const found = await inPairs(pairs, bare, ours);
-		const words = [builtProgram('store.ts', folder, 'ours'), store];
+		const words = [await builtProgram('store.ts', folder, 'ours'), store];
 		const { days, most_MB } = JSON.parse(execFileSync(process.execPath, words, { encoding: 'utf8' }));
 		if (days !== files) throw new Error(`${days} days were traced of ${files}`);
 		return [

@@ -17,7 +17,7 @@ function processor_s(pid: number): number {
 /** A minute of a flash wait in a terminal: what it takes of the processor and writes to the terminal. */
 export async function measure(): Promise<Figure[]> {
 	const folder = mkdtempSync(join(root, '.bench-'));
-	const day = await openPty([builtProgram('waiting.ts', folder, 'ours')], 'WAIT', { cwd: root });
+	const day = await openPty([await builtProgram('waiting.ts', folder, 'ours')], 'WAIT', { cwd: root });
 	try {
 		await pause(3000);
 		const [used, written] = [processor_s(day.pid), day.bytes()];

@@ -1,30 +1,13 @@
 import { readFileSync } from 'node:fs';
-import { build } from 'esbuild';
+import { type BuildOptions, build } from 'esbuild';
 import { expect, test } from 'vitest';
+import { filesIn, options, program } from '../../src/package/bundle.js';
+import { packagesIn } from '../../src/package/licences.ts';
 
-/** Every library of which something is in the program as it is built. */
-async function bundled(): Promise<string[]> {
-	const { scripts } = JSON.parse(readFileSync('package.json', 'utf8')) as { scripts: { build: string } };
-	expect(scripts.build).toContain('fanwise=src/cli/fanwise.ts');
-	const { metafile } = await build({
-		entryPoints: ['src/cli/fanwise.ts'],
-		bundle: true,
-		splitting: true,
-		metafile: true,
-		write: false,
-		outdir: 'nowhere',
-		platform: 'node',
-		target: 'node20',
-		format: 'esm',
-		minify: true,
-		define: { 'process.env.NODE_ENV': '"production"' },
-		alias: { 'react-devtools-core': './src/screen/no-devtools.cjs' },
-		logLevel: 'silent',
-	});
-	const inside = Object.values(metafile.outputs).flatMap(({ inputs }) =>
-		Object.entries(inputs).flatMap(([file, { bytesInOutput }]) => (bytesInOutput > 0 ? [file] : [])),
-	);
-	const names = inside.flatMap(file => /.*node_modules\/((?:@[^/]+\/)?[^/]+)\//.exec(file)?.[1] ?? []);
+/** Every library of which something is in a bundle. */
+async function librariesIn(bundle: BuildOptions): Promise<string[]> {
+	const { metafile } = await build({ ...bundle, outdir: 'nowhere', write: false, metafile: true });
+	const names = packagesIn(filesIn(metafile)).map(folder => folder.replace(/^.*node_modules\//, ''));
 	return [...new Set(names)].sort();
 }
 
@@ -53,11 +36,20 @@ test('what ships is counted: each library in the bundle is named in DEVELOPERS.m
 	const { withReason, brought } = named();
 	const told = [...withReason, ...brought];
 	expect(told.length).toBe(new Set(told).size);
-	expect(told.sort()).toEqual(await bundled());
+	expect(told.sort()).toEqual(await librariesIn(program));
 	const { dependencies, devDependencies } = JSON.parse(readFileSync('package.json', 'utf8')) as {
 		dependencies?: Record<string, string>;
 		devDependencies: Record<string, string>;
 	};
 	expect(dependencies ?? {}).toEqual({});
 	for (const name of withReason) expect(Object.keys(devDependencies)).toContain(name);
+});
+
+test('a program bundled without the savings has the libraries that ours is spared, and no debugging aid', async () => {
+	const entryPoints = ['tests/bench/programs/bare-prompt.tsx'];
+	const ours = await librariesIn({ ...options(), entryPoints });
+	const bare = await librariesIn({ ...options({ without: 'savings' }), entryPoints });
+	expect(bare.filter(name => !ours.includes(name))).toEqual(['emoji-regex', 'string-width']);
+	expect(ours.filter(name => !bare.includes(name))).toEqual([]);
+	expect(bare).not.toContain('ws');
 });

@@ -5,25 +5,16 @@ import { join } from 'node:path';
 import pty from '@lydell/node-pty';
 import xterm from '@xterm/headless';
 import { build } from 'esbuild';
+import { options } from '../../src/package/bundle.js';
 
 /** Bundles a program of these tests as the real one is bundled, and says where it is. */
 export async function bundled(program: string): Promise<string> {
 	const folder = await mkdtemp(join(tmpdir(), 'fanwise-terminal-'));
 	const outfile = join(folder, 'program.mjs');
 	await build({
+		...options(),
 		entryPoints: [new URL(`programs/${program}`, import.meta.url).pathname],
 		outfile,
-		bundle: true,
-		platform: 'node',
-		target: 'node20',
-		format: 'esm',
-		define: { 'process.env.NODE_ENV': '"production"' },
-		alias: {
-			'react-devtools-core': new URL('../../src/screen/no-devtools.cjs', import.meta.url).pathname,
-		},
-		banner: {
-			js: "import{createRequire as banner}from'node:module';const require=banner(import.meta.url);",
-		},
 	});
 	return outfile;
 }

@@ -6,6 +6,7 @@ import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
 import { expect, onTestFinished, test } from 'vitest';
 import { readDay } from '../../../src/day/file/read.ts';
+import { options } from '../../../src/package/bundle.js';
 import { newPlace } from './place.ts';
 
 const kills = Number(process.env.KILLS ?? 20);
@@ -14,14 +15,7 @@ const killsOfADay = 25;
 const bundled = async (folder: string) => {
 	const outfile = join(folder, 'appender.mjs');
 	const entry = fileURLToPath(new URL('appender.ts', import.meta.url));
-	await build({
-		entryPoints: [entry],
-		bundle: true,
-		platform: 'node',
-		format: 'esm',
-		target: 'node20',
-		outfile,
-	});
+	await build({ ...options(), entryPoints: [entry], outfile });
 	return outfile;
 };
 
