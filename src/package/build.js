@@ -1,10 +1,15 @@
-import { rmSync } from 'node:fs';
+import { rmSync, writeFileSync } from 'node:fs';
 import { build } from 'esbuild';
 import { filesIn, program } from './bundle.js';
 import { taken } from './run.js';
+import { isBuilt, stamp } from './sources.js';
 
-/** `npm run build`: the program as it ships, into `dist`. */
-rmSync('dist', { recursive: true, force: true });
-const { metafile } = await build(program);
-const { finish } = await taken('src/package/finish.ts');
-await finish('dist', filesIn(metafile));
+/** `npm run build`: the program as it ships, into `dist`. With `--if-stale`, only where `dist` is of other sources. */
+if (!(process.argv.includes('--if-stale') && isBuilt('.'))) {
+	const made = stamp('.');
+	rmSync('dist', { recursive: true, force: true });
+	const { metafile } = await build(program);
+	const { finish } = await taken('src/package/finish.ts');
+	await finish('dist', filesIn(metafile));
+	writeFileSync(...made);
+}

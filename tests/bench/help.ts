@@ -1,6 +1,5 @@
 import { spawnSync } from 'node:child_process';
-import { join } from 'node:path';
-import { root } from './built.ts';
+import { built } from '../built.ts';
 import { beside, type Figure, inPairs, time_ms } from './figure.ts';
 
 const pairs = 25;
@@ -12,6 +11,6 @@ export async function measure(): Promise<Figure[]> {
 			const { status, stderr } = spawnSync(process.execPath, words, { encoding: 'utf8' });
 			if (status !== 0) throw new Error(`${words.join(' ')}: ${stderr}`);
 		});
-	const found = await inPairs(pairs, run(['-e', '0']), run([join(root, 'dist/fanwise.js'), '--help']));
+	const found = await inPairs(pairs, run(['-e', '0']), run([built(), '--help']));
 	return [beside('fanwise --help', 'ms', 'node -e 0', found, 1.4)];
 }

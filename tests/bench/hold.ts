@@ -1,5 +1,6 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
+import { built } from '../built.ts';
 import { root } from './built.ts';
 import { type Figure, median, under } from './figure.ts';
 import { openPty, pause } from './in-pty.ts';
@@ -11,7 +12,7 @@ const reversed = '\u001b[7m';
 /** From the space bar to the held screen, in a day that is kept in a file on the disk that the project lies on. */
 export async function measure(): Promise<Figure[]> {
 	const home = mkdtempSync(join(root, '.bench-'));
-	const words = [join(root, 'dist/fanwise.js'), 'spray', join(root, 'checklists/example/coffee-cart.yaml')];
+	const words = [join(root, built()), 'spray', join(root, 'checklists/example/coffee-cart.yaml')];
 	const day = await openPty(words, 'Breathing', { env: { FANWISE_HOME: home } });
 	const times: number[] = [];
 	try {

@@ -2,12 +2,13 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import * as nodeModule from 'node:module';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { built } from '../built.ts';
 import { builtProgram, root } from './built.ts';
 import { beside, type Figure, inPairs } from './figure.ts';
 import { timeToText } from './in-pty.ts';
 
 const pairs = 15;
-const fanwise = join(root, 'dist/fanwise.js');
+const fanwise = join(root, built());
 const sheet = join(root, 'checklists/example/coffee-cart.yaml');
 
 const goal = 1.5;

@@ -4,9 +4,10 @@ import * as nodeModule from 'node:module';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
+import { program } from './run.ts';
 
 const check = (cache: string) =>
-	spawnSync(process.execPath, ['dist/fanwise.js', 'check', 'checklists/example/coffee-cart.yaml'], {
+	spawnSync(process.execPath, [program, 'check', 'checklists/example/coffee-cart.yaml'], {
 		encoding: 'utf8',
 		env: { ...process.env, XDG_CACHE_HOME: cache },
 	});

@@ -2,8 +2,9 @@ import { spawnSync } from 'node:child_process';
 import { mkdtempSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { built } from '../built.ts';
 
-export const program = 'dist/fanwise.js';
+export const program = built();
 export const example = 'checklists/example/coffee-cart.yaml';
 
 /** An empty folder of its own. */

@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { loadDay } from '../../src/day/file/days.ts';
 import { checkDayFile } from '../model/checker/check.ts';
-import { example, folder, run } from './run.ts';
+import { example, folder, program, run } from './run.ts';
 
 const pull = (on: boolean, after_ms: number) =>
 	`${JSON.stringify({ trigger: on ? 'on' : 'off', after_ms })}\n`;
@@ -48,7 +48,7 @@ child.stdout.on('data', bytes => {
 });
 child.on('exit', status => process.exit(status));`,
 	);
-	const spray = ['dist/fanwise.js', 'spray', example, '--plain', '--record', kept];
+	const spray = [program, 'spray', example, '--plain', '--record', kept];
 	const { status, stdout } = run([...spray, '--trigger', `command: "${process.execPath}" "${line}"`], {
 		home,
 		program: painter,

@@ -1,4 +1,4 @@
-import { existsSync, mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { beforeAll, expect, test } from 'vitest';
@@ -6,13 +6,14 @@ import { loadDay } from '../../src/day/file/days.ts';
 import { foldAll } from '../../src/day/state.ts';
 import { loadLists } from '../../src/job/lists.ts';
 import { loadJob } from '../../src/job/load.ts';
+import { built } from '../built.ts';
 import { rehearsed } from '../day/rehearsed.ts';
 import { checkDayFile } from '../model/checker/check.ts';
 import { chanceOf } from '../model/keys/chance.ts';
 import { inTerminal } from './pty.ts';
 
 const sheet = 'checklists/example/coffee-cart.yaml';
-const program = 'dist/fanwise.js';
+const program = built();
 const keys: Record<string, string> = {
 	'top-left': 'e',
 	'top-right': 'i',
@@ -85,9 +86,7 @@ async function reply(started: Started, one: Asked) {
 	}
 }
 
-beforeAll(() => {
-	if (!existsSync(program)) throw new Error(`${program} is not built: npm run build`);
-});
+beforeAll(() => {});
 
 test('killed during spraying and started again: in hold; nothing that was acknowledged is missing', async () => {
 	const { path, asked } = await aboutToSpray();

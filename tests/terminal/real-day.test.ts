@@ -5,6 +5,7 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import { loadDay } from '../../src/day/file/days.ts';
 import type { Job } from '../../src/job/job.ts';
 import { loadJob } from '../../src/job/load.ts';
+import { built } from '../built.ts';
 import { checkDayFile } from '../model/checker/check.ts';
 import { eyePainter } from './by-eye.ts';
 import { type Happening, isAcknowledged, type PlayedDay, playAtTerminal } from './day-at-terminal.ts';
@@ -12,7 +13,7 @@ import { betrayed, isReading, readingsOf } from './hidden.ts';
 import { keeper } from './kept-screens.ts';
 import { inTerminal, type Pty } from './pty.ts';
 
-const program = 'dist/fanwise.js';
+const program = built();
 const sheet = 'checklists/example/coffee-cart.yaml';
 
 const strikes = (...words: string[]) => words.map(word => ({ strike: word }));
@@ -52,7 +53,6 @@ async function playedAt(size: { columns: number; rows: number }, job: Job): Prom
 }
 
 beforeAll(async () => {
-	if (!existsSync(program)) throw new Error(`${program} is not built: npm run build`);
 	const loaded = await loadJob(sheet);
 	if (!loaded.ok) throw new Error('the example sheet does not load');
 	runs = await Promise.all(sizes.map(size => playedAt(size, loaded.job)));

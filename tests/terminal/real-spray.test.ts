@@ -1,15 +1,16 @@
-import { existsSync, mkdtempSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { beforeAll, expect, test } from 'vitest';
 import { loadDay } from '../../src/day/file/days.ts';
 import { loadJob } from '../../src/job/load.ts';
+import { built } from '../built.ts';
 import { checkDayFile } from '../model/checker/check.ts';
 import { eyePainter } from './by-eye.ts';
 import { playAtTerminal } from './day-at-terminal.ts';
 import { inTerminal } from './pty.ts';
 
-const program = 'dist/fanwise.js';
+const program = built();
 
 /** The example with one face and one coat of the material that need not stand: what a real clock has time for. */
 function oneCoat(folder: string): string {
@@ -23,9 +24,7 @@ function oneCoat(folder: string): string {
 	return path;
 }
 
-beforeAll(() => {
-	if (!existsSync(program)) throw new Error(`${program} is not built: npm run build`);
-});
+beforeAll(() => {});
 
 const dayIn = (home: string): string => {
 	const folder = join(home, 'days');
