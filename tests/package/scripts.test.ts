@@ -10,3 +10,16 @@ test('every script is of words alone: no shell reads quotes, variables and patte
 	const commands = Object.values(scripts).flatMap(line => line.split(' && '));
 	expect(commands.filter(line => theirs.test(line))).toEqual([]);
 });
+
+test('nothing of ours runs where the program is installed', () => {
+	const installing = [
+		'preinstall',
+		'install',
+		'postinstall',
+		'prepublish',
+		'preprepare',
+		'prepare',
+		'postprepare',
+	];
+	expect(Object.keys(scripts).filter(name => installing.includes(name))).toEqual([]);
+});
