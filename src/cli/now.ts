@@ -81,7 +81,10 @@ function line({ next, aside }: FaceNow, at: number, moment: (ms: number) => stri
 	const until = (ms: number | null) => (ms === null ? '' : `, until ${moment(ms)}`);
 	if (next.may === 'rework') return `set aside (${inert(aside ?? '')}): ${next.step} ${from(next.from)}`;
 	if (next.may === 'nothing') return 'done';
-	if (next.may === 'sand') return `coat ${next.coat}: no window opens any more; sand first`;
+	if (next.may === 'sand')
+		return next.from === null
+			? `coat ${next.coat}: no window opens any more; sand first`
+			: `${next.step} ${from(next.from)}, then coat ${next.coat}`;
 	if (next.may === 'prep') return `${next.step} ${from(next.from)}`;
 	if (next.may === 'wait')
 		return `coat ${next.coat} in ${duration((next.from - at) / 1000)}, ${from(next.from)}${until(next.until)}`;

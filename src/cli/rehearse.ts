@@ -31,7 +31,7 @@ function startOf(given: unknown, file: RehearsedFile | null): number | string {
 	return file?.last ? Math.max(start, Date.parse(file.last)) : start;
 }
 
-/** Line by line the standard settings hold, so that the same lines give the same day anywhere. */
+/** Line by line the standard settings hold, and times of day are UTC, so that the same lines give the same day anywhere. */
 async function settingsFor(options: Args['options'], io: Io): Promise<Settings> {
 	const by = options.stretch ? ('stretch' as const) : null;
 	if (options.json) return { ...standardSettings, by: by ?? 'face', units: io.units ?? 'sheet' };
@@ -65,7 +65,7 @@ async function run({ positionals, options }: Args, io: Io): Promise<number> {
 			clock: 'moved' as const,
 			program: version(),
 			before: noHistory,
-			zone: localZone(),
+			zone: options.json ? 'UTC' : localZone(),
 			seed,
 		};
 		const first = openingRecord(opening, { wall: start, mono: 0 });

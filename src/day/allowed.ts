@@ -1,10 +1,12 @@
 import { letsOn, windowPassedOver } from '../../machines/face.ts';
 import type { Face, Job, PlannedCoat, Window } from '../job/job.ts';
 import { reducerFor } from '../plan/batches.ts';
+import { type Outlook, outlook, type Spell } from '../plan/outlook.ts';
 import { windowsAfter } from '../plan/windows.ts';
 import { airStale } from '../trade/air.ts';
 import type { RecoatWindow } from '../trade/recoat.ts';
 import { flash_min, potLife_h, timeAt_h } from '../trade/time.ts';
+import type { WindowEdge } from '../words/window-edge.ts';
 import { atLeast_s, atMost_s, type Instant } from './instant.ts';
 import { judgedAir } from './judged-air.ts';
 import {
@@ -19,7 +21,7 @@ import {
 	nextCoat,
 	settingsOf,
 } from './moment.ts';
-import { hardens_s } from './prep.ts';
+import { hardens_s, plannedPrep } from './prep.ts';
 import type { Facts } from './records.ts';
 import { rulingSurface_C } from './ruling-surface.ts';
 import { takes } from './takes.ts';
@@ -37,7 +39,7 @@ export function windowsOf(job: Job, face: Face, coat: number, surface_C: number)
 }
 
 /** Seconds from the end of the last coat to each edge of its windows, as last worked out. */
-function offsets(moment: Moment, id: string): { does: Window; from_s: number; until_s: number }[] {
+function offsets(moment: Moment, id: string): Spell[] {
 	const { windows, laid } = faceBook(moment, id);
 	const ended = laid.at(-1)?.ended.wall ?? 0;
 	const after = (iso: string | null) =>
@@ -92,38 +94,37 @@ export function windowNow(moment: Moment, id: string): Window {
 	return offsets(moment, id).find(({ from_s, until_s }) => least >= from_s && most < until_s)?.does ?? 'wait';
 }
 
-/** When the window that a face is in ends, wall clock ms; null: it does not. */
-export function windowEnds(moment: Moment, id: string): number | null {
-	const { part, laid } = faceBook(moment, id);
-	const from = part?.since ?? laid.at(-1)?.ended;
-	if (!from) return null;
-	if (part) return null;
-	const gone = atMost_s(from, moment.now);
-	const next = Math.min(
-		...offsets(moment, id)
-			.map(({ until_s }) => until_s)
-			.filter(edge => edge > gone),
-	);
-	return Number.isFinite(next) ? moment.now.wall + (next - gone) * 1000 : null;
+/** What can be done next over the last coat of a face; null: none is on, or no window opens by waiting. */
+export function outlookOf(moment: Moment, id: string): Outlook | null {
+	const last = faceBook(moment, id).laid.at(-1);
+	if (!last) return null;
+	const { done, passedOver } = faceState(moment, id).context;
+	const age = { least_s: atLeast_s(last.ended, moment.now), most_s: atMost_s(last.ended, moment.now) };
+	return outlook(offsets(moment, id), age, {
+		wait_s: sheetWait_s(moment, id),
+		next: plannedPrep(moment, id)?.step ?? null,
+		done: [...done, ...passedOver],
+	});
+}
+
+/** The next edge of the recoat windows of a face; null: there is none, or half a coat is on. */
+export function windowEdge(moment: Moment, id: string): WindowEdge | null {
+	const next = faceBook(moment, id).part ? null : outlookOf(moment, id);
+	if (!next) return null;
+	const { does, follows, opens_s, closes_s } = next;
+	const due = (seconds: number) => moment.now.wall + seconds * 1000;
+	if (opens_s > 0) return { code: 'opens', due: due(opens_s), does, follows };
+	return Number.isFinite(closes_s) ? { code: 'closes', due: due(closes_s), does, follows } : null;
 }
 
 /** When a face that must wait may be worked on again, wall clock ms; null: never by waiting. */
 export function waitEnds(moment: Moment, id: string): number | null {
 	const { part, laid } = faceBook(moment, id);
-	const from = part?.since ?? laid.at(-1)?.ended;
-	if (!from) return moment.now.wall;
-	const gone = atLeast_s(from, moment.now);
-	const most = atMost_s(from, moment.now);
-	const sheet = sheetWait_s(moment, id);
-	const openings = part
-		? [Math.max(0, partFlash_s(moment, id) - gone)]
-		: offsets(moment, id)
-				.filter(({ does }) => does !== 'wait')
-				.map(({ from_s, until_s }) => ({ left: Math.max(0, from_s - gone, sheet - gone), until_s }))
-				.filter(({ left, until_s }) => most + left < until_s)
-				.map(({ left }) => left);
-	const next = Math.min(...openings);
-	return Number.isFinite(next) ? moment.now.wall + next * 1000 : null;
+	if (!part && laid.length === 0) return moment.now.wall;
+	const left_s = part
+		? Math.max(0, partFlash_s(moment, id) - atLeast_s(part.since, moment.now))
+		: (outlookOf(moment, id)?.opens_s ?? Number.POSITIVE_INFINITY);
+	return Number.isFinite(left_s) ? moment.now.wall + left_s * 1000 : null;
 }
 
 /** The warmest air read since a moment, the reading then in force included. */

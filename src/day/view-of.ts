@@ -1,9 +1,11 @@
 import { batchInHand } from '../../machines/day-context.ts';
-import { gunClock, lifeLeft_s, settledAt, stoodAt, windowEnds } from './allowed.ts';
+import { gunClock, lifeLeft_s, outlookOf, settledAt, stoodAt, windowEdge } from './allowed.ts';
 import { promptAt } from './ask.ts';
 import { lateAt } from './asks/spraying.ts';
+import type { Book } from './book.ts';
 import { isoAt } from './instant.ts';
 import { activityOf, contextOf, faceOf, faceState, jobOf, laidOn, type Moment } from './moment.ts';
+import { pending } from './order.ts';
 import type { Option, Prompt, Ui } from './prompt.ts';
 import { type Corner, corners, type Timer, type View } from './view.ts';
 
@@ -43,20 +45,40 @@ function linesOf(moment: Moment, prompt: Prompt, ui: Ui): string[] {
 	return [...beside, ...(prompt.lines ?? [])].filter(Boolean).slice(0, mostLines);
 }
 
+const timerAt = ({ now }: Moment, code: string, face: string | null, due: number): Timer => ({
+	code,
+	face,
+	due: isoAt(Math.ceil(due)),
+	left_s: Math.max(0, Math.ceil((due - now.wall) / 1000)),
+});
+
+/** What is waited for; a recoat window is told as what it opens for. */
+function waitTimer(moment: Moment, { why, face, due }: NonNullable<Book['wait']>): Timer {
+	const opens = why === 'window' && face !== null ? outlookOf(moment, face) : null;
+	return {
+		...timerAt(moment, why === 'window' ? 'opens' : why, face, Date.parse(due)),
+		...(opens && { does: opens.does, follows: opens.follows }),
+	};
+}
+
+/** The next edge of each face's recoat windows. */
+const windowTimers = (moment: Moment): Timer[] =>
+	pending(moment).flatMap(({ face }) => {
+		const edge = windowEdge(moment, face);
+		return edge
+			? [{ ...timerAt(moment, edge.code, face, edge.due), does: edge.does, follows: edge.follows }]
+			: [];
+	});
+
 function timersOf(moment: Moment): Timer[] {
 	const { now, state } = moment;
-	const timer = (code: string, face: string | null, due: number): Timer => ({
-		code,
-		face,
-		due: isoAt(Math.ceil(due)),
-		left_s: Math.max(0, Math.ceil((due - now.wall) / 1000)),
-	});
+	const timer = (code: string, face: string | null, due: number) => timerAt(moment, code, face, due);
 	const { wait } = state.book;
 	const activity = activityOf(moment);
 	if (isLeaving(moment)) return [];
 	if (activity === 'spraying') return [timer('late', null, lateAt(moment))];
 	const waits = activity === 'wait' || activity === 'hold';
-	const waiting = waits && wait ? [timer(wait.why, wait.face, Date.parse(wait.due))] : [];
+	const waiting = waits && wait ? [waitTimer(moment, wait)] : [];
 	const settling =
 		activity === 'check' && contextOf(moment).check?.matches('passed')
 			? [timer('settle', null, settledAt(moment))]
@@ -70,11 +92,8 @@ function timersOf(moment: Moment): Timer[] {
 		.map(left => timer('pot-life', null, now.wall + left * 1000));
 	const clock = gunClock(moment);
 	const gun = clock ? [timer('wet-tip', null, clock.wet), timer('flush', null, clock.flush)] : [];
-	const windows = jobOf(moment).faces.flatMap(({ id }) => {
-		const ends =
-			laidOn(moment, id) > 0 && !faceState(moment, id).matches('aside') ? windowEnds(moment, id) : null;
-		return ends === null ? [] : [timer('window', id, ends)];
-	});
+	const isWaited = ({ code, face }: Timer) => waiting.some(one => one.code === code && one.face === face);
+	const windows = windowTimers(moment).filter(one => !isWaited(one));
 	return [...waiting, ...settling, ...standing, ...lives, ...gun, ...windows];
 }
 
@@ -119,6 +138,7 @@ export function viewOf(moment: Moment, ui: Ui, rehearsal: boolean): View {
 	const gun = gunShown(moment, prompt, face);
 	return {
 		at: isoAt(moment.now.wall),
+		zone: moment.state.book.opened.zone,
 		state: prompt.state,
 		ask: prompt.ask,
 		...(number && prompt.ask === 'number' && { of: number.of }),

@@ -1,4 +1,4 @@
-import type { Horns, Stroke } from '../job/job.ts';
+import type { Horns, Stroke, Window } from '../job/job.ts';
 
 /**
  * What a screen needs, and nothing it must not have: the one description of the present moment from which the
@@ -39,11 +39,21 @@ export type Choice = { code: string; text: string };
 /** A thing to do to the gun, e.g. `{code: 'set-horns', to: 'upright'}`. */
 export type Instruction = { code: string; to: string | number; unit?: string };
 
-export type Timer = { code: string; face: string | null; due: string; left_s: number };
+export type Timer = {
+	code: string;
+	face: string | null;
+	due: string;
+	left_s: number;
+	/** Of a recoat window that `opens` or `closes`: what it lets be done, and what follows it. */
+	does?: Window;
+	follows?: Window;
+};
 
 export type View = {
 	/** UTC, ms. */
 	at: string;
+	/** The day's own, for times of day. */
+	zone: string;
 	/** Activity and step, e.g. `gunCheck.pattern`. */
 	state: string;
 	ask: Ask;

@@ -22,7 +22,7 @@ export function pageOf(view: View, { blocks }: Layout): string[] {
 		view.say,
 		...view.lines,
 		...(status === '' ? [] : [status]),
-		...timersShown(view).map(timerLine),
+		...timersShown(view).map(timer => timerLine(timer, view)),
 		...wanted(view),
 		...answers,
 	];

@@ -1,7 +1,9 @@
 import type { FaceHistory } from '../day/records.ts';
 import { type Face, type Job, leavesOut, type Prep, type Window } from '../job/job.ts';
+import type { RecoatWindow } from '../trade/recoat.ts';
 import { timeAt_h } from '../trade/time.ts';
-import { openings, windowsAfter } from './windows.ts';
+import { type Ground, type Outlook, outlook } from './outlook.ts';
+import { windowsAfter } from './windows.ts';
 
 /** Where one face stands at an instant, and what may be done to it next. Instants in ms. */
 export type FaceNow = {
@@ -15,8 +17,8 @@ export type FaceNow = {
 		| { may: 'spray'; coat: number; material: string; until: number | null }
 		| { may: 'prep'; step: Prep; from: number; for: number | null }
 		| { may: 'wait'; coat: number; from: number; until: number | null }
-		/** No window of the next coat opens any more: it must be sanded first. */
-		| { may: 'sand'; coat: number }
+		/** Its windows ask for work that the sheet does not plan; `from` null: none opens any more, and it is sanded. */
+		| { may: 'sand'; coat: number; step: 'sand' | 'scuff'; from: number | null }
 		| { may: 'nothing' }
 		| { may: 'rework'; step: 'set-up' | 'sand' | 'clean' | 'respray'; from: number };
 	/** Why it was set aside, where it was. */
@@ -69,22 +71,31 @@ function nextOf(job: Job, face: Face, coats: number, its: FaceHistory, at: numbe
 	const surface_C = last?.surfaceC ?? job.shop.air_C;
 	const done = its.prep.map(each => each.step);
 	const due = prepLeft(coat?.prep.map(each => each.step) ?? trailing(job, face), done)[0];
-	if (due !== undefined) {
-		const cured = due === 'sand' ? sandFrom(job, face, coats, ended, surface_C) : ended;
-		const from = Math.max(cured, ended + (coat?.wait_h ?? 0) * hour_ms);
-		return { may: 'prep', step: due, from, for: coat ? coats + 1 : null };
-	}
+	const cured = due === 'sand' ? sandFrom(job, face, coats, ended, surface_C) : ended;
+	const worked = Math.max(cured, ended + (coat?.wait_h ?? 0) * hour_ms);
+	const given = { wait_s: (worked - ended) / 1000, next: due ?? null, done };
+	const next = coat && last ? outlookAt(windowsAfter(job, face, coats, surface_C), at - ended, given) : null;
+	const instant = (seconds: number) => (Number.isFinite(seconds) ? Math.ceil(at + seconds * 1000) : null);
+	const from = next ? instant(next.opens_s) : null;
+	if (due !== undefined)
+		return { may: 'prep', step: due, from: from ?? worked, for: coat ? coats + 1 : null };
 	if (!coat) return { may: 'nothing' };
 	const spray = { may: 'spray' as const, coat: coats + 1, material: coat.material };
 	if (!last) return { ...spray, until: null };
-	const gone = (at - ended) / hour_ms;
-	const spans = openings(job, face, coats, surface_C);
-	const now = spans.find(inside(gone));
-	if (now) return { ...spray, until: after(ended, now.until_h) };
-	const later = spans.find(span => span.from_h > gone);
-	if (!later) return { may: 'sand', coat: coats + 1 };
-	const from = ended + later.from_h * hour_ms;
-	return { may: 'wait', coat: coats + 1, from, until: after(ended, later.until_h) };
+	if (!next || from === null) return { may: 'sand', coat: coats + 1, step: 'sand', from: null };
+	if (next.does !== 'spray') return { may: 'sand', coat: coats + 1, step: next.does, from };
+	const until = instant(next.closes_s);
+	return from <= at ? { ...spray, until } : { may: 'wait', coat: coats + 1, from, until };
+}
+
+/** What can be done next, so many ms after the last coat. */
+function outlookAt(windows: readonly RecoatWindow[], gone_ms: number, ground: Ground): Outlook | null {
+	const spells = windows.map(({ does, from_h, until_h }) => ({
+		does,
+		from_s: from_h * 3600,
+		until_s: until_h === null ? Number.POSITIVE_INFINITY : until_h * 3600,
+	}));
+	return outlook(spells, { least_s: gone_ms / 1000, most_s: gone_ms / 1000 }, ground);
 }
 
 /** Steps still to be done: those after the longest run of them that was done in order. */

@@ -157,7 +157,7 @@ export function arrange(view: View, size: Size, passing: Passing, style: GlyphSt
 	const frame = drawn && rowsIn(drawn) - rowsIn(written) <= purse.left ? drawn : written;
 	spend(purse, rowsIn(frame) - rowsIn(written));
 	const timers = wholeLines(
-		timersShown(view).map(timerLine),
+		timersShown(view).map(timer => timerLine(timer, view)),
 		mostLines - lines.length,
 		width,
 		purse.left,

@@ -1,4 +1,5 @@
 import type { Timer, View } from '../day/view.ts';
+import { edgeSaid } from '../words/window-edge.ts';
 
 /**
  * Time left as a painter reads it from afar: minutes while there is time, minutes and seconds near the end.
@@ -21,7 +22,7 @@ const plainCode = (code: string) => code.replaceAll('-', ' ');
 /** What each timer counts down to. */
 const timerWords: Record<string, string> = {
 	flash: 'Flash ends',
-	window: 'Window closes',
+	opens: 'Wait ends',
 	touch: 'Touch again',
 	stand: 'Batch stands',
 	rework: 'Rework',
@@ -32,15 +33,17 @@ const timerWords: Record<string, string> = {
 };
 
 const overWords: Record<string, string> = {
-	window: 'window is closed',
 	stand: 'Batch has stood',
 	'pot-life': 'Pot life is over',
 	'wet-tip': 'Wet the tip now',
 	flush: 'Flush the gun now',
 };
 
-/** One timer as a short line. */
-export function timerLine(timer: Timer): string {
+/** One timer as a short line: a recoat window by the time of day, the others by the time left. */
+export function timerLine(timer: Timer, { at, zone }: Pick<View, 'at' | 'zone'>): string {
+	const { code, face, due, does, follows } = timer;
+	if ((code === 'opens' || code === 'closes') && does && follows)
+		return `${face}: ${edgeSaid({ code, due: Date.parse(due), does, follows }, Date.parse(at), zone)}`;
 	const what = timerWords[timer.code] ?? plainCode(timer.code);
 	const over = overWords[timer.code];
 	if (timer.left_s <= 0 && over) return `${timer.face ? `${timer.face}: ` : ''}${over}`;
@@ -57,11 +60,13 @@ const soon_s = 3600;
 
 /**
  * The timers to be shown beside the word, the soonest first: none while a face is being sprayed.
- * On a wait the first is the word itself.
+ * On a wait the first is the word itself, and stands beside it only where it has a time of day.
  */
 export function timersShown(view: View): Timer[] {
 	if (view.ask === 'spraying' || view.ask === 'closed') return [];
-	const rest = view.ask === 'wait' ? view.timers.slice(1) : view.timers;
+	const [first] = view.timers;
+	const isWord = view.ask === 'wait' && first?.code !== 'opens';
+	const rest = isWord ? view.timers.slice(1) : view.timers;
 	const isAway = view.ask === 'wait' || view.ask === 'hold';
 	const near = rest.filter(
 		({ code, left_s }) => !(isAway && gunTimers.includes(code)) && (isAway || left_s < soon_s),

@@ -8,6 +8,7 @@ import { readingDistance_m } from './reading-distance.ts';
 
 const asked = (state: string, ask: Ask, corners: View['corners'], steps: Instruction[] = []): View => ({
 	at: '1970-01-01T00:00:00.000Z',
+	zone: 'UTC',
 	state,
 	ask,
 	say: 'Pattern: measure the burst along its length. How long is it there?',

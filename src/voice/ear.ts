@@ -38,7 +38,7 @@ export type Told = { warnEarly_min: number; warnLate_min: number; overdue: boole
 /** The last warning of a wait, s: at least 8 (Trafton 2003), and as long again to hear it and turn round. */
 const lastWarning_s = 15;
 
-const waits = new Set(['flash', 'window', 'touch', 'stand', 'rework']);
+const waits = new Set(['flash', 'opens', 'touch', 'stand', 'rework']);
 
 /** The same question about the same face; what is counted in its words does not make it another one. */
 function screenOf({ state, ask, of, face, coat, say, corners, do: steps }: View): string {

@@ -2,7 +2,7 @@ import { inert } from '../../job/inert.ts';
 import { clock, date } from '../../words/clock.ts';
 import { duration, faceName, sentence } from '../../words/say.ts';
 import { about } from '../../words/spoken.ts';
-import { reworkDue, waitEnds, windowReasoned } from '../allowed.ts';
+import { outlookOf, reworkDue, waitEnds, windowReasoned } from '../allowed.ts';
 import { beginList } from '../begin-list.ts';
 import { isoAt } from '../instant.ts';
 import { contextOf, faceOf, facesIn, jobOf, laidOn, type Moment } from '../moment.ts';
@@ -125,7 +125,9 @@ function comesNext(moment: Moment, face: ReturnType<typeof contextOf>['faces'][n
 		return { id, what: `set aside, ${step.replace('-', ' ')}`, due };
 	}
 	if (face.context.laid >= coats.length) return { id, what: 'all coats on', due: Number.POSITIVE_INFINITY };
-	return { id, what: `coat ${face.context.laid + 1}`, due: waitEnds(moment, id) };
+	const coat = `coat ${face.context.laid + 1}`;
+	const does = outlookOf(moment, id)?.does ?? 'spray';
+	return { id, what: does === 'spray' ? coat : `${does} before ${coat}`, due: waitEnds(moment, id) };
 }
 
 /** Faces of one kind as one name: the face, its part where no other is among them, else how many. */

@@ -2,7 +2,8 @@ import { marksOf } from '../../../machines/may-spray.ts';
 import { format } from '../../trade/shown.ts';
 import { duration, facesInOrder, sentence } from '../../words/say.ts';
 import { about, shortFace } from '../../words/spoken.ts';
-import { cupLife_s, factsForFace, isWet, wantedFor, windowEnds } from '../allowed.ts';
+import { edgeSaid } from '../../words/window-edge.ts';
+import { cupLife_s, factsForFace, isWet, wantedFor, windowEdge } from '../allowed.ts';
 import {
 	contextOf,
 	faceBook,
@@ -115,14 +116,14 @@ export function readyPrompt(moment: Moment, face: string, armed: boolean): Promp
 	const { book } = moment.state;
 	const units = unitsOf(moment);
 	const wanted = faces.reduce((sum, one) => sum + wantedFor(moment, one).volume_mL, 0);
-	const closes = windowEnds(moment, face);
+	const edge = windowEdge(moment, face);
 	const lines = [
 		goOnFrom(moment, face),
 		tiltWords(faceOf(moment, face).tilt),
 		`Stroke ${coat.stroke.replaceAll('-', ' ')}, ${coat.kind} coat, ${duration(wantedFor(moment, face).spray_s)}.`,
-		closes === null || closes - moment.now.wall > near_ms
-			? null
-			: `Window closes in ${duration((closes - moment.now.wall) / 1000)}.`,
+		edge && edge.due - moment.now.wall <= near_ms
+			? sentence(`${edgeSaid(edge, moment.now.wall, book.opened.zone)}.`)
+			: null,
 		faces.length === 1
 			? `Cup ${format(book.cup_mL, 'volume', units)}, wants ${format(wanted, 'volume', units)}.`
 			: null,
