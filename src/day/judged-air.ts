@@ -1,18 +1,21 @@
-import { airVerdict, dewPoint_C } from '../trade/air.ts';
+import { airVerdict, dewPoint_C, surfaceLimits_C } from '../trade/air.ts';
 import { type Moment, materialOf, settingsOf, unitsOf } from './moment.ts';
 import type { EventOf } from './records.ts';
 
 type Air = Pick<EventOf<'air.read'>, 'airC' | 'humidity' | 'surfaceC'>;
 export type JudgedAir = Pick<EventOf<'air.read'>, 'dewPointC' | 'spray' | 'reasons'>;
 
+const narrowest = (ranges: readonly [number, number][]): [number, number] => [
+	Math.max(...ranges.map(([low]) => low)),
+	Math.min(...ranges.map(([, high]) => high)),
+];
+
 /** Limits of some materials, the narrowest of each. */
 function limitsOf(moment: Moment, ids: readonly string[]) {
 	const materials = ids.map(id => materialOf(moment, id).limits);
 	return {
-		air_C: [
-			Math.max(...materials.map(({ air_C }) => air_C[0])),
-			Math.min(...materials.map(({ air_C }) => air_C[1])),
-		] as [number, number],
+		air_C: narrowest(materials.map(({ air_C }) => air_C)),
+		surface_C: narrowest(materials.map(surfaceLimits_C)),
 		humidity_max: Math.min(...materials.map(({ humidity_max }) => humidity_max)),
 		margin_C: Math.max(settingsOf(moment).margin_C, ...materials.map(({ margin_C }) => margin_C)),
 	};

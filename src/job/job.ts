@@ -84,7 +84,13 @@ export const materialSchema = z.object({
 	sandAfter: z.array(timeAtSchema),
 	grit: z.nullable(z.int().check(z.positive())),
 	cup: z.nullable(z.object({ kind: z.string(), seconds: range })),
-	limits: z.object({ air_C: range, humidity_max: share, margin_C: z.number().check(z.minimum(0)) }),
+	limits: z.object({
+		air_C: range,
+		/** Where the data sheet has its own for the surface; else those of the air hold for it. */
+		surface_C: z.optional(range),
+		humidity_max: share,
+		margin_C: z.number().check(z.minimum(0)),
+	}),
 	/** Factor by which times change per 10 °C outside the data sheet's points. */
 	factorPer10C: positive,
 	/** Lower explosive limit (share) and vapour volume (m³ per litre of liquid) of the solvent in it, where known. */

@@ -172,8 +172,13 @@ function flashOf(flash: Values['flash']): Material['flash'] {
 }
 
 function limitsOf(limits: Values['limits']): Material['limits'] {
-	const { air, humidity, 'over dew point': margin_C } = limits?.values ?? {};
-	return { air_C: air ?? [0, 40], humidity_max: humidity ?? 0, margin_C: margin_C ?? 3 };
+	const { air, surface, humidity, 'over dew point': margin_C } = limits?.values ?? {};
+	return {
+		air_C: air ?? [0, 40],
+		...(surface && { surface_C: surface }),
+		humidity_max: humidity ?? 0,
+		margin_C: margin_C ?? 3,
+	};
 }
 
 function solventOf(solvent: Values['solvent']): Material['solvent'] {

@@ -147,6 +147,7 @@ const materialShape = {
 	limits: must(
 		map({
 			air: must(value(range('temperature'))),
+			surface: may(value(range('temperature'))),
 			humidity: must(value(quantity('share'))),
 			'over dew point': must(value(quantity('temperatureDifference'))),
 		}),

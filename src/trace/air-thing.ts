@@ -1,3 +1,4 @@
+import { surfaceLimits_C } from '../trade/air.ts';
 import { bracketOf, type Evidence, exposedTo } from './bracket.ts';
 import { type Asked, type Clue, overlaps, type Suspicion } from './suspicion.ts';
 import type { AirRead, Timeline } from './timeline.ts';
@@ -7,10 +8,13 @@ function airDeparture({ record }: AirRead, timeline: Timeline, materialId: strin
 	const limits = timeline.job.materials[materialId]?.limits;
 	if (!limits) return record.spray ? 0 : 0.5;
 	const [cold, warm] = limits.air_C;
+	const [coldest, hottest] = surfaceLimits_C(limits);
 	const departures = [
 		(record.humidity - limits.humidity_max) / (1 - limits.humidity_max),
 		(cold - record.airC) / 10,
 		(record.airC - warm) / 10,
+		(coldest - record.surfaceC) / 10,
+		(record.surfaceC - hottest) / 10,
 		(limits.margin_C - (record.surfaceC - record.dewPointC)) / 10,
 	];
 	return Math.max(0, ...departures);

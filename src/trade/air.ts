@@ -63,8 +63,24 @@ export const humidityAt = (air_C: number, dewPoint: number): number =>
 	saturation_hPa(within('air temperature', air_C, airs, '°C'), water);
 
 export type AirReading = { airC: number; humidity: number; surfaceC: number };
-export type AirLimits = { air_C: readonly [number, number]; humidity_max: number; margin_C: number };
+type Range_C = readonly [number, number];
+/** `surface_C`: where a data sheet has limits of its own for the surface. */
+export type AirLimits = {
+	air_C: Range_C;
+	surface_C?: Range_C | undefined;
+	humidity_max: number;
+	margin_C: number;
+};
 export type AirVerdict = { dewPointC: number; marginC: number; spray: boolean; reasons: string[] };
+
+/**
+ * Limits of the surface, °C: those of the air where the data sheet gives no others.
+ * Source: one range for air and surface, MIL-HDBK-1110 §7.4.1.
+ */
+export const surfaceLimits_C = ({
+	air_C,
+	surface_C,
+}: Pick<AirLimits, 'air_C' | 'surface_C'>): [number, number] => [...(surface_C ?? air_C)];
 
 /** Readings keyed in °F come back a hair off. */
 const hair = 1e-6;
@@ -87,9 +103,12 @@ export function airVerdict(reading: AirReading, limits: AirLimits, units: UnitSy
 export function verdictAt(
 	dewPointC: number,
 	{ airC, humidity, surfaceC }: AirReading,
-	{ air_C: [coolest, warmest], humidity_max, margin_C }: AirLimits,
+	limits: AirLimits,
 	units: UnitSystem = 'metric',
 ): AirVerdict {
+	const { humidity_max, margin_C } = limits;
+	const [coolest, warmest] = limits.air_C;
+	const [coldest, hottest] = surfaceLimits_C(limits);
 	const marginC = surfaceC - dewPointC;
 	const temp = (value: number) => format(value, 'temperature', units);
 	const kelvin = (value: number) => format(value, 'temperatureDifference', units);
@@ -100,6 +119,8 @@ export function verdictAt(
 		],
 		[airC < coolest - hair, `air ${temp(airC)} is under the material's ${temp(coolest)}`],
 		[airC > warmest + hair, `air ${temp(airC)} is over the material's ${temp(warmest)}`],
+		[surfaceC < coldest - hair, `surface ${temp(surfaceC)} is under the ${temp(coldest)} allowed`],
+		[surfaceC > hottest + hair, `surface ${temp(surfaceC)} is over the ${temp(hottest)} allowed`],
 		[
 			humidity > humidity_max + hair,
 			`humidity ${format(humidity, 'share', units)} is over the material's ${format(humidity_max, 'share', units)}`,

@@ -144,6 +144,13 @@ describe('sentences', () => {
 		expect((await work([...cup, '--as', 'zahn2'])).out).toContain('A conversion is a start, not a reading.');
 	});
 
+	test('a surface outside what may be for the air is a no, in one sentence', async () => {
+		const hot = ['air', '--air', '70 °F', '--humidity', '50%', '--surface', '200 °F'];
+		const { status, out } = await work(hot, 'us');
+		expect(status).toBe(1);
+		expect(out).toContain('Do not spray: surface 200 °F is over the 140 °F allowed.');
+	});
+
 	test('blush is spoken of over 80 % humidity', async () => {
 		const damp = ['air', '--air', '20 °C', '--humidity', '85%', '--surface', '22 °C'];
 		expect((await work(damp)).out).toContain('blush is likely');

@@ -149,6 +149,19 @@ test('air outside the limits is a no; going on takes a reason, and is in every f
 	expect(day.findings()).toEqual([]);
 });
 
+test('a surface hotter than the air may be is a no, and the reason says which', () => {
+	const day = rehearsed();
+	day.toState('air.airC');
+	day.send('number 21', 'number 50', 'number 65');
+	expect(day.line().state).toBe('air.no');
+	expect(day.line().lines).toEqual(['Surface 65 °C is over the 35 °C allowed']);
+	day.pick('read-again');
+	day.send('number 21', 'number 50', 'number 34');
+	expect(day.line().state).not.toMatch(/^air/);
+	day.toEnd();
+	expect(day.findings()).toEqual([]);
+});
+
 test('air is read again after four hours, and after a hold longer than half an hour', () => {
 	const day = rehearsed();
 	day.toState('wait');

@@ -19,6 +19,18 @@ async function example() {
 	return { job: loaded.job, lists: lists.lists };
 }
 
+/** The example with materials that may be laid on a surface of 14.5 °C. */
+async function coolExample() {
+	const { job, lists } = await example();
+	const materials = Object.fromEntries(
+		Object.entries(job.materials).map(([id, material]) => [
+			id,
+			{ ...material, limits: { ...material.limits, surface_C: [10, 35] satisfies [number, number] } },
+		]),
+	);
+	return { job: { ...job, materials }, lists };
+}
+
 test('the second day begins where the first ended: sanded, wiped, tacked, then the topcoats, under new letters', async () => {
 	const given = await example();
 	const first = rehearsed(given);
@@ -164,7 +176,7 @@ test('a day on which the air is never read hands on the surface temperature that
 });
 
 test('a primer that is still too soft by the sheet is not sanded: the sanding waits', async () => {
-	const given = await example();
+	const given = await coolExample();
 	const first = rehearsed(given);
 	Object.assign(first.painter.world.air, { C: 15, surface_C: 14.5 });
 	first.toEnd();
@@ -186,7 +198,7 @@ test('a primer that is still too soft by the sheet is not sanded: the sanding wa
 });
 
 test('a sanding that cannot wait is asked for with a reason, and done', async () => {
-	const given = await example();
+	const given = await coolExample();
 	const first = rehearsed(given);
 	Object.assign(first.painter.world.air, { C: 15, surface_C: 14.5 });
 	first.toEnd();

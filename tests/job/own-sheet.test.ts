@@ -38,6 +38,14 @@ const ownFace: fc.Arbitrary<OwnFace> = fc.record({
 	crosswise: fc.uniqueArray(fc.integer({ min: 1, max: 6 }), { maxLength: 3 }),
 });
 
+test('a sheet may give the surface limits of its own, and gives none where it is silent', () => {
+	const limits = 'limits: { air: 58 to 95 °F, humidity: 80%, over dew point: 5 °F }';
+	const own = limits.replace('humidity', 'surface: 50 to 86 °F, humidity');
+	expect(jobOf(exampleText).materials.primer?.limits.surface_C).toBeUndefined();
+	const given = jobOf(exampleText.replace(limits, own)).materials.primer?.limits.surface_C;
+	expect(given).toEqual([expect.closeTo(10, 9), expect.closeTo(30, 9)]);
+});
+
 test('horns level for side to side, upright for up and down, with the gun upright', () => {
 	// Navy training course NAVEDTRA 14315, sectional view of the spray gun.
 	expect(hornsFor(0, 'side-to-side')).toBe('level');

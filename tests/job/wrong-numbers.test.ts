@@ -86,6 +86,13 @@ const cases: Alteration[] = [
 		/limits, air: .*the second must be more/,
 	],
 	[
+		'surface limits that fall',
+		'58 to 95 °F, hum',
+		'58 to 95 °F, surface: 90 to 50 °F, hum',
+		'50 °F, hum',
+		/limits, surface: .*the second must be more/,
+	],
+	[
 		'half a range',
 		'58 to 95 °F',
 		'58 °F',

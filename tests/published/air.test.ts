@@ -126,9 +126,24 @@ describe('go or no-go', () => {
 
 	test('81 % humidity and 96 °F are outside what FAA-H-8083-31 ch. 8 gives, 79 % and 94 °F are not', () => {
 		const limits = { air_C: [C(60), C(95)], humidity_max: 0.8, margin_C: 3 } as const;
-		expect(airVerdict({ airC: C(96), humidity: 0.81, surfaceC: 36 }, limits).reasons).toHaveLength(2);
-		expect(airVerdict({ airC: C(94), humidity: 0.79, surfaceC: 36 }, limits).reasons).toHaveLength(0);
+		expect(airVerdict({ airC: C(96), humidity: 0.81, surfaceC: C(95) }, limits).reasons).toHaveLength(2);
+		expect(airVerdict({ airC: C(94), humidity: 0.79, surfaceC: C(95) }, limits).reasons).toHaveLength(0);
 	});
+
+	test.each([
+		[44, 44, 2],
+		[46, 44, 1],
+		[46, 46, 0],
+		[89, 89, 0],
+		[89, 91, 1],
+	])(
+		'air %i °F, surface %i °F: %i reasons, by the one range that MIL-HDBK-1110 §7.4.1 gives for both',
+		(air, surface, reasons) => {
+			const limits = { air_C: [C(45), C(90)], humidity_max: 1, margin_C: 3 } as const;
+			const reading = { airC: C(air), humidity: 0.4, surfaceC: C(surface) };
+			expect(airVerdict(reading, limits).reasons).toHaveLength(reasons);
+		},
+	);
 });
 
 test('the °F chart that circulates among painters reads over 2 °F low at 100 °F and 40 %, the unsafe way', () => {

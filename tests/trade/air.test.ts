@@ -83,10 +83,36 @@ describe('go or no-go', () => {
 		expect(airVerdict(reading, limits).spray).toBe(spray);
 	});
 
+	test.each([
+		[{ ...fine, surfaceC: 15, humidity: 0.3 }, true],
+		[{ ...fine, surfaceC: 14.9, humidity: 0.3 }, false],
+		[{ ...fine, surfaceC: 30 }, true],
+		[{ ...fine, surfaceC: 30.1 }, false],
+	])('the limits of the air hold for the surface where it has none of its own: %j', (reading, spray) => {
+		expect(airVerdict(reading, limits).spray).toBe(spray);
+	});
+
+	test('the reason says that it is the surface, which way, and by which limit', () => {
+		expect(airVerdict({ ...fine, surfaceC: 65 }, limits).reasons).toEqual([
+			'surface 65 °C is over the 30 °C allowed',
+		]);
+		const cold = airVerdict({ airC: 21, humidity: 0.1, surfaceC: 2 }, limits, 'us');
+		expect(cold.reasons).toEqual(['surface 36 °F is under the 59 °F allowed']);
+	});
+
+	test('limits of its own go before those of the air, wider or narrower', () => {
+		const own = { ...limits, surface_C: [18, 40] } as const;
+		expect(airVerdict({ ...fine, surfaceC: 38 }, own).spray).toBe(true);
+		expect(airVerdict({ ...fine, surfaceC: 17, humidity: 0.3 }, own).reasons).toEqual([
+			'surface 17 °C is under the 18 °C allowed',
+		]);
+	});
+
 	test('a surface exactly at the margin may be sprayed, a tenth under it not', () => {
-		const dew = dewPoint_C(21, 0.5);
-		expect(airVerdict({ ...fine, surfaceC: dew + 3 }, limits).spray).toBe(true);
-		expect(airVerdict({ ...fine, surfaceC: dew + 2.9 }, limits).spray).toBe(false);
+		const damp = { ...fine, humidity: 0.65 };
+		const dew = dewPoint_C(21, 0.65);
+		expect(airVerdict({ ...damp, surfaceC: dew + 3 }, limits).spray).toBe(true);
+		expect(airVerdict({ ...damp, surfaceC: dew + 2.9 }, limits).spray).toBe(false);
 	});
 });
 

@@ -20,6 +20,10 @@ function outside(day: Day, material: Material, read: NoteOf<'air.read'>): string
 	if (margin < least - slack) return `${margin.toFixed(1)} K over dew point, least is ${least}`;
 	if (read.airC < low - slack || read.airC > high + slack)
 		return `air at ${read.airC} °C, wanted ${low} to ${high}`;
+	// One range for air and surface where the sheet gives no other: MIL-HDBK-1110 §7.4.1.
+	const [cold, hot] = material.limits.surface_C ?? [low, high];
+	if (read.surfaceC < cold - slack || read.surfaceC > hot + slack)
+		return `surface at ${read.surfaceC} °C, wanted ${cold} to ${hot}`;
 	return share > material.limits.humidity_max + slack / 100 ? `humidity ${share}` : null;
 }
 

@@ -12,7 +12,12 @@ export type Material = {
 	standing_min: number;
 	flash: { min_min: number; max_min: number | null; at_C: number; touch: string[] };
 	recoat: { under: string; rows: RecoatRow[] }[];
-	limits: { air_C: [number, number]; humidity_max: number; margin_C: number };
+	limits: {
+		air_C: [number, number];
+		surface_C?: [number, number];
+		humidity_max: number;
+		margin_C: number;
+	};
 	factorPer10C: number;
 };
 export type PlannedCoat = {

@@ -71,6 +71,7 @@ describe('property 11: an open item keeps the check open', () => {
 			/K over dew point/,
 		],
 		['the air is too cold', day => changed(day, like('air.read'), { airC: 12 }), /air at 12 °C/],
+		['the surface is too hot', day => changed(day, like('air.read'), { surfaceC: 40 }), /surface at 40 °C/],
 		[
 			'the day itself says do not spray',
 			day => changed(day, like('air.read'), { spray: false }),
