@@ -8,8 +8,12 @@ export type RecoatRow = { from_C: number; to_C: number; windows: RecoatWindow[] 
 const care: readonly Does[] = ['spray', 'scuff', 'sand', 'wait'];
 
 const end = (window: RecoatWindow): number => window.until_h ?? Number.POSITIVE_INFINITY;
-const at = (windows: readonly RecoatWindow[], hour: number): Does =>
-	windows.find(window => hour >= window.from_h && hour < end(window))?.does ?? 'wait';
+const careOf = (does: Does): number => care.indexOf(does);
+/** What an hour asks for: where windows lie over one another, what wants most care. */
+const at = (windows: readonly RecoatWindow[], hour: number): Does => {
+	const asked = windows.filter(window => hour >= window.from_h && hour < end(window));
+	return care[Math.max(...asked.map(({ does }) => careOf(does)))] ?? 'wait';
+};
 
 /** Where rows disagree about an hour, the more careful of them counts. */
 function careful(rows: readonly RecoatRow[]): RecoatWindow[] {
@@ -17,7 +21,7 @@ function careful(rows: readonly RecoatRow[]): RecoatWindow[] {
 	const hours = [...new Set([0, ...starts])].filter(Number.isFinite).sort((one, other) => one - other);
 	const windows: RecoatWindow[] = [];
 	for (const [index, from_h] of hours.entries()) {
-		const asked = rows.map(row => care.indexOf(at(row.windows, from_h)));
+		const asked = rows.map(row => careOf(at(row.windows, from_h)));
 		const does = care[Math.max(...asked)] ?? 'wait';
 		const until_h = hours[index + 1] ?? null;
 		const last = windows.at(-1);
@@ -27,14 +31,26 @@ function careful(rows: readonly RecoatRow[]): RecoatWindow[] {
 	return windows;
 }
 
-/** The row's hours carried to another temperature. */
+/**
+ * The row's hours carried to another temperature, each edge by itself: what opens never sooner, what closes never later
+ * than the row says. A window may lie anywhere between its edges and those behind and before them.
+ */
 function carried(row: RecoatRow, edge_C: number, surface_C: number, factorPer10C: number): RecoatWindow[] {
-	const hours = (value: number) => (value === 0 ? 0 : carriedTo(value, edge_C, surface_C, factorPer10C));
-	return row.windows.map(({ does, from_h, until_h }) => ({
+	const last = row.windows.at(-1)?.until_h ?? null;
+	const closed: RecoatWindow[] = last === null ? [] : [{ does: 'wait', from_h: last, until_h: null }];
+	const windows = [...row.windows, ...closed];
+	const edges = windows.map(({ does, from_h }, nth) => {
+		if (from_h === 0) return 0;
+		const there_h = carriedTo(from_h, edge_C, surface_C, factorPer10C);
+		const opens = careOf(does) < careOf(windows[nth - 1]?.does ?? 'wait');
+		return opens ? Math.max(from_h, there_h) : Math.min(from_h, there_h);
+	});
+	const spread = windows.map(({ does }, nth) => ({
 		does,
-		from_h: hours(from_h),
-		until_h: until_h === null ? null : hours(until_h),
+		from_h: Math.min(...edges.slice(nth)),
+		until_h: nth === windows.length - 1 ? null : Math.max(...edges.slice(0, nth + 2)),
 	}));
+	return careful([{ ...row, windows: spread }]);
 }
 
 /** Log-linear between the edges of two rows that have the same windows in the same order; undefined if not. */
@@ -65,7 +81,8 @@ function joined(cool: RecoatRow, warm: RecoatRow, surface_C: number): RecoatWind
 /**
  * What a coat allows as time passes, at the highest surface temperature held an hour or more.
  * Inside a row: as the data sheet says; where rows meet or differ, the more careful of them. In a gap between rows: log-linear between
- * their edges. Outside all rows: the factor per 10 °C from the nearest edge, up to 20 K.
+ * their edges. Outside all rows: the factor per 10 °C from the nearest edge, up to 20 K, and never to a shorter wait
+ * nor to a later end than the nearest row has: what a warm surface shortens is not the sheet's word.
  * @param rows each with its range of °C and its windows in time order
  * @param factorPer10C 1 to 4
  * @returns windows in hours after the coat, in time order; `until_h` null stays open

@@ -93,3 +93,25 @@ test('the rest of a face broken off wants the strokes that are left, and the who
 	day.toEnd();
 	expect(day.findings()).toEqual([]);
 });
+
+test('a surface hotter than the recoat table is given for shortens no wait', () => {
+	const windows = [
+		{ does: 'wait' as const, from_h: 0, until_h: 1 },
+		{ does: 'spray' as const, from_h: 1, until_h: 8 },
+		{ does: 'sand' as const, from_h: 8, until_h: null },
+	];
+	const rows = [{ from_C: 10, to_C: 25, windows }];
+	const day = rehearsed({ job: withTopcoat({ recoat: [{ under: 'topcoat', rows }] }) });
+	day.painter.world.air.surface_C = 35;
+	day.until(({ state }) => state === 'wait');
+	const { at } = day.ofType('face.ended').find(({ face }) => face === 'left door/edges') ?? { at: '' };
+	const set = day.ofType('window.set').find(({ face }) => face === 'left door/edges');
+	const hours = (iso: string | null | undefined) => (Date.parse(iso ?? '') - Date.parse(at)) / 3_600_000;
+	expect(set?.windows.map(({ does, until }) => [does, until && hours(until)])).toEqual([
+		['wait', 1],
+		['spray', 4],
+		['sand', null],
+	]);
+	day.toEnd();
+	expect(day.findings()).toEqual([]);
+});

@@ -126,11 +126,56 @@ describe('recoat windows', () => {
 		expect(shut).toBeCloseTo(Math.sqrt(48 * 24), 9);
 	});
 
-	test('go by the factor outside, and are refused far outside', () => {
-		expect(hours(recoatWindows(rows, 37, 2))).toEqual([0, 2, 12]);
-		expect(hours(recoatWindows(rows, 5, 2))).toEqual([0, 16, 96]);
+	test('outside, a wait is longer when colder and an end sooner when warmer, by the factor; refused far outside', () => {
+		expect(hours(recoatWindows(rows, 37, 2))).toEqual([0, 4, 12]);
+		expect(hours(recoatWindows(rows, 5, 2))).toEqual([0, 16, 48]);
 		expect(() => recoatWindows(rows, 48, 2)).toThrow('from 7 °C');
 		expect(() => recoatWindows([], 20, 2)).toThrow('at least one row');
+	});
+
+	test('where what opens would come after what has closed, the wait goes on until it, and the window between is gone', () => {
+		expect(recoatWindows([row(15, 20, 6, 8)], 40, 2)).toEqual([
+			{ does: 'wait', from_h: 0, until_h: 6 },
+			{ does: 'sand', from_h: 6, until_h: null },
+		]);
+		expect(recoatWindows([row(15, 20, 6, 8)], 5, 2)).toEqual([
+			{ does: 'wait', from_h: 0, until_h: 12 },
+			{ does: 'sand', from_h: 12, until_h: null },
+		]);
+	});
+
+	test('a lifting zone begins no later and ends no sooner than the row says', () => {
+		const lifting: RecoatRow = {
+			from_C: 15,
+			to_C: 25,
+			windows: [
+				{ does: 'wait', from_h: 0, until_h: 0.5 },
+				{ does: 'spray', from_h: 0.5, until_h: 4 },
+				{ does: 'wait', from_h: 4, until_h: 10 },
+				{ does: 'spray', from_h: 10, until_h: 24 },
+				{ does: 'sand', from_h: 24, until_h: null },
+			],
+		};
+		expect(hours(recoatWindows([lifting], 35, 2))).toEqual([0, 0.5, 2, 10, 12]);
+		expect(hours(recoatWindows([lifting], 45, 2))).toEqual([0, 0.5, 1, 10]);
+		expect(hours(recoatWindows([lifting], 5, 2))).toEqual([0, 1, 4, 20, 24]);
+	});
+
+	test('beyond the rows nothing is let on at an hour at which the nearest row does not', () => {
+		const does = (windows: (typeof rows)[0]['windows'], hour: number) =>
+			windows.find(({ from_h, until_h }) => hour >= from_h && hour < (until_h ?? Number.POSITIVE_INFINITY))
+				?.does;
+		const outside = fc.oneof(
+			fc.double({ min: -4, max: 14.9, noNaN: true }),
+			fc.double({ min: 27.1, max: 46, noNaN: true }),
+		);
+		fc.assert(
+			fc.property(outside, factors, fc.double({ min: 0, max: 200, noNaN: true }), (temp, factor, hour) => {
+				const nearest = temp < 20 ? rows[0] : rows[1];
+				const spray = does(recoatWindows(rows, temp, factor), hour) === 'spray';
+				expect(!spray || does(nearest?.windows ?? [], hour) === 'spray').toBe(true);
+			}),
+		);
 	});
 
 	test('where two rows meet, the more careful of them counts', () => {

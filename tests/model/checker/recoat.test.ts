@@ -49,8 +49,30 @@ describe("the checker's own windows", () => {
 		expect(sprayed(spansOver(material(null), 'green', 27, false))).toEqual([[4, 48]]);
 	});
 
-	test('beyond the last row its hours are carried on by the factor', () => {
-		expect(sprayed(spansOver(material(null), 'green', 42.2, false))).toEqual([[2, 18]]);
+	test('beyond the warmest row it opens no sooner than there and shuts sooner by the factor', () => {
+		expect(sprayed(spansOver(material(null), 'green', 42.2, false))).toEqual([[4, 18]]);
+	});
+
+	test('beyond the coldest row it opens later by the factor and shuts no later than there', () => {
+		expect(sprayed(spansOver(material(null), 'green', 5.6, false))).toEqual([[16, 48]]);
+	});
+
+	test('a lifting zone beyond the warmest row is the longest that it can be', () => {
+		const lifts = [
+			{ does: 'spray', from_h: 0, until_h: 4 },
+			{ does: 'wait', from_h: 4, until_h: 10 },
+			{ does: 'spray', from_h: 10, until_h: 24 },
+			{ does: 'sand', from_h: 24, until_h: null },
+		];
+		const only = {
+			...material(null),
+			recoat: [{ under: 'green', rows: [{ from_C: 15, to_C: 25, windows: lifts }] }],
+		};
+		expect(sprayed(spansOver(only, 'green', 35, false))).toEqual([
+			[0, 2],
+			[10, 12],
+		]);
+		expect(sprayed(spansOver(only, 'green', 45, false))).toEqual([[0, 1]]);
 	});
 
 	test('wet on wet the flash comes first, and without an end goes over into the table', () => {

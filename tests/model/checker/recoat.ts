@@ -3,12 +3,31 @@ import type { Material, RecoatRow, Span } from './day.ts';
 /** Factor on a time given at `at_C` when it is `now_C`: it doubles (by `per10`) for every 10 °C colder. */
 export const slower = (per10: number, at_C: number, now_C: number) => per10 ** ((at_C - now_C) / 10);
 
-const stretched = (windows: Span[], factor: number): Span[] =>
-	windows.map(({ does, from_h, until_h }) => ({
-		does,
-		from_h: from_h * factor,
-		until_h: until_h === null ? null : until_h * factor,
-	}));
+const strictness = ['spray', 'scuff', 'sand', 'wait'];
+const strict = ({ does }: Span) => strictness.indexOf(does);
+
+/**
+ * A row beyond its temperatures, its times stretched by a factor: a gate that loosens never comes sooner than in the row, one
+ * that tightens never later. An hour belongs to every window from the gate before the first still shut to the last one
+ * passed, and the strictest of them holds.
+ */
+function beyond(row: Span[], factor: number): Span[] {
+	const end = row.at(-1)?.until_h ?? null;
+	const windows = end === null ? row : [...row, { does: 'wait', from_h: end, until_h: null }];
+	const gates = windows.map((window, n) => {
+		const before = windows[n - 1];
+		const loosens = before !== undefined && strict(window) < strict(before);
+		return window.from_h * (loosens ? Math.max(1, factor) : Math.min(1, factor));
+	});
+	const hours = [...new Set([0, ...gates])].sort((a, b) => a - b);
+	return hours.map((from_h, n) => {
+		const shut = gates.findIndex(gate => gate > from_h);
+		const passed = gates.findLastIndex(gate => gate <= from_h);
+		const may = windows.slice(shut < 0 ? passed : Math.min(shut - 1, passed), passed + 1);
+		const does = strictness[Math.max(...may.map(strict))] ?? 'wait';
+		return { does, from_h, until_h: hours[n + 1] ?? null };
+	});
+}
 
 /** Two rows as one that is open wherever any reading between them may be. */
 function either(one: Span[], other: Span[]): Span[][] {
@@ -24,7 +43,7 @@ function either(one: Span[], other: Span[]): Span[][] {
 
 /**
  * The rows of a recoat table that may speak at a temperature: the row that holds it; between two rows anything
- * from one to the other; beyond the ends the outermost, its hours stretched by the material's factor.
+ * from one to the other; beyond the ends the outermost, its gates stretched by the material's factor the careful way.
  */
 function rowsAt(rows: RecoatRow[], material: Material, surfaceC: number): Span[][] {
 	const within = rows.filter(({ from_C, to_C }) => from_C <= surfaceC && surfaceC <= to_C);
@@ -32,8 +51,8 @@ function rowsAt(rows: RecoatRow[], material: Material, surfaceC: number): Span[]
 	const below = rows.filter(({ to_C }) => to_C < surfaceC).sort((a, b) => b.to_C - a.to_C)[0];
 	const above = rows.filter(({ from_C }) => from_C > surfaceC).sort((a, b) => a.from_C - b.from_C)[0];
 	if (below && above) return either(below.windows, above.windows);
-	if (below) return [stretched(below.windows, slower(material.factorPer10C, below.to_C, surfaceC))];
-	return above ? [stretched(above.windows, slower(material.factorPer10C, above.from_C, surfaceC))] : [];
+	if (below) return [beyond(below.windows, slower(material.factorPer10C, below.to_C, surfaceC))];
+	return above ? [beyond(above.windows, slower(material.factorPer10C, above.from_C, surfaceC))] : [];
 }
 
 /** Wet on wet: from the least flash until the most; without a most, until the table's first wait is over. */
