@@ -1,4 +1,5 @@
 #!/usr/bin/env node
+import { inert } from '../job/inert.ts';
 import type { Io } from './command.ts';
 import { commands } from './commands.ts';
 import { keepCompiled } from './compiled.ts';
@@ -58,11 +59,14 @@ async function run(argv: string[], io: Io): Promise<number> {
 	return 2;
 }
 
+/** Errors hold words from outside, arguments and names of files among them: no terminal obeys any of them. */
+const errors = { write: (text: string) => process.stderr.write(text.split('\n').map(inert).join('\n')) };
+
 /** A reader that goes away, as `head` does, ends the program quietly. */
 process.stdout.on('error', (error: NodeJS.ErrnoException) => process.exit(error.code === 'EPIPE' ? 0 : 1));
 process.exitCode = await run(process.argv.slice(2), {
 	stdin: process.stdin,
 	stdout: process.stdout,
-	stderr: process.stderr,
+	stderr: errors,
 	env: process.env,
 });

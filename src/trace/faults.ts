@@ -1,6 +1,7 @@
 import { LineCounter, parseDocument } from 'yaml';
 import * as z from 'zod/mini';
 import en from 'zod/v4/locales/en.js';
+import { inert } from '../job/inert.ts';
 
 /** What is wrong with a field is said in the library's own English. */
 z.config(en());
@@ -41,9 +42,12 @@ export type Cause = z.infer<typeof causeSchema>;
 /** Fault kinds and causes in force. */
 export type FaultData = { causes: Record<string, Cause>; faults: Record<string, Fault> };
 
-/** A faults file that cannot be used: `file:line:column: what is wrong and what to do`. */
+/** A faults file that cannot be used: `file:line:column: what is wrong and what to do`, as plain text whatever it holds. */
 export class FaultsError extends Error {
 	override readonly name = 'FaultsError';
+	constructor(message: string) {
+		super(inert(message));
+	}
 }
 
 function place(file: string, lines: LineCounter, offset: number): string {

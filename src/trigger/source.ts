@@ -1,6 +1,7 @@
 import { spawn } from 'node:child_process';
 import { closeSync, constants, createReadStream, fstatSync, openSync, readSync, statSync } from 'node:fs';
 import { Socket } from 'node:net';
+import { inert } from '../job/inert.ts';
 
 /** Where lines come from: hands on the bytes as they arrive, until it is closed or ends by itself. */
 export type Source = { close(): void };
@@ -11,8 +12,12 @@ export type Heard = {
 	ended(): void;
 };
 
-/** A source that cannot be opened: which, and what to do. */
-export class SourceError extends Error {}
+/** A source that cannot be opened: which, and what to do, as plain text whatever its name holds. */
+export class SourceError extends Error {
+	constructor(message: string) {
+		super(inert(message));
+	}
+}
 
 const commandMark = /^command:\s*/;
 
