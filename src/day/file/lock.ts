@@ -1,5 +1,5 @@
 import { execFileSync } from 'node:child_process';
-import { readFileSync } from 'node:fs';
+import { readFileSync, readlinkSync } from 'node:fs';
 import { hostname } from 'node:os';
 import * as z from 'zod/mini';
 import { discard, moveAway, openPassing, placeNew, writeAll } from './fresh.ts';
@@ -11,23 +11,30 @@ const holderSchema = z.object({
 	/** When the process started, in whatever words the system has for it: a number may be given out again. */
 	start: z.nullable(z.string()),
 	host: z.string(),
+	/** Which start of the machine it ran under, and among which processes its number means anything. */
+	boot: z.optional(z.nullable(z.string())),
+	space: z.optional(z.nullable(z.string())),
 });
 export type Holder = z.infer<typeof holderSchema>;
+
+/** Whether a process may still be there; `unknown`: nobody can tell from here. */
+export type Standing = 'alive' | 'gone' | 'unknown';
 
 /** What a lock asks of the processes of this machine. */
 export type Processes = {
 	me(): Holder;
-	/** Whether the process that wrote a lock may still be there. */
-	lives(holder: Holder): boolean;
+	standing(holder: Holder): Standing;
 };
 
 const gone = 'gone';
 
+const readWord = (path: string) => readFileSync(path, 'latin1').trim();
+const linuxBoot = (): string => readWord('/proc/sys/kernel/random/boot_id');
+
 const linuxStart = (pid: number): string => {
 	const stat = readFileSync(`/proc/${pid}/stat`, 'latin1');
 	const fields = stat.slice(stat.lastIndexOf(')') + 2).split(' ');
-	const boot = readFileSync('/proc/sys/kernel/random/boot_id', 'latin1').trim();
-	return fields[0] === 'Z' || fields[0] === 'X' ? gone : `${boot} ${fields[19]}`;
+	return fields[0] === 'Z' || fields[0] === 'X' ? gone : `${linuxBoot()} ${fields[19]}`;
 };
 
 const psStart = (pid: number): string => {
@@ -46,23 +53,45 @@ const isThere = (pid: number): boolean => {
 	}
 };
 
-/** The processes of this machine, as a platform (in Node's word for it) tells of them. */
+/** Null where the system does not say. */
+const orNull = (ask: () => string): string | null => {
+	try {
+		return ask();
+	} catch {
+		return null;
+	}
+};
+
+/**
+ * The processes of this machine, as a platform (in Node's word for it) tells of them. Where machine, start of the
+ * machine or numbering of the processes are others than here, or are not told, nobody can tell of a process: two machines
+ * may have one name, and one machine may number its processes twice.
+ */
 export const processesOn = (platform: string): Processes => {
-	/** When a process started; `gone`: it has ended and only its entry is left; null: the system does not say. */
-	const startOf = (pid: number): string | null => {
-		try {
-			return platform === 'linux' ? linuxStart(pid) : psStart(pid);
-		} catch {
-			return null;
-		}
-	};
+	const isLinux = platform === 'linux';
+	/** `gone`: it has ended and only its entry is left. */
+	const startOf = (pid: number) => orNull(() => (isLinux ? linuxStart(pid) : psStart(pid)));
+	/** The first process of all begins when the machine does. */
+	const boot = () => orNull(() => (isLinux ? linuxBoot() : psStart(1)));
+	const space = () => (isLinux ? orNull(() => readlinkSync('/proc/self/ns/pid')) : 'one');
 	return {
-		me: () => ({ pid: process.pid, start: startOf(process.pid), host: hostname() }),
-		lives: ({ pid, start, host }) => {
-			if (host !== hostname()) return true;
-			if (!isThere(pid)) return false;
-			const now = startOf(pid);
-			return now !== gone && (start === null || now === null || now === start);
+		me: () => ({
+			pid: process.pid,
+			start: startOf(process.pid),
+			host: hostname(),
+			boot: boot(),
+			space: space(),
+		}),
+		standing: holder => {
+			const here = { host: hostname(), boot: boot(), space: space() };
+			if (here.boot === null || here.space === null) return 'unknown';
+			if (holder.host !== here.host || holder.boot !== here.boot || holder.space !== here.space)
+				return 'unknown';
+			if (!isThere(holder.pid)) return 'gone';
+			const start = startOf(holder.pid);
+			return start !== gone && (holder.start === null || start === null || start === holder.start)
+				? 'alive'
+				: 'gone';
 		},
 	};
 };
@@ -79,7 +108,9 @@ export type Lock = {
 /** Held open, the lock's inode number is not given out again, so that it tells this lock from any later one. */
 type Mark = { handle: number; inode: bigint };
 
-const holderOf = (port: FilePort, path: string): { text: string; holder: Holder | null } | null => {
+type Found = { text: string; holder: Holder | null };
+
+const holderOf = (port: FilePort, path: string): Found | null => {
 	try {
 		const text = Buffer.from(port.read(path)).toString('utf8');
 		try {
@@ -93,13 +124,27 @@ const holderOf = (port: FilePort, path: string): { text: string; holder: Holder 
 	}
 };
 
-const refusal = (day: string, lock: string, holder: Holder | null) => {
-	const who = holder
-		? `process ${holder.pid} on ${plainName(holder.host)}`
-		: 'a program that its lock does not name';
-	const remedy = `close it there, or, if it no longer runs, delete ${plainName(lock)}`;
-	return new DayFileError('locked', `${plainName(day)}: this day is open already, in ${who}: ${remedy}`);
-};
+/** A day that is open in another program, or was: nobody can tell. */
+export class LockedError extends DayFileError {
+	/** The lock, word for word, and whether its process may still be there. */
+	readonly text: string;
+	readonly standing: Standing;
+	/** `process 41 on cart`. */
+	readonly who: string;
+	constructor(day: string, lock: string, { text, holder }: Found, standing: Standing) {
+		const who = holder
+			? `process ${holder.pid} on ${plainName(holder.host)}`
+			: 'a program that its lock does not name';
+		const remedy =
+			standing === 'alive'
+				? 'close it there'
+				: `close it there, or, if it no longer runs, delete ${plainName(lock)}`;
+		super('locked', `${plainName(day)}: this day is open already, in ${who}: ${remedy}`);
+		this.text = text;
+		this.standing = standing;
+		this.who = who;
+	}
+}
 
 /** Takes away the lock of a dead process; false where someone else was faster. */
 const removeDead = (port: FilePort, path: string, text: string): boolean => {
@@ -121,12 +166,14 @@ const removeDead = (port: FilePort, path: string, text: string): boolean => {
  * is taken over. The lock appears with its content in one step, so that no crash leaves half of one.
  *
  * @param day path of the day file
- * @throws DayFileError `locked` where a living process has it
+ * @param dead a lock, word for word, of which somebody has said that its process is dead
+ * @throws LockedError where a process has it that lives, or of which nobody can tell
  */
 export const takeLock = (
 	day: string,
 	port: FilePort,
 	processes: Processes = processesOn(process.platform),
+	dead: string | null = null,
 ): Lock => {
 	const path = `${day}.lock`;
 	const me = processes.me();
@@ -147,10 +194,13 @@ export const takeLock = (
 			throw error;
 		}
 	};
+	const standing = ({ text: found, holder }: Found): Standing =>
+		found === dead ? 'gone' : holder ? processes.standing(holder) : 'unknown';
 	const take = (): Mark => {
 		for (let tries = 0; tries < 5; tries++) {
 			const found = holderOf(port, path);
-			if (found && (!found.holder || processes.lives(found.holder))) throw refusal(day, path, found.holder);
+			const stands = found && standing(found);
+			if (found && stands && stands !== 'gone') throw new LockedError(day, path, found, stands);
 			if (found && !removeDead(port, path, found.text)) continue;
 			try {
 				return place();
@@ -158,7 +208,7 @@ export const takeLock = (
 				if (errorCode(error) !== 'EEXIST') throw error;
 			}
 		}
-		throw refusal(day, path, null);
+		throw new LockedError(day, path, { text: '', holder: null }, 'unknown');
 	};
 
 	let mark = take();

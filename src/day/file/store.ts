@@ -11,6 +11,8 @@ import { DayFileError, diskError, plainName } from './trouble.ts';
 export type StoreOptions = {
 	port?: FilePort;
 	processes?: Processes;
+	/** A lock, word for word, of which somebody has said that its process is dead. */
+	dead?: string | null;
 	/** Is told, in one line, of trouble that was got over: a failed write or sync, a file removed or replaced. */
 	onTrouble?: (message: string) => void;
 };
@@ -24,7 +26,7 @@ const withLock = <T>(
 	const port = options.port ?? disk;
 	let lock: Lock | null = null;
 	try {
-		lock = takeLock(path, port, options.processes);
+		lock = takeLock(path, port, options.processes, options.dead);
 		return run(port, lock);
 	} catch (error) {
 		discard(() => lock?.release());

@@ -1,3 +1,4 @@
+import type { Processes } from '../../../src/day/file/lock.ts';
 import { disk, type FilePort } from '../../../src/day/file/port.ts';
 
 export type Fault = 'fail' | 'short' | 'lying-short' | 'garble' | 'half-then-fail';
@@ -59,4 +60,7 @@ export const faultyPort = (wrong: readonly number[], fault: Fault = 'fail', last
 };
 
 /** As if every lock that is found had been left by a program that died. */
-export const allDead = { me: () => ({ pid: process.pid, start: null, host: 'here' }), lives: () => false };
+export const allDead: Processes = {
+	me: () => ({ pid: process.pid, start: null, host: 'here' }),
+	standing: () => 'gone',
+};

@@ -4,7 +4,7 @@ import { existsSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'no
 import { hostname } from 'node:os';
 import { dirname, join } from 'node:path';
 import { expect, onTestFinished, test } from 'vitest';
-import { processesOn, takeLock } from '../../../src/day/file/lock.ts';
+import { LockedError, processesOn, takeLock } from '../../../src/day/file/lock.ts';
 import { disk } from '../../../src/day/file/port.ts';
 import { createDay, openDay } from '../../../src/day/file/store.ts';
 import { newPlace } from './place.ts';
@@ -27,7 +27,7 @@ test('a second opening is refused with who has the day and what to do, and the d
 	const day = createDay(path, first);
 	const before = readFileSync(path);
 	const says = `${path}: this day is open already, in process ${process.pid} on ${hostname()}: `;
-	expect(() => openDay(path)).toThrow(`${says}close it there, or, if it no longer runs, delete ${path}.lock`);
+	expect(() => openDay(path)).toThrow(new RegExp(`${says}close it there$`));
 	expect(() => createDay(path, first)).toThrow(/open already/);
 	expect(readFileSync(path)).toEqual(before);
 	day.append(following(2, 1));
@@ -38,7 +38,8 @@ test('a second opening is refused with who has the day and what to do, and the d
 test('the lock names the process, its start and its machine, and is gone after closing', () => {
 	const path = newDay();
 	const day = createDay(path, first);
-	expect(holder(path)).toEqual({ pid: process.pid, start: expect.stringMatching(/\S/), host: hostname() });
+	const text = expect.stringMatching(/\S/);
+	expect(holder(path)).toEqual({ pid: process.pid, start: text, host: hostname(), boot: text, space: text });
 	day.close();
 	day.close();
 	expect(existsSync(lockOf(path))).toBe(false);
@@ -48,7 +49,7 @@ test('the lock of a process that lives is respected, of one that ended, taken ov
 	const path = newDay();
 	createDay(path, first).close();
 	const { child, pid } = livingProcess();
-	writeFileSync(lockOf(path), JSON.stringify({ pid, start: null, host: hostname() }));
+	writeFileSync(lockOf(path), JSON.stringify({ ...me, pid, start: null }));
 	expect(() => openDay(path)).toThrow(`in process ${pid} on`);
 	child.kill('SIGKILL');
 	await once(child, 'exit');
@@ -62,7 +63,7 @@ test('a process that has the number of a dead one, but began at another time, do
 	const path = newDay();
 	createDay(path, first).close();
 	const { pid } = livingProcess();
-	writeFileSync(lockOf(path), JSON.stringify({ pid, start: 'another time', host: hostname() }));
+	writeFileSync(lockOf(path), JSON.stringify({ ...me, pid, start: 'another time' }));
 	openDay(path).close();
 });
 
@@ -82,23 +83,25 @@ test('a process that has ended but was not yet fetched by the one that began it 
 		for (let tries = 0; tries < 100 && !state().startsWith('Z'); tries++)
 			await new Promise(resume => setTimeout(resume, 20));
 		expect(state()).toMatch(/^Z/);
-		writeFileSync(lockOf(path), JSON.stringify({ pid, start: null, host: hostname() }));
+		writeFileSync(lockOf(path), JSON.stringify({ ...me, pid, start: null }));
 		openDay(path).close();
-		for (const platform of ['linux', 'darwin'])
-			expect(processesOn(platform).lives({ pid, start: null, host: hostname() })).toBe(false);
+		for (const platform of ['linux', 'darwin']) {
+			const processes = processesOn(platform);
+			expect(processes.standing({ ...processes.me(), pid, start: null })).toBe('gone');
+		}
 	});
 });
 
 test('a system without /proc is asked by ps when a process began, and for one that has ended', async () => {
-	const { me: mine, lives } = processesOn('darwin');
-	expect(lives(mine())).toBe(true);
+	const { me: mine, standing } = processesOn('darwin');
+	expect(standing(mine())).toBe('alive');
 	expect(mine().start).toMatch(/\d\d:\d\d:\d\d/);
-	expect(lives({ ...mine(), start: 'another time' })).toBe(false);
+	expect(standing({ ...mine(), start: 'another time' })).toBe('gone');
 	const { child, pid } = livingProcess();
-	expect(lives({ ...mine(), pid, start: null })).toBe(true);
+	expect(standing({ ...mine(), pid, start: null })).toBe('alive');
 	child.kill('SIGKILL');
 	await once(child, 'exit');
-	expect(lives({ ...mine(), pid, start: null })).toBe(false);
+	expect(standing({ ...mine(), pid, start: null })).toBe('gone');
 });
 
 test('a lock of another machine, or one that names nobody, is left to the painter', () => {
@@ -117,10 +120,53 @@ test('a lock of another machine, or one that names nobody, is left to the painte
 	openDay(path).close();
 });
 
+const atLarge: [string, (lock: typeof me) => object][] = [
+	['another machine', lock => ({ ...lock, host: 'another machine' })],
+	['another start of this machine, or a machine of the same name', lock => ({ ...lock, boot: 'another' })],
+	['processes that are numbered by themselves', lock => ({ ...lock, space: 'pid:[1]' })],
+	['a program that did not say where it ran', ({ pid, start, host }) => ({ pid, start, host })],
+];
+
+test.each(atLarge)(
+	'a lock of %s is never taken over unasked, whether its number is in use here or not',
+	(_of, lockOf) => {
+		for (const pid of [2 ** 22 + 1, process.pid]) {
+			const path = newDay();
+			const day = createDay(path, first);
+			const text = JSON.stringify({ ...lockOf(me), pid });
+			rmSync(`${path}.lock`);
+			writeFileSync(`${path}.lock`, text);
+			const opening = () => openDay(path);
+			expect(opening).toThrow(LockedError);
+			expect(opening).toThrow(/open already, .*: close it there, or, if it no longer runs, delete .*\.lock$/);
+			// The first program finds that the lock is not its own.
+			expect(() => day.append(following(2, 1))).toThrow(LockedError);
+			expect(readFileSync(`${path}.lock`, 'utf8')).toBe(text);
+			day.close();
+			expect(() => openDay(path, { dead: `${text} ` })).toThrow(LockedError);
+			const taken = openDay(path, { dead: text });
+			taken.append(following(2, 1, 2));
+			taken.close();
+			expect(readdirSync(dirname(path))).toEqual(['a.day.jsonl']);
+		}
+	},
+);
+
+test('of a system that does not say when it was started nobody can tell whether a process is gone', () => {
+	const path = process.env.PATH;
+	process.env.PATH = '/nowhere';
+	onTestFinished(() => {
+		process.env.PATH = path;
+	});
+	const silent = processesOn('win32');
+	expect(silent.me()).toMatchObject({ start: null, boot: null });
+	expect(silent.standing({ ...silent.me(), pid: 2 ** 22 + 1 })).toBe('unknown');
+});
+
 test('a dead lock that two programs find at once goes to one of them', () => {
 	const path = newDay();
-	writeFileSync(lockOf(path), JSON.stringify({ pid: 2 ** 22 + 1, start: null, host: hostname() }));
-	const other = { pid: me.pid, start: me.start, host: 'the other program' };
+	writeFileSync(lockOf(path), JSON.stringify({ ...me, pid: 2 ** 22 + 1, start: null }));
+	const other = { ...me, host: 'the other program' };
 	let raced = false;
 	const port = {
 		...disk,
@@ -128,7 +174,10 @@ test('a dead lock that two programs find at once goes to one of them', () => {
 			// The other one has read the dead lock too, and is faster.
 			if (!raced) {
 				raced = true;
-				takeLock(path, disk, { me: () => other, lives: ({ host }) => host === other.host });
+				takeLock(path, disk, {
+					me: () => other,
+					standing: ({ host }) => (host === other.host ? 'alive' : 'gone'),
+				});
 			}
 			disk.rename(from, to);
 		},
