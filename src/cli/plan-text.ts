@@ -60,10 +60,13 @@ function lastStart(last: number | null, said: Said): string[] {
 
 function learnedLine(job: Job, id: string, its: Learned, said: Said): string {
 	const name = inert(job.materials[id]?.name ?? id);
-	const pace = its.s_per_m2 === null ? [] : [`${Math.round(its.s_per_m2)} s/m² from ${its.timed} faces`];
+	const elapsed =
+		its.s_per_m2 === null
+			? []
+			: [`${Math.round(its.s_per_m2)} s/m² from START to FINISHED, from ${its.timed} faces`];
 	const paint =
 		its.mL_per_m2 === null
 			? []
 			: [`${format(its.mL_per_m2, 'volume', said.units)} for each m² from ${its.measured} faces`];
-	return `${name}: this shop's own figures, ${[...pace, ...paint].join(', ')}.`;
+	return `${name}: this shop's own figures, ${[...elapsed, ...paint].join(', ')}.`;
 }

@@ -1,4 +1,5 @@
 import type { Component } from '../job/job.ts';
+import type { Pulls } from '../trade/pulls.ts';
 import { type Instant, instantAfter, shownBy } from './instant.ts';
 import type { BreakKind, DayRecord, EventOf } from './records.ts';
 
@@ -8,7 +9,6 @@ export type LaidCoat = {
 	coat: number;
 	ended: Instant;
 	cup: readonly string[];
-	seconds: number | null;
 	/** Highest surface temperature that an earlier day held it at, °C; null: it was laid today. */
 	carried_C: number | null;
 };
@@ -25,6 +25,7 @@ export type FaceBook = {
 		seen: Instant | null;
 		/** The program ran until it was noticed: spraying may have gone on until then. */
 		watched: boolean;
+		pulls: Pulls;
 	} | null;
 	laid: LaidCoat[];
 	/** What the last coat allows, as last worked out. */
@@ -143,7 +144,6 @@ export function openBook(record: DayRecord & Opened): Book {
 					coat,
 					ended: past(ended),
 					cup,
-					seconds: null,
 					carried_C: surfaceC,
 				}));
 				face.prep = before.prep.map(({ step, at }) => ({ step, at: past(at) }));

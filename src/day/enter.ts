@@ -1,3 +1,4 @@
+import { noPulls, pull } from '../trade/pulls.ts';
 import type { BatchBook, Book, FaceBook } from './book.ts';
 import { atMost_s, type Instant, instantAfter, shownBy } from './instant.ts';
 import { canTaken, hasPot, levelRead } from './pours.ts';
@@ -49,12 +50,11 @@ function endFace(book: Book, record: DayRecord & EventOf<'face.ended'>, at: Inst
 				part: { lastStroke, share, since: stopped, wetSince: pass?.seen ?? stopped, left: false },
 			};
 		const ended = record.ended ? { ...at, wall: Date.parse(record.ended) } : at;
-		const seconds = pass && face.part === null ? (at.wall - pass.began.wall) / 1000 : null;
 		return {
 			pass: null,
 			part: null,
 			prep: [],
-			laid: [...face.laid, { coat, ended, cup: book.checked?.cup ?? [], seconds, carried_C: null }],
+			laid: [...face.laid, { coat, ended, cup: book.checked?.cup ?? [], carried_C: null }],
 			respray: false,
 		};
 	});
@@ -99,6 +99,16 @@ function seenLast(record: EventOf<'break.began'>, at: Instant, first: Instant): 
 	const wall = Date.parse(record.since);
 	return wall <= at.wall ? { ...at, wall } : first;
 }
+
+/** One word of the trigger line, entered to every pass under way. */
+const pulled = (book: Book, on: boolean, at: Instant): Book =>
+	book.stretch.reduce(
+		(sum, id) =>
+			changeFace(sum, id, ({ pass }) => ({
+				pass: pass && !pass.stopped ? { ...pass, pulls: pull(pass.pulls, on, at.wall) } : pass,
+			})),
+		book,
+	);
 
 /** The book with one more record in it; `from` is the activity that the record found. */
 export function enter(book: Book, record: DayRecord, from: string): Book {
@@ -218,6 +228,7 @@ function note(book: Book, record: DayRecord, at: Instant, from: string): Book {
 						stopped: null,
 						seen: null,
 						watched: false,
+						pulls: noPulls,
 					},
 				})),
 				gunWetSince: at,
@@ -310,9 +321,9 @@ function note(book: Book, record: DayRecord, at: Instant, from: string): Book {
 		case 'fault.seen':
 			return { ...book, faults: [...book.faults, { ...record, at }] };
 		case 'trigger.off':
-			return { ...book, triggerOff: at };
+			return { ...pulled(book, false, at), triggerOff: at };
 		case 'trigger.on':
-			return { ...book, triggerOff: null };
+			return { ...pulled(book, true, at), triggerOff: null };
 		default:
 			return book;
 	}

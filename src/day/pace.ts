@@ -1,25 +1,49 @@
-import { meanWetFilm_um, type Pace, paceOf, spacing_mm } from '../trade/film.ts';
+import { meanWetFilm_um, paceOf, spacing_mm } from '../trade/film.ts';
+import { plannedPull_s, pulledUntil_s } from '../trade/pulls.ts';
 import { sagLimit_um } from '../trade/sag.ts';
 import { format } from '../trade/shown.ts';
+import { tookSaid } from '../words/took.ts';
 import { faceBook, faceOf, jobOf, type Moment, materialOf, nextCoat, unitsOf } from './moment.ts';
+import { isTimed, usualOf } from './takes.ts';
 
-/** How a face under way compares with the time that it should take, were it finished now. */
-function paceNow(moment: Moment, id: string): Pace | null {
-	const { pass } = faceBook(moment, id);
-	const took_s = pass ? (moment.now.wall - pass.began.wall) / 1000 : 0;
-	if (!pass || took_s <= 0) return null;
+/** A share of the planned time by which it may differ before anything is said of it. This project's own choice. */
+const tolerance = 0.25;
+
+/** The film of a face whose pulls are known, were it finished now; null where it is right. */
+function filmLine(moment: Moment, id: string, took_s: number, should_s: number): string | null {
 	const { gun } = jobOf(moment);
 	const { attitude, fanHeight_mm } = faceOf(moment, id);
 	const { sag_um } = materialOf(moment, nextCoat(moment, id).material);
-	const wet_um = meanWetFilm_um({ ...gun, spacing_mm: spacing_mm({ fanHeight_mm, overlap: gun.overlap }) });
-	return paceOf({ took_s, should_s: pass.spray_s, wet_um, limit_um: sagLimit_um(sag_um, attitude) });
+	const planned_um = meanWetFilm_um({
+		...gun,
+		spacing_mm: spacing_mm({ fanHeight_mm, overlap: gun.overlap }),
+	});
+	const limit_um = sagLimit_um(sag_um, attitude);
+	const { pace, wet_um, runs } = paceOf({ took_s, should_s, wet_um: planned_um, limit_um }, tolerance);
+	if (pace === 'right') return null;
+	const film = `about ${format(wet_um, 'film', unitsOf(moment))} wet by the sheet's flow`;
+	if (pace === 'fast') return `Last face: fast, ${film}. Look for thin places.`;
+	return `Last face: slow, ${film}. ${runs ? 'It may run.' : 'Look at its edges.'}`;
 }
 
-/** A line about a face that was sprayed too fast or too slow; null where it was right. */
-export function paceLine(moment: Moment, id: string): string | null {
-	const found = paceNow(moment, id);
-	if (!found || found.pace === 'right') return null;
-	const film = format(found.wet_um, 'film', unitsOf(moment));
-	if (found.pace === 'fast') return `Last face: fast, about ${film} wet. Look for thin places.`;
-	return `Last face: slow, about ${film} wet. ${found.runs ? 'It may run.' : 'Look at its edges.'}`;
+/**
+ * A line about faces that end now: of one face with a trigger line, the film that its pulls come to; else how long
+ * it was from key to key, and no more. Null where nothing is out of the way.
+ */
+export function paceLine(moment: Moment, faces: readonly string[]): string | null {
+	const { opened } = moment.state.book;
+	const passes = faces.flatMap(id => faceBook(moment, id).pass ?? []);
+	const [first] = passes;
+	const [id] = faces;
+	if (!first || id === undefined) return null;
+	const pulled_s = faces.length === 1 ? pulledUntil_s(first.pulls, moment.now.wall) : null;
+	if (pulled_s !== null && pulled_s > 0) {
+		const usual = usualOf(opened, nextCoat(moment, id).material);
+		return filmLine(moment, id, pulled_s, plannedPull_s(first.spray_s, usual));
+	}
+	const took_s = (moment.now.wall - first.began.wall) / 1000;
+	const planned_s = passes.reduce((sum, { spray_s }) => sum + spray_s, 0);
+	if (Math.abs(took_s / planned_s - 1) <= tolerance) return null;
+	const isUsual = faces.every(one => isTimed(opened, nextCoat(moment, one).material));
+	return `Last ${faces.length > 1 ? 'stretch' : 'face'}: took ${tookSaid(took_s, planned_s, isUsual)}.`;
 }

@@ -17,6 +17,10 @@ export function takes({ rates = {}, sheet }: Opened, coat: PlannedCoat) {
 	};
 }
 
+/** Elapsed time that a material usually takes in this shop ÷ the sheet's time; null: its own days have not shown it. */
+export const usualOf = ({ rates = {} }: Pick<Opened, 'rates'>, material: string): number | null =>
+	rates[material]?.time ?? null;
+
 /** Whether the shop's own days have shown how long a material takes. */
-export const isTimed = ({ rates = {} }: Pick<Opened, 'rates'>, material: string): boolean =>
-	(rates[material]?.time ?? null) !== null;
+export const isTimed = (opened: Pick<Opened, 'rates'>, material: string): boolean =>
+	usualOf(opened, material) !== null;

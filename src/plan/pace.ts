@@ -32,7 +32,7 @@ export const standardPace: Pace = {
 	checkAge_s: 1200,
 };
 
-/** Time and paint that a material takes in this shop, as factors of what the sheet says, where they have been learned. */
+/** Elapsed time and paint that a material takes in this shop, as factors of what the sheet says, where learned. */
 export type Rates = Record<string, { time: number | null; paint: number | null }>;
 
 /** Time that a pass takes: the shop's own where learned, else the sheet's, s. */

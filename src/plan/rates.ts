@@ -3,7 +3,7 @@ import type { Job } from '../job/job.ts';
 import { ownUse_mL_per_m2 } from '../trade/film.ts';
 import type { Rates } from './pace.ts';
 
-/** What this shop's days say of one material, and how many faces say it. */
+/** What this shop's days say of one material, and how many faces say it; seconds elapsed from key to key. */
 export type Learned = { s_per_m2: number | null; mL_per_m2: number | null; timed: number; measured: number };
 
 /** Faces below which the sheet's own figures are kept. This project's own choice. */

@@ -24,7 +24,7 @@ const many = (list: readonly string[]): string => list.join('; ');
 /** The tables that a file may hold, flat: keys are the column heads and end in their unit. */
 const sheets = {
 	coats: tables =>
-		tables.coats.map(({ passes, cup, overrides, ...row }) => {
+		tables.coats.map(({ passes, cup, overrides, pulled, ...row }) => {
 			const film = tables.film.find(({ face, coat }) => face === row.face && coat === row.coat);
 			return {
 				...row,

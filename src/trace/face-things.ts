@@ -1,3 +1,4 @@
+import { plannedPull_s } from '../trade/pulls.ts';
 import { flash_min } from '../trade/time.ts';
 import { figure } from '../words/say.ts';
 import {
@@ -13,8 +14,8 @@ import {
 import type { Pass, Timeline } from './timeline.ts';
 
 /**
- * Things that each face brings its own evidence of: its wait, its window, its time. `good`: a reading or a number
- * of its own says it was right; `size` above 0: beyond the limit; neither: not known. `spared`: its time speaks for
+ * Things that each face brings its own evidence of: its wait, its window, its pulls. `good`: a reading or a number
+ * of its own says it was right; `size` above 0: beyond the limit; neither: not known. `spared`: its pulls speak for
  * the opposite, so that what is suspected of another is not suspected of it.
  */
 export type Own = {
@@ -23,7 +24,7 @@ export type Own = {
 	says: string;
 	counts: boolean;
 	read?: true;
-	timed?: true;
+	pulled?: true;
 	spared?: true;
 };
 
@@ -129,7 +130,18 @@ function window(timeline: Timeline, pass: Pass): Own {
 	};
 }
 
-/** Film and speed. Heavy is above 1, light below. */
+/**
+ * Seconds that the trigger was pulled over a whole face, and those planned; null where no trigger line says it. The
+ * time between two keys is walking, turns and talk as well, and the share of a stretch is nobody's own.
+ */
+function pullsOf(timeline: Timeline, pass: Pass): { pulled_s: number; planned_s: number } | null {
+	const { pulled_s, estimated, extent, start } = pass;
+	if (pulled_s === null || estimated || extent !== 'all') return null;
+	const usual = dayOf(timeline, pass).rates?.[planOf(timeline, pass)?.material ?? '']?.time;
+	return { pulled_s, planned_s: plannedPull_s(start.spray_s, usual) };
+}
+
+/** Film, as read or as the pulls of a trigger line have it. Heavy is above 1, light below. */
 function film(timeline: Timeline, pass: Pass, heavy: boolean): Own {
 	if (pass.extent === 'none') return aside;
 	const read = timeline.films.findLast(
@@ -144,26 +156,15 @@ function film(timeline: Timeline, pass: Pass, heavy: boolean): Own {
 		const says = `film read ${figure(value)} µm, ${figure(wanted)} wanted`;
 		return { good: false, size, says, counts: true, read: true };
 	}
-	const late = timeline.late.some(
-		({ record, at }) => same(pass, { ...pass, ...record }) && at >= pass.began && at <= pass.ended + 600_000,
-	);
-	if (pass.estimated || pass.extent !== 'all')
-		return heavy && late
-			? { good: false, size: 0.5, says: 'it ran over its time', counts: true, timed: true }
-			: unknown;
-	const took = Math.max(0.05, (pass.ended - pass.began) / 1000 / pass.start.spray_s);
-	const size = heavy ? took - 1 : 1 / took - 1;
-	const opposite = heavy ? 1 / took - 1 : took - 1;
+	const pulls = pullsOf(timeline, pass);
+	if (!pulls) return unknown;
+	const share = Math.max(0.05, pulls.pulled_s / pulls.planned_s);
+	const size = heavy ? share - 1 : 1 / share - 1;
+	const opposite = heavy ? 1 / share - 1 : share - 1;
 	if (opposite >= 0.25) return { ...unknown, spared: true };
 	if (size < 0.25) return unknown;
-	const seconds = Math.round((pass.ended - pass.began) / 1000);
-	return {
-		good: false,
-		size,
-		says: `it took ${seconds} s of ${Math.round(pass.start.spray_s)} s`,
-		counts: true,
-		timed: true,
-	};
+	const says = `the trigger was pulled ${Math.round(pulls.pulled_s)} s for ${Math.round(pulls.planned_s)} s`;
+	return { good: false, size, says, counts: true, pulled: true };
 }
 
 function filmWanted(timeline: Timeline, pass: Pass, dry: boolean): number | null {
@@ -257,7 +258,7 @@ export function ownSuspicion({ timeline, pass }: Asked, code: string): Suspicion
 				size: mine.size,
 				reason: mine.says,
 				explains,
-				...(mine.timed && { timed: true as const }),
+				...(mine.pulled && { pulled: true as const }),
 			},
 			...beside,
 		],

@@ -71,7 +71,7 @@ function reasonsOf(best: Ranked, others: readonly Ranked[], known: Known, zone: 
 	const bad = explained(clue, known);
 	const spoilt = known.good.filter(pass => clue.explains(pass)).length;
 	return [
-		clue.timed ? 'worked out from its time, not measured' : words[clue.kind],
+		clue.pulled ? "by the sheet's flow, from its pulls, not measured" : words[clue.kind],
 		`${clock(clue.at, zone)}: ${clue.reason}`,
 		...(known.bad.length > 1 ? [`explains ${bad} of ${known.bad.length} bad faces`] : []),
 		...(known.good.length > 0 ? [`would have spoilt ${spoilt} of ${known.good.length} good faces too`] : []),

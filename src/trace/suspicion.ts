@@ -16,8 +16,8 @@ export type Clue = {
 	/** Departure as a share of its limit; 0 where nothing was measured. */
 	size: number;
 	reason: string;
-	/** Worked out from the time a pass took; nobody read it. */
-	timed?: true;
+	/** Worked out from the seconds that a trigger line says it was pulled; nobody read it. */
+	pulled?: true;
 	/** Whether a pass suffered from it too. */
 	explains(pass: Pass): boolean;
 };
@@ -56,8 +56,8 @@ export function materialOf(timeline: Timeline, pass: Pass): Material | undefined
 	return timeline.job.materials[planOf(timeline, pass)?.material ?? ''];
 }
 
-export function dayOf({ days }: Timeline, pass: Pass): { opened: number; closed: number } {
-	return days[pass.day] ?? { opened: pass.began, closed: pass.ended };
+export function dayOf({ days }: Timeline, pass: Pass): Timeline['days'][number] {
+	return days[pass.day] ?? { opened: pass.began, closed: pass.ended, rates: undefined };
 }
 
 /** Logged changes between an instant and the start of a pass, on its day. */

@@ -1,5 +1,6 @@
 import type { DayRecord, EventOf } from '../day/records.ts';
 import type { Job } from '../job/job.ts';
+import { noPulls, type Pulls, pull, pulledUntil_s } from '../trade/pulls.ts';
 
 type Of<Type extends DayRecord['type']> = DayRecord & EventOf<Type>;
 type Timed<Type extends DayRecord['type']> = { at: number; day: number; seq: number; record: Of<Type> };
@@ -13,6 +14,8 @@ export type Pass = {
 	ended: number;
 	/** Times are the face's share of a stretch, not its own. */
 	estimated: boolean;
+	/** Seconds that a trigger line says the trigger was pulled; null: no line spoke. */
+	pulled_s: number | null;
 	extent: 'all' | 'part' | 'none';
 	start: Of<'face.started'>;
 };
@@ -44,8 +47,8 @@ export type BatchStory = {
 /** What the day files of one job say, sorted by what it is about. All instants in ms. */
 export type Timeline = {
 	job: Job;
-	/** First and last instant of each day's spraying: opened and closed (or the last record). */
-	days: { opened: number; closed: number }[];
+	/** First and last instant of each day's spraying: opened and closed (or the last record); what it began with. */
+	days: { opened: number; closed: number; rates: Of<'day.opened'>['rates'] }[];
 	passes: Pass[];
 	/** The passes of each coat on each face, `face#coat`, in order. */
 	coats: Map<string, Pass[]>;
@@ -58,7 +61,6 @@ export type Timeline = {
 	seen: Timed<'fault.seen'>[];
 	stages: Timed<'stage.done'>[];
 	films: Timed<'film.read'>[];
-	late: Timed<'face.late'>[];
 	judged: Timed<'face.judged'>[];
 	reworks: Timed<'rework.done'>[];
 };
@@ -66,6 +68,8 @@ export type Timeline = {
 type Open = {
 	timeline: Timeline;
 	spraying: Map<string, Pass>;
+	/** What the trigger line says of each pass under way; a break ends that. */
+	pulls: Map<Pass, Pulls>;
 	mixing: BatchStory | null;
 	day: number;
 	/** Instant of the record in hand. */
@@ -90,8 +94,9 @@ export const passKey = (face: string, coat: number) => `${face}#${coat}`;
 
 function opened(open: Open, record: Of<'day.opened'>): void {
 	open.timeline.job = record.sheet;
-	open.timeline.days.push({ opened: open.at, closed: open.at });
+	open.timeline.days.push({ opened: open.at, closed: open.at, rates: record.rates });
 	open.spraying.clear();
+	open.pulls.clear();
 	open.mixing = null;
 	for (const { material, component, mark } of record.cans)
 		open.timeline.cans.set(`${material}/${component}`, mark);
@@ -108,22 +113,36 @@ function spraying(open: Open, record: Of<'face.started'> | Of<'face.ended'>): vo
 			began,
 			ended: began,
 			estimated: false,
+			pulled_s: null,
 			extent: 'all',
 			start: record,
 		};
 		open.spraying.set(key, pass);
+		open.pulls.set(pass, noPulls);
 		open.timeline.passes.push(pass);
 		return;
 	}
 	const pass = open.spraying.get(key);
 	if (!pass) return;
 	open.spraying.delete(key);
+	settlePulls(open, pass);
 	const started = pass.began;
 	const within = (at: string) => Math.min(open.at, Math.max(started, Date.parse(at)));
 	pass.began = record.began ? within(record.began) : started;
 	pass.ended = record.ended ? within(record.ended) : open.at;
 	pass.estimated = record.estimated;
 	pass.extent = record.extent;
+}
+
+/** What the trigger line said of a pass is told: it ended, or a break broke it off. */
+function settlePulls({ pulls, at }: Open, pass: Pass): void {
+	const said = pulls.get(pass);
+	if (said) pass.pulled_s = pulledUntil_s(said, at);
+	pulls.delete(pass);
+}
+
+function triggered({ pulls, at }: Open, on: boolean): void {
+	for (const [pass, said] of pulls) pulls.set(pass, pull(said, on, at));
 }
 
 function started(open: Open, record: Of<'batch.started'>): void {
@@ -206,9 +225,14 @@ function take(open: Open, record: DayRecord): void {
 			timeline.seen.push(timed(record, open));
 			if (record.gun) timeline.changes.push(timed(record, open));
 			return;
+		case 'trigger.on':
+		case 'trigger.off':
+			triggered(open, record.type === 'trigger.on');
+			return;
 		case 'break.began':
 		case 'override.given':
 			if (open.mixing) mixing(open, record);
+			if (record.type === 'break.began') for (const pass of open.pulls.keys()) settlePulls(open, pass);
 			timeline.changes.push(timed(record, open));
 			return;
 		case 'gun.unknown':
@@ -221,9 +245,6 @@ function take(open: Open, record: DayRecord): void {
 			return;
 		case 'film.read':
 			timeline.films.push(timed(record, open));
-			return;
-		case 'face.late':
-			timeline.late.push(timed(record, open));
 			return;
 		case 'rework.done':
 			timeline.reworks.push(timed(record, open));
@@ -256,11 +277,10 @@ export function timelineOf(days: readonly (readonly DayRecord[])[]): Timeline {
 		seen: [],
 		stages: [],
 		films: [],
-		late: [],
 		judged: [],
 		reworks: [],
 	};
-	const open: Open = { timeline, spraying: new Map(), mixing: null, day: 0, at: 0 };
+	const open: Open = { timeline, spraying: new Map(), pulls: new Map(), mixing: null, day: 0, at: 0 };
 	for (const [day, records] of days.entries()) {
 		open.day = day;
 		open.at = 0;

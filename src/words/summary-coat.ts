@@ -1,6 +1,7 @@
 import type { DayRecord, EventOf, EventType } from '../day/records.ts';
 import { format, type UnitSystem } from '../trade/shown.ts';
 import { clockOn } from './clock.ts';
+import { lateSaid } from './late.ts';
 import { duration } from './say.ts';
 import { short, shortFace, spoken } from './spoken.ts';
 
@@ -63,7 +64,7 @@ export function coatSentences(
 		...readUnder(day, start, units),
 		...start.overrides.map(rule => spoken('Passed over', short(rule.replaceAll('-', ' '), 4))),
 		...mine.flatMap(record => {
-			if (record.type === 'face.late') return [spoken('Time', 'it ran over')];
+			if (record.type === 'face.late') return [spoken('Late', lateSaid(day, record) ?? 'over its time')];
 			if (record.type === 'fault.seen')
 				return [
 					spoken(short(record.fault.replaceAll('-', ' '), 3), `seen ${clockOn(ms(record), began, zone)}`),

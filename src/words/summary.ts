@@ -4,6 +4,7 @@ import type { Quantity } from '../trade/quantity.ts';
 import { format, type UnitSystem } from '../trade/shown.ts';
 import { beganAt } from './began.ts';
 import { clockOn, date } from './clock.ts';
+import { lateSaid } from './late.ts';
 import { duration, figure } from './say.ts';
 import { short, shortFace, spoken } from './spoken.ts';
 
@@ -143,7 +144,10 @@ function faults(day: Day): string[] {
 }
 
 function rest(day: Day, units: UnitSystem): string[] {
-	const late = of(day, 'face.late').map(record => spoken('Over its time', where(record)));
+	const late = of(day, 'face.late').map(record => {
+		const took = lateSaid(day, record) ?? 'over its time';
+		return spoken('Late', where(record, 'Late', took), took);
+	});
 	const film = of(day, 'film.read').map(record =>
 		spoken(
 			'Film',

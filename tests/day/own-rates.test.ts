@@ -55,6 +55,12 @@ test('a pass is late after half its time more once rates are learned, after twic
 	expect(lateAfter_s(half)).toBe(30 + 15);
 });
 
+test('what is learned from key to key is said to be the usual time, never the time to spray in', () => {
+	const lines = (day: ReturnType<typeof rehearsed>) => day.toState('ready').lines.join(' ');
+	expect(lines(rehearsed())).toContain('full coat, 60 s.');
+	expect(lines(rehearsed({ rates: half }))).toContain('full coat, usually 30 s.');
+});
+
 test('the cup is poured off and read at the end of the day; not measured, it is worked out and teaches nothing', () => {
 	const read = rehearsed();
 	expect(toRest(read).ask).toBe('number');

@@ -155,14 +155,32 @@ test('coats 45 minutes apart, touched before each: strings waits, dry enough goe
 	expect(warm).toBeLessThan(40);
 });
 
-test('a face sprayed too fast or too slow is said when it ends, with the film it comes to', () => {
-	const after = (seconds: number) => {
-		const day = dayAt(smallJob(), 70);
-		day.until(({ state, face }) => state === 'spraying' && face === 'left door/flat');
-		day.send(`wait ${seconds} s`);
-		return day.pick('finished').lines.join(' ');
-	};
+/** What is said when the second face ends, on a day that has a stretch or not, rates or not. */
+function saidAfter(lines: readonly string[], options: Parameters<typeof rehearsed>[0] = {}): string {
+	const day = rehearsed(options);
+	day.until(({ state, face }) => state === 'spraying' && face === 'left door/flat');
+	day.send(...lines);
+	return day.pick('finished').lines.join(' ');
+}
+
+test('with a trigger line a face pulled too short or too long is said when it ends, with the film it comes to', () => {
+	const after = (pulled_s: number) =>
+		saidAfter(['trigger on', `wait ${pulled_s} s`, 'trigger off', 'wait 18 s']);
 	expect(after(60)).not.toMatch(/Last face/);
-	expect(after(30)).toMatch(/Last face: fast, about \d+ µm wet/);
-	expect(after(100)).toMatch(/Last face: slow, about \d+ µm wet\. It may run\./);
+	expect(after(30)).toMatch(/Last face: fast, about \d+ µm wet by the sheet's flow\. Look for thin places\./);
+	expect(after(100)).toMatch(/Last face: slow, about \d+ µm wet by the sheet's flow\. It may run\./);
+});
+
+test('without one only how long it took is said: two keys are not a trigger', () => {
+	const after = (seconds: number, options?: Parameters<typeof rehearsed>[0]) =>
+		saidAfter([`wait ${seconds} s`], options);
+	const film = /µm|mil|fast|slow|run|thin/;
+	expect(after(60)).not.toMatch(/Last/);
+	expect(after(30)).toMatch(/^Last face: took 30 s for 60 s\./);
+	expect(after(99)).toMatch(/^Last face: took 99 s for 60 s\./);
+	expect(after(99)).not.toMatch(film);
+	expect(after(40, { rates: { topcoat: { time: 0.5, paint: null } } })).toMatch(
+		/^Last face: took 40 s, usually 30 s\./,
+	);
+	expect(after(80, { settings: { by: 'stretch' } })).toMatch(/^Last stretch: took 80 s for 120 s\./);
 });

@@ -68,7 +68,9 @@ describe('fanwise report', () => {
 			face: 'left door/edges',
 			coat: 1,
 			took_s: 60,
-			pace: 'right',
+			should_s: 60,
+			laid_wet_um: null,
+			pace: null,
 		});
 		expect(data.traces).toEqual([]);
 	});

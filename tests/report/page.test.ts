@@ -139,11 +139,11 @@ describe('the page of a day with breaks, readings that differed, a run and a par
 		expect(said).toMatch(/right door.*set|Set aside/);
 	});
 
-	test('a face sprayed too slowly is said to run, one at its pace is not', () => {
+	test('a face pulled too long is said to run; of one that no trigger line tells of, only its time is said', () => {
 		expect(sectionNamed('film')).toMatch(
-			/right door outside, coat 2[^c]*31 s of 18 sslow, over the sag limit/,
+			/right door outside, coat 2[^c]*slow, over the sag limit[^c]*31 s for 18 s/,
 		);
-		expect(sectionNamed('film')).toMatch(/left door edges, coat 1[^c]*as planned/);
+		expect(sectionNamed('film')).toMatch(/left door edges, coat 1\D*[\d.]+ mil[\d.]+ mil\d+ s for \d+ s/);
 	});
 
 	test('a day broken off at any record makes a page, without a figure that is none', async () => {

@@ -55,6 +55,9 @@ describe('coats', () => {
 describe('film', () => {
 	test('flow × transfer × time ÷ area, and the target from dry film, solids and reducer', () => {
 		const day = rehearsed();
+		day.toState('spraying');
+		day.send('trigger on', 'wait 60 s', 'trigger off', 'wait 15 s');
+		day.pick('finished');
 		day.toEnd();
 		const [row] = tablesOf(day.records()).film;
 		// 180 mL/min for 60 s, 60 % of it lands; 600 mm take five strokes of 125 mm, each 700 mm long.

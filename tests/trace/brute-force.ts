@@ -13,6 +13,8 @@ type Lay = {
 	t0: number;
 	t1: number;
 	est: boolean;
+	/** Seconds pulled, by a trigger line, until the pass ends or is broken off; null: no line spoke. */
+	pulled: number | null;
 	extent: string;
 	s: Rec<'face.started'>;
 };
@@ -21,6 +23,19 @@ export type Slow = { code: string; from: number; to: number; exposed: string[] }
 
 const t = (record: { at: string }) => Date.parse(record.at);
 const key = (lay: Lay) => `${lay.face}#${lay.coat}`;
+
+function pulledIn(pass: DayRecord[]): number | null {
+	const broken = pass.findIndex(r => r.type === 'break.began');
+	const until = broken < 0 ? pass : pass.slice(0, broken + 1);
+	const words = until.filter(r => r.type === 'trigger.on' || r.type === 'trigger.off');
+	const last = until.at(-1);
+	if (!words.some(r => r.type === 'trigger.on') || !last) return null;
+	return words.reduce((sum, r, nth) => {
+		const next = words[nth + 1];
+		if (r.type !== 'trigger.on' || next?.type === 'trigger.on') return sum;
+		return sum + (t(next ?? last) - t(r)) / 1000;
+	}, 0);
+}
 
 function lays(days: DayRecord[][]): Lay[] {
 	const found: Lay[] = [];
@@ -39,6 +54,7 @@ function lays(days: DayRecord[][]): Lay[] {
 				t0: t({ at: end?.began ?? s.at }),
 				t1: t({ at: end?.ended ?? end?.at ?? s.at }),
 				est: end?.estimated ?? false,
+				pulled: end ? pulledIn(records.slice(at, records.indexOf(end) + 1)) : null,
 				extent: end?.extent ?? 'all',
 				s,
 			});
@@ -177,11 +193,11 @@ export function slow(
 		const share = shareRead(lay);
 		return share !== null && (heavy ? share < 1.25 : share > 0.8);
 	};
-	/** The time of a pass, where it is its own and no film was read, speaks for the opposite. */
+	/** The pulls of a pass, where they are its own and no film was read, speak for the opposite. */
 	const paced = (heavy: boolean) => (lay: Lay) => {
-		const took = (lay.t1 - lay.t0) / 1000 / lay.s.spray_s;
-		const told = !lay.est && lay.extent === 'all' && shareRead(lay) === null;
-		return told && (heavy ? took <= 0.8 : took >= 1.25);
+		if (lay.pulled === null || lay.est || lay.extent !== 'all' || shareRead(lay) !== null) return false;
+		const share = lay.pulled / lay.s.spray_s;
+		return heavy ? share <= 0.8 : share >= 1.25;
 	};
 
 	function mixed(F: Lay, code: string): Slow[] {

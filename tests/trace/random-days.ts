@@ -146,6 +146,14 @@ function batch(wild: Wild): void {
 	wild.cup = rng.chance(0.3) ? [...wild.cup.slice(-1), letter] : [letter];
 }
 
+/** Time goes by, and a trigger line tells of it or does not; a pull may be under way at its end. */
+function pass({ rng, w }: Wild, line: boolean): void {
+	w.pass(rng.between(1, 30));
+	if (line) w.write({ type: 'trigger.on' });
+	w.pass(rng.between(10, 45));
+	if (line && rng.chance(0.8)) w.write({ type: 'trigger.off' });
+}
+
 function spray(wild: Wild): void {
 	const { rng, w, laid } = wild;
 	const face = rng.pick(wild.faces);
@@ -163,9 +171,11 @@ function spray(wild: Wild): void {
 		from: rng.chance(0.9) ? 'start' : 'part',
 		spray_s: 60,
 	});
-	w.pass(rng.between(12, 60));
+	const line = rng.chance(0.6);
+	pass(wild, line);
 	if (rng.chance(0.2)) w.write(readings(wild));
-	w.pass(rng.between(12, 60));
+	if (rng.chance(0.1)) w.write({ type: 'break.began', kind: 'hold', by: 'painter' });
+	pass(wild, line);
 	const estimated = rng.chance(0.1);
 	w.write({
 		type: 'face.ended',

@@ -101,8 +101,13 @@ test('each cause stands once, with the changes that speak for it in its reasons 
 	expect(made[0]?.candidate.reasons.join()).not.toContain('%');
 });
 
-test('a film worked out from the time that a face took is not called measured', () => {
-	const timed = clue({ kind: 'measured', size: 1, timed: true, reason: 'it took 10 s of 3 s' });
-	const [made] = rank([suspicion('film-too-heavy', timed)], { bad: [[first]], good: [], order }, 'UTC');
-	expect(made?.candidate.reasons[0]).toBe('worked out from its time, not measured');
+test('a film worked out from the pulls of a trigger line is not called measured', () => {
+	const pulled = clue({
+		kind: 'measured',
+		size: 1,
+		pulled: true,
+		reason: 'the trigger was pulled 10 s for 3 s',
+	});
+	const [made] = rank([suspicion('film-too-heavy', pulled)], { bad: [[first]], good: [], order }, 'UTC');
+	expect(made?.candidate.reasons[0]).toBe("by the sheet's flow, from its pulls, not measured");
 });

@@ -4,6 +4,7 @@ import { spoken } from '../../src/words/spoken.ts';
 import { daySentences } from '../../src/words/summary.ts';
 import { coatSentences } from '../../src/words/summary-coat.ts';
 import { traceSentences } from '../../src/words/summary-trace.ts';
+import { rehearsed } from '../day/rehearsed.ts';
 import { builtIn } from './built-in.ts';
 import { makeCase } from './generator/case.ts';
 import { tuning } from './generator/seeds.ts';
@@ -52,9 +53,28 @@ test('what stands in the day is said: breaks, batches, faults, readings that dif
 		[];
 	const said = daySentences(day).join('\n');
 	expect(said).toMatch(/^Breaks: \d+, longest /m);
-	expect(said).toMatch(/^Batch A: \d+ mL, mixed\.$/m);
+	expect(said).toMatch(/^Batch [A-Z]: \d+ mL, mixed\.$/m);
 	expect(said).toMatch(/^First readings: \d+, \d+ differed\.$/m);
 	expect(said).toMatch(/^Coat \d: \d+ faces, \d\d:\d\d to \d\d:\d\d\.$/m);
+});
+
+test('a late face is said with how long it took, for its time or as is usual here, and with nothing more', () => {
+	const said = (rates: Record<string, { time: number | null; paint: null }>) => {
+		const day = rehearsed({ rates });
+		day.until(({ state, face }) => state === 'spraying' && face === 'left door/flat');
+		day.send('wait 150 s');
+		day.pick('finished');
+		day.toEnd();
+		const late = (text: string) => text.startsWith('Late');
+		return [...daySentences(day.records()), ...coatSentences(day.records(), 'left door/flat', 1)].filter(
+			late,
+		);
+	};
+	expect(said({})).toEqual(['Late: left door flat, coat 1, 150 s for 60 s.', 'Late: 150 s for 60 s.']);
+	expect(said({ topcoat: { time: 1.5, paint: null } })).toEqual([
+		'Late: left door flat, coat 1, 150 s, usually 90 s.',
+		'Late: 150 s, usually 90 s.',
+	]);
 });
 
 test('a coat that the day did not lay is said so', () => {

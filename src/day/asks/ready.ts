@@ -18,6 +18,7 @@ import {
 import { pending } from '../order.ts';
 import type { Option, Prompt } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
+import { isTimed } from '../takes.ts';
 import { inTrouble } from './trouble.ts';
 
 /** *Ready*: the next face or stretch, and the two corners that start it. */
@@ -106,6 +107,12 @@ function goOnFrom(moment: Moment, face: string): string | null {
 		: `Go on one stroke back, from stroke ${lastStroke - 1}. Not from the start.`;
 }
 
+/** How long the face takes: by the sheet, or from START to FINISHED as is usual in this shop. */
+const timeWords = (moment: Moment, face: string): string => {
+	const isUsual = isTimed(moment.state.book.opened, nextCoat(moment, face).material);
+	return `${isUsual ? 'usually ' : ''}${duration(wantedFor(moment, face).spray_s)}`;
+};
+
 /** A window that closes later is no concern of this face, ms. */
 const near_ms = 3_600_000;
 
@@ -120,7 +127,7 @@ export function readyPrompt(moment: Moment, face: string, armed: boolean): Promp
 	const lines = [
 		goOnFrom(moment, face),
 		tiltWords(faceOf(moment, face).tilt),
-		`Stroke ${coat.stroke.replaceAll('-', ' ')}, ${coat.kind} coat, ${duration(wantedFor(moment, face).spray_s)}.`,
+		`Stroke ${coat.stroke.replaceAll('-', ' ')}, ${coat.kind} coat, ${timeWords(moment, face)}.`,
 		edge && edge.due - moment.now.wall <= near_ms
 			? sentence(`${edgeSaid(edge, moment.now.wall, book.opened.zone)}.`)
 			: null,

@@ -45,7 +45,7 @@ export function sprayingPrompt(moment: Moment): Prompt {
 			{
 				code: 'finished',
 				text: 'FINISHED',
-				reply: () => ({ events: ends, ui: { notice: paceLine(moment, first) } }),
+				reply: () => ({ events: ends, ui: { notice: paceLine(moment, faces) } }),
 			},
 			{ ...inTrouble, at: 'bottomRight' },
 		],

@@ -1,15 +1,15 @@
 import { format, formatRange } from '../../trade/shown.ts';
-import { duration } from '../../words/say.ts';
+import { tookSaid } from '../../words/took.ts';
 import { cap, holdsOf, patternOf, tiltSaid } from '../pictures/cap.ts';
 import { strokesAcross } from '../pictures/fan.ts';
-import { film, paceSaid } from '../pictures/film.ts';
+import { film, isShown, paceSaid } from '../pictures/film.ts';
 import { plain, spot, word } from '../said.ts';
 import { fansOf } from '../tables/fan.ts';
 import type { FilmRow } from '../tables/film.ts';
 import { count, figure, type Report, type Section } from './context.ts';
 import { facesSaid } from './day-section.ts';
 import { html, type Piece } from './markup.ts';
-import { table } from './table.ts';
+import { type Column, table } from './table.ts';
 
 const measured = ({ measured: rows }: FilmRow, um: (value: number) => string): string =>
 	rows
@@ -24,17 +24,50 @@ const measured = ({ measured: rows }: FilmRow, um: (value: number) => string): s
 		)
 		.join('; ');
 
+const paceOf = ({ pace, over_sag }: FilmRow): string =>
+	pace === null ? '' : `${paceSaid[pace]}${over_sag ? ', over the sag limit' : ''}`;
+
+/** Columns of what a trigger line says of the film. */
+const laidColumns = (units: Report['units']): Column<FilmRow>[] => {
+	const um = (value: number | null) => (value === null ? '' : format(value, 'film', units));
+	return [
+		{ head: 'Laid, wet', cell: row => um(row.laid_wet_um), figure: true },
+		{
+			head: 'Between',
+			cell: ({ laid_low_wet_um: low, laid_high_wet_um: high }) =>
+				low === null || high === null ? '' : formatRange(low, high, 'film', units),
+			figure: true,
+		},
+		{ head: 'Laid, dry', cell: row => um(row.laid_dry_um), figure: true },
+		{ head: 'Pace', cell: paceOf },
+	];
+};
+
+/** What the film of the day rests on. */
+function groundsOf(rows: readonly FilmRow[]): Piece {
+	const known = rows.filter(({ laid_wet_um }) => laid_wet_um !== null).length;
+	return [
+		known > 0
+			? html`<p>Worked out by the sheet's flow, not measured: flow × transfer × time the trigger was pulled ÷ area swept. It is no better than those figures; the thin line under a bar shows what the transfer alone may be off by.</p>\n`
+			: null,
+		known < rows.length
+			? html`<p>Without a trigger line no film is worked out: START and FINISHED tell how long a face took, walking and talk with it, not how long the trigger was pulled.</p>\n`
+			: null,
+	];
+}
+
 /** Film of each coat against its target. */
 export function filmSection({ tables, faces, units }: Report): Section {
 	const um = (value: number) => format(value, 'film', units);
+	const shown = tables.film.filter(isShown);
 	return {
 		id: 'film',
 		title: 'Film against target',
 		content: [
-			html`<p>Worked out, not measured: flow × transfer × time ÷ area swept, from the job sheet and the time that each face took. It is no better than those figures; the thin line under a bar shows what the transfer alone may be off by.</p>\n`,
-			tables.film.length > 0
+			groundsOf(tables.film),
+			shown.length > 0
 				? figure(
-						film(tables.film, faces, units),
+						film(shown, faces, units),
 						'Bar: wet film laid. Solid line: target. Dashed line: the film at which it runs on such a face; flat work has none. Thick short line: read wet on the day. Crossed bar: over the limit.',
 					)
 				: null,
@@ -43,23 +76,16 @@ export function filmSection({ tables, faces, units }: Report): Section {
 				[
 					{ head: 'Face', cell: row => spot(row.face, row.coat) },
 					{ head: 'Target, wet', cell: row => um(row.target_wet_um), figure: true },
-					{ head: 'Laid, wet', cell: row => um(row.laid_wet_um), figure: true },
-					{
-						head: 'Between',
-						cell: row => formatRange(row.laid_low_wet_um, row.laid_high_wet_um, 'film', units),
-						figure: true,
-					},
-					{ head: 'Laid, dry', cell: row => um(row.laid_dry_um), figure: true },
+					...(tables.film.some(({ laid_wet_um }) => laid_wet_um !== null) ? laidColumns(units) : []),
 					{
 						head: 'Runs over',
 						cell: row => (row.sag_um === null ? 'flat work' : um(row.sag_um)),
 						figure: true,
 					},
-					{ head: 'Took', cell: row => `${duration(row.took_s)} of ${duration(row.should_s)}`, figure: true },
 					{
-						head: 'Pace',
-						cell: row =>
-							`${paceSaid[row.pace]}${row.over_sag ? ', over the sag limit' : ''}${row.estimated ? ', estimated' : ''}`,
+						head: 'Took',
+						cell: row => `${tookSaid(row.took_s, row.should_s, false)}${row.estimated ? ', estimated' : ''}`,
+						figure: true,
 					},
 					{ head: 'Measured', cell: row => measured(row, um) },
 				],

@@ -17,36 +17,43 @@ type Group = { face: string; rows: FilmRow[] };
 /** A dry gauge reads all coats together, so only wet readings stand beside one coat's bar. */
 const measuredWet = ({ measured }: FilmRow): number[] => measured.flatMap(({ wet_um }) => wet_um ?? []);
 
-export const paceSaid: Record<FilmRow['pace'], string> = {
+export const paceSaid: Record<NonNullable<FilmRow['pace']>, string> = {
 	fast: 'fast',
 	right: 'as planned',
 	slow: 'slow',
 };
 
-function coat(row: FilmRow, x: (um: number) => number, y: number, id: string, units: UnitSystem): Piece {
-	const { laid_wet_um, laid_low_wet_um, laid_high_wet_um, target_wet_um, sag_um, over_sag } = row;
-	const tail = over_sag ? ', over its limit' : row.pace === 'right' ? '' : `, ${paceSaid[row.pace]}`;
+/** Whether a coat has a wet film to show: by its pulls, or read on the day. */
+export const isShown = (row: FilmRow): boolean => row.laid_wet_um !== null || measuredWet(row).length > 0;
+
+/** The film that the pulls of a coat come to, and what the transfer may be off by. */
+function laidBars(row: FilmRow, x: (um: number) => number, y: number, id: string): Piece {
+	const { laid_wet_um, laid_low_wet_um, laid_high_wet_um, over_sag } = row;
+	if (laid_wet_um === null) return null;
+	const fill = filled(id, over_sag ? 'break' : 'spray');
+	const [low, high] = [x(laid_low_wet_um ?? laid_wet_um), x(laid_high_wet_um ?? laid_wet_um)];
 	return [
-		bar({
-			from: 0,
-			to: x(laid_wet_um),
-			y,
-			height: 15,
-			fill: filled(id, over_sag ? 'break' : 'spray'),
-			kind: 'film',
-		}),
-		bar({
-			from: x(laid_low_wet_um),
-			to: x(laid_high_wet_um),
-			y: y + 12,
-			height: 2,
-			fill: 'currentColor',
-			kind: 'span',
-		}),
+		bar({ from: 0, to: x(laid_wet_um), y, height: 15, fill, kind: 'film' }),
+		bar({ from: low, to: high, y: y + 12, height: 2, fill: 'currentColor', kind: 'span' }),
+	];
+}
+
+function said(row: FilmRow, units: UnitSystem): string {
+	const um = (value: number) => format(value, 'film', units);
+	const { laid_wet_um, over_sag, pace } = row;
+	if (laid_wet_um === null) return `read ${measuredWet(row).map(um).join(', ')}`;
+	const tail = over_sag ? ', over its limit' : pace === null || pace === 'right' ? '' : `, ${paceSaid[pace]}`;
+	return `${um(laid_wet_um)}${tail}`;
+}
+
+function coat(row: FilmRow, x: (um: number) => number, y: number, id: string, units: UnitSystem): Piece {
+	const { target_wet_um, sag_um } = row;
+	return [
+		laidBars(row, x, y, id),
 		rule(x(target_wet_um), y - 2, y + 17, 'target'),
 		sag_um === null ? null : rule(x(sag_um), y - 2, y + 17, 'sag'),
 		measuredWet(row).map(um => rule(x(um), y + 1, y + 14, 'measured')),
-		label(`coat ${row.coat}: ${format(laid_wet_um, 'film', units)}${tail}`, {
+		label(`coat ${row.coat}: ${said(row, units)}`, {
 			x: 0,
 			y: y + 11,
 			dx: 5,
@@ -55,13 +62,18 @@ function coat(row: FilmRow, x: (um: number) => number, y: number, id: string, un
 	];
 }
 
-/** Wet film of each coat against its target and the film at which it runs. */
+/** Wet film of each coat given, against its target and the film at which it runs. */
 export function film(rows: readonly FilmRow[], faces: readonly string[], units: UnitSystem): Markup[] {
 	const groups: Group[] = faces
 		.map(face => ({ face, rows: rows.filter(row => row.face === face) }))
 		.filter(group => group.rows.length > 0);
 	const highest = Math.max(
-		...rows.flatMap(row => [row.laid_high_wet_um, row.target_wet_um, row.sag_um ?? 0, ...measuredWet(row)]),
+		...rows.flatMap(row => [
+			row.laid_high_wet_um ?? 0,
+			row.target_wet_um,
+			row.sag_um ?? 0,
+			...measuredWet(row),
+		]),
 	);
 	const scale = scaleLinear()
 		.domain([0, highest * 1.04])
@@ -88,7 +100,7 @@ export function film(rows: readonly FilmRow[], faces: readonly string[], units: 
 			{
 				id,
 				title: `Wet film against target${part}`,
-				desc: 'One bar a coat, from nothing to the film worked out from flow, transfer, time and area, with its target and the film at which it runs. The table below has the figures.',
+				desc: 'One bar a coat, from nothing to the film worked out from flow, transfer, pulls and area, with its target and the film at which it runs. The table below has the figures.',
 				height: y + 6,
 			},
 			[marks, drawn],

@@ -1,4 +1,5 @@
 import type { DayRecord } from '../../day/records.ts';
+import { noPulls, type Pulls, pull, pulledUntil_s } from '../../trade/pulls.ts';
 import { type Day, faceIn, plannedCoat, type RecordOf, seconds } from './day.ts';
 
 export type Pass = {
@@ -6,7 +7,10 @@ export type Pass = {
 	ended: string;
 	/** How much of the coat was on when it ended; `unsaid`: nobody said. */
 	extent: 'all' | 'part' | 'none' | 'unsaid';
+	/** Seconds that the trigger was pulled, else those between its ends. */
 	took_s: number;
+	/** A trigger line says how long it was pulled. */
+	pulled: boolean;
 	/** Its share of a stretch, not timed by itself. */
 	estimated: boolean;
 	broken: boolean;
@@ -26,6 +30,8 @@ export type CoatRow = {
 	took_s: number;
 	should_s: number;
 	extent: Pass['extent'];
+	/** … in each of its passes: only then its film can be worked out. */
+	pulled: boolean;
 	estimated: boolean;
 	late: boolean;
 	cup: readonly string[];
@@ -39,18 +45,14 @@ export type CoatRow = {
 };
 
 type Started = RecordOf<'face.started'>;
-type Open = { started: Started; triggered_s: number; on: string | null; triggers: boolean };
+type Open = { started: Started; pulls: Pulls };
 
 const keyOf = ({ face, coat }: { face: string; coat: number }) => `${coat}#${face}`;
 
-/** Seconds that a pass took: with a trigger line those of the trigger, else those between its ends. */
-function took({ triggered_s, on, triggers }: Open, began: string, ended: string): number {
-	return triggers ? triggered_s + (on === null ? 0 : seconds(on, ended)) : seconds(began, ended);
-}
-
-function passOf(open: Open, ended: string, broken: boolean): Pass {
-	const began = open.started.at;
-	return { began, ended, extent: 'unsaid', took_s: took(open, began, ended), estimated: false, broken };
+function passOf({ started: { at: began }, pulls }: Open, ended: string, broken: boolean): Pass {
+	const pulled_s = pulledUntil_s(pulls, Date.parse(ended));
+	const took_s = pulled_s ?? seconds(began, ended);
+	return { began, ended, extent: 'unsaid', took_s, pulled: pulled_s !== null, estimated: false, broken };
 }
 
 function coatRow(day: Day, { face, coat, ...started }: Started): CoatRow {
@@ -70,6 +72,7 @@ function coatRow(day: Day, { face, coat, ...started }: Started): CoatRow {
 		took_s: 0,
 		should_s: plan?.spray_s ?? started.spray_s,
 		extent: 'unsaid',
+		pulled: false,
 		estimated: false,
 		late: false,
 		cup: started.cup,
@@ -93,6 +96,7 @@ function summed(row: CoatRow): CoatRow {
 		ended: (laid.at(-1) ?? passes.at(-1))?.ended ?? row.ended,
 		took_s: laid.reduce((sum, { took_s }) => sum + took_s, 0),
 		extent: passes.at(-1)?.extent ?? 'unsaid',
+		pulled: laid.length > 0 && laid.every(({ pulled }) => pulled),
 		estimated: laid.some(({ estimated }) => estimated),
 		cup: [...row.cup].sort(),
 	};
@@ -114,6 +118,7 @@ export function coatRows(day: Day): CoatRow[] {
 		pass.extent = record.extent;
 		if (!record.estimated) return;
 		pass.estimated = true;
+		pass.pulled = false;
 		pass.began = record.began ?? pass.began;
 		pass.ended = record.ended ?? pass.ended;
 		pass.took_s = seconds(pass.began, pass.ended);
@@ -125,7 +130,7 @@ export function coatRows(day: Day): CoatRow[] {
 				row.cup = [...new Set([...row.cup, ...record.cup])];
 				row.overrides = [...new Set([...row.overrides, ...record.overrides])];
 				rows.set(keyOf(record), row);
-				open.set(record.face, { started: record, triggered_s: 0, on: null, triggers: false });
+				open.set(record.face, { started: record, pulls: noPulls });
 				return;
 			}
 			case 'face.ended':
@@ -143,12 +148,9 @@ export function coatRows(day: Day): CoatRow[] {
 				for (const face of record.faces) close(face, record.at, true);
 				return;
 			case 'trigger.on':
-				for (const one of open.values()) Object.assign(one, { on: record.at, triggers: true });
-				return;
 			case 'trigger.off':
 				for (const one of open.values())
-					if (one.on !== null)
-						Object.assign(one, { on: null, triggered_s: one.triggered_s + seconds(one.on, record.at) });
+					one.pulls = pull(one.pulls, record.type === 'trigger.on', Date.parse(record.at));
 				return;
 			default:
 		}

@@ -20,6 +20,7 @@ export function world(random: Random, job: Job, start: number): World {
 		day: 0,
 		w: writer(start),
 		gun: { horns: 'level', bad: false, pressure_kPa: job.gun.pressure_kPa, flow: 1 },
+		line: random.chance(0.4),
 		believed: { horns: 'level', known: false },
 		cup: [],
 		cup_mL: 0,

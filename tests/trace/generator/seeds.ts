@@ -3,4 +3,4 @@
  * rule was changed after. Made-up days were made harder twice while tuning, never easier.
  */
 export const tuning = { from: 1, count: 400 };
-export const unseen = { from: 1_700_001, count: 1000 };
+export const unseen = { from: 2_100_001, count: 1000 };

@@ -5,7 +5,7 @@ import { iso } from './writer.ts';
 
 /** What is unusual about laying one coat on one face. */
 export type Laid = {
-	/** Time taken ÷ time wanted. */
+	/** Time that the trigger is pulled ÷ time wanted. */
 	slow: number;
 	/** Film beyond what time and flow explain: gun held too near or too far. */
 	near: number;
@@ -71,6 +71,34 @@ function hidden(world: World, face: Face, coat: number, laid: Laid): Hidden {
 	};
 }
 
+/**
+ * From START to FINISHED: the way to the work, the pulls with a turn after each, the way back. Only a trigger line
+ * knows which of it was which.
+ */
+function pulled(world: World, face: Face, coat: number, trigger_s: number): void {
+	const { random, w } = world;
+	const { spray_s } = planOf(face, coat);
+	const due = w.now + 1000 * (spray_s + 2 * Math.min(60, Math.max(15, spray_s / 2)));
+	const pass = (seconds: number) => {
+		const left = (due - w.now) / 1000;
+		const runsOver = left >= 0 && seconds > left;
+		if (runsOver) {
+			w.pass(left);
+			say(world, { type: 'face.late', face: face.id, coat });
+		}
+		w.pass(runsOver ? seconds - left : seconds);
+	};
+	const pulls = random.whole(2, 7);
+	pass(random.between(2, 10));
+	for (let nth = 0; nth < pulls; nth++) {
+		if (world.line) say(world, { type: 'trigger.on' });
+		pass(trigger_s / pulls);
+		if (world.line) say(world, { type: 'trigger.off' });
+		pass(random.between(0.4, 0.8));
+	}
+	pass(random.between(2, 10));
+}
+
 /** Lays one coat on one face; may leave the gun in another state half way. */
 export function spray(world: World, face: Face, coat: number, laid: Laid): void {
 	const plan = planOf(face, coat);
@@ -90,13 +118,7 @@ export function spray(world: World, face: Face, coat: number, laid: Laid): void 
 		spray_s: plan.spray_s,
 	});
 	const share = laid.extent === 'part' ? 0.4 : laid.extent === 'none' ? 0.05 : 1;
-	const took = plan.spray_s * laid.slow * share * random.between(0.88, 1.12);
-	const lateAt = plan.spray_s + Math.min(60, Math.max(15, plan.spray_s / 2));
-	if (took > lateAt) {
-		w.pass(lateAt);
-		say(world, { type: 'face.late', face: face.id, coat });
-		w.pass(took - lateAt);
-	} else w.pass(took);
+	pulled(world, face, coat, plan.spray_s * laid.slow * share * random.between(0.88, 1.12));
 	say(world, {
 		type: 'face.ended',
 		face: face.id,

@@ -30,9 +30,7 @@ const written = new Set([
 	'coat-too-early/rush',
 	'window-missed/long',
 	'window-missed/unsanded',
-	'film-too-heavy/slow',
 	'film-too-heavy/knob',
-	'film-too-light/fast',
 	'film-too-light/knob',
 	'face-missed/none',
 	'face-missed/part',
@@ -61,6 +59,19 @@ function contrary(records: DayRecord[], asked: string[], cause: string, after: n
 	);
 }
 
+/** A spoilt pass that a trigger line tells of by itself; faces of a stretch share its pulls, and none tells its own. */
+function pulledThrough(known: DayRecord[], affected: Sprayed[]): boolean {
+	return affected.some(({ face, coat, began, ended }) => {
+		const end = known.find(
+			record => record.type === 'face.ended' && record.face === face && record.coat === coat,
+		);
+		const pulls = known.some(
+			record => record.type === 'trigger.on' && at(record) >= began && at(record) <= ended,
+		);
+		return end?.type === 'face.ended' && !end.estimated && pulls;
+	});
+}
+
 /**
  * Whether the records can tell: a record of the true change, or a reading or number beyond its limit, lies in
  * the file by the time the fault is asked about.
@@ -76,6 +87,7 @@ export function tells(records: DayRecord[], plant: Plant, affected: Sprayed[], a
 		const next = known.find(record => record.type === 'air.read' && at(record) >= last);
 		return next?.type === 'air.read' && !next.spray;
 	}
+	if ((plant.variant === 'slow' || plant.variant === 'fast') && pulledThrough(known, affected)) return true;
 	if (plant.cause.startsWith('film-too') && first)
 		return known.some(
 			record =>

@@ -11,6 +11,8 @@ export type World = {
 	day: number;
 	w: Writer;
 	gun: Gun;
+	/** A switch on the air line tells of every pull. */
+	line: boolean;
 	/** What the painter takes for granted. */
 	believed: { horns: Horns; known: boolean };
 	cup: string[];
