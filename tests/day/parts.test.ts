@@ -189,7 +189,7 @@ test('paint that stood past its flush time leaves the gun before anything else',
 	const day = rehearsed();
 	day.toState('wait');
 	day.send('hold', 'wait 61 min');
-	expect(day.line().lines.join(' ')).toMatch(/Flush it/);
+	expect(day.line().lines.join(' ')).toMatch(/then flush it/);
 	day.pick('back');
 	day.until(({ state }) => state === 'empty');
 	expect(day.line().say).toMatch(/stood too long/);

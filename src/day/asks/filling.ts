@@ -3,6 +3,7 @@ import { contextOf, jobOf, type Moment, unitsOf } from '../moment.ts';
 import type { PaintStep } from '../paint.ts';
 import { type Option, option, type Prompt } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
+import { flushLines } from './flushing.ts';
 import { asKeyed, keyed } from './keyed.ts';
 
 /** The gun's cup: filled, and emptied. */
@@ -46,10 +47,7 @@ export function emptyPrompt(moment: Moment, why: Extract<PaintStep, { kind: 'emp
 		state: 'empty',
 		ask: 'do',
 		say: reasons[why],
-		lines: [
-			'Air off and line bled before the cap comes off.',
-			'Waste builds heat: vented metal, outside, as the data sheet says.',
-		],
+		lines: [...flushLines, 'Left-over mix: outside, in vented metal, as the data sheet says.'],
 		do: [{ code: 'empty-cup', to: 'empty' }],
 		options: [
 			option(

@@ -3,7 +3,11 @@ import { entryUnit } from '../../trade/shown.ts';
 import { jobOf, type Moment, unitsOf } from '../moment.ts';
 import { option, type Prompt } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
+import { flushLines } from './flushing.ts';
 import { keyed } from './keyed.ts';
+
+/** Why the cup is emptied where the gun is flushed. */
+export const flushed = 'flushed';
 
 /** The cup poured off with time in hand: what is left is measured, so that the shop learns what its coats take. */
 export function leftOverPrompt(moment: Moment, why: string, ...then: DayEvent[]): Prompt {
@@ -15,7 +19,7 @@ export function leftOverPrompt(moment: Moment, why: string, ...then: DayEvent[])
 		state: 'left',
 		ask: 'number',
 		say: 'Cup: pour it off. How much is left?',
-		lines: ['Air off and line bled before the cap comes off.'],
+		lines: why === flushed ? [...flushLines] : ['Air off and line bled before the cap comes off.'],
 		number: {
 			of: 'left',
 			unit: most.unit,

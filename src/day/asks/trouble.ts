@@ -4,6 +4,7 @@ import { about } from '../../words/spoken.ts';
 import { contextOf, faceOf, facesIn, inLineOf, jobOf, laidOn, lastSprayed, type Moment } from '../moment.ts';
 import { type Option, opens, option, type Prompt } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
+import { flushLines } from './flushing.ts';
 
 /** Trouble, from any state: the breath first, then the wet face, then the gun, then the paint. */
 
@@ -51,7 +52,7 @@ const gunFaults: { code: string; text: string; say: string; do: string }[] = [
 		do: 'open-fan',
 	},
 	{ code: 'drips', text: 'DRIPS', say: 'Cup: stop the drip, wipe it, check its lid.', do: 'wipe-cup' },
-	{ code: 'clogged', text: 'CLOGGED', say: 'Gun: flush it. Air off and bled first.', do: 'flush' },
+	{ code: 'clogged', text: 'CLOGGED', say: 'Gun: air off and bled, then flush it.', do: 'flush' },
 ];
 
 const gunFaultSeen = (fault: string, remedy: string): DayEvent[] => [
@@ -90,7 +91,7 @@ function gunPrompt(moment: Moment, [, fault]: readonly string[]): Prompt {
 		state: `trouble.gun.${chosen.code}`,
 		ask: 'do',
 		say: chosen.say,
-		lines: ['Air off and bled before the cap comes off.'],
+		lines: chosen.do === 'flush' ? [...flushLines] : ['Air off and bled before the cap comes off.'],
 		do: [{ code: chosen.do, to: 'done' }],
 		options: [option('done', 'DONE', ...flushed(moment, chosen.do), ...gunFaultSeen(chosen.code, chosen.do))],
 	};

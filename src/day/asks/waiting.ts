@@ -9,7 +9,7 @@ import { paintShort_mL } from '../paint.ts';
 import { hardens_s } from '../prep.ts';
 import { type Option, opens, option, type Prompt } from '../prompt.ts';
 import { mixPrompt } from './batch-begin.ts';
-import { leftOverPrompt } from './left-over.ts';
+import { flushed, leftOverPrompt } from './left-over.ts';
 import { reasonPrompt } from './override.ts';
 import { reworkPrompt } from './preparing.ts';
 import { inTrouble } from './trouble.ts';
@@ -47,7 +47,7 @@ export function gunLines(moment: Moment): string[] {
 	const clock = gunClock(moment);
 	if (!clock) return [];
 	const { wall } = moment.now;
-	if (clock.flush <= wall) return ['Gun: paint stood too long. Flush it.'];
+	if (clock.flush <= wall) return ['Gun: paint stood too long. Air off and bled, then flush it.'];
 	if (clock.wet <= wall) return [`Gun: wet the tip. Flush in ${duration((clock.flush - wall) / 1000)}.`];
 	return [`Gun: wet the tip in ${duration((clock.wet - wall) / 1000)}.`];
 }
@@ -81,7 +81,7 @@ export const soonerPrompt = (moment: Moment, face: string, coat: number, menu: r
 export function waitPrompt(moment: Moment, menu: readonly string[]): Prompt {
 	const { wait } = moment.state.book;
 	if (menu[0] === 'mix') return mixPrompt(moment, menu[1] ?? '', menu.slice(2));
-	if (menu[0] === 'flush' && contextOf(moment).cup.length > 0) return leftOverPrompt(moment, 'flushed');
+	if (menu[0] === 'flush' && contextOf(moment).cup.length > 0) return leftOverPrompt(moment, flushed);
 	const rework = menu[0] === 'rework' ? reworkNow(moment) : null;
 	if (rework) return reworkPrompt(moment, rework.faces, rework.step);
 	if (menu[0] === 'sooner' && wait?.face && wait.coat !== null)
