@@ -21,18 +21,22 @@ export function volumeOf(area_m2: number, coat: CoatFilm, material: Material, tr
 type Sizes = { area_m2: number; size_mm: [number, number] | null; fanHeight_mm: number };
 
 /**
- * Time of one coat on a face, s: whole strokes at the gun's speed, one spacing apart, or as long as the paint
- * takes to flow, whichever is longer.
+ * Time of one coat on a face with the trigger pulled, s: whole strokes at the gun's speed, one spacing apart, or as long as
+ * the paint takes to flow, whichever is longer.
  */
-export function timeOf(face: Sizes, stroke: Stroke, volume_mL: number, gun: Gun): number {
+export function pulledFor_s(face: Sizes, stroke: Stroke, volume_mL: number, gun: Gun): number {
 	const spacing = spacing_mm({ fanHeight_mm: face.fanHeight_mm, overlap: gun.overlap });
 	const [width, height] = face.size_mm ?? [0, 0];
 	const [along, across] = stroke === 'side-to-side' ? [width, height] : [height, width];
 	const bySize = (Math.ceil(across / spacing - 0.001) * along) / gun.speed_mm_per_s;
 	const byArea = sprayTime_s({ ...face, speed_mm_per_s: gun.speed_mm_per_s, spacing_mm: spacing });
 	const byFlow = (volume_mL / gun.flow_mL_per_min) * 60;
-	return Math.max(leastTime_s, bySize, byArea, byFlow);
+	return Math.max(bySize, byArea, byFlow);
 }
+
+/** Time that a plan gives one coat on a face, s. */
+const timeOf = (...coat: Parameters<typeof pulledFor_s>): number =>
+	Math.max(leastTime_s, pulledFor_s(...coat));
 
 /** What has gathered on a face since its last coat, while walking through the stages. */
 type Since = { prep: PlannedCoat['prep']; wait_h: number; under: Material | null };

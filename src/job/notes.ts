@@ -1,8 +1,10 @@
 import { meanWetFilm_um, spacing_mm, wetFilm } from '../trade/film.ts';
 import type { UnitSystem } from '../trade/quantity.ts';
+import { sagLimit_um } from '../trade/sag.ts';
 import { format, formatRange } from '../trade/shown.ts';
-import { solidsOf } from './coats.ts';
+import { pulledFor_s, solidsOf } from './coats.ts';
 import type { Job, Material } from './job.ts';
+import { swept_m2, sweptFilm_um } from './swept.ts';
 
 const tolerance = 0.35;
 
@@ -29,6 +31,40 @@ function filmNotes({ gun, materials, stages }: Job, units: UnitSystem): string[]
 	);
 }
 
+type Laid = { face: string; fanHeight_mm: number; material: Material; wet_um: number; pulled_s: number };
+
+/** The coats that come to more wet film than the face holds, by the flow, the face's own fan and the planned strokes. */
+const runningCoats = ({ gun, materials, faces }: Job): Laid[] =>
+	faces.flatMap(face =>
+		face.coats.flatMap(({ material: id, stroke, volume_mL }) => {
+			const material = materials[id];
+			if (!material) return [];
+			const pulled_s = pulledFor_s(face, stroke, volume_mL, gun);
+			const wet_um = sweptFilm_um(gun, swept_m2(face, stroke, gun.overlap), pulled_s, gun.transfer);
+			const { id: name, fanHeight_mm } = face;
+			const runs = wet_um > sagLimit_um(material.sag_um, face.attitude);
+			return runs ? [{ face: name, fanHeight_mm, material, wet_um, pulled_s }] : [];
+		}),
+	);
+
+/** Once for each fan and material, by the face that gets most. */
+function sagNotes(job: Job, units: UnitSystem): string[] {
+	const alike = new Map<string, Laid[]>();
+	for (const laid of runningCoats(job)) {
+		const key = `${laid.fanHeight_mm} ${laid.material.id}`;
+		alike.set(key, [...(alike.get(key) ?? []), laid]);
+	}
+	return [...alike.values()].flatMap(coats => {
+		const [worst] = coats.toSorted((one, other) => other.wet_um - one.wet_um);
+		if (!worst) return [];
+		const more = new Set(coats.map(({ face }) => face)).size - 1;
+		const { face, fanHeight_mm, material, wet_um, pulled_s } = worst;
+		return [
+			`${face}${more > 0 ? ` and ${more} more` : ''}: a fan of ${format(fanHeight_mm, 'length', units)} at this flow and speed lays ${format(wet_um, 'film', units)} wet in ${format(pulled_s, 'time', units)}; ${material.id} sags above ${format(material.sag_um, 'film', units)}`,
+		];
+	});
+}
+
 function airNotes({ shop }: Job, material: Material, units: UnitSystem): string[] {
 	const [low, high] = material.limits.air_C;
 	if (shop.air_C >= low && shop.air_C <= high && shop.humidity <= material.limits.humidity_max) return [];
@@ -38,8 +74,8 @@ function airNotes({ shop }: Job, material: Material, units: UnitSystem): string[
 }
 
 /**
- * What a sheet says that is no mistake and yet worth a second look: a gun set for another film, shop air outside
- * a material's limits, a material that no stage sprays.
+ * What a sheet says that is no mistake and yet worth a second look: a gun set for another film, a face whose fan lays a
+ * film that runs, shop air outside a material's limits, a material that no stage sprays.
  */
 export function notesOf(job: Job, units: UnitSystem): string[] {
 	const sprayed = new Set(job.stages.flatMap(stage => (stage.kind === 'coats' ? [stage.material] : [])));
@@ -48,5 +84,6 @@ export function notesOf(job: Job, units: UnitSystem): string[] {
 		...materials.filter(({ id }) => !sprayed.has(id)).map(({ id }) => `material ${id}: no stage sprays it`),
 		...materials.filter(({ id }) => sprayed.has(id)).flatMap(material => airNotes(job, material, units)),
 		...filmNotes(job, units),
+		...sagNotes(job, units),
 	];
 }

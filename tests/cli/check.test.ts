@@ -169,6 +169,44 @@ describe('a sheet in which nothing is wrong', () => {
 		);
 	});
 
+	const doors = '        size: 2 in x 96 in\n';
+	test('is looked at again where the own fan of a face lays a film that runs, with the film and the face', async () => {
+		const narrow = exampleText.replace(doors, `${doors}        fan: 2 in\n`);
+		const { out, status } = await ran(checkCommand, fileWith(narrow));
+		expect(status).toBe(0);
+		// 7 fl oz/min × 65 % × 13.7 s over two strokes of 96 in, 1 in apart: 248 µm. Conservation of volume.
+		expect(out).toContain(
+			'look again: left door/edges: a fan of 2 in at this flow and speed lays 9.8 mil wet in 14 s; primer sags above 5 mil',
+		);
+		expect(out).toContain('lays 9.8 mil wet in 14 s; topcoat sags above 3.5 mil');
+		expect(out).not.toContain('look again: right door');
+	});
+
+	test('faces of one fan are told in one line, by the worst of them; flat work holds more and is not told', async () => {
+		const both = exampleText.replaceAll(doors, `${doors}        fan: 2 in\n`);
+		expect((await ran(checkCommand, fileWith(both))).out).toContain(
+			'look again: left door/edges and 1 more: ',
+		);
+		const flat = exampleText.replace('size: 36 in x 24 in\n', 'size: 36 in x 24 in\n        fan: 2 in\n');
+		expect((await ran(checkCommand, fileWith(flat))).out).not.toContain('look again');
+		const underside = flat.replace('attitude: flat', 'attitude: underside');
+		expect((await ran(checkCommand, fileWith(underside))).out).toContain(
+			'look again: counter lid/top: a fan of 2 in',
+		);
+	});
+
+	test('is looked at again where the fan of the gun itself lays a film that runs', async () => {
+		const slow = altered('speed: 14 in/s', 'speed: 9 in/s');
+		expect((await ran(checkCommand, fileWith(slow))).out).toMatch(
+			/look again: .* and 8 more: a fan of 8 in at this flow and speed lays 3\.8 mil wet in \d+ s; topcoat sags above 3\.5 mil/,
+		);
+	});
+
+	test('a face so small that the plan gives it its least time is told of what its strokes lay', async () => {
+		const small = exampleText.replace('size: 3 in x 40 in', 'size: 3 in x 4 in');
+		expect((await ran(checkCommand, fileWith(small))).out).not.toContain('look again');
+	});
+
 	test('with a list in which something is wrong is refused', async () => {
 		const file = fileWith(`${exampleText}\nlists: [shop.yaml]\n`);
 		writeFileSync(join(file, '../shop.yaml'), 'list: gun-check\ntake out: [pattern]\n');

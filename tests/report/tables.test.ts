@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { loadLists } from '../../src/job/lists.ts';
 import { parseJob } from '../../src/job/load.ts';
+import { swept_m2 } from '../../src/job/swept.ts';
 import { dayOf } from '../../src/report/tables/day.ts';
-import { swept_m2 } from '../../src/report/tables/film.ts';
 import { tablesOf } from '../../src/report/tables/tables.ts';
 import { heldBack } from '../../src/report/tables/windows.ts';
 import { timesOf } from '../../src/report/times.ts';

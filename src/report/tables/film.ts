@@ -1,5 +1,5 @@
-import type { Face } from '../../job/job.ts';
-import { meanWetFilm_um, type Pace, paceOf, spacing_mm, wetFilm } from '../../trade/film.ts';
+import { swept_m2, sweptFilm_um } from '../../job/swept.ts';
+import { type Pace, paceOf, wetFilm } from '../../trade/film.ts';
 import { sagLimit_um } from '../../trade/sag.ts';
 import type { CoatRow } from './coats.ts';
 import { type Day, faceIn, ofType } from './day.ts';
@@ -57,29 +57,6 @@ function thinningOf(day: Day, row: CoatRow): number {
 const planOf = (day: Day, { material, kind }: CoatRow) =>
 	day.job.materials[material]?.coats[kind as 'tack' | 'medium' | 'full'];
 
-/**
- * What the strokes sweep: the face, or more where it is narrower than its strokes; the rest goes past its edge.
- * @returns m², at least the face's own area
- */
-export function swept_m2(face: Face, stroke: string, overlap: number): number {
-	const between = spacing_mm({ fanHeight_mm: face.fanHeight_mm, overlap });
-	const [width, height] = face.size_mm ?? [0, 0];
-	const [along, across] = stroke === 'side-to-side' ? [width, height] : [height, width];
-	return Math.max(face.area_m2, (Math.ceil(across / between - 0.001) * between * along) / 1e6);
-}
-
-/** Mean wet film of a coat: flow × transfer × time ÷ area swept. */
-function wet_um(day: Day, area_m2: number, time_s: number, transfer: number): number {
-	const { gun } = day.job;
-	const between = spacing_mm(gun);
-	return meanWetFilm_um({
-		flow_mL_per_min: gun.flow_mL_per_min,
-		transfer,
-		speed_mm_per_s: (area_m2 * 1e6) / (time_s * between),
-		spacing_mm: between,
-	});
-}
-
 function measuredOn(day: Day, { face, coat }: CoatRow): FilmRow['measured'] {
 	return ofType(day, 'film.read')
 		.filter(read => read.face === face && read.coat === coat)
@@ -98,7 +75,8 @@ function laidOn(
 	}: Record<'area_m2' | 'expected_wet_um' | 'limit_um' | 'ofDry', number>,
 ): Laid {
 	const { transfer, transfer_tolerance } = day.job.gun;
-	const laid = (share: number) => wet_um(day, area_m2, took_s, Math.min(1, Math.max(0.05, share)));
+	const laid = (share: number) =>
+		sweptFilm_um(day.job.gun, area_m2, took_s, Math.min(1, Math.max(0.05, share)));
 	const { pace, wet_um: laid_wet_um, runs } = paceOf({ took_s, should_s, wet_um: expected_wet_um, limit_um });
 	return {
 		laid_wet_um,
@@ -117,7 +95,7 @@ function filmRow(day: Day, row: CoatRow): FilmRow | null {
 	const plan = planOf(day, row);
 	if (!face || !material || !plan || row.passes.every(({ extent }) => extent === 'none')) return null;
 	const area_m2 = swept_m2(face, row.stroke, day.job.gun.overlap);
-	const expected_wet_um = wet_um(day, area_m2, row.should_s, day.job.gun.transfer);
+	const expected_wet_um = sweptFilm_um(day.job.gun, area_m2, row.should_s, day.job.gun.transfer);
 	const limit_um = sagLimit_um(material.sag_um, face.attitude);
 	const ofDry = wetFilm({ dry_um: 1, solids: material.solids, thinning: thinningOf(day, row) });
 	const isKnown = row.pulled && row.took_s > 0;
