@@ -14,8 +14,8 @@ type BatchContext = {
 	poured: readonly Component[];
 	/** The can in hand was read for the present pour. */
 	inHand: boolean;
-	/** Its flow cup seconds were passed over with a reason, which marks what is sprayed from it. */
-	asItIs: boolean;
+	/** What was passed over with a reason, which marks what is sprayed from it: its flow cup seconds, the marks of its pot. */
+	passedOver: readonly string[];
 };
 
 const pours: readonly (MixStep | undefined)[] = ['base', 'hardener', 'reducer'];
@@ -57,10 +57,19 @@ export const batchMachine = setup({
 		stoodLongEnough: ({ event }) => event.type === 'batch.stood' && event.facts?.stood === true,
 		fits: ({ event }) => event.type === 'cup.timed' && event.fits,
 		overridesCup: ({ event }) => event.type === 'override.given' && event.rule === 'cup',
+		/** Before the first step: what is read by which marks is settled once for all pours. */
+		overridesMarks: ({ context: { order, todo, passedOver }, event }) =>
+			event.type === 'override.given' &&
+			event.rule === 'marks' &&
+			todo.length === order.length &&
+			passedOver.length === 0,
 		bothRead: ({ context }) => context.poured.includes('base') && context.poured.includes('hardener'),
 	},
 	actions: {
-		useAsItIs: assign({ asItIs: true }),
+		passOver: assign({
+			passedOver: ({ context, event }) =>
+				event.type === 'override.given' ? [...context.passedOver, event.rule] : context.passedOver,
+		}),
 		takeCan: assign({ inHand: true }),
 		putCanDown: assign({ inHand: false }),
 		stepDone: assign(({ context }) => ({ todo: context.todo.slice(1), inHand: false })),
@@ -79,10 +88,13 @@ export const batchMachine = setup({
 		todo: order,
 		poured: [],
 		inHand: false,
-		asItIs: false,
+		passedOver: [],
 	}),
 	initial: 'next',
-	on: { 'batch.discarded': { guard: not(stateIn('#batch.inCup')), target: '.discarded' } },
+	on: {
+		'batch.discarded': { guard: not(stateIn('#batch.inCup')), target: '.discarded' },
+		'override.given': { guard: 'overridesMarks', actions: 'passOver' },
+	},
 	states: {
 		next: {
 			always: [
@@ -143,7 +155,7 @@ export const batchMachine = setup({
 		cup: {
 			on: {
 				'cup.timed': { guard: 'fits', target: 'next', actions: 'stepDone' },
-				'override.given': { guard: 'overridesCup', target: 'next', actions: ['useAsItIs', 'stepDone'] },
+				'override.given': { guard: 'overridesCup', target: 'next', actions: ['passOver', 'stepDone'] },
 				'break.began': 'adrift',
 			},
 		},

@@ -61,7 +61,7 @@ export const dayMachine = setup({
 			event.type === 'reading.taken' &&
 			event.feature === 'can' &&
 			batchInHand(context)?.[1].matches('can') === true,
-		passesOverCup: ({ context, event }) =>
+		passesOverPaint: ({ context, event }) =>
 			event.type === 'override.given' && event.face === null && batchMoves(batchInHand(context)?.[1], event),
 		isTiming: ({ context }) => batchInHand(context)?.[1].matches('cup') === true,
 		facesMove: ({ context, event }) => facesMove(context, event),
@@ -266,7 +266,7 @@ export const dayMachine = setup({
 				'batch.poured': { guard: 'batchMoves', actions: 'stepBatch' },
 				'batch.found': { guard: 'batchMoves', actions: 'stepBatch' },
 				'cup.timed': { guard: 'isTiming', actions: 'stepBatch' },
-				'override.given': { guard: 'passesOverCup', actions: 'stepBatch' },
+				'override.given': { guard: 'passesOverPaint', actions: 'stepBatch' },
 				'batch.ready': { guard: 'batchMoves', actions: 'stepBatch' },
 				'batch.discarded': { guard: 'batchMoves', actions: 'stepBatch' },
 			},

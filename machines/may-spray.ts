@@ -23,9 +23,8 @@ function cupServes({ cup, batches }: DayContext, material: string | undefined): 
 
 /** Rules that a face is sprayed against, each with a reason: its own, those of lists and check, and of the paint in the cup. */
 export function marksOf({ known, cup, batches, passedOver }: DayContext, face: FaceState): string[] {
-	const isAsItIs = cup.some(letter => batches[letter]?.context.asItIs);
-	const marks = [...face.context.overrides, ...passedOver, ...(known?.passedOver ?? [])];
-	return [...new Set(isAsItIs ? [...marks, 'cup'] : marks)];
+	const ofPaint = cup.flatMap(letter => batches[letter]?.context.passedOver ?? []);
+	return [...new Set([...face.context.overrides, ...passedOver, ...(known?.passedOver ?? []), ...ofPaint])];
 }
 
 /** A start is tied to the check, the batches and the air reading it is made under, and marked with every override. */

@@ -196,6 +196,7 @@ function note(book: Book, record: DayRecord, at: Instant, from: string): Book {
 					standing: null,
 					pot_mL: null,
 					seconds: null,
+					finer: false,
 				}),
 			};
 		case 'batch.poured':
@@ -317,7 +318,12 @@ function note(book: Book, record: DayRecord, at: Instant, from: string): Book {
 			};
 		}
 		case 'override.given':
-			return { ...book, overrides: [...book.overrides, record] };
+			return {
+				...(record.rule === 'marks' && record.batch !== undefined
+					? changeBatch(book, record.batch, () => ({ finer: true }))
+					: book),
+				overrides: [...book.overrides, record],
+			};
 		case 'fault.seen':
 			return { ...book, faults: [...book.faults, { ...record, at }] };
 		case 'trigger.off':

@@ -1,4 +1,7 @@
-import type { Job, PlannedCoat } from '../job/job.ts';
+import type { Job, Material, PlannedCoat } from '../job/job.ts';
+import { leastGiven } from '../trade/marks.ts';
+import { partsPoured, pourOrder, sumOf } from '../trade/mix.ts';
+import { entryStep, type UnitSystem } from '../trade/shown.ts';
 import { potLife_h } from '../trade/time.ts';
 import type { Pass } from './gun.ts';
 import { paintOf_mL, type Rates } from './pace.ts';
@@ -31,6 +34,31 @@ export function spare(job: Job, material: string, rates: Rates): number {
 	const worst =
 		least(found.solids, found.solids_tolerance) * least(job.gun.transfer, job.gun.transfer_tolerance);
 	return Math.max(1 + reserve, worst);
+}
+
+/** No more than this is mixed in one pot, mL. */
+export const largestBatch_mL = 20_000;
+
+/**
+ * The smallest batch that is no smaller than the one wanted and whose parts the marks of its pot, or the digits of the
+ * scale, give.
+ * @param reducer parts, as the coat wants it
+ * @returns null where one of its parts is too little in any pot
+ */
+export function leastBatch_mL(
+	{ ratio: { base, hardener, by }, density_kg_per_L, order }: Material,
+	reducer: number,
+	wanted_mL: number,
+	units: UnitSystem,
+): number | null {
+	const ratio = { base, hardener, reducer };
+	const whole = sumOf(partsPoured({ ratio, make_mL: wanted_mL, by, density_kg_per_L }));
+	const mark = entryStep(by === 'weight' ? 'mass' : 'volume', units);
+	const pours = pourOrder.toSorted((one, other) => order.indexOf(one) - order.indexOf(other));
+	const most = (whole * largestBatch_mL) / wanted_mL;
+	const least = leastGiven(ratio, whole, mark, pours, most);
+	if (least === whole) return wanted_mL;
+	return least === null ? null : (wanted_mL * least) / whole;
 }
 
 export const sameCoat = (one: Pass | undefined, other: Pass | undefined): boolean =>

@@ -1,7 +1,7 @@
 import type { Job } from '../job/job.ts';
 import { mixAmounts } from '../trade/mix.ts';
 import { letterOf } from './batch-letters.ts';
-import { type Chunk, type Cup, reducerFor, spare } from './batches.ts';
+import { type Chunk, type Cup, leastBatch_mL, reducerFor, spare } from './batches.ts';
 import type { Pass } from './gun.ts';
 import { paintOf_mL, type Rates } from './pace.ts';
 import type { Course } from './timeline.ts';
@@ -46,7 +46,7 @@ export function batchesOf(
 		if (!mixed || !first || !last) return [];
 		const needed_mL = served.reduce((sum, pass) => sum + paintOf_mL(pass, rates), 0);
 		const wanted_mL = Math.max(needed_mL, Math.min(job.gun.cup_mL, needed_mL * spare(job, material, rates)));
-		const volume_mL = chunk.loaded && cup ? cup.left_mL : wanted_mL;
+		const volume_mL = chunk.loaded && cup ? cup.left_mL : givenOf_mL(job, served[0], wanted_mL);
 		return {
 			letter: chunk.loaded && cup ? cup.letter : letterOf(letters + index - before + 1),
 			...{ material, volume_mL, needed_mL, base_mL: baseOf_mL(job, served[0], volume_mL) },
@@ -54,6 +54,13 @@ export function batchesOf(
 			...{ first: first.face, last: last.face, serves: laid.map(({ face, coat }) => ({ face, coat })) },
 		};
 	});
+}
+
+/** As much as is wanted, or the least that the marks of the pot give. */
+function givenOf_mL(job: Job, pass: Pass | undefined, wanted_mL: number): number {
+	const material = pass && job.materials[pass.coat.material];
+	if (!material) return wanted_mL;
+	return leastBatch_mL(material, reducerFor(job, pass.coat), wanted_mL, job.units) ?? wanted_mL;
 }
 
 function baseOf_mL(job: Job, pass: Pass | undefined, volume_mL: number): number {

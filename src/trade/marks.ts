@@ -1,4 +1,13 @@
-import { type Amounts, type Component, type Level, levels_mL, pourOrder } from './mix.ts';
+import {
+	type Amounts,
+	type Component,
+	type Level,
+	levels_mL,
+	missingOf,
+	pourOrder,
+	type Ratio,
+	sumOf,
+} from './mix.ts';
 import { positive } from './range.ts';
 
 export type Marked = {
@@ -51,4 +60,63 @@ export function roundToMarks(
 	const [best] = usable.sort((one, other) => badness(one) - badness(other));
 	if (best) return best;
 	throw new RangeError(`marks ${mark} mL apart are too coarse for this batch: make more, or weigh it`);
+}
+
+/** More than this share of its own part no pour may be off by. This project's own choice. */
+export const mostOff = 0.05;
+
+const isNear = (found: number, wanted: number): boolean =>
+	Math.abs(found - wanted) <= mostOff * wanted + 1e-9;
+
+/**
+ * The mark that a level is poured to: the nearest, or the one above it where that is too far off.
+ * @param part all of the component that is wanted, in the unit of the level
+ */
+export function markFor(level: number, mark: number, part: number): number {
+	const nearest = Math.round(level / mark) * mark;
+	return isNear(part + nearest - level, part) ? nearest : Math.ceil(level / mark - 1e-9) * mark;
+}
+
+/**
+ * Whether the marks of a pot, or of a scale, give a batch: poured to the nearest of them one after the other, no part is
+ * more than `mostOff` off, of the batch as planned or beside the others that are in.
+ * @param ratio parts in the unit poured in
+ * @param whole the batch, same unit
+ * @param mark from mark to mark, same unit
+ */
+export function marksGive(ratio: Ratio, whole: number, mark: number, order: readonly Component[]): boolean {
+	const poured: Ratio = { base: 0, hardener: 0, reducer: 0 };
+	for (const component of order) {
+		const inPot = sumOf(poured);
+		const missing = missingOf(ratio, whole, poured, component);
+		poured[component] = Math.round((inPot + missing) / mark) * mark - inPot;
+		const planned = (whole / sumOf(ratio)) * ratio[component];
+		if (!isNear(poured[component], missing) || !isNear(poured[component], planned)) return false;
+	}
+	const { base, hardener, reducer } = poured;
+	return (
+		isNear(hardener, (base / ratio.base) * ratio.hardener) &&
+		isNear(reducer, ((base + hardener) / (ratio.base + ratio.hardener)) * ratio.reducer)
+	);
+}
+
+/**
+ * The smallest batch, no smaller than the one wanted, that the marks give.
+ * @param wanted above 0
+ * @param most no batch is larger, same unit
+ * @returns in the unit of `wanted`: that itself, or a whole number of marks; null where none up to `most` is given
+ */
+export function leastGiven(
+	ratio: Ratio,
+	wanted: number,
+	mark: number,
+	order: readonly Component[],
+	most: number,
+): number | null {
+	if (marksGive(ratio, positive('the batch wanted', wanted), mark, order)) return wanted;
+	/** Below this the smallest part is less than a mark by more than may be. */
+	const fewest = sumOf(ratio) / Math.min(...Object.values(ratio).filter(part => part > 0)) / (1 + mostOff);
+	for (let marks = Math.floor(Math.max(wanted / mark + 1, fewest) + 1e-9); marks * mark <= most; marks++)
+		if (marksGive(ratio, marks * mark, mark, order)) return marks * mark;
+	return null;
 }

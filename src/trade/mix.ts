@@ -64,6 +64,14 @@ export function grams(amounts: Amounts, density_kg_per_L: Densities): Ratio {
 	return { base: mass('base'), hardener: mass('hardener'), reducer: mass('reducer') };
 }
 
+/** Parts of a batch in the unit that it is poured in: mL, or g on a scale. Takes and throws what `mixAmounts` does. */
+export function partsPoured(given: Parameters<typeof mixAmounts>[0]): Ratio {
+	const amounts = mixAmounts(given);
+	return given.by === 'weight' && given.density_kg_per_L
+		? grams(amounts, given.density_kg_per_L)
+		: each_mL(amounts);
+}
+
 /** mL of one component. */
 export const amountOf = (amounts: Amounts, component: Component): number => amounts[`${component}_mL`];
 
@@ -84,6 +92,10 @@ export function levels(each: Ratio, order: readonly Component[] = pourOrder): Le
 			return { component, level };
 		});
 }
+
+/** All parts together. */
+export const sumOf = (parts: Partial<Ratio>): number =>
+	Object.values(parts).reduce((total, part) => total + part, 0);
 
 const each_mL = ({ base_mL, hardener_mL, reducer_mL }: Amounts): Ratio => ({
 	base: base_mL,
@@ -141,6 +153,27 @@ export function rescaleForOver(
 		return [{ component, add: more, level }];
 	});
 	return { ratio: full, total, add };
+}
+
+/**
+ * How much of a component is still to go in. What is in of the others is its measure; before any of them is, the batch
+ * as planned.
+ * @param ratio parts in the unit poured in
+ * @param planned the whole batch, same unit
+ * @param poured what is in so far, same unit
+ * @returns in that unit, 0 where it has all it needs
+ * @throws RangeError as `rescaleForOver`
+ */
+export function missingOf(
+	ratio: Ratio,
+	planned: number,
+	poured: Partial<Ratio>,
+	component: Component,
+): number {
+	const inPot = sumOf(poured);
+	const isAlone = inPot === (poured[component] ?? 0);
+	const { add } = rescaleForOver(ratio, poured, isAlone ? planned : inPot);
+	return add.find(one => one.component === component)?.add ?? 0;
 }
 
 /**

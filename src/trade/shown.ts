@@ -1,4 +1,4 @@
-import { inUnit, type Quantity, type UnitSystem } from './quantity.ts';
+import { fromUnit, inUnit, type Quantity, type UnitSystem } from './quantity.ts';
 
 export type { UnitSystem } from './quantity.ts';
 
@@ -137,4 +137,10 @@ export function formatRange(low: number, high: number, kind: Quantity, units: Un
 export function entryUnit(kind: Quantity, units: UnitSystem): { unit: string; symbol: string; step: number } {
 	const choice = pick(0, kind, units);
 	return { unit: printed(choice.unit), symbol: choice.unit, step: 10 ** -choice.decimals };
+}
+
+/** One step of what is keyed, in the kind's base unit: a mark of a pot, a digit of a scale. */
+export function entryStep(kind: Quantity, units: UnitSystem): number {
+	const { symbol, step } = entryUnit(kind, units);
+	return fromUnit(step, kind, symbol);
 }

@@ -1,5 +1,8 @@
+import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import type { Job, Material } from '../../src/job/job.ts';
+import { planDay } from '../../src/plan/day-plan.ts';
+import { orderFor } from '../../src/plan/order.ts';
 import { rehearsed } from './rehearsed.ts';
 import { smallJob } from './small-job.ts';
 
@@ -64,6 +67,8 @@ test.each([
 test('a level that has not risen is no pour of hardener, though so little is wanted that no mark shows it', () => {
 	const day = rehearsed({ job: of50(), settings: { units: 'us' } });
 	makes(day, 1.7);
+	day.pick('finer');
+	day.pick('syringe');
 	const base = toPour(day, 'base');
 	day.toState('mix.level.hardener');
 	day.send(`number ${base}`);
@@ -118,7 +123,7 @@ test('after a break with no can in the hand a level read a little off is the lev
 test('too little for the marks: it is said before the mixing, and the level told is one that can be read', () => {
 	const day = rehearsed({ job: of50(), settings: { units: 'us' } });
 	expect(day.toState('mix.begin').lines.join(' ')).toMatch(/Hardener: .* fl oz is little for these marks/);
-	makes(day, 1.7);
+	makes(day, 5.1);
 	const base = toPour(day, 'base');
 	expect(toPour(day, 'hardener')).toBeGreaterThan(base);
 	expect(day.line().lines.join(' ')).toContain('little for these marks');
@@ -154,3 +159,175 @@ test.each([
 		expect(day.findings()).toEqual([]);
 	},
 );
+
+/** A small job that wants little paint at a time. */
+const small = (ratio: Material['ratio'], reducer_parts: number, more: Partial<Material> = {}) => {
+	const thinned = reducer_parts > 0 ? (['reducer'] as const) : [];
+	const job = mixedAs(ratio, {
+		...more,
+		coats: { full: { dry_um: 40, reducer_parts } },
+		order: ['stir', 'base', 'hardener', ...thinned],
+	});
+	const faces = job.faces.map(face => ({
+		...face,
+		coats: face.coats.map(coat => ({ ...coat, volume_mL: 12 })),
+	}));
+	return { ...job, faces };
+};
+const tenToOne = () => small({ by: 'volume', base: 10, hardener: 1 }, 0.55);
+
+/** The share by which hardener differs from what the base in the pot wants, and reducer from what both do. */
+const partsOff = (day: Day) => {
+	const batch = [...day.state().book.batches.values()].at(-1);
+	const { base = 0, hardener = 0, reducer = 0 } = batch?.amounts ?? {};
+	const { ratio = { base: 1, hardener: 0, reducer: 0 } } = batch ?? {};
+	const thinner = ((base + hardener) * ratio.reducer) / (ratio.base + ratio.hardener);
+	return {
+		hardener: Math.abs(hardener / ((base * ratio.hardener) / ratio.base) - 1),
+		reducer: thinner === 0 ? 0 : Math.abs(reducer / thinner - 1),
+	};
+};
+
+const density_kg_per_L = { base: 1.4, hardener: 1, reducer: 0.87 };
+test.each([
+	['us', { by: 'volume', base: 10, hardener: 1 }, 0.55, {}],
+	['us', { by: 'volume', base: 4, hardener: 1 }, 1, {}],
+	['us', { by: 'volume', base: 50, hardener: 1 }, 0, {}],
+	['metric', { by: 'volume', base: 10, hardener: 1 }, 0.55, {}],
+	['metric', { by: 'volume', base: 100, hardener: 1 }, 0, {}],
+	['metric', { by: 'weight', base: 100, hardener: 3 }, 0, { density_kg_per_L }],
+	['us', { by: 'weight', base: 100, hardener: 18 }, 15, { density_kg_per_L }],
+] as const)(
+	'the mix offered, poured to the marks told, is right, and has its parts within 5 %%: %s, %o and %d',
+	(units, ratio, reducer, more) => {
+		// The bound is the project's own: no source.
+		const day = rehearsed({ job: small(ratio, reducer, more), settings: { units } });
+		day.toState('ready');
+		expect(new Set(day.ofType('batch.poured').map(({ found }) => found))).toEqual(new Set(['right']));
+		expect(partsOff(day).hardener).toBeLessThanOrEqual(0.05 + 1e-9);
+		expect(partsOff(day).reducer).toBeLessThanOrEqual(0.05 + 1e-9);
+		expect(day.findings()).toEqual([]);
+	},
+);
+
+test('half a mark beside the level is not right where that is over 5 % of its part', () => {
+	const day = rehearsed({ job: tenToOne(), settings: { units: 'us' } });
+	makes(day, 8.1);
+	day.toState('mix.level.hardener');
+	day.send('number 7.65');
+	expect(foundAs(day, 'hardener')).toEqual(['short']);
+	expect(day.line().lines[0]).toBe('Read 7.65 fl oz. Wanted 7.7 fl oz. Pour on.');
+});
+
+test('an amount whose parts the marks cannot give is not mixed: the least from there on is offered', () => {
+	const day = rehearsed({ job: tenToOne(), settings: { units: 'us' } });
+	makes(day, 1.7);
+	expect(day.line()).toMatchObject({
+		state: 'mix.marks',
+		say: 'Pot: its marks cannot give the parts of 1.7 fl oz.',
+		lines: ['From there on they give 8.1 fl oz.'],
+	});
+	expect(day.ofType('batch.started')).toEqual([]);
+	day.pick('mix');
+	expect(day.ofType('batch.started').map(({ make_mL }) => (make_mL / 29.5735).toFixed(2))).toEqual(['8.10']);
+});
+
+test('less is mixed under a reason, by finer marks: what is sprayed from it is marked, and no part is further off', () => {
+	const day = rehearsed({ job: tenToOne(), settings: { units: 'us' } });
+	makes(day, 1.7);
+	day.pick('finer');
+	expect(day.ofType('batch.started')).toEqual([]);
+	day.pick('syringe');
+	expect(day.ofType('override.given').map(({ rule, reason, batch }) => [rule, reason, batch])).toEqual([
+		['marks', 'measured with a syringe', 'A'],
+	]);
+	expect(toPour(day, 'base')).toBe(1.47);
+	expect(toPour(day, 'hardener')).toBe(1.62);
+	day.toAsk('spraying');
+	expect(day.ofType('face.started').map(({ overrides }) => overrides)).toEqual([['marks']]);
+	expect(partsOff(day).hardener).toBeLessThan(0.05);
+	day.toEnd();
+	expect(day.findings()).toEqual([]);
+});
+
+test('a base poured over leaves a hardener that no mark gives: the next mark is told, and the base is topped up to it', () => {
+	const day = rehearsed({ job: tenToOne(), settings: { units: 'us' } });
+	makes(day, 8.1);
+	day.toState('mix.level.base');
+	day.send('number 7.4');
+	expect(toPour(day, 'hardener')).toBe(8.2);
+	expect(day.line().lines).toEqual(['These marks give no less: the rest is worked out again.']);
+	day.toState('mix.level.hardener');
+	day.send('number 8.2');
+	expect(foundAs(day, 'hardener')).toEqual(['over']);
+	expect(toPour(day, 'base')).toBe(8.8);
+	day.toState('ready');
+	expect(partsOff(day).hardener).toBeLessThanOrEqual(0.05);
+	day.toEnd();
+	expect(day.findings()).toEqual([]);
+});
+
+test('a part too little in any pot is mixed by finer marks alone', () => {
+	const day = rehearsed({ job: small({ by: 'volume', base: 1000, hardener: 1 }, 0.001) });
+	day.toState('mix.marks');
+	expect(Object.values(day.line().corners).map(({ code }) => code)).toEqual(['amount', 'finer']);
+	expect(day.line().lines).toEqual(['One of them is too little in any pot.']);
+});
+
+test('the plan mixes what the marks of the pot give', () => {
+	const job: Job = { ...tenToOne(), units: 'us' };
+	const [batch] = planDay(job, orderFor(job, 0)).batches;
+	const amount = (batch?.volume_mL ?? 0) / 29.5735;
+	const hardener_marks = (amount / 11.55) * 10;
+	expect(Math.abs(Math.round(hardener_marks) / hardener_marks - 1)).toBeLessThanOrEqual(0.05);
+	const day = rehearsed({ job });
+	makes(day, Number(amount.toFixed(3)));
+	expect(day.line().state).toBe('mix.stir');
+});
+
+const ratios = fc.oneof(
+	fc.record({
+		by: fc.constant('volume' as const),
+		base: fc.integer({ min: 1, max: 12 }),
+		hardener: fc.constant(1),
+	}),
+	fc.record({
+		by: fc.constant('weight' as const),
+		base: fc.constant(100),
+		hardener: fc.integer({ min: 3, max: 60 }),
+	}),
+);
+
+test('whatever is poured too much or too little, a batch that comes to the cup has its hardener within 5 %', () => {
+	const units = fc.constantFrom('us' as const, 'metric' as const);
+	const reducer = fc.constantFrom(0, 0.05, 0.3);
+	/** Shares by which one pour after the other misses its level. */
+	const misses = fc.array(fc.double({ min: -0.12, max: 0.12, noNaN: true }), { maxLength: 8 });
+	fc.assert(
+		fc.property(ratios, units, reducer, misses, (ratio, unit, share, offs) => {
+			const job = small(ratio, share * (ratio.base + ratio.hardener), { density_kg_per_L });
+			const day = rehearsed({ job, settings: { units: unit } });
+			const left = [...offs];
+			let stood = 0;
+			for (let count = 0; day.line().state !== 'ready'; count++) {
+				expect(count, `stands in ${day.line().state}: ${day.line().lines}`).toBeLessThan(300);
+				const { state, do: steps } = day.line();
+				if (state === 'mix.begin') stood = 0;
+				if (state === 'mix.pour' && left.length > 0) {
+					const told = Number(steps[0]?.to);
+					const off = left.shift() ?? 0;
+					day.pick('done');
+					stood = Math.max(stood, Number((told + off * (told - stood)).toFixed(2)));
+					day.send(`number ${stood}`);
+				} else {
+					if (state === 'mix.pour') stood = Number(steps[0]?.to);
+					day.send(day.painter.answer(day.line()) ?? '');
+				}
+			}
+			const { hardener } = partsOff(day);
+			expect(hardener).toBeLessThanOrEqual(1 / 0.95 - 1 + 1e-9);
+			expect(day.findings()).toEqual([]);
+		}),
+		{ numRuns: 25 },
+	);
+});

@@ -332,6 +332,7 @@ function always(plan: Plan): DayEvent[] {
 		...gunTold,
 		...(vary.has('book') ? bookOnly : []),
 		...(rules.includes('air') ? [airRead] : []),
+		...(vary.has('marks') ? [passedOver('marks')] : []),
 		...keyed,
 		...began(plan),
 		...letters.flatMap(letter => ofBatch(letter, [...materials, 'nothing'], orders)),
@@ -375,7 +376,7 @@ function passes(plan: Plan, shadow: Shadow): DayEvent[] {
 
 /** Check and mixing as one step each: gone through, or spoilt where it matters most. */
 function collapsed(plan: Plan, shadow: Shadow): Move[] {
-	const { input, full, short, letters } = plan;
+	const { input, full, short, letters, vary } = plan;
 	const mask = read('breathing', 'supplied-air', true);
 	const filter = read('breathing', 'filter-mask', true);
 	const asks = (size: 'full' | 'short', face: string, fits: boolean): Move => {
@@ -396,6 +397,7 @@ function collapsed(plan: Plan, shadow: Shadow): Move[] {
 			both,
 			[...first, can(letter), { type: 'break.began', kind: 'hold', by: 'painter' }],
 			[...both, { type: 'batch.ready', batch: letter, volume_mL: 200 }],
+			...(vary.has('marks') ? [[startOfBatch(letter, material), passedOver('marks'), ...both.slice(1)]] : []),
 			[can(letter), poured(letter, 'hardener', 'right')],
 			[
 				can(letter),

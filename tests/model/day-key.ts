@@ -111,6 +111,7 @@ export function batchAlone(
 		...ofBatch('A', [], order),
 		read('touch', 'tacky', true, { batch: 'A' }),
 		passedOver('cup'),
+		passedOver('marks'),
 		passedOver('hardener'),
 		{ type: 'break.began', kind: 'hold', by: 'painter' },
 		{ type: 'cup.emptied', volume_mL: 0, why: 'flushed' },
@@ -130,10 +131,10 @@ export function batchAlone(
 				broken(pair, event, `${property}: ${says}`);
 			return { batch: next, told: mixedAfter(pair.told, event) };
 		},
-		seen: ({ batch, told: { stage, unknown, adrift, open, inPot, asItIs } }) =>
+		seen: ({ batch, told: { stage, unknown, adrift, open, inPot, passedOver: told } }) =>
 			JSON.stringify([
-				[batch.value, batch.context.asItIs, material],
-				[stage, unknown, adrift, open, inPot, asItIs],
+				[batch.value, batch.context.passedOver, material],
+				[stage, unknown, adrift, open, inPot, told],
 			]),
 	};
 }

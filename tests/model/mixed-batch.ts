@@ -16,8 +16,8 @@ export type MixedBatch = {
 	adrift: boolean;
 	/** Nobody knows what is in it. */
 	unknown: boolean;
-	/** Its seconds in the flow cup were passed over with a reason. */
-	asItIs: boolean;
+	/** What was passed over with a reason: its seconds in the flow cup, the marks of its pot. */
+	passedOver: readonly string[];
 	stage: 'mixing' | 'ready' | 'in the cup' | 'discarded';
 };
 
@@ -29,7 +29,7 @@ export const newBatch = (material: string, order: readonly MixStep[]): MixedBatc
 	can: false,
 	adrift: false,
 	unknown: false,
-	asItIs: false,
+	passedOver: [],
 	stage: 'mixing',
 });
 
@@ -63,6 +63,13 @@ function found(batch: MixedBatch, component: string, level: string): MixedBatch 
 	return { ...answered, unknown: true };
 }
 
+/** The seconds are passed over in their place, the marks of the pot before anything is done. */
+function overridden(batch: MixedBatch, rule: string): MixedBatch {
+	const noted = { ...batch, passedOver: [...batch.passedOver, rule] };
+	if (rule === 'marks') return noted;
+	return rule === 'cup' && batch.open[0] === 'cup' ? closed(noted) : batch;
+}
+
 /** The batch after an event that was accepted and speaks of it. */
 export function mixedAfter(batch: MixedBatch, event: DayEvent): MixedBatch {
 	const { stage } = batch;
@@ -84,7 +91,7 @@ export function mixedAfter(batch: MixedBatch, event: DayEvent): MixedBatch {
 			return done && batch.open[0] === step ? closed(batch) : batch;
 		}
 		case 'override.given':
-			return event.rule === 'cup' && batch.open[0] === 'cup' ? { ...closed(batch), asItIs: true } : batch;
+			return overridden(batch, event.rule);
 		case 'break.began': {
 			const touched = batch.inPot.length > 0 || batch.can;
 			const resting = batch.open[0] === 'stand' || batch.open.length === 0;
@@ -128,6 +135,13 @@ export function wrongMixing(batch: MixedBatch, event: DayEvent): Broken[] {
 		case 'cup.timed':
 			if (!isMixing || open[0] !== 'cup') says(`timed where ${open[0]} is due`);
 			break;
+		case 'override.given': {
+			const inPlace = { cup: open[0] === 'cup', marks: open.length === batch.order.length };
+			if (!Object.entries(inPlace).some(([rule, may]) => may && rule === event.rule))
+				says(`${event.rule} passed over where ${open[0]} is due`);
+			if (batch.passedOver.includes(event.rule)) says(`${event.rule} passed over twice`);
+			break;
+		}
 		case 'batch.ready':
 			if (!isMixing || open.length > 0) says(`ready with open: ${open.join(', ')}`);
 			if (!batch.inPot.includes('hardener')) says('ready with no hardener read');

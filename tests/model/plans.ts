@@ -16,6 +16,8 @@ export type Variation =
 	| 'book'
 	/** Every kind of break and every reason why the gun is unknown, where two of a kind stand for all elsewhere. */
 	| 'kinds'
+	/** A batch is read by finer marks than those of its pot, with a reason. */
+	| 'marks'
 	/** Discarded batches keep their letters; elsewhere they are forgotten. */
 	| 'discarded'
 	/** The check, and mixing, as one step each: wholly gone through, or spoilt at its last item. */
@@ -169,6 +171,7 @@ export const variations: readonly Plan[] = [
 			},
 		},
 	}),
+	plan('a batch read by finer marks', [face('lid', [level])], varied('marks', 'collapsed')),
 	plan('an item of the check passed over', [face('lid', [level])], {
 		full: ['mask', 'gun', 'batch', 'pattern'],
 		rules: ['gun'],

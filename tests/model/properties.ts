@@ -32,7 +32,7 @@ export const overridesOf = (shadow: Shadow, face: string): string[] => [
 		...(shadow.faces[face]?.overrides ?? []),
 		...(shadow.known?.passedOver ?? []),
 		...shadow.passedOver,
-		...(shadow.cup.some(letter => shadow.batches[letter]?.asItIs) ? ['cup'] : []),
+		...shadow.cup.flatMap(letter => shadow.batches[letter]?.passedOver ?? []),
 	]),
 ];
 

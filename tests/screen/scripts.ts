@@ -67,6 +67,15 @@ export const scripts: Script[] = [
 	inReady('gun-fault', 'spits'),
 	{ options: { ...small, job: withoutSeconds() }, play: day => void day.toState('mix.cup') },
 	{
+		options: { ...small, settings: { units: 'us' } },
+		play(day) {
+			day.toState('mix.begin');
+			day.pick('amount');
+			day.send('number 1.8');
+			day.pick('finer');
+		},
+	},
+	{
 		options: small,
 		play(day) {
 			day.toState('air.airC');

@@ -1,11 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { roundToMarks } from '../../src/trade/marks.ts';
+import { leastGiven, marksGive, roundToMarks } from '../../src/trade/marks.ts';
 import {
 	grams,
 	levels,
 	levels_mL,
+	missingOf,
 	mixAmounts,
+	pourOrder,
 	type Ratio,
 	reducerParts,
 	reducerShareOfMix,
@@ -142,5 +144,46 @@ describe('marks of the cup', () => {
 
 	test('marks too coarse for the batch are refused', () => {
 		expect(() => roundToMarks(mixAmounts({ ratio: topcoat, make_mL: 40 }), 50)).toThrow('too coarse');
+	});
+
+	test('10:1 with 5 % by tenths: 7, 0.7 and 0.4 is the least from 1.7 on that no part is 5 % off in', () => {
+		// Worked by hand. The bound of 5 % is the project's own, no source.
+		expect(leastGiven({ base: 10, hardener: 1, reducer: 0.55 }, 1.7, 0.1, pourOrder, 100)).toBeCloseTo(
+			8.1,
+			9,
+		);
+		expect(leastGiven({ base: 10, hardener: 1, reducer: 0.55 }, 1.7, 0.1, pourOrder, 8)).toBeNull();
+	});
+
+	const thinned = fc.record({
+		base: part,
+		hardener: part,
+		reducer: fc.oneof(fc.constant(0), fc.double({ min: 0.01, max: 0.3, noNaN: true })),
+	});
+	test('a batch that the marks give has a mark within 5 % of each part, and is itself the least from there on', () => {
+		fc.assert(
+			fc.property(thinned, amounts, fc.constantFrom(1, 2.957, 5, 25), (ratio, wanted, mark) => {
+				const whole = leastGiven(ratio, wanted, mark, pourOrder, 1e6) ?? 0;
+				expect(whole).toBeGreaterThanOrEqual(wanted);
+				expect(marksGive(ratio, whole, mark, pourOrder)).toBe(true);
+				const unit = whole / (ratio.base + ratio.hardener + ratio.reducer);
+				for (const component of pourOrder) {
+					const part = unit * ratio[component];
+					const off = Math.abs(Math.round(part / mark) * mark - part);
+					expect(off).toBeLessThanOrEqual(0.05 * part + 1e-6);
+				}
+				for (let less = whole - mark; less > wanted; less -= mark)
+					expect(marksGive(ratio, less, mark, pourOrder)).toBe(false);
+			}),
+		);
+	});
+
+	test('what is in of the others is the measure of a pour, not the batch as planned', () => {
+		expect(missingOf(topcoat, 400, {}, 'base')).toBe(200);
+		expect(missingOf(topcoat, 400, { base: 192 }, 'base')).toBeCloseTo(8, 9);
+		expect(missingOf(topcoat, 400, { base: 192 }, 'hardener')).toBeCloseTo(96, 9);
+		expect(missingOf(topcoat, 400, { base: 210 }, 'hardener')).toBeCloseTo(105, 9);
+		expect(missingOf(topcoat, 400, { base: 200, hardener: 110 }, 'base')).toBeCloseTo(20, 9);
+		expect(missingOf(topcoat, 400, { base: 200, hardener: 100, reducer: 100 }, 'reducer')).toBe(0);
 	});
 });

@@ -1,6 +1,6 @@
 import { inert } from '../../job/inert.ts';
 import { letterOf } from '../../plan/batch-letters.ts';
-import { reducerFor, spare } from '../../plan/batches.ts';
+import { largestBatch_mL, leastBatch_mL, reducerFor, spare } from '../../plan/batches.ts';
 import { fromUnit } from '../../trade/quantity.ts';
 import { entryUnit, format } from '../../trade/shown.ts';
 import { sentence } from '../../words/say.ts';
@@ -8,9 +8,10 @@ import { about } from '../../words/spoken.ts';
 import { wantedFor } from '../allowed.ts';
 import { jobOf, type Moment, materialOf, nextCoat, unitsOf } from '../moment.ts';
 import { paintShort_mL, restOfCoat } from '../paint.ts';
-import { opens, option, type Prompt } from '../prompt.ts';
+import { option, type Prompt } from '../prompt.ts';
 import type { EventOf } from '../records.ts';
 import { tapeWords } from './cans.ts';
+import { anotherAmount, marksPrompt } from './finer-marks.ts';
 import { asKeyed, keyed } from './keyed.ts';
 import { kindOf, littlePart } from './pot-levels.ts';
 
@@ -44,22 +45,32 @@ const startBatch = (moment: Moment, face: string, make_mL: number): EventOf<'bat
 	};
 };
 
-/** A part of the batch that its marks cannot tell well. */
-function littleLine(moment: Moment, batch: EventOf<'batch.started'>): string[] {
+/** The smallest batch, no smaller than the one wanted, whose parts the marks of the pot give; null: none does. */
+function givenBatch(moment: Moment, face: string, wanted_mL: number): EventOf<'batch.started'> | null {
+	const coat = nextCoat(moment, face);
+	const reducer = reducerFor(jobOf(moment), coat);
+	const make_mL = leastBatch_mL(materialOf(moment, coat.material), reducer, wanted_mL, unitsOf(moment));
+	return make_mL === null ? null : startBatch(moment, face, make_mL);
+}
+
+/** Why it is more than was asked for, or a part of it that half a mark says little of. */
+function marksLine(moment: Moment, batch: EventOf<'batch.started'>, isRaised: boolean): string[] {
+	if (isRaised) return ['Less than this the marks of the pot cannot give.'];
 	const little = littlePart(moment, batch);
 	if (!little) return [];
 	const amount = asKeyed(little.amount, kindOf(batch), unitsOf(moment));
-	return [sentence(`${little.component}: ${amount} is little for these marks. Mix more.`)];
+	return [sentence(`${little.component}: ${amount} is little for these marks. Pour it slowly.`)];
 }
 
 /** A batch is wanted: how much, and begin. */
 export function mixPrompt(moment: Moment, face: string, menu: readonly string[]): Prompt {
 	const { material } = nextCoat(moment, face);
 	const units = unitsOf(moment);
-	const make_mL = amountToMix_mL(moment, face);
 	const { symbol, step } = entryUnit('volume', units);
 	const least = keyed(50, 'volume', units);
 	const name = inert(materialOf(moment, material).name);
+	const wanted_mL = menu[0] === 'marks' ? Number(menu[1]) : amountToMix_mL(moment, face);
+	const batch = givenBatch(moment, face, wanted_mL);
 	if (menu[0] === 'amount')
 		return {
 			state: 'mix.amount',
@@ -69,25 +80,30 @@ export function mixPrompt(moment: Moment, face: string, menu: readonly string[])
 				of: 'volume',
 				unit: least.unit,
 				min: least.to,
-				max: keyed(20_000, 'volume', units).to,
+				max: keyed(largestBatch_mL, 'volume', units).to,
 				step,
-				reply: value => ({ events: [startBatch(moment, face, fromUnit(value, 'volume', symbol))] }),
+				reply: value => {
+					const make_mL = fromUnit(value, 'volume', symbol);
+					const asked = startBatch(moment, face, make_mL);
+					return givenBatch(moment, face, make_mL)?.make_mL === make_mL
+						? { events: [asked] }
+						: { ui: { menu: ['marks', String(make_mL)] } };
+				},
 			},
 		};
+	if (menu[0] === 'marks' || batch === null)
+		return marksPrompt(moment, startBatch(moment, face, wanted_mL), batch, menu);
 	const isFirst = ![...moment.state.book.batches.values()].some(batch => batch.material === material);
 	return {
 		state: 'mix.begin',
 		ask: 'choose',
-		say: about(name, `mix ${format(make_mL, 'volume', units)}.`),
+		say: about(name, `mix ${format(batch.make_mL, 'volume', units)}.`),
 		lines: [
 			...(isFirst ? [tapeWords(moment, material)] : []),
-			...littleLine(moment, startBatch(moment, face, make_mL)),
+			...marksLine(moment, batch, batch.make_mL > wanted_mL),
 			`Gloves on. Tape the pot ${nextLetter(moment)}.`,
 			'Vapour and fire: as the data sheet says.',
 		],
-		options: [
-			option('mix', 'MIX', startBatch(moment, face, make_mL)),
-			opens('amount', 'ANOTHER AMOUNT', 'amount'),
-		],
+		options: [option('mix', 'MIX', batch), anotherAmount],
 	};
 }

@@ -26,12 +26,18 @@ export function wordsPrompt(rule: string, say: string, over: (reason: string) =>
  * Every override is asked for a reason; it is logged and marks what is sprayed under it.
  *
  * @param menu the questions that are open, up to this one
+ * @param reasons in place of those that serve for most rules
  */
 export function reasonPrompt(
 	rule: string,
 	say: string,
 	menu: readonly string[],
 	over: (reason: string) => DayEvent[],
+	reasons: readonly Option[] = [
+		option('data-sheet', 'DATA SHEET ALLOWS IT', ...over('the data sheet allows it')),
+		option('test-piece', 'TESTED ON SCRAP', ...over('tested on scrap')),
+		option('owner', 'OWNER ACCEPTS IT', ...over('the owner accepts it')),
+	],
 ): Prompt {
 	if (isTyped(menu)) return wordsPrompt(rule, say, over);
 	return {
@@ -40,10 +46,9 @@ export function reasonPrompt(
 		say,
 		lines: ['It is logged and marks the faces.'],
 		options: [
-			option('data-sheet', 'DATA SHEET ALLOWS IT', ...over('the data sheet allows it')),
-			option('test-piece', 'TESTED ON SCRAP', ...over('tested on scrap')),
+			...reasons.slice(0, 2),
 			{ code: 'not', text: 'DO NOT', reply: () => ({ ui: { menu: [] } }) },
-			option('owner', 'OWNER ACCEPTS IT', ...over('the owner accepts it')),
+			...reasons.slice(2),
 			ownWords(menu),
 		],
 		text: reason => ({ events: over(reason) }),

@@ -1,69 +1,79 @@
 import type { Component } from '../../job/job.ts';
-import { grams, levels, mixAmounts, pourOrder, rescaleForOver } from '../../trade/mix.ts';
+import { markFor, mostOff } from '../../trade/marks.ts';
+import { missingOf, partsPoured, pourOrder, sumOf } from '../../trade/mix.ts';
 import { fromUnit, inUnit, type Quantity } from '../../trade/quantity.ts';
-import { entryUnit } from '../../trade/shown.ts';
+import { entryStep, entryUnit } from '../../trade/shown.ts';
 import type { BatchBook } from '../book.ts';
 import { type Moment, materialOf, settingsOf, unitsOf } from '../moment.ts';
 import type { Prompt, Reply } from '../prompt.ts';
 
 /** Which level the pot should show, and how far the one read is off. */
 
-type Lot = Pick<BatchBook, 'ratio' | 'by' | 'make_mL' | 'material'>;
+type Lot = Pick<BatchBook, 'ratio' | 'by' | 'make_mL' | 'material'> & { finer?: boolean };
 
 /** Parts that the batch is made of, in the unit it is poured in. */
-function wholeOf(moment: Moment, { ratio, by, make_mL, material }: Lot): Record<Component, number> {
-	const { density_kg_per_L } = materialOf(moment, material);
-	const amounts = mixAmounts({ ratio, make_mL, by, density_kg_per_L });
-	if (by === 'weight' && density_kg_per_L) return grams(amounts, density_kg_per_L);
-	return { base: amounts.base_mL, hardener: amounts.hardener_mL, reducer: amounts.reducer_mL };
-}
-
-export const sum = (parts: Partial<Record<Component, number>>) =>
-	Object.values(parts).reduce((total, part) => total + part, 0);
+const wholeOf = (moment: Moment, { material, ...lot }: Lot) =>
+	partsPoured({ ...lot, density_kg_per_L: materialOf(moment, material).density_kg_per_L });
 
 /** The level or weight that the pot should show once a component is in, going by what is in it already. */
-export function wantedLevel(moment: Moment, batch: BatchBook, component: Component): number {
-	const whole = wholeOf(moment, batch);
-	const order: Component[] = ['base', 'hardener', 'reducer'];
-	if (sum(batch.amounts) === 0) return levels(whole, [component])[0]?.level ?? 0;
-	const { total, ratio } = rescaleForOver(batch.ratio, batch.amounts, sum(whole), order);
-	const share = ratio[component] / sum(ratio);
-	const missing = Math.max(0, share * total - (batch.amounts[component] ?? 0));
-	return batch.level + missing;
-}
+export const wantedLevel = (moment: Moment, batch: BatchBook, component: Component): number =>
+	batch.level + missingOf(batch.ratio, sumOf(wholeOf(moment, batch)), batch.amounts, component);
 
 export const kindOf = ({ by }: Pick<BatchBook, 'by'>): Quantity => (by === 'weight' ? 'mass' : 'volume');
 export const levelField = (batch: BatchBook, level: number) =>
 	batch.by === 'weight' ? { mass_g: level } : { level_mL: level };
 
-/** One step of what can be keyed, in mL or g. */
-function stepOf(moment: Moment, batch: Pick<BatchBook, 'by'>): number {
-	const { symbol, step } = entryUnit(kindOf(batch), unitsOf(moment));
-	return fromUnit(step, kindOf(batch), symbol);
+/** Into how many a painter who has them divides the marks of a pot. */
+const finely = 10;
+
+/** The unit that a level is keyed in, and one mark of the pot in it. */
+function marksOf(moment: Moment, lot: Pick<Lot, 'by' | 'finer'>) {
+	const asked = entryUnit(kindOf(lot), unitsOf(moment));
+	return lot.finer ? { ...asked, step: asked.step / finely } : asked;
+}
+
+/** One mark of the pot, or one digit of the scale, in mL or g. */
+function stepOf(moment: Moment, lot: Pick<Lot, 'by' | 'finer'>): number {
+	return entryStep(kindOf(lot), unitsOf(moment)) / (lot.finer ? finely : 1);
+}
+
+/** A level read, in the unit it was keyed in: it may lie between two marks. */
+export const asRead = (moment: Moment, batch: BatchBook, level: number): number =>
+	Number(inUnit(level, kindOf(batch), marksOf(moment, batch).symbol).toFixed(3));
+
+/** A level to the mark, in the unit it is keyed in. */
+export function toMark(moment: Moment, batch: BatchBook, level: number): { to: number; unit: string } {
+	const { unit, symbol, step } = marksOf(moment, batch);
+	return {
+		to: Number((Math.round(inUnit(level, kindOf(batch), symbol) / step) * step).toFixed(3)),
+		unit,
+	};
 }
 
 /** By how much two readings of one level may differ. */
 export const slackOf = (moment: Moment, batch: BatchBook): number =>
 	Math.max(settingsOf(moment).pourTolerance * batch.level, stepOf(moment, batch) / 2 + 1e-9, 1);
 
-/** More of a part than this no pour may be off by, unless it cannot be keyed any closer. */
-const coarse = 0.05;
+/** All of a component that goes in, whatever of it is in already. */
+const partOf = (batch: BatchBook, component: Component, wanted: number): number =>
+	(batch.amounts[component] ?? 0) + wanted - batch.level;
 
 /**
- * By how much a pour may be off: a share of all that is wanted of the component; a mark of the pot beside it where
- * that is still within 5 %, for no eye reads closer.
+ * By how much a pour may be off: a share of all that is wanted of the component; a mark of the pot beside it, for no
+ * eye reads closer, but never more than 5 % of the part.
  */
 export function pourSlack(moment: Moment, batch: BatchBook, component: Component, wanted: number): number {
-	const part = (batch.amounts[component] ?? 0) + wanted - batch.level;
-	const step = stepOf(moment, batch) + 1e-9;
-	return Math.max(settingsOf(moment).pourTolerance * part, Math.min(step, coarse * part), step / 2);
+	const part = partOf(batch, component, wanted);
+	return (
+		Math.max(settingsOf(moment).pourTolerance * part, Math.min(stepOf(moment, batch), mostOff * part)) + 1e-9
+	);
 }
 
 /** Some of a component is wanted, and none of it is in. */
 const isFirst = (batch: BatchBook, component: Component, wanted: number): boolean =>
 	wanted > batch.level && (batch.amounts[component] ?? 0) === 0;
 
-/** Wrong by less than can be keyed is right; a level that has not risen is no pour, however little was wanted. */
+/** A level that has not risen is no pour, however little was wanted. */
 export function compare(
 	moment: Moment,
 	batch: BatchBook,
@@ -76,18 +86,18 @@ export function compare(
 	return level < wanted - slack ? 'short' : level > wanted + slack ? 'over' : 'right';
 }
 
-/** The level told: at the least one step above what the pot shows, where anything is to go in. */
+/** The level told is a mark, and never one that would be found short: the other parts can be made to fit more. */
 export function levelTold(moment: Moment, batch: BatchBook, component: Component): number {
 	const wanted = wantedLevel(moment, batch, component);
-	return isFirst(batch, component, wanted) ? Math.max(wanted, batch.level + stepOf(moment, batch)) : wanted;
+	return markFor(wanted, stepOf(moment, batch), partOf(batch, component, wanted));
 }
 
-/** A part of a batch that is too little for the marks, so that its ratio cannot be read off, in mL or g; null: none is. */
+/** A part of a batch that is too little for the marks, so that half of one is over 5 % of it, in mL or g; null: none is. */
 export function littlePart(moment: Moment, lot: Lot): { component: Component; amount: number } | null {
 	const half = stepOf(moment, lot) / 2;
 	const whole = wholeOf(moment, lot);
 	const parts = pourOrder.map(component => ({ component, amount: whole[component] }));
-	return parts.find(({ amount }) => amount > 0 && half > coarse * amount) ?? null;
+	return parts.find(({ amount }) => amount > 0 && half > mostOff * amount) ?? null;
 }
 
 export function numberOf(
@@ -97,7 +107,7 @@ export function numberOf(
 	least = 0,
 ): NonNullable<Prompt['number']> {
 	const kind = kindOf(batch);
-	const { unit, symbol, step } = entryUnit(kind, unitsOf(moment));
+	const { unit, symbol, step } = marksOf(moment, batch);
 	return {
 		of: batch.by === 'weight' ? 'mass_g' : 'level_mL',
 		unit,

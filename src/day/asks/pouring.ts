@@ -2,20 +2,20 @@ import { isPour } from '../../../machines/batch.ts';
 import type { Component } from '../../job/job.ts';
 import { sentence } from '../../words/say.ts';
 import type { BatchBook } from '../book.ts';
-import { contextOf, type Moment, unitsOf } from '../moment.ts';
+import { contextOf, type Moment } from '../moment.ts';
 import { opens, option, type Prompt, type Reply } from '../prompt.ts';
 import type { DayEvent, EventOf } from '../records.ts';
 import { canMarks } from './cans.ts';
-import { asKeyed, keyed } from './keyed.ts';
 import {
+	asRead,
 	compare,
-	kindOf,
 	levelField,
 	levelTold,
 	littlePart,
 	numberOf,
 	pourSlack,
 	slackOf,
+	toMark,
 	wantedLevel,
 } from './pot-levels.ts';
 import { reading } from './reading.ts';
@@ -54,15 +54,20 @@ export function wrongCan(mark: string, right: string): Prompt {
 	};
 }
 
+const littleWords = 'It is little for these marks: at eye height, drop by drop.';
+const coarseWords = 'These marks give no less: the rest is worked out again.';
+
 /** How far to pour stands on the screen while it is poured; it is gone when the level is read. */
 export function pourPrompt(moment: Moment, batch: BatchBook, component: Component): Prompt {
-	const level = keyed(levelTold(moment, batch, component), kindOf(batch), unitsOf(moment));
+	const told = levelTold(moment, batch, component);
+	const level = toMark(moment, batch, told);
+	const isGiven = compare(moment, batch, component, told) === 'right';
 	const isLittle = littlePart(moment, batch)?.component === component;
 	return {
 		state: 'mix.pour',
 		ask: 'do',
 		say: sentence(`${component}: pour slowly, up to ${level.to} ${level.unit}.`),
-		...(isLittle && { lines: ['It is little for these marks: at eye height, drop by drop.'] }),
+		lines: isGiven ? (isLittle ? [littleWords] : []) : [coarseWords],
 		do: [{ code: 'pour', ...level }],
 		options: [opens('done', 'POURED', 'poured')],
 	};
@@ -72,7 +77,7 @@ export function levelPrompt(moment: Moment, letter: string, batch: BatchBook, co
 	const wanted = wantedLevel(moment, batch, component);
 	const { cans } = moment.state.book.opened;
 	const can = cans.find(one => one.material === batch.material && one.component === component)?.mark ?? '';
-	const shown = (level: number) => asKeyed(level, kindOf(batch), unitsOf(moment));
+	const { to, unit } = toMark(moment, batch, levelTold(moment, batch, component));
 	const reached = (level: number): Reply => {
 		const found = compare(moment, batch, component, level);
 		const poured: DayEvent = {
@@ -84,9 +89,14 @@ export function levelPrompt(moment: Moment, letter: string, batch: BatchBook, co
 			...(batch.by === 'weight' ? { wanted_g: wanted } : { wanted_mL: wanted }),
 			found,
 		};
+		const read = asRead(moment, batch, level);
+		const wantedWords = `Wanted ${to} ${unit}.`;
 		const notices = {
-			over: `Read ${shown(level)}. Wanted ${shown(wanted)}. Over: the rest is worked out again.`,
-			short: `Read ${shown(level)}. Wanted ${shown(wanted)}. Pour on.`,
+			over:
+				read === to
+					? coarseWords
+					: `Read ${read} ${unit}. ${wantedWords} Over: the rest is worked out again.`,
+			short: `Read ${read} ${unit}. ${wantedWords} Pour on.`,
 			right: null,
 		};
 		return { events: [poured], ui: { notice: notices[found] } };

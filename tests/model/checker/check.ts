@@ -13,6 +13,7 @@ import { lettered } from './letters.ts';
 import { readLines } from './lines.ts';
 import { facesMarked, overridesSound } from './marks.ts';
 import { readNotes } from './notes.ts';
+import { partsGiven } from './parts.ts';
 import { readingsPass } from './readings.ts';
 import { checksTied, tied } from './ties.ts';
 import { prepDone, windowsOpen } from './windows.ts';
@@ -42,6 +43,7 @@ const rules: Rule[] = [
 	overridesSound,
 	facesMarked,
 	cupSound,
+	partsGiven,
 	counted,
 	asTold,
 	tied,
@@ -64,7 +66,7 @@ function applied(rule: Rule, day: Day): Finding[] {
 }
 
 /**
- * What a day file shows that the guard forbids, by the file alone: the properties 1–4, 6, 8, 11 and 13–15 and
+ * What a day file shows that the guard forbids, by the file alone: the properties 1–4, 6, 8, 11, 13–15 and 22 and
  * the shape of the file. A write that was never finished is left out.
  * @param bytes the day file
  * @param before earlier day files of the same job, oldest first, against which its opening is held

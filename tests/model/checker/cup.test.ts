@@ -38,7 +38,7 @@ describe('property 13: every batch in the cup has its hardener, stood, and is al
 		[
 			'the hardener is called right at half its level',
 			day => changed(day, poured('hardener'), { level_mL: 250 }),
-			/stands at 250/,
+			/49\.0 of hardener went to 201\.0 of base/,
 		],
 		[
 			'the wanted level of the hardener is not the ratio',
@@ -53,7 +53,7 @@ describe('property 13: every batch in the cup has its hardener, stood, and is al
 		[
 			'the hardener is a tenth of itself short, and little of all that is in the pot',
 			day => changed(day, poured('hardener'), { level_mL: 294 }),
-			/stands at 294/,
+			/93\.0 of hardener went to 201\.0 of base/,
 		],
 		['no level was keyed', day => changed(day, poured('hardener'), { level_mL: undefined }), /no level/],
 		[

@@ -7,6 +7,7 @@ export type Material = {
 	id: string;
 	isocyanate: boolean;
 	ratio: { by: string; base: number; hardener: number };
+	density_kg_per_L: Record<string, number> | null;
 	order: string[];
 	potLife: { at_C: number; hours: number };
 	standing_min: number;
@@ -29,6 +30,7 @@ export type PlannedCoat = {
 };
 export type Face = { id: string; tilt: number; coats: PlannedCoat[] };
 export type Sheet = {
+	units?: string;
 	materials: Record<string, Material>;
 	faces: Face[];
 	gun: { pressure_kPa: number };
@@ -45,13 +47,7 @@ export type History = {
 	aside: { done: string[] } | null;
 };
 export type Limits = Record<
-	| 'settle_s'
-	| 'checkAge_min'
-	| 'airAge_h'
-	| 'clockSlip_s'
-	| 'pourTolerance'
-	| 'readingTolerance'
-	| 'margin_C',
+	'settle_s' | 'checkAge_min' | 'airAge_h' | 'clockSlip_s' | 'readingTolerance' | 'margin_C',
 	number
 >;
 
@@ -62,6 +58,8 @@ export type Day = {
 	lists: List[];
 	cans: Can[];
 	limits: Limits;
+	/** In which volumes are read at the bench. */
+	units: string;
 	before: { faces: Record<string, History>; letters: number };
 };
 
@@ -70,7 +68,6 @@ const standard: Limits = {
 	checkAge_min: 20,
 	airAge_h: 4,
 	clockSlip_s: 2,
-	pourTolerance: 0.02,
 	readingTolerance: 0.1,
 	margin_C: 3,
 };
@@ -86,6 +83,10 @@ function limitsOf(settings: Partial<Limits>): Limits {
 	};
 }
 
+/** What the settings say goes before what the sheet does. */
+const unitsOf = ({ units = 'sheet' }: { units?: string }, sheet: Sheet): string =>
+	units === 'sheet' ? (sheet.units ?? 'metric') : units;
+
 /** The day that notes tell of, or null when they do not begin with its opening. */
 export function dayOf(notes: Note[]): Day | null {
 	const [opened] = notes;
@@ -96,6 +97,7 @@ export function dayOf(notes: Note[]): Day | null {
 		lists: opened.lists as List[],
 		cans: opened.cans as Can[],
 		limits: limitsOf(opened.settings as Partial<Limits>),
+		units: unitsOf(opened.settings as { units?: string }, opened.sheet as Sheet),
 		before: opened.before as Day['before'],
 	};
 }

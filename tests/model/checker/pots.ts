@@ -2,17 +2,16 @@ import { type Day, elapsed, type Material } from './day.ts';
 import { allOf, is, type Moment, type Note, type NoteOf } from './notes.ts';
 import { slower } from './recoat.ts';
 
-type Pour = NoteOf<'batch.poured'> | NoteOf<'batch.found'>;
+export type Pour = NoteOf<'batch.poured'> | NoteOf<'batch.found'>;
 
 /** Levels read of a batch before note `n`; one that found nothing changed since the last adds nothing. */
-const pours = (day: Day, batch: string, n: number): Pour[] =>
+export const pours = (day: Day, batch: string, n: number): Pour[] =>
 	day.notes
 		.slice(0, n)
 		.filter((note): note is Pour => is(note, 'batch.poured', 'batch.found') && note.batch === batch)
 		.filter(({ found }) => found !== 'before');
 
-const level = (pour: Pour) => pour.mass_g ?? pour.level_mL;
-const wanted = (pour: Pour) => pour.wanted_g ?? pour.wanted_mL;
+export const level = (pour: Pour) => pour.mass_g ?? pour.level_mL;
 
 /** How much of each component went in, from the levels reached one after the other. */
 function amounts(all: Pour[]): Record<string, number> {
@@ -33,22 +32,17 @@ function wrongCan(day: Day, material: Material, pour: Pour): string | null {
 	return `its hardener came from can ${pour.can}, which holds ${can ? `${can.material} ${can.component}` : 'nothing known'}`;
 }
 
-/** The finest step that the marks of a pot or a scale show, mL or g: no pour can be judged closer than half of it. */
-const mark = 3;
-const most = 0.05;
+/** Hardener beyond this share of what the base wants is never let be, nor base beyond it of what the hardener wants. */
+const letBe = 0.05;
 
-function wrongLevel(day: Day, material: Material, all: Pour[], pour: Pour): string | null {
-	const [now, aim] = [level(pour), wanted(pour)];
-	if (now === undefined) return 'no level of its hardener was read';
-	const near = (part: number) =>
-		Math.max(day.limits.pourTolerance * part, Math.min(mark, most * part), mark / 2);
+function wrongLevel(material: Material, all: Pour[], pour: Pour): string | null {
+	if (level(pour) === undefined) return 'no level of its hardener was read';
 	const { base = 0, hardener = 0 } = amounts(all);
 	if (hardener <= 0) return 'its level never rose for the hardener';
-	if (pour.found === 'right' && aim !== undefined && Math.abs(now - aim) > near(hardener + aim - now))
-		return `its hardener stands at ${now}, wanted was ${aim}`;
-	const parts = material.ratio.hardener / material.ratio.base;
-	const off = Math.abs(hardener - base * parts) > near(base * parts) + near(base) * parts;
-	return off ? `${hardener.toFixed(1)} of hardener went to ${base.toFixed(1)} of base` : null;
+	const own = (base * material.ratio.hardener) / material.ratio.base;
+	return Math.abs(hardener - own) > letBe * Math.max(hardener, own) + 1e-6
+		? `${hardener.toFixed(1)} of hardener went to ${base.toFixed(1)} of base`
+		: null;
 }
 
 /** Too much hardener is made good by more base, read as right after it. */
@@ -77,7 +71,7 @@ export function hardenerFault(day: Day, material: Material, batch: string, n: nu
 	if (!madeGood(all, read)) return `its hardener was read as ${read.found}`;
 	if (adrift(all)) return 'what it holds is unknown';
 	const cans = ofHardener.flatMap(pour => wrongCan(day, material, pour) ?? []);
-	return cans[0] ?? wrongLevel(day, material, all, read);
+	return cans[0] ?? wrongLevel(material, all, read);
 }
 
 /** Whether a batch of a material that must stand did not stand for that long after its last pour. */

@@ -19,6 +19,7 @@ const material = (max_min: number | null): Material => ({
 	id: 'green',
 	isocyanate: true,
 	ratio: { by: 'volume', base: 2, hardener: 1 },
+	density_kg_per_L: null,
 	order: [],
 	potLife: { at_C: 21, hours: 2 },
 	standing_min: 0,
