@@ -14,6 +14,7 @@ import { SourceError } from '../trigger/source.ts';
 import type { Args, Command, Io } from './command.ts';
 import { jobsIn } from './day-files.ts';
 import { historyOf } from './job-days.ts';
+import { openedOrShown } from './locked.ts';
 import { version } from './package.ts';
 import { settingsInForce } from './settings-in-force.ts';
 import { readSheet, type Sheet } from './sheet.ts';
@@ -35,11 +36,11 @@ function changedSince([opened]: readonly DayRecord[], { job, lists }: Sheet): st
 }
 
 /** The open day of a job, under its lock; or a new one that begins where the last ended. */
-async function dayOf(sheet: Sheet, io: Io): Promise<Opened> {
+async function dayOf(sheet: Sheet, io: Io, dead: string | null): Promise<Opened> {
 	const folder = makeDaysFolder(daysFolder());
 	const open = findOpenDay(folder, sheet.job.name);
 	if (open) {
-		const sink = openDay(open, telling(io));
+		const sink = openDay(open, { ...telling(io), dead });
 		return { sink, notice: changedSince(sink.records, sheet) };
 	}
 	const now = realClock().now();
@@ -68,16 +69,16 @@ const noLine: TriggerLine = { source: null, record: null };
 /** Begins or carries on the day of a job sheet at the terminal. */
 export async function spray(path: string | undefined, io: Io, how: How = {}): Promise<number> {
 	const sheet = await readSheet(path, io, 'spray');
-	return sheet ? shownHere(quiet => dayOf(sheet, quiet), io, how) : 2;
+	return sheet ? shownHere((quiet, dead) => dayOf(sheet, quiet, dead), io, how) : 2;
 }
 
 /** Carries on a day that was left open. */
 export const carryOn = (path: string, io: Io): Promise<number> =>
-	shownHere(quiet => ({ sink: openDay(path, telling(quiet)) }), io, {});
+	shownHere((quiet, dead) => ({ sink: openDay(path, { ...telling(quiet), dead }) }), io, {});
 
 /** What is said while the screen is up is kept until it is down; between lines of text it is said at once. */
 async function shownHere(
-	open: (quiet: Io) => Opened | Promise<Opened>,
+	open: (quiet: Io, dead: string | null) => Opened | Promise<Opened>,
 	io: Io,
 	{ plain, line }: How,
 ): Promise<number> {
@@ -95,7 +96,9 @@ async function shownHere(
 	let listening: Listening | null = null;
 	try {
 		listening = listen(line ?? noLine, clock.now);
-		const day = openSession({ ...(await open(quiet)), clock, rehearsal: false });
+		const opened = await openedOrShown(dead => open(quiet, dead), settings, quiet);
+		if (!opened) return 0;
+		const day = openSession({ ...opened, clock, rehearsal: false });
 		const status = await show(shownDay(day, listening.attach(day, portOf(day)), settings), quiet);
 		return leftUnkept(day, status, quiet);
 	} catch (error) {

@@ -49,6 +49,8 @@ test('sprayed on the real clock, killed in mid-pass and begun again: held, and n
 	expect(acknowledged.at(-1)).toMatchObject({ type: 'face.started', face: 'canopy rail/front' });
 
 	const second = start();
+	await second.until(`open already, in process ${first.pid}`);
+	second.type('\u0003');
 	expect(await second.ended).toBe(1);
 	expect(second.screen()).toContain(String(first.pid));
 	expect(loadDay(path)).toEqual(acknowledged);

@@ -131,6 +131,7 @@ export class LockedError extends DayFileError {
 	readonly standing: Standing;
 	/** `process 41 on cart`. */
 	readonly who: string;
+	readonly day: string;
 	constructor(day: string, lock: string, { text, holder }: Found, standing: Standing) {
 		const who = holder
 			? `process ${holder.pid} on ${plainName(holder.host)}`
@@ -140,6 +141,7 @@ export class LockedError extends DayFileError {
 				? 'close it there'
 				: `close it there, or, if it no longer runs, delete ${plainName(lock)}`;
 		super('locked', `${plainName(day)}: this day is open already, in ${who}: ${remedy}`);
+		this.day = day;
 		this.text = text;
 		this.standing = standing;
 		this.who = who;
