@@ -1,0 +1,116 @@
+import { expect } from 'vitest';
+import type { Moment } from './day-as-met.ts';
+import type { Painter } from './painter.ts';
+import { coatOf, faces, hornsFor, nextFace } from './truth.ts';
+
+/** What must hold on the screen at each moment of the day, by what the model knows. */
+
+const secondFeatures = ['gauge', 'horns', 'pattern-height', 'flooded', 'pair', 'level'];
+
+/** What may be asked in each state of the chart. */
+const mayAsk: Record<string, readonly string[]> = {
+	list: ['breathing', 'item'],
+	listOpen: ['choose'],
+	listOn: ['breathing', 'item'],
+	air: ['number'],
+	airNo: ['choose'],
+	bench: ['choose', 'do'],
+	baseCan: ['can'],
+	basePour: ['do'],
+	baseLevel: ['number'],
+	hardenerCan: ['can'],
+	hardenerPour: ['do'],
+	hardenerLevel: ['number'],
+	overPoured: ['can'],
+	standing: ['wait'],
+	straining: ['choose', 'item', 'number'],
+	loading: ['do'],
+	potFound: ['number'],
+	gear: ['do', 'breathing', 'item'],
+	atBench: ['do', 'batch', ...secondFeatures],
+	paper: ['pattern', 'card'],
+	wrongWay: ['do'],
+	spoiled: ['do'],
+	ready: ['go'],
+	spraying: ['spraying'],
+	overdue: ['spraying'],
+	oneGo: ['one-go'],
+	account: ['last-face'],
+	edge: ['choose'],
+	loose: ['choose', 'do', 'breathing', 'item', 'wait'],
+	wait: ['wait'],
+	touch: ['touch'],
+	finish: ['choose'],
+	hold: ['hold'],
+	closing: ['choose'],
+	trouble: ['trouble'],
+	aside: ['choose'],
+	airLost: ['hold'],
+	airBack: ['choose', 'number'],
+	closed: ['closed'],
+};
+
+/** What the corners must offer, where the rules name it. */
+const mustOffer: Record<string, readonly string[]> = {
+	ready: ['start', 'trouble'],
+	spraying: ['finished', 'trouble'],
+	overdue: ['finished', 'trouble'],
+	oneGo: ['yes', 'stopped'],
+	account: ['none', 'part', 'all'],
+	touch: ['strings', 'tacky', 'dry'],
+	hold: ['back', 'close', 'trouble'],
+	trouble: ['air-lost'],
+	airBack: ['close'],
+	wait: ['trouble'],
+};
+
+export function expectMet(painter: Painter, moment: Moment) {
+	const { context, value } = moment;
+	const seen = painter.seen();
+	const name = String(value);
+	expect(mayAsk[name], `what may be asked in ${name}`).toContain(seen.ask);
+	for (const code of mustOffer[name] ?? []) expect(painter.codes(), `offered in ${name}`).toContain(code);
+	expect(painter.offers('start'), `START offered in ${name}`).toBe(name === 'ready');
+	expect(seen.faces.map(({ face, coats, aside }) => [face, coats, aside])).toEqual(
+		faces.map(face => [face, context.coats[face], context.aside.includes(face)]),
+	);
+	extra[name]?.(painter, moment);
+}
+
+const expectTold: Extra = (painter, { context }) => {
+	const horns = hornsFor(context);
+	const told = painter.seen().do.find(({ code }) => code === 'set-horns');
+	if (context.told !== horns) expect(told?.to, 'the horns are told to be turned').toBe(horns);
+	expect(painter.seen().cup, 'the batch is on no screen before it is read').toBeUndefined();
+};
+
+const expectPass: Extra = (painter, { context }) => {
+	const { face, coat, cup } = painter.seen();
+	expect({ face, coat, cup }).toEqual({
+		face: nextFace(context),
+		coat: coatOf(context),
+		cup: painter.hands.cup,
+	});
+	expect(painter.hands.horns, 'the horns stand as the face wants them').toBe(hornsFor(context));
+};
+
+const expectNoPaint: Extra = painter => {
+	const { face, cup, timers } = painter.seen();
+	expect({ face, cup, timers }, 'nothing about paint or gun').toEqual({
+		face: null,
+		cup: undefined,
+		timers: [],
+	});
+};
+
+type Extra = (painter: Painter, moment: Moment) => void;
+const extra: Record<string, Extra> = {
+	gear: expectTold,
+	atBench: (painter, moment) => {
+		if (moment.context.due === 'short' && painter.seen().ask === 'do') expectTold(painter, moment);
+	},
+	ready: expectPass,
+	spraying: expectPass,
+	airLost: expectNoPaint,
+	airBack: expectNoPaint,
+};
