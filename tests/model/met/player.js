@@ -8,7 +8,7 @@ import { pathToFileURL } from 'node:url';
  * line for it. What the program writes is passed on as it is; what it died of is one line `{"died": "…"}`.
  */
 
-const [program] = process.argv.slice(2);
+const [program = ''] = process.argv.slice(2);
 const asked = process.stdin;
 let input = new PassThrough();
 let running = Promise.resolve();
@@ -19,6 +19,7 @@ process.stdout.setMaxListeners(0);
 
 Object.defineProperty(process, 'stdin', { get: () => input });
 
+/** @param {readonly string[]} words */
 async function open(words) {
 	input.end();
 	await running;
