@@ -47,7 +47,8 @@ function work(given: Given): Worked {
 
 export const air = workPart({
 	name: 'air',
-	summary: 'dew point, and whether the surface is far enough over it (no: exit status 1)',
+	summary:
+		'dew point, and whether the surface is far enough over it, neither too hot nor too cold (no: exit status 1)',
 	usage: [
 		'work air --air TEMP --humidity SHARE --surface TEMP [--margin DIFFERENCE]',
 		'work air --air TEMP --wet-bulb TEMP [--pressure PRESSURE] --surface TEMP',
