@@ -15,12 +15,18 @@ export type CoatRule = {
 	touch: boolean;
 };
 
+/**
+ * A step told of: the one at a place of the list before the coming coat, from 0; null: none of the list. What tells no
+ * place is of an older day, and speaks of every step of its name.
+ */
+export type StepTold = { step: Prep; place?: number | null | undefined };
+
 export type FaceInput = {
 	id: string;
 	part: string;
 	coats: readonly CoatRule[];
 	/** Where earlier days left it. */
-	before?: { laid: number; done: readonly Prep[]; aside: boolean; rework?: readonly string[] };
+	before?: { laid: number; done: readonly StepTold[]; aside: boolean; rework?: readonly string[] };
 };
 
 type FaceContext = {
@@ -31,6 +37,8 @@ type FaceContext = {
 	partly: boolean;
 	/** Preparation done since the last coat. */
 	done: readonly Prep[];
+	/** Steps before the next coat that are done, or left out with a reason, by their places in its list. */
+	places: readonly number[];
 	/** The tape tab of the last coat was touched and allows the next. */
 	touched: boolean;
 	/** Rules overridden, with a logged reason, for the next coat. */
@@ -45,20 +53,43 @@ type Started = EventOf<'face.started'>;
 
 const shut: readonly Window[] = ['wait', 'scuff', 'sand'];
 
-/** What a reason passes over: what stood on the screen. A record that does not say it is of an older day, and passes over all. */
-function passedBy(
-	{ rules, laid }: FaceContext,
-	{ rule, step, facts }: EventOf<'override.given'>,
-): readonly (Prep | Window)[] {
-	switch (rule) {
-		case 'prep':
-			return step ? [step] : (rules.coats[laid]?.prep ?? []);
-		case 'window':
-			return facts?.window ? [facts.window] : shut;
-		default:
-			return [];
-	}
-}
+type Coming = Pick<FaceContext, 'rules' | 'laid'>;
+
+/** The steps before the coming coat, in order. One beyond the plan repeats the last. */
+const stepsBefore = ({ rules, laid }: Coming): readonly Prep[] =>
+	(rules.coats[laid] ?? rules.coats.at(-1))?.prep ?? [];
+
+/** The place of the step that the coming coat wants next; -1: all are done, or left out with a reason. */
+export const openPlace = (context: FaceContext): number =>
+	stepsBefore(context).findIndex((_, at) => !context.places.includes(at));
+
+/** Each step is done, or left out, in its place: it is the one that the coat wants next. */
+const isInPlace = (context: FaceContext, step: Prep | undefined, place: StepTold['place']): boolean =>
+	typeof place !== 'number' || (place === openPlace(context) && step === stepsBefore(context)[place]);
+
+/** Places that steps told of take. */
+const placesOf = (coming: Coming, told: readonly StepTold[]): number[] =>
+	stepsBefore(coming).flatMap((step, at) =>
+		told.some(one => one.step === step && (one.place === undefined || one.place === at)) ? [at] : [],
+	);
+
+const withAll = <Item extends string | number>(list: readonly Item[], more: readonly Item[]) =>
+	[...new Set([...list, ...more])].sort();
+
+/** Steps that a reason leaves out: what stood on the screen. A record that does not say it is of an older day, and leaves out all. */
+const leftOutBy = (
+	context: FaceContext,
+	{ rule, step, place }: EventOf<'override.given'>,
+): readonly StepTold[] => {
+	if (rule !== 'prep') return [];
+	return step ? [{ step, place }] : stepsBefore(context).map(one => ({ step: one }));
+};
+
+/** Recoat windows that a reason passes over, by the same rule: nor is work left out asked for again by its window. */
+const passedBy = (context: FaceContext, event: EventOf<'override.given'>): readonly (Prep | Window)[] => {
+	if (event.rule !== 'window') return leftOutBy(context, event).map(({ step }) => step);
+	return event.facts?.window ? [event.facts.window] : shut;
+};
 
 /** Whether a reason was given for a recoat window as it is, or for leaving out the work that it asks for. */
 export const windowPassedOver = ({ passedOver }: FaceContext, window: Window | undefined): boolean =>
@@ -74,7 +105,7 @@ export const letsOn = (context: FaceContext, window: Window | undefined): boolea
 	windowPassedOver(context, window);
 
 function mayStart(context: FaceContext, event: Started): boolean {
-	const { rules, laid, done, touched, overrides, passedOver } = context;
+	const { rules, laid, done, touched, overrides } = context;
 	const rule = rules.coats[laid];
 	const may = (name: string) => overrides.includes(name);
 	return (
@@ -82,7 +113,7 @@ function mayStart(context: FaceContext, event: Started): boolean {
 		event.from === 'start' &&
 		(rule !== undefined || may('coats')) &&
 		letsOn(context, event.facts?.window) &&
-		(rule?.prep ?? []).every(step => done.includes(step) || passedOver.includes(step)) &&
+		openPlace(context) < 0 &&
 		(touched || !rule?.touch || done.includes('sand') || may('touch'))
 	);
 }
@@ -93,7 +124,18 @@ const mayFinish = (context: FaceContext, event: Started) =>
 	event.coat === context.laid + 1 &&
 	(event.facts?.wet === true || letsOn(context, event.facts?.window));
 
-const fresh = { partly: false, done: [], touched: false, overrides: [], passedOver: [], rework: [] };
+const fresh = {
+	partly: false,
+	done: [],
+	places: [],
+	touched: false,
+	overrides: [],
+	passedOver: [],
+	rework: [],
+};
+
+/** What its own line does to a face. */
+const ownWork = ['sand', 'tack', 'wipe'] as const;
 
 /** One side of a part: how many coats are on it, and what the next one still needs. */
 export const faceMachine = setup({
@@ -105,6 +147,10 @@ export const faceMachine = setup({
 		sprayedAll: ({ event }) => event.type === 'face.ended' && event.extent === 'all',
 		partIsOn: ({ context, event }) =>
 			event.type === 'face.ended' && (event.extent === 'part' || context.partly),
+		isNextStep: ({ context, event }) =>
+			event.type === 'stage.done' && isInPlace(context, event.stage, event.place),
+		mayPassOver: ({ context, event }) =>
+			event.type === 'override.given' && isInPlace(context, event.step, event.place),
 		touchAllows: ({ event }) => event.type === 'reading.taken' && event.feature === 'touch' && event.matched,
 		isNextRework: ({ context, event }) =>
 			event.type === 'rework.done' && event.step === reworkLine[context.rework.length],
@@ -119,9 +165,11 @@ export const faceMachine = setup({
 		keepPart: assign({ partly: true }),
 		prepare: assign({
 			done: ({ context, event }) =>
-				event.type === 'stage.done' && !context.done.includes(event.stage)
-					? [...context.done, event.stage]
-					: context.done,
+				event.type === 'stage.done' ? withAll(context.done, [event.stage]) : context.done,
+			places: ({ context, event }) =>
+				event.type === 'stage.done'
+					? withAll(context.places, placesOf(context, [{ step: event.stage, place: event.place }]))
+					: context.places,
 		}),
 		touch: assign({ touched: true }),
 		override: assign({
@@ -131,8 +179,12 @@ export const faceMachine = setup({
 					: context.overrides,
 			passedOver: ({ context, event }) =>
 				event.type === 'override.given'
-					? [...new Set([...context.passedOver, ...passedBy(context, event)])].sort()
+					? withAll(context.passedOver, passedBy(context, event))
 					: context.passedOver,
+			places: ({ context, event }) =>
+				event.type === 'override.given'
+					? withAll(context.places, placesOf(context, leftOutBy(context, event)))
+					: context.places,
 		}),
 		/** Air read anew is judged anew. */
 		judgeAir: assign({ overrides: ({ context }) => context.overrides.filter(rule => rule !== 'air') }),
@@ -140,17 +192,32 @@ export const faceMachine = setup({
 			rework: ({ context, event }) =>
 				event.type === 'rework.done' ? [...context.rework, event.step] : context.rework,
 		}),
-		backInLine: assign({ ...fresh, done: ['sand', 'wipe', 'tack'] }),
+		backInLine: assign(({ context }) => ({
+			...fresh,
+			done: ownWork,
+			places: placesOf(
+				context,
+				ownWork.map(step => ({ step })),
+			),
+		})),
 	},
 }).createMachine({
 	id: 'face',
-	context: ({ input }) => ({
-		...fresh,
-		rules: input,
-		laid: input.before?.laid ?? 0,
-		done: input.before?.done ?? [],
-		rework: input.before?.rework ?? [],
-	}),
+	context: ({ input }) => {
+		const { laid, done, rework = [] } = input.before ?? { laid: 0, done: [] };
+		const names = withAll(
+			[],
+			done.map(({ step }) => step),
+		);
+		return {
+			...fresh,
+			rules: input,
+			laid,
+			done: names,
+			places: placesOf({ rules: input, laid }, done),
+			rework,
+		};
+	},
 	initial: 'placing',
 	on: { 'air.read': { actions: 'judgeAir' } },
 	states: {
@@ -158,9 +225,9 @@ export const faceMachine = setup({
 		open: {
 			on: {
 				'face.started': { guard: 'mayStart', target: 'spraying' },
-				'stage.done': { actions: 'prepare' },
+				'stage.done': { guard: 'isNextStep', actions: 'prepare' },
 				'reading.taken': { guard: 'touchAllows', actions: 'touch' },
-				'override.given': { actions: 'override' },
+				'override.given': { guard: 'mayPassOver', actions: 'override' },
 				'part.setAside': 'aside',
 			},
 		},
@@ -187,7 +254,7 @@ export const faceMachine = setup({
 		part: {
 			on: {
 				'face.started': { guard: 'mayFinish', target: 'spraying' },
-				'override.given': { actions: 'override' },
+				'override.given': { guard: 'mayPassOver', actions: 'override' },
 				'part.setAside': 'aside',
 			},
 		},

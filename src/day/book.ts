@@ -1,4 +1,4 @@
-import type { Component } from '../job/job.ts';
+import type { Component, Prep } from '../job/job.ts';
 import type { Pulls } from '../trade/pulls.ts';
 import { type Instant, instantAfter, shownBy } from './instant.ts';
 import type { BreakKind, DayRecord, EventOf } from './records.ts';
@@ -35,7 +35,7 @@ export type FaceBook = {
 	 * since when its edge may dry.
 	 */
 	part: { lastStroke: number | null; share: number; since: Instant; wetSince: Instant; left: boolean } | null;
-	prep: { step: string; at: Instant }[];
+	prep: { step: Prep; place?: number | null | undefined; at: Instant }[];
 	/** `coat`: the one that is to be sanded flat, whole or broken off; 0: none is on. */
 	aside: { why: string; since: Instant; coat: number; rework: { step: string; at: Instant }[] } | null;
 	/** Comes back from its rework line with the next coat. */
@@ -148,7 +148,7 @@ export function openBook(record: DayRecord & Opened): Book {
 					cup,
 					carried_C: surfaceC,
 				}));
-				face.prep = before.prep.map(({ step, at }) => ({ step, at: past(at) }));
+				face.prep = before.prep.map(({ step, place, at }) => ({ step, place, at: past(at) }));
 				face.aside = before.aside && {
 					why: before.aside.why,
 					since: past(before.aside.at),

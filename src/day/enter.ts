@@ -246,7 +246,7 @@ function note(book: Book, record: DayRecord, at: Instant, from: string): Book {
 			return changeFace(book, record.face, () => ({ windows: record }));
 		case 'stage.done':
 			return changeFace(book, record.face, ({ prep }) => ({
-				prep: [...prep, { step: record.stage, at }],
+				prep: [...prep, { step: record.stage, place: record.place, at }],
 			}));
 		case 'part.setAside':
 			return record.faces.reduce(

@@ -8,13 +8,11 @@ type Before = EventOf<'day.opened'>['before'];
 /** Nothing has been sprayed on this job before. */
 export const noHistory: Before = { faces: {}, letters: 0 };
 
-function faceAfter({ book, machine }: DayState, id: string): Before['faces'][string] | null {
+function faceAfter({ book }: DayState, id: string): FaceHistory | null {
 	const face = book.faces.get(id);
-	const state = machine.context.faces.find(one => one.context.rules.id === id);
-	if (!face || !state) return null;
+	if (!face) return null;
 	const shop_C = book.opened.sheet.shop.air_C;
 	const read_C = face.windows?.surfaceC ?? book.airs.at(-1)?.surfaceC;
-	const since = face.laid.at(-1)?.ended.wall ?? 0;
 	return {
 		coats: face.laid.map(({ coat, ended, cup, carried_C }) => ({
 			coat,
@@ -22,9 +20,10 @@ function faceAfter({ book, machine }: DayState, id: string): Before['faces'][str
 			cup: [...cup],
 			surfaceC: read_C ?? carried_C ?? shop_C,
 		})),
-		prep: state.context.done.map(step => ({
+		prep: face.prep.map(({ step, place, at }) => ({
 			step,
-			at: isoAt(face.prep.findLast(one => one.step === step)?.at.wall ?? since),
+			...(place !== undefined && { place }),
+			at: isoAt(at.wall),
 		})),
 		aside: asideAfter(face),
 	};

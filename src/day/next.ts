@@ -36,7 +36,15 @@ export type Step =
 	| { kind: 'edge'; face: string }
 	| { kind: 'shut'; face: string }
 	| PaintStep
-	| { kind: 'prep'; part: string; faces: string[]; step: Prep; grit: number | null }
+	/** `rule`: whether the sheet asks for it, or the recoat window. */
+	| {
+			kind: 'prep';
+			part: string;
+			faces: string[];
+			step: Prep;
+			grit: number | null;
+			rule: 'prep' | 'window';
+	  }
 	| { kind: 'stuck'; face: string }
 	| { kind: 'wait'; face: string | null; due: number; why: 'flash' | 'window' | 'touch' | 'stand' | 'rework' }
 	| { kind: 'touch'; faces: string[]; coat: number }
@@ -86,20 +94,23 @@ function prepFor(moment: Moment, id: string): Step | null {
 		const window = windowNow(moment, face);
 		const coat = nextCoat(moment, face);
 		const planned = plannedPrep(moment, face);
-		if (planned) return planned;
+		if (planned) return { ...planned, rule: 'prep' as const };
 		const wanted = window === 'scuff' || window === 'sand' ? window : null;
 		const prepared =
 			wanted === null || done.includes('sand') || (wanted === 'scuff' && done.includes('scuff'));
 		const { grit } = jobOf(moment).materials[coat.material] ?? { grit: null };
-		return prepared || windowReasoned(moment, face) ? null : { step: wanted, grit };
+		return prepared || windowReasoned(moment, face) ? null : { step: wanted, grit, rule: 'window' as const };
 	};
 	const wanted = wantedBy(id);
 	if (!wanted) return null;
 	const { part } = faceOf(moment, id);
+	const isAlike = (other: ReturnType<typeof wantedBy>) =>
+		other?.step === wanted.step && other.grit === wanted.grit && other.rule === wanted.rule;
 	const faces = pending(moment)
 		.map(({ face }) => face)
-		.filter(face => faceOf(moment, face).part === part && wantedBy(face)?.step === wanted.step);
-	return { kind: 'prep', part, faces, step: wanted.step, grit: wanted.grit };
+		.filter(face => faceOf(moment, face).part === part && isAlike(wantedBy(face)));
+	const { step, grit, rule } = wanted;
+	return { kind: 'prep', part, faces, step, grit, rule };
 }
 
 /** Every face of the coat is prepared before the first of them is sprayed: preparing is no work for a gun in the hand. */

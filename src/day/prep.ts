@@ -1,15 +1,15 @@
-import type { Prep } from '../job/job.ts';
+import { openPlace } from '../../machines/face.ts';
 import { timeAt_h } from '../trade/time.ts';
 import { faceBook, faceOf, faceState, jobOf, laidOn, type Moment, nextCoat } from './moment.ts';
 import { rulingSurface_C } from './ruling-surface.ts';
 
 /** The work that the sheet asks for before a coat. */
 
-/** The step that a face wants next before its coat; null: all are done, or left out with a reason. */
+/** The step that a face wants next before its coat, with its place; null: all are done, or left out with a reason. */
 export function plannedPrep(moment: Moment, id: string) {
-	const { done, passedOver } = faceState(moment, id).context;
-	const isOpen = ({ step }: { step: Prep }) => !done.includes(step) && !passedOver.includes(step);
-	return nextCoat(moment, id).prep.find(isOpen) ?? null;
+	const place = openPlace(faceState(moment, id).context);
+	const step = nextCoat(moment, id).prep[place];
+	return step ? { ...step, place } : null;
 }
 
 /** How long the coat on a face hardens before the sanding that is planned next, s; 0: no sanding is next. */

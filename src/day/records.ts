@@ -15,11 +15,17 @@ const coat = z.int().check(z.positive());
 const onFace = { face: faceId, coat };
 const maybeFace = { face: z.nullable(faceId), coat: z.nullable(coat) };
 
+/**
+ * Which of the steps that the sheet puts before a face's coming coat, from 0; null: none of them, the recoat window asks
+ * for it. A record of an older day does not say: it speaks of every step of its name.
+ */
+const place = z.optional(z.nullable(z.int().check(z.minimum(0))));
+
 /** Where a face stands when a day is opened, from the closed days of the same job before it. */
 export const faceHistorySchema = z.object({
 	coats: z.array(z.object({ coat, ended: instant, cup: z.array(letter), surfaceC: z.number() })),
 	/** Preparation done since the last coat. */
-	prep: z.array(z.object({ step: prepSchema, at: instant })),
+	prep: z.array(z.object({ step: prepSchema, place, at: instant })),
 	/** `coat`: the one that is to be sanded flat; where it was broken off, none counts it. */
 	aside: z.nullable(
 		z.object({ why: z.string(), at: instant, done: z.array(z.string()), coat: z.optional(coat) }),
@@ -288,10 +294,16 @@ export const eventSchema = z.discriminatedUnion('type', [
 		...maybeFace,
 		/** The one step of preparation left out. */
 		step: z.optional(prepSchema),
+		place,
 		/** The batch that is used as it is. */
 		batch: z.optional(letter),
 	}),
-	record('stage.done', { face: faceId, stage: prepSchema, grit: z.nullable(z.int().check(z.positive())) }),
+	record('stage.done', {
+		face: faceId,
+		stage: prepSchema,
+		grit: z.nullable(z.int().check(z.positive())),
+		place,
+	}),
 	record('fault.seen', {
 		fault: z.string(),
 		face: z.optional(faceId),

@@ -27,7 +27,7 @@ const faceInput = (face: Face, job: Job, before: EventOf<'day.opened'>['before']
 		...(history && {
 			before: {
 				laid: history.coats.length,
-				done: history.prep.map(({ step }) => step),
+				done: history.prep.map(({ step, place }) => ({ step, place })),
 				aside: history.aside !== null,
 				rework: history.aside?.done ?? [],
 			},

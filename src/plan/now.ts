@@ -1,5 +1,6 @@
 import type { FaceHistory } from '../day/records.ts';
 import { type Face, type Job, leavesOut, type Prep, type Window } from '../job/job.ts';
+import { isAt } from '../job/places.ts';
 import type { RecoatWindow } from '../trade/recoat.ts';
 import { timeAt_h } from '../trade/time.ts';
 import { type Ground, type Outlook, outlook } from './outlook.ts';
@@ -70,7 +71,8 @@ function nextOf(job: Job, face: Face, coats: number, its: FaceHistory, at: numbe
 	const ended = last ? Date.parse(last.ended) : at;
 	const surface_C = last?.surfaceC ?? job.shop.air_C;
 	const done = its.prep.map(each => each.step);
-	const due = prepLeft(coat?.prep.map(each => each.step) ?? trailing(job, face), done)[0];
+	const steps = coat?.prep.map(each => each.step) ?? trailing(job, face);
+	const due = steps.find((step, place) => !its.prep.some(each => isAt(each, step, place)));
 	const cured = due === 'sand' ? sandFrom(job, face, coats, ended, surface_C) : ended;
 	const worked = Math.max(cured, ended + (coat?.wait_h ?? 0) * hour_ms);
 	const given = { wait_s: (worked - ended) / 1000, next: due ?? null, done };
@@ -96,13 +98,6 @@ function outlookAt(windows: readonly RecoatWindow[], gone_ms: number, ground: Gr
 		until_s: until_h === null ? Number.POSITIVE_INFINITY : until_h * 3600,
 	}));
 	return outlook(spells, { least_s: gone_ms / 1000, most_s: gone_ms / 1000 }, ground);
-}
-
-/** Steps still to be done: those after the longest run of them that was done in order. */
-function prepLeft(wanted: readonly Prep[], done: readonly Prep[]): Prep[] {
-	const left = [...wanted];
-	for (const step of done) if (left[0] === step) left.shift();
-	return left;
 }
 
 /** Work that the sheet asks for after the last coat of a face. */

@@ -1,5 +1,6 @@
 import type { FaceHistory } from '../day/records.ts';
 import { type Face, type Job, leavesOut } from '../job/job.ts';
+import { isAt, placeOf } from '../job/places.ts';
 import { timeAt_h } from '../trade/time.ts';
 import { type DayPlan, type PlanOptions, planDay, slack_s } from './day-plan.ts';
 import { judgeStage, type Verdict } from './judge.ts';
@@ -114,8 +115,9 @@ function waitsFor(
 	if (index < lastDone) return false;
 	if (stage?.kind !== 'prep') return true;
 	const following = next.find(coat => coat.stage > index);
-	if (following && !following.prep.some(each => each.step === stage.step)) return false;
-	return following !== next[0] || !history?.prep.some(each => each.step === stage.step);
+	const place = placeOf(job, face.id, index);
+	if (following && following.prep[place]?.step !== stage.step) return false;
+	return following !== next[0] || !history?.prep.some(each => isAt(each, stage.step, place));
 }
 
 const cured = ({ ended, ready }: Standing, hours: number): number =>

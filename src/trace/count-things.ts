@@ -1,3 +1,4 @@
+import { isAt } from '../job/places.ts';
 import { type Asked, type Clue, dayOf, faceOf, planOf, type Suspicion } from './suspicion.ts';
 import { type Pass, passKey, type Timeline } from './timeline.ts';
 
@@ -67,12 +68,12 @@ function unticked(timeline: Timeline, pass: Pass): string[] {
 		one => one.face === pass.face && one.coat < pass.coat && one.ended <= pass.began,
 	);
 	const since = before?.ended ?? 0;
-	const done = new Set(
-		timeline.stages
-			.filter(({ at, record }) => record.face === pass.face && at >= since && at <= pass.began)
-			.map(({ record }) => record.stage),
-	);
-	return plan.prep.filter(({ step }) => !done.has(step)).map(({ step }) => step);
+	const done = timeline.stages
+		.filter(({ at, record }) => record.face === pass.face && at >= since && at <= pass.began)
+		.map(({ record: { stage, place } }) => ({ step: stage, place }));
+	return plan.prep
+		.filter(({ step }, place) => !done.some(one => isAt(one, step, place)))
+		.map(({ step }) => step);
 }
 
 function surface({ timeline, pass }: Asked): Suspicion {

@@ -5,6 +5,7 @@ import {
 	type Facts,
 	unknownWhySchema,
 } from '../../src/day/records.ts';
+import type { Prep } from '../../src/job/job.ts';
 import { allGood, type Plan } from './plans.ts';
 import { overridesOf } from './properties.ts';
 import { type Shadow, wantedBy } from './shadow.ts';
@@ -138,13 +139,34 @@ export const passedOver = (
 	...more,
 });
 
-/** Reasons for a rule of a face, with and without what stood on the screen. */
-const shown: Record<string, readonly Partial<EventOf<'override.given'>>[]> = {
-	window: [{ facts: { window: 'wait' } }, { facts: { window: 'sand' } }],
-	prep: [{ step: 'sand' }, { step: 'tack' }],
+/** Every place of the longest list before a coat of a face. */
+const placesOn = ({ input }: Plan, id: string): number[] => {
+	const coats = input.faces.find(face => face.id === id)?.coats ?? [];
+	return [...Array(Math.max(0, ...coats.map(({ prep }) => prep.length))).keys()];
 };
-const reasonsFor = (rule: string, id: string): DayEvent[] =>
-	[{}, ...(shown[rule] ?? [])].map(more => passedOver(rule, id, more));
+
+/** Reasons for a rule of a face, with and without what stood on the screen. */
+const shown = (plan: Plan, id: string): Record<string, readonly Partial<EventOf<'override.given'>>[]> => ({
+	window: [{ facts: { window: 'wait' } }, { facts: { window: 'sand' } }],
+	prep: (['sand', 'tack'] as const).flatMap(step => [
+		{ step },
+		...placesOn(plan, id).map(place => ({ step, place })),
+	]),
+});
+const reasonsFor = (plan: Plan, rule: string, id: string): DayEvent[] =>
+	[{}, ...(shown(plan, id)[rule] ?? [])].map(more => passedOver(rule, id, more));
+
+/** Stages told of a face, by each place of its lists, by none, and as older days did, without a word of it. */
+const stagesOn = (plan: Plan, id: string, stages: readonly Prep[]): DayEvent[] =>
+	stages.flatMap(stage =>
+		[undefined, null, ...placesOn(plan, id)].map(place => ({
+			type: 'stage.done' as const,
+			face: id,
+			stage,
+			grit: null,
+			...(place !== undefined && { place }),
+		})),
+	);
 
 /** Everything that can be keyed in a list or a gun check, in and out of place. */
 const keyed: readonly DayEvent[] = [
@@ -236,7 +258,8 @@ export const ofBatch = (
 ];
 
 /** Everything that can be told of one face besides its start. */
-export function ofFace({ input, vary, rules, stages: only }: Plan, id: string): DayEvent[] {
+export function ofFace(plan: Plan, id: string): DayEvent[] {
+	const { input, vary, rules, stages: only } = plan;
 	const stages = ['sand', 'scuff', 'tack'] as const;
 	const steps = ['set-up', 'sand', 'clean', 'respray'] as const;
 	const coats =
@@ -259,16 +282,14 @@ export function ofFace({ input, vary, rules, stages: only }: Plan, id: string): 
 		{ type: 'face.late', ...on },
 		{ type: 'edge.left', ...on },
 		{ type: 'part.setAside', part: id, faces: [id], why: 'run' },
-		...(only ?? (vary.has('prep') ? stages : (['fill'] as const))).map(
-			(stage): DayEvent => ({ type: 'stage.done', face: id, stage, grit: null }),
-		),
+		...stagesOn(plan, id, only ?? (vary.has('prep') ? stages : ['fill'])),
 		...[true, false]
 			.slice(0, vary.has('touch') ? 2 : 1)
 			.map(matched => read('touch', 'tacky', vary.has('touch') && matched, { faces: [id], face: id })),
 		...(vary.has('rework') ? steps : steps.slice(1, 2)).map(
 			(step): DayEvent => ({ type: 'rework.done', face: id, step }),
 		),
-		...rules.flatMap(rule => reasonsFor(rule, id)),
+		...rules.flatMap(rule => reasonsFor(plan, rule, id)),
 	];
 }
 

@@ -4,14 +4,14 @@ import type { Property } from './properties.ts';
 /** Which properties an event puts to the test where a day stands: what a walk counts as a case of each. */
 
 const byType: Partial<Record<DayEvent['type'], readonly Property[]>> = {
-	'face.started': [1, 2, 3, 4, 11, 13, 14, 15],
+	'face.started': [1, 2, 3, 4, 11, 13, 14, 15, 16],
 	'gun.checked': [1, 2, 11, 15],
 	'check.began': [1, 11, 13, 14],
 	'reading.taken': [2, 11],
 	'item.answered': [11],
-	'override.given': [11],
+	'override.given': [11, 16],
 	'face.ended': [14, 15],
-	'stage.done': [3],
+	'stage.done': [3, 16],
 	'part.setAside': [14],
 	'rework.done': [14],
 	'batch.started': [13],
@@ -47,6 +47,7 @@ export const cases: Readonly<Record<Property, string>> = {
 	13: 'steps of mixing, loads, checks begun and starts put',
 	14: 'starts, ends, settings aside and steps back in line put',
 	15: 'passes, starts and ends put',
+	16: 'steps, reasons and starts put',
 };
 
 /** @param value the activity of the day in which the event is put */

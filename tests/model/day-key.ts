@@ -92,7 +92,7 @@ export function faceAlone(
 			if (event.type === 'face.started')
 				for (const { property, says } of wrongStart(input, pair.told, event))
 					broken(pair, event, `${property}: ${says}`);
-			return { face: next, told: sprayedAfter(pair.told, event) };
+			return { face: next, told: sprayedAfter(input, pair.told, event) };
 		},
 		seen: ({ face, told: { laid, coat, aside, overrides } }) =>
 			JSON.stringify([face.value, face.context.laid, face.context.overrides, laid, coat, aside, overrides]),

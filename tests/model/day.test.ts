@@ -9,7 +9,7 @@ import { shadowAfter, startOf } from './shadow.ts';
 import { type DayPair, type DayWalk, walkDay } from './walk-day.ts';
 
 /**
- * The whole day, every reachable state under every event, with properties 1–9, 11 and 13–15 on every edge.
+ * The whole day, every reachable state under every event, with properties 1–9, 11 and 13–16 on every edge.
  *
  * What is left out here cannot matter. The charts read no clock. Faces, batches and the check are walked alone with
  * all their real values; a day moves them by their own charts and by nothing else, which each edge holds it to. Of

@@ -4,17 +4,17 @@ import type { Property } from './properties.ts';
 
 /** What `npm run prove` prints of the properties: for each, everything that decided it, over how much, and what came of it. */
 
-export type Number15 = Property | 10 | 12;
+export type Numbered = Property | 10 | 12;
 
 /** One thing that decides some properties: how, over how much, and what it found against them. */
 export type Evidence = {
-	for: readonly Number15[];
+	for: readonly Numbered[];
 	how: string;
 	size: string;
-	found: readonly { property: Number15; says: string }[];
+	found: readonly { property: Numbered; says: string }[];
 };
 
-export const says: Readonly<Record<Number15, string>> = {
+export const says: Readonly<Record<Numbered, string>> = {
 	...properties,
 	10: 'the wanted reading on no screen before it is keyed; what is instructed is not read',
 	12: 'the same log gives the same state, on any machine, in any time zone',
@@ -53,14 +53,14 @@ export function walked(
 	};
 }
 
-/** The table of the properties, 1 to 15, and whether all of them hold. */
+/** The table of the properties, in the order of their numbers, and whether all of them hold. */
 export function tableOf(evidence: readonly Evidence[]): { text: string; holds: boolean } {
 	const lines = [
 		`${'property'.padEnd(86)} ${'how it was checked'.padEnd(62)} ${'size of the search'.padEnd(72)} verdict`,
 	];
 	let holds = true;
-	for (let property = 1; property <= 15; property++) {
-		const key = property as Number15;
+	for (let property = 1; property <= Object.keys(says).length; property++) {
+		const key = property as Numbered;
 		const own = evidence.filter(one => one.for.includes(key));
 		const wrong = own.flatMap(({ found }) => found.filter(one => one.property === key));
 		const fails = wrong.length > 0 || own.length === 0;

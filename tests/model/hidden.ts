@@ -1,12 +1,12 @@
 import type { DayRecord, EventOf } from '../../src/day/records.ts';
 import type { Line } from '../../src/day/rehearsal.ts';
 import { inUnit } from '../../src/trade/quantity.ts';
-import type { Number15 } from './evidence.ts';
+import type { Numbered } from './evidence.ts';
 
 /** Whether a screen gives away what is about to be read (10). */
 
 export type Watched = {
-	says: (property: Number15, text: string) => void;
+	says: (property: Numbered, text: string) => void;
 	/** Screens since the last instruction was done, or since the check began. */
 	since: Line[];
 	/** What was instructed in the check under way. */

@@ -192,14 +192,14 @@ export const variations: readonly Plan[] = [
 	plan(
 		'a day that earlier days began: one coat on, one part aside',
 		[
-			face('lid', twice(level), { before: { laid: 1, done: ['sand'], aside: false } }),
+			face('lid', twice(level), { before: { laid: 1, done: [{ step: 'sand', place: null }], aside: false } }),
 			face('door', twice(upright), { before: { laid: 1, done: [], aside: true } }),
 		],
 		varied('rework', 'prep', 'collapsed'),
 	),
 	plan(
-		'work on the face before coat 2, and recoat windows that ask for it',
-		[face('lid', twice(level, { prep: ['sand', 'tack'] })), face('door', [upright])],
+		'work on the face before coat 2, some of it twice, and recoat windows that ask for it',
+		[face('lid', twice(level, { prep: ['sand', 'tack', 'sand'] })), face('door', [upright])],
 		varied('prep', 'collapsed'),
 	),
 	plan('set aside, and back by its own line', [lid, face('door', [upright])], varied('rework', 'collapsed')),

@@ -12,7 +12,7 @@ import { type Judged, walkDay } from './walk-day.ts';
 export const properties: Readonly<Record<Property, string>> = {
 	1: 'after a break or wait, no spraying before a new passed full check',
 	2: 'no spraying before a reading that fits the face',
-	3: 'no coat but in its recoat window, with its stages recorded, or under a reason',
+	3: 'no coat but in its recoat window, with the work that it asks for, or under a reason',
 	4: 'what is known of the gun ends by every cause',
 	5: 'hold is taken in every state but closed',
 	6: 'no edge from hold or wait to ready or spraying',
@@ -23,6 +23,7 @@ export const properties: Readonly<Record<Property, string>> = {
 	13: 'no spraying from a cup without hardener read, stood, alive',
 	14: 'no coat more than planned, none on a part set aside',
 	15: 'every face is tied to its check, batches and air reading',
+	16: 'every step of the sheet in its place, as often as it stands there, or under a reason',
 };
 
 export const orders: MixStep[][] = [
@@ -48,10 +49,11 @@ const alone = (coats: CoatRule[], before?: FaceInput['before']): FaceInput => ({
 
 /** Faces, and the rules that are passed over on them; the quickest walk first. */
 export const facesAlone: readonly [face: FaceInput, rules: readonly string[]][] = [
-	[alone([coat, coat], { laid: 1, done: [], aside: true }), ['window']],
+	[alone([coat, { ...coat, prep: ['wipe'] }], { laid: 1, done: [], aside: true }), ['window']],
 	[alone([coat, { ...coat, touch: true }]), ['air', 'touch']],
 	[alone([coat, { ...coat, prep: ['sand'] }]), ['prep']],
-	[alone([coat, coat], { laid: 1, done: ['sand'], aside: false }), ['coats']],
+	[alone([coat, { ...coat, prep: ['sand', 'tack', 'sand'] }]), []],
+	[alone([coat, coat], { laid: 1, done: [{ step: 'sand' }], aside: false }), ['coats']],
 	[
 		alone([
 			{ ...coat, prep: ['tack'] },
@@ -163,7 +165,7 @@ const faceProof: Proof = {
 					(value === 'broken') !== (told.coat === 'broken off'),
 			);
 			if (miscounts) found.push({ property: 14, says: 'the chart counts otherwise than the records tell' });
-			return add(sum, graph, found, [3, 14]);
+			return add(sum, graph, found, [3, 14, 16]);
 		}),
 };
 

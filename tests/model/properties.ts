@@ -3,14 +3,14 @@ import type { DayEvent, EventOf } from '../../src/day/records.ts';
 import { wrongMixing } from './mixed-batch.ts';
 import type { Plan } from './plans.ts';
 import { type Asked, causeIn, inputOf, onlyByReading, type Shadow, wantedBy } from './shadow.ts';
-import { ownLine, wrongStart } from './sprayed-face.ts';
+import { inPlace, ownLine, wrongStart } from './sprayed-face.ts';
 
 /**
  * The properties of the guard on one edge: what the bookkeeping knew before, the event, and where the machine went.
  * Written from the words of the rules; no guard of the machines is used. The numbers are those of `proofs.ts`.
  */
 
-export type Property = 1 | 2 | 3 | 4 | 5 | 6 | 7 | 8 | 9 | 11 | 13 | 14 | 15;
+export type Property = 1 | 2 | 3 | 4 | 5 | 6 | 7 | 8 | 9 | 11 | 13 | 14 | 15 | 16;
 export type Broken = { property: Property; says: string };
 
 export type Edge = {
@@ -241,7 +241,7 @@ function sameBooks({ plan, event, was, after, is }: Edge, says: Says) {
 	}
 }
 
-/** What is told of a face finds it where it can be true: nothing is recorded that nothing takes (3, 11, 14, 15). */
+/** What is told of a face finds it where it can be true: nothing is recorded that nothing takes (3, 11, 14–16). */
 function toldOfFace({ event, before, was }: Edge, says: Says) {
 	const at = (id: string | null) => was.faces[id ?? ''];
 	const inLine = (id: string | null) =>
@@ -250,6 +250,10 @@ function toldOfFace({ event, before, was }: Edge, says: Says) {
 		says(11, `a reason for ${event.face}, which can take none`);
 	if (event.type === 'stage.done' && !(inLine(event.face) && at(event.face)?.coat === 'none'))
 		says(3, `${event.stage} recorded on ${event.face}, which has no use for it`);
+	if (event.type === 'stage.done' && !inPlace(at(event.face), event.stage, event.place))
+		says(16, `${event.stage} recorded on ${event.face} out of its place`);
+	if (event.type === 'override.given' && !inPlace(at(event.face), event.step, event.place))
+		says(16, `a reason to leave out ${event.step} on ${event.face} out of its place`);
 	if (event.type === 'part.setAside' && before.value !== 'closed' && !event.faces.some(inLine))
 		says(14, `${event.faces.join(', ')} set aside, which cannot be`);
 	if (event.type === 'rework.done' && event.step !== 'respray') {

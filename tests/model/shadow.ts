@@ -192,7 +192,7 @@ function facesAfter(plan: Plan, shadow: Shadow, event: DayEvent): Shadow['faces'
 	const concerned = plan.input.faces.filter(({ id }) => speaksOf(event, id));
 	if (concerned.length === 0) return shadow.faces;
 	const moved = concerned.map(
-		({ id }) => [id, sprayedAfter(shadow.faces[id] as SprayedFace, event)] as const,
+		input => [input.id, sprayedAfter(input, shadow.faces[input.id] as SprayedFace, event)] as const,
 	);
 	return { ...shadow.faces, ...Object.fromEntries(moved) };
 }

@@ -1,6 +1,10 @@
-import type { FaceInput } from '../../machines/face.ts';
+import type { FaceInput, StepTold } from '../../machines/face.ts';
 import type { DayEvent, EventOf } from '../../src/day/records.ts';
+import type { Prep } from '../../src/job/job.ts';
 import type { Broken } from './properties.ts';
+
+/** A step before a coat, and its place among them. */
+type Listed = { step: Prep; place: number };
 
 /** A face as its records tell of it. */
 export type SprayedFace = {
@@ -15,11 +19,13 @@ export type SprayedFace = {
 	line: number;
 	/** Stages recorded since the last coat. */
 	stages: readonly string[];
+	/** The sheet's list before the coat to come, as far as nothing in it is struck off: done, or left out with a reason. */
+	left: readonly Listed[];
 	/** The tape tab was touched and lets the next coat on. */
 	tab: boolean;
 	/** Rules passed over for the coat to come. */
 	overrides: readonly string[];
-	/** Windows and steps that a reason was given for, while they stood on the screen. */
+	/** Windows, and steps that a window could ask for too, that a reason was given for while they stood on the screen. */
 	passedOver: readonly string[];
 };
 
@@ -33,50 +39,84 @@ const bare = {
 	passedOver: [],
 } as const;
 
-export const unsprayed = ({ id, before }: FaceInput): SprayedFace => ({
-	...bare,
-	id,
-	laid: before?.laid ?? 0,
-	stages: before?.done ?? [],
-	aside: before?.aside ?? false,
-});
+/** The list before the coat that comes on so many; one beyond the plan repeats the last. */
+const listBefore = ({ coats }: FaceInput, laid: number): Listed[] =>
+	(coats[Math.min(laid, coats.length - 1)]?.prep ?? []).map((step, place) => ({ step, place }));
+
+/** A step struck off the list: the one at its place, or, told without one on an older day, every one of its name. */
+const without = (left: readonly Listed[], { step, place }: StepTold): readonly Listed[] =>
+	left.filter(one => one.step !== step || (place !== undefined && one.place !== place));
+
+export function unsprayed(input: FaceInput): SprayedFace {
+	const { laid, done, aside } = input.before ?? { laid: 0, done: [], aside: false };
+	return {
+		...bare,
+		id: input.id,
+		laid,
+		stages: done.map(({ step }) => step),
+		left: done.reduce(without, listBefore(input, laid)),
+		aside,
+	};
+}
 
 /** Set up hard, sanded flat, clean: then it is in line again, sanded, wiped and tacked. */
 export const ownLine: readonly string[] = ['set-up', 'sand', 'clean'];
 const withOne = (list: readonly string[], one: string) => [...new Set([...list, one])].sort();
 
-function ended(face: SprayedFace, { extent }: EventOf<'face.ended'>): SprayedFace {
-	if (extent === 'all') return { ...face, ...bare, laid: face.laid + 1 };
+function ended(input: FaceInput, face: SprayedFace, { extent }: EventOf<'face.ended'>): SprayedFace {
+	const laid = face.laid + 1;
+	if (extent === 'all') return { ...face, ...bare, laid, left: listBefore(input, laid) };
 	const isPartly = extent === 'part' || face.partly;
 	return { ...face, coat: isPartly ? 'part' : 'none', partly: isPartly };
 }
 
-const everyStep = 'every step';
-
 /** A reason holds for the window or step it was given for; where it does not say for which, for each. */
-function reasoned(face: SprayedFace, { rule, step, facts }: EventOf<'override.given'>): SprayedFace {
+function reasoned(
+	input: FaceInput,
+	face: SprayedFace,
+	{ rule, step, place, facts }: EventOf<'override.given'>,
+): SprayedFace {
 	const overrides = withOne(face.overrides, rule);
 	const windows = facts?.window ? [facts.window] : ['wait', 'scuff', 'sand'];
-	const given = rule === 'window' ? windows : rule === 'prep' ? [step ?? everyStep] : [];
-	return { ...face, overrides, passedOver: given.reduce(withOne, face.passedOver) };
+	const steps = step ? [step] : listBefore(input, face.laid).map(one => one.step);
+	const given = rule === 'window' ? windows : rule === 'prep' ? steps : [];
+	const passedOver = given.reduce(withOne, face.passedOver);
+	if (rule !== 'prep') return { ...face, overrides, passedOver };
+	return { ...face, overrides, passedOver, left: step ? without(face.left, { step, place }) : [] };
 }
 
+/** Whether a step told with its place is the next on the list (16). What tells none is on no list. */
+export const inPlace = (
+	face: SprayedFace | undefined,
+	step: Prep | undefined,
+	place: StepTold['place'],
+): boolean => {
+	const next = face?.left[0];
+	return place === undefined || place === null || (place === next?.place && step === next.step);
+};
+
 /** The face after an event that was accepted and speaks of it. */
-export function sprayedAfter(face: SprayedFace, event: DayEvent): SprayedFace {
+export function sprayedAfter(input: FaceInput, face: SprayedFace, event: DayEvent): SprayedFace {
 	const untouched = face.coat === 'none' && !face.aside;
 	switch (event.type) {
 		case 'face.started':
 			return { ...face, coat: 'under way' };
 		case 'face.ended':
-			return ended(face, event);
+			return ended(input, face, event);
 		case 'break.began':
 			return face.coat === 'under way' ? { ...face, coat: 'broken off' } : face;
 		case 'stage.done':
-			return untouched ? { ...face, stages: withOne(face.stages, event.stage) } : face;
+			return untouched
+				? {
+						...face,
+						stages: withOne(face.stages, event.stage),
+						left: without(face.left, { step: event.stage, place: event.place }),
+					}
+				: face;
 		case 'reading.taken':
 			return event.feature === 'touch' && event.matched && untouched ? { ...face, tab: true } : face;
 		case 'override.given':
-			return face.aside ? face : reasoned(face, event);
+			return face.aside ? face : reasoned(input, face, event);
 		case 'air.read':
 			return { ...face, overrides: face.overrides.filter(rule => rule !== 'air') };
 		case 'part.setAside':
@@ -85,25 +125,23 @@ export function sprayedAfter(face: SprayedFace, event: DayEvent): SprayedFace {
 		case 'rework.done': {
 			if (!face.aside || event.step !== ownLine[face.line]) return face;
 			if (face.line < ownLine.length - 1) return { ...face, line: face.line + 1 };
-			return { ...face, ...bare, aside: false, stages: ['sand', 'tack', 'wipe'] };
+			const line = ['sand', 'tack', 'wipe'] as const;
+			const left = line.map(step => ({ step })).reduce(without, listBefore(input, face.laid));
+			return { ...face, ...bare, aside: false, stages: line, left };
 		}
 		default:
 			return face;
 	}
 }
 
-/** What a start of a face breaks of the rules that are the face's own (3, 14). */
+/** What a start of a face breaks of the rules that are the face's own (3, 14, 16). */
 export function wrongStart(input: FaceInput, face: SprayedFace, start: EventOf<'face.started'>): Broken[] {
 	const broken: Broken[] = [];
 	const over = (rule: string) => face.overrides.includes(rule);
 	const says = (property: Broken['property'], text: string) => broken.push({ property, says: text });
 	const { window, wet } = start.facts ?? {};
 	const planned = input.coats[face.laid];
-	/** Work that a reason was given for is not asked again, whoever asks: the sheet or the window. */
-	const passed = (what: string) =>
-		face.passedOver.includes(what) ||
-		(face.passedOver.includes(everyStep) && planned?.prep.some(step => step === what) === true);
-	const shut = window !== 'spray' && !passed(window ?? '');
+	const shut = window !== 'spray' && !face.passedOver.includes(window ?? '');
 	if (start.coat !== face.laid + 1) says(14, `coat ${start.coat} begins on ${face.laid} coats`);
 	if (planned === undefined && !over('coats')) says(14, 'a coat more than planned, and no reason given');
 	if (face.aside) says(14, 'its part is set aside');
@@ -122,8 +160,7 @@ export function wrongStart(input: FaceInput, face: SprayedFace, start: EventOf<'
 		return broken;
 	}
 	if (!prepared) says(3, `its window says ${window}`);
-	const missing = (planned?.prep ?? []).filter(stage => !stages.includes(stage) && !passed(stage));
-	if (missing.length > 0) says(3, `not recorded: ${missing.join(', ')}`);
+	if (face.left.length > 0) says(16, `not recorded: ${face.left.map(({ step }) => step).join(', ')}`);
 	if (planned?.touch && !face.tab && !stages.includes('sand') && !over('touch'))
 		says(3, 'the tape tab was not touched');
 	return broken;

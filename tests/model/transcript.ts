@@ -6,7 +6,7 @@ import { type DayState, fold, foldAll } from '../../src/day/state.ts';
 import { transact } from '../../src/day/transact.ts';
 import { viewOf } from '../../src/day/view-of.ts';
 import { rehearsed } from '../day/rehearsed.ts';
-import type { Evidence, Number15 } from './evidence.ts';
+import type { Evidence, Numbered } from './evidence.ts';
 import { hiddenIn, type Watched, watchOf } from './hidden.ts';
 import { type Chance, chanceOf } from './keys/chance.ts';
 
@@ -68,7 +68,7 @@ export const digestOf = ({ machine, book }: DayState): string => {
 };
 
 /** Hold, from where a day stands: one key, and the day is in hold (5). */
-function holdFrom(day: ReturnType<typeof rehearsed>, says: (property: Number15, text: string) => void): void {
+function holdFrom(day: ReturnType<typeof rehearsed>, says: (property: Numbered, text: string) => void): void {
 	const state = day.state();
 	const { value } = state.machine;
 	if (value === 'closed') return;
@@ -84,7 +84,7 @@ function holdFrom(day: ReturnType<typeof rehearsed>, says: (property: Number15, 
 }
 
 /** Where a day stands that was killed behind each of its records' keys and started again (8). */
-function restarts(keys: readonly (readonly DayRecord[])[], says: (property: Number15, text: string) => void) {
+function restarts(keys: readonly (readonly DayRecord[])[], says: (property: Numbered, text: string) => void) {
 	let state: DayState | null = null;
 	for (const key of keys) {
 		for (const record of key) state = fold(state, record);
@@ -105,7 +105,7 @@ function restarts(keys: readonly (readonly DayRecord[])[], says: (property: Numb
 function cuts(
 	bytes: Uint8Array,
 	keys: readonly (readonly DayRecord[])[],
-	says: (property: Number15, text: string) => void,
+	says: (property: Numbered, text: string) => void,
 ): number {
 	const whole = new Set(keys.map((_, index) => keys.slice(0, index + 1).flat().length));
 	const from = Math.max(0, bytes.length - cutBytes);
@@ -119,7 +119,7 @@ function cuts(
 }
 
 /** The state that was lived, and that of the file alone, read in other time zones (12). */
-function folds(day: ReturnType<typeof rehearsed>, says: (property: Number15, text: string) => void): number {
+function folds(day: ReturnType<typeof rehearsed>, says: (property: Numbered, text: string) => void): number {
 	const given = process.env.TZ;
 	const lived = digestOf(day.state());
 	const shown = new Set<string>();
@@ -154,7 +154,7 @@ function playDay(seed: number, sum: Transcript): void {
 		units: seed % 4 < 2 ? ('metric' as const) : ('us' as const),
 	};
 	const day = rehearsed({ settings, seed });
-	const says = (property: Number15, text: string) =>
+	const says = (property: Numbered, text: string) =>
 		void sum.found.push({ property, says: `day ${seed}: ${text}` });
 	const watch: Watched = watchOf(says);
 	const wild = chance.pick([0, 0.02, 0.08]);
@@ -177,7 +177,7 @@ function playDay(seed: number, sum: Transcript): void {
 	sum.restarts += day.keys.length;
 	if (seed % 10 === 1) sum.cuts += cuts(day.bytes(), day.keys, says);
 	sum.folds += folds(day, says);
-	for (const { property, says: text } of day.findings()) says(property as Number15, `the checker: ${text}`);
+	for (const { property, says: text } of day.findings()) says(property as Numbered, `the checker: ${text}`);
 	sum.days++;
 	sum.records += day.records().length;
 	sum.readings += watch.readings;
@@ -212,11 +212,11 @@ export const together = (parts: readonly Transcript[]): Transcript =>
 const count = (value: number) => value.toLocaleString('en');
 
 /** What the checker of day files decides alone. */
-const byChecker: readonly Number15[] = [1, 2, 3, 4, 6, 8, 11, 13, 14, 15];
+const byChecker: readonly Numbered[] = [1, 2, 3, 4, 6, 8, 11, 13, 14, 15, 16];
 
 /** What days line by line say of each property that they decide. */
 export function evidenceOf(done: Transcript): Evidence[] {
-	const of = (property: Number15, how: string, size: string): Evidence => ({
+	const of = (property: Numbered, how: string, size: string): Evidence => ({
 		for: [property],
 		how,
 		size,

@@ -4,7 +4,7 @@ import { pours, wrongMixing } from './mixed-batch.ts';
 import type { Plan } from './plans.ts';
 import { wrongBegin, wrongPass, wrongStartOf } from './properties.ts';
 import { closesItem, inputOf, type Shadow } from './shadow.ts';
-import { ownLine } from './sprayed-face.ts';
+import { inPlace, ownLine } from './sprayed-face.ts';
 
 /**
  * The other half of property 7, the way on: an event in its place, that no rule stands against, is taken. So no
@@ -26,9 +26,9 @@ function ofFace(was: Shadow, event: DayEvent): boolean {
 			return open && event.coat === (named?.laid ?? 0) + 1;
 		}
 		case 'stage.done':
-			return inLine && named?.coat === 'none';
+			return inLine && named?.coat === 'none' && inPlace(named, event.stage, event.place);
 		case 'override.given':
-			return inLine;
+			return inLine && inPlace(named, event.step, event.place);
 		case 'part.setAside':
 			return event.faces.some(id => {
 				const face = was.faces[id];

@@ -4,6 +4,7 @@ import { about } from '../../words/spoken.ts';
 import { windowNow } from '../allowed.ts';
 import { faceOf, faceState, laidOn, type Moment, materialOf, nextCoat } from '../moment.ts';
 import type { Step } from '../next.ts';
+import { plannedPrep } from '../prep.ts';
 import { opens, option, type Prompt } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
 import { reasonPrompt } from './override.ts';
@@ -34,8 +35,8 @@ export function prepPrompt(
 	step: Extract<Step, { kind: 'prep' }>,
 	menu: readonly string[],
 ): Prompt {
-	const { part, faces, step: prep, grit } = step;
-	const rule = nextCoat(moment, faces[0] ?? '').prep.some(one => one.step === prep) ? 'prep' : 'window';
+	const { part, faces, step: prep, grit, rule } = step;
+	const placeOn = (face: string) => plannedPrep(moment, face)?.place ?? null;
 	const over = (reason: string): DayEvent[] =>
 		faces.map(face => ({
 			type: 'override.given',
@@ -43,11 +44,15 @@ export function prepPrompt(
 			reason,
 			face,
 			coat: laidOn(moment, face) + 1,
-			...(rule === 'prep' ? { step: prep } : { facts: { window: windowNow(moment, face) } }),
+			...(rule === 'prep'
+				? { step: prep, place: placeOn(face) }
+				: { facts: { window: windowNow(moment, face) } }),
 		}));
 	if (menu[0] === 'reason')
 		return reasonPrompt(rule, about(part, `why is it not ${prepWord[prep] ?? prep}?`), menu, over);
-	const done = faces.map((face): DayEvent => ({ type: 'stage.done', face, stage: prep, grit }));
+	const done = faces.map(
+		(face): DayEvent => ({ type: 'stage.done', face, stage: prep, grit, place: placeOn(face) }),
+	);
 	return {
 		state: `prep.${prep}`,
 		ask: 'item',

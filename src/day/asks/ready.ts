@@ -16,6 +16,7 @@ import {
 	unitsOf,
 } from '../moment.ts';
 import { pending } from '../order.ts';
+import { plannedPrep } from '../prep.ts';
 import type { Option, Prompt } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
 import { isTimed } from '../takes.ts';
@@ -53,9 +54,7 @@ function stretchFrom(moment: Moment, first: string): string[] {
 			faceOf(moment, face).tilt === faceOf(moment, first).tilt &&
 			faceOf(moment, face).fanHeight_mm === known.fanHeight_mm &&
 			!faceState(moment, face).matches('part');
-		const allowed =
-			facts.window === 'spray' &&
-			coat.prep.every(({ step }) => faceState(moment, face).context.done.includes(step));
+		const allowed = facts.window === 'spray' && plannedPrep(moment, face) === null;
 		const touched = faceState(moment, face).context.touched || coat.ofStage[0] === 1;
 		const reaches = volume <= moment.state.book.cup_mL + 1e-9 && seconds < cupLife_s(moment);
 		if (stretch.length === mostInStretch) break;

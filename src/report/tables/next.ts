@@ -1,4 +1,5 @@
-import { leavesOut, type Stage } from '../../job/job.ts';
+import { leavesOut } from '../../job/job.ts';
+import { isAt, placeOf } from '../../job/places.ts';
 import { highestHeld, timeAt_h } from '../../trade/time.ts';
 import { type Day, faceIn, iso, ms, ofType, plannedCoat } from './day.ts';
 import type { WindowRow } from './windows.ts';
@@ -37,10 +38,11 @@ const laterOf = (one: string, other: string | null): string => (other !== null &
 const passing: ReadonlySet<string> = new Set(['wipe', 'tack']);
 
 /** Steps of the sheet between the last coat and the next, or after the last: each when the ones before allow it. */
-function between(day: Day, row: WindowRow, stages: readonly Stage[]): DueRow[] {
+function between(day: Day, row: WindowRow, first: number): DueRow[] {
 	const due: DueRow[] = [];
+	const did = day.book.faces.get(row.face)?.prep ?? [];
 	let at = row.ended;
-	for (const stage of stages) {
+	for (const [index, stage] of [...day.job.stages.entries()].slice(first)) {
 		if (leavesOut(stage, row.face)) continue;
 		if (stage.kind === 'coats') break;
 		if (stage.kind === 'wait') {
@@ -49,6 +51,8 @@ function between(day: Day, row: WindowRow, stages: readonly Stage[]): DueRow[] {
 		}
 		if (passing.has(stage.step)) continue;
 		if (stage.step === 'sand') at = laterOf(at, sandable(day, row.face, row));
+		const place = placeOf(day.job, row.face, index);
+		if (did.some(one => isAt(one, stage.step, place))) continue;
 		due.push({ face: row.face, what: stage.step, stage: stage.name, at, until: null });
 	}
 	return due;
@@ -68,8 +72,7 @@ function dueOn(day: Day, row: WindowRow): DueRow[] {
 	const done = coats[row.coat - 1];
 	const next = coats[row.coat];
 	const first = (done?.stage ?? -1) + 1;
-	const did = new Set<string>(book?.prep.map(({ step }) => step));
-	const steps = between(day, row, day.job.stages.slice(first)).filter(({ what }) => !did.has(what));
+	const steps = between(day, row, first);
 	if (!next || next.stage === done?.stage) return next ? [] : steps;
 	const open = row.windows.find(({ does }) => does !== 'wait');
 	const last = row.windows.findLast(({ does }) => does === 'spray' || does === 'scuff');

@@ -15,8 +15,9 @@ import { facesMarked, overridesSound } from './marks.ts';
 import { readNotes } from './notes.ts';
 import { partsGiven } from './parts.ts';
 import { readingsPass } from './readings.ts';
+import { stepsInPlace } from './steps.ts';
 import { checksTied, tied } from './ties.ts';
-import { prepDone, windowsOpen } from './windows.ts';
+import { waited, windowsOpen } from './windows.ts';
 
 type Rule = (day: Day) => Finding[];
 
@@ -33,7 +34,8 @@ const rules: Rule[] = [
 	fanAcross,
 	checkAgrees,
 	windowsOpen,
-	prepDone,
+	waited,
+	stepsInPlace,
 	noShortCut,
 	reopenedInHold,
 	gunItemsClosed,
@@ -66,7 +68,7 @@ function applied(rule: Rule, day: Day): Finding[] {
 }
 
 /**
- * What a day file shows that the guard forbids, by the file alone: the properties 1–4, 6, 8, 11, 13–15 and 22 and
+ * What a day file shows that the guard forbids, by the file alone: the properties 1–4, 6, 8, 11, 13–16, 22 and
  * the shape of the file. A write that was never finished is left out.
  * @param bytes the day file
  * @param before earlier day files of the same job, oldest first, against which its opening is held

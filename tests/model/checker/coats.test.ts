@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { cartDay } from './cart-day.ts';
-import { door, lid } from './cart-sheet.ts';
+import { cartSheet, door, lid } from './cart-sheet.ts';
 import { checkDayFile } from './check.ts';
 import { changed, find, like, putAfter, seal, shifted, without } from './draft.ts';
 import type { Raw } from './lines.ts';
@@ -69,11 +69,6 @@ describe('property 3: no coat over another before its window is open', () => {
 			day => changed(day, like('reading.taken', { feature: 'touch' }), { faces: [door] }),
 			/no touch test/,
 		],
-		[
-			'the face was not tacked',
-			day => without(day, like('stage.done', { face: lid })),
-			/tack is not recorded/,
-		],
 		['scuffing is due and not recorded', day => scuffed(day, []), /the sheet says scuff/],
 	];
 	test.each(early)('%s', (...mutilation) => expectFound(3, mutilation));
@@ -115,6 +110,76 @@ function scuffed(day: Raw[], prep: string[]): Raw[] {
 	const from = String(set?.at);
 	return changed(withWindows(done, [{ does: 'scuff', from, until: null }]), lidAgain, { window: 'scuff' });
 }
+
+describe('property 16: every step of the sheet in its place, as often as it stands there', () => {
+	/** A sheet that has the lid wiped, sanded and wiped again before its first coat, and what was told of that. */
+	const wipedTwice = (...told: Raw[]): Raw[] => {
+		const [opened, ...rest] = without(cartDay(), like('stage.done', { face: lid }));
+		const prep = ['wipe', 'sand', 'wipe'].map(step => ({ step, grit: null }));
+		const sheet = cartSheet(0);
+		const faces = sheet.faces.map(({ coats, ...face }) => ({
+			...face,
+			coats: coats.map((coat, nth) => (face.id === lid && nth === 0 ? { ...coat, prep } : coat)),
+		}));
+		return told.reduceRight(
+			(day, { rule, ...fields }) =>
+				rule === undefined
+					? putAfter(day, like('stage.done', { face: door }), 'stage.done', {
+							face: lid,
+							grit: null,
+							...fields,
+						})
+					: putAfter(day, like('stage.done', { face: door }), 'override.given', {
+							...{ rule, reason: 'dust-free', face: lid, coat: 1 },
+							...fields,
+						}),
+			[{ ...opened, sheet: { ...sheet, faces } }, ...rest],
+		);
+	};
+	const wipe = (place?: number | null) => ({ stage: 'wipe', ...(place !== undefined && { place }) });
+	const sand = (place?: number) => ({ stage: 'sand', ...(place !== undefined && { place }) });
+	const says = (day: Raw[]) =>
+		foundIn(day).flatMap(found => (found.property === 16 ? [found.says.replace(/^.*?: /, '')] : []));
+
+	test('the face was not tacked', () => {
+		expect(says(without(cartDay(), like('stage.done', { face: lid })))).toEqual(['tack is not recorded']);
+	});
+
+	test('each once, in order: nothing is found', () => {
+		expect(foundIn(wipedTwice(wipe(0), sand(1), wipe(2)))).toEqual([]);
+	});
+
+	test('the second wipe is missing, or told as the first once more', () => {
+		expect(says(wipedTwice(wipe(0), sand(1)))).toEqual(['wipe is not recorded']);
+		expect(says(wipedTwice(wipe(0), sand(1), wipe(0)))).toEqual([
+			'wipe is told of place 0, wanted was wipe at place 2',
+			'wipe is not recorded',
+		]);
+	});
+
+	test('the last wipe before the sanding is out of its place', () => {
+		expect(says(wipedTwice(wipe(0), wipe(2), sand(1)))).toEqual([
+			'wipe is told of place 2, wanted was sand at place 1',
+			'wipe is not recorded',
+		]);
+	});
+
+	test('a wipe that a window asked for stands for none of the sheet', () => {
+		expect(says(wipedTwice(wipe(0), sand(1), wipe(null)))).toEqual(['wipe is not recorded']);
+	});
+
+	test('a reason leaves out one of the two, told of in a day that tells its place', () => {
+		const left = (place: number) => ({ rule: 'prep', step: 'wipe', place });
+		const marked = (day: Raw[]) => changed(day, like('face.started', { face: lid }), { overrides: ['prep'] });
+		expect(foundIn(marked(wipedTwice(left(0), sand(1), wipe(2))))).toEqual([]);
+		expect(says(marked(wipedTwice(left(0), sand(1))))).toEqual(['wipe is not recorded']);
+	});
+
+	test('an older day tells no places: a step speaks of each of its name', () => {
+		expect(foundIn(wipedTwice(wipe(), sand()))).toEqual([]);
+		expect(says(wipedTwice(wipe()))).toEqual(['sand is not recorded']);
+	});
+});
 
 describe('property 14: no more coats than planned, none on a part set aside', () => {
 	const extra: Mutilation[] = [

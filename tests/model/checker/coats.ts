@@ -16,7 +16,7 @@ export function finished(ended: NoteOf<'face.ended'>): Moment {
 	return { t, mono: ended.mono - (ended.t - t), run: ended.run, slid: ended.slid };
 }
 
-const historyOf = (day: Day, face: string): History | undefined => day.before.faces[face];
+export const historyOf = (day: Day, face: string): History | undefined => day.before.faces[face];
 
 function fromBefore(day: Day, face: string): Laid | null {
 	const last = historyOf(day, face)?.coats.at(-1);

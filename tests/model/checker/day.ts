@@ -43,7 +43,7 @@ export type Can = { material: string; component: string; mark: string };
 /** A face as the day found it. */
 export type History = {
 	coats: { coat: number; ended: string; surfaceC: number }[];
-	prep: { step: string; at: string }[];
+	prep: { step: string; place?: number | null; at: string }[];
 	aside: { done: string[] } | null;
 };
 export type Limits = Record<

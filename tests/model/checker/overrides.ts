@@ -11,7 +11,7 @@ function standsFor(day: Day, given: NoteOf<'override.given'>, start: NoteOf<'fac
 }
 
 /** The overrides, with a reason, under which a face was started against one of these rules. */
-function overridesOf(day: Day, start: NoteOf<'face.started'>, ...rules: string[]) {
+export function overridesOf(day: Day, start: NoteOf<'face.started'>, ...rules: string[]) {
 	return allOf(day.notes, 'override.given').filter(
 		given =>
 			given.n < start.n &&
@@ -28,7 +28,7 @@ function overridesOf(day: Day, start: NoteOf<'face.started'>, ...rules: string[]
 export const overrideOf = (day: Day, start: NoteOf<'face.started'>, ...rules: string[]) =>
 	overridesOf(day, start, ...rules)[0];
 
-/** Whether a step before a coat was left out with a reason, by whichever rule it was asked for. A record without its step is of an older day. */
+/** Whether the work that a window asks for was left out with a reason, by whichever rule it was asked for. A record without its step is of an older day. */
 export const isLeftOut = (day: Day, start: NoteOf<'face.started'>, step: string): boolean =>
 	overridesOf(day, start, 'prep', 'window').some(given =>
 		given.rule === 'prep'

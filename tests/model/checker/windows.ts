@@ -111,23 +111,16 @@ export function windowsOpen(day: Day): Finding[] {
 	});
 }
 
-/** What the sheet asks for between two coats, work and waiting, was done (property 3). */
-export function prepDone(day: Day): Finding[] {
+/** The wait that the sheet asks for between two coats is over (property 3). */
+export function waited(day: Day): Finding[] {
 	return allOf(day.notes, 'face.started').flatMap(start => {
 		const planned = plannedCoat(day, start.face, start.coat);
 		const laid = lastLaid(day, start.face, start.n);
-		if (!planned || start.from === 'part' || laid?.coat === start.coat) return [];
-		const done = prepSince(day, start.face, laid, start.n);
-		const left = planned.prep
-			.filter(({ step }) => !done.includes(step) && !isLeftOut(day, start, step))
-			.map(({ step }) => `${step} is not recorded`);
-		const short =
-			!overrideOf(day, start, 'window') &&
-			laid !== null &&
-			elapsed(laid.at, start).least + slack_ms < planned.wait_h * hour_ms;
-		const waited = short ? [`the sheet's wait of ${planned.wait_h} h is not over`] : [];
-		return [...left, ...waited].map(says =>
-			finding(3, start, `${start.face} gets coat ${start.coat}: ${says}`),
-		);
+		if (!planned || !laid || start.from === 'part' || laid.coat === start.coat) return [];
+		const isOver =
+			overrideOf(day, start, 'window') ||
+			elapsed(laid.at, start).least + slack_ms >= planned.wait_h * hour_ms;
+		const says = `${start.face} gets coat ${start.coat}: the sheet's wait of ${planned.wait_h} h is not over`;
+		return isOver ? [] : [finding(3, start, says)];
 	});
 }
