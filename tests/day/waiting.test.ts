@@ -103,3 +103,19 @@ test('a day carried on the next morning goes through the list before spraying ag
 	expect(lists()).toBe(3);
 	expect(day.findings()).toEqual([]);
 });
+
+test('in a wait too another amount is keyed, and one that the marks cannot give is mixed under a reason', () => {
+	const day = rehearsed({ settings: { units: 'us' } });
+	day.until(({ state, coat }) => state === 'wait' && coat === 2);
+	day.pick('mix');
+	day.pick('amount');
+	expect(day.line().state).toBe('mix.amount');
+	day.send('number 1.8');
+	expect(day.line().state).toBe('mix.marks');
+	day.pick('finer');
+	day.pick('finer-cup');
+	expect(day.line().state).toBe('mix.stir');
+	expect(day.ofType('batch.started').at(-1)?.make_mL).toBeCloseTo(53.2, 1);
+	day.toEnd();
+	expect(day.findings()).toEqual([]);
+});

@@ -7,7 +7,7 @@ import { reworkNow } from '../next.ts';
 import { pending } from '../order.ts';
 import { paintShort_mL } from '../paint.ts';
 import { hardens_s } from '../prep.ts';
-import { type Option, opens, option, type Prompt } from '../prompt.ts';
+import { inside, type Option, opens, option, type Prompt } from '../prompt.ts';
 import { mixPrompt } from './batch-begin.ts';
 import { flushed, leftOverPrompt } from './left-over.ts';
 import { reasonPrompt } from './override.ts';
@@ -80,7 +80,10 @@ export const soonerPrompt = (moment: Moment, face: string, coat: number, menu: r
 
 export function waitPrompt(moment: Moment, menu: readonly string[]): Prompt {
 	const { wait } = moment.state.book;
-	if (menu[0] === 'mix') return mixPrompt(moment, menu[1] ?? '', menu.slice(2));
+	if (menu[0] === 'mix') {
+		const [mix, next = '', ...open] = menu;
+		return inside(mix, inside(next, mixPrompt(moment, next, open)));
+	}
 	if (menu[0] === 'flush' && contextOf(moment).cup.length > 0) return leftOverPrompt(moment, flushed);
 	const rework = menu[0] === 'rework' ? reworkNow(moment) : null;
 	if (rework) return reworkPrompt(moment, rework.faces, rework.step);
