@@ -1,7 +1,9 @@
 import { resolveDay } from '../day/file/folder.ts';
+import { lostOf } from '../day/file/lost.ts';
 import { salvageDay } from '../day/file/salvage.ts';
 import { plainName } from '../day/file/trouble.ts';
 import { logLine } from '../words/log-line.ts';
+import { lostLine } from '../words/lost-line.ts';
 import type { Args, Command, Io } from './command.ts';
 import { askedDay, folderOf, told } from './day-files.ts';
 
@@ -37,10 +39,16 @@ export const logCommand: Command = {
 	run: (args, io) =>
 		told('log', io, () => {
 			if (typeof args.options.salvage === 'string') return salvage(args, args.options.salvage, io);
-			const { records } = askedDay(args, io);
+			const { path, records } = askedDay(args, io);
 			const zone = records[0]?.type === 'day.opened' ? records[0].zone : 'UTC';
-			for (const record of records)
-				io.stdout.write(`${args.options.json ? JSON.stringify(record) : logLine(record, zone)}\n`);
+			const lost = lostOf(path);
+			const isJson = args.options.json === true;
+			for (const one of isJson ? lost : []) io.stderr.write(`fanwise log: ${lostLine(one)}\n`);
+			for (const record of records) {
+				io.stdout.write(`${isJson ? JSON.stringify(record) : logLine(record, zone)}\n`);
+				const here = isJson ? [] : lost.filter(({ behind }) => behind === record.seq);
+				for (const one of here) io.stdout.write(`          ${lostLine(one)}\n`);
+			}
 			return 0;
 		}),
 };

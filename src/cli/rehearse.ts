@@ -69,7 +69,7 @@ async function run({ positionals, options }: Args, io: Io): Promise<number> {
 			seed,
 		};
 		const first = openingRecord(opening, { wall: start, mono: 0 });
-		const open = file?.open(first) ?? inMemory(first);
+		const open = file?.open(first, message => io.stderr.write(`${message}\n`)) ?? inMemory(first);
 		const line = triggerLineOf(options);
 		return options.json
 			? await answerLines(open, start, line, io)

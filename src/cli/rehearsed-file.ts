@@ -1,5 +1,6 @@
 import { existsSync } from 'node:fs';
 import { loadDay } from '../day/file/days.ts';
+import type { OnTrouble } from '../day/file/keep.ts';
 import { createDay, openDay } from '../day/file/store.ts';
 import type { DayRecord } from '../day/records.ts';
 import type { Sink } from '../day/session.ts';
@@ -11,7 +12,7 @@ export type RehearsedFile = {
 	/** Why a job's rehearsal cannot go on in it: it goes on only with the job that it was begun for, on a clock that is moved. */
 	notOf(job: string): string | null;
 	/** Every start opens it anew, as a crash would find it; where there is none, it begins with this record. */
-	open(first: DayRecord): () => Sink;
+	open(first: DayRecord, onTrouble: OnTrouble): () => Sink;
 };
 
 /** @throws DayFileError where there is something at the path that is no day to go on with */
@@ -27,11 +28,11 @@ export function rehearsedFile(path: string): RehearsedFile {
 			if (opened.job === job) return null;
 			return `${path}: this day is of another job, "${opened.job}": name its sheet, or another file`;
 		},
-		open(first) {
+		open(first, onTrouble) {
 			let held: Sink | null = null;
 			return () => {
 				held?.close();
-				held = existsSync(path) ? openDay(path) : createDay(path, first);
+				held = existsSync(path) ? openDay(path, { onTrouble }) : createDay(path, first, { onTrouble });
 				return held;
 			};
 		},

@@ -1,5 +1,6 @@
 import { extname } from 'node:path';
 import { writeFresh } from '../day/file/fresh.ts';
+import { lostOf } from '../day/file/lost.ts';
 import { disk, type FilePort } from '../day/file/port.ts';
 import { DayFileError, errorCode, plainName, saySystemError } from '../day/file/trouble.ts';
 import { isSheetName, type SheetName, sheetNames } from '../report/csv.ts';
@@ -78,7 +79,8 @@ function report(args: Args, io: Io): number {
 	const units = unitsFor(args, io);
 	const { path: dayPath, records } = askedDay(args, io);
 	const days = daysUpTo(dayPath, records, io);
-	const text = reportAs(ending, { day: records, days, faults: faultsInForce(args, io), units, sheet });
+	const lost = lostOf(dayPath);
+	const text = reportAs(ending, { day: records, days, lost, faults: faultsInForce(args, io), units, sheet });
 	writeReport(path, text, args.options.force === true);
 	io.stdout.write(`${plainName(path)}: written.\n`);
 	return 0;

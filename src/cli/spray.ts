@@ -2,7 +2,7 @@ import { isDeepStrictEqual } from 'node:util';
 import { realClock } from '../day/clock.ts';
 import { findOpenDay } from '../day/file/days.ts';
 import { daysFolder, makeDaysFolder, newDayPath } from '../day/file/folder.ts';
-import { createDay, openDay } from '../day/file/store.ts';
+import { createDay, openDay, type StoreOptions } from '../day/file/store.ts';
 import { DayFileError } from '../day/file/trouble.ts';
 import { localDate, localZone } from '../day/local-zone.ts';
 import { openingRecord } from '../day/open.ts';
@@ -20,12 +20,12 @@ import { settingsInForce } from './settings-in-force.ts';
 import { readSheet, type Sheet } from './sheet.ts';
 import { canShow, plainOption, show, shownDay } from './show.ts';
 import { statusOf } from './status.ts';
+import { openTelling } from './telling.ts';
 import { type Listening, listen, type TriggerLine, triggerLineOf, triggerOptions } from './trigger.ts';
 import { leftUnkept } from './unkept.ts';
 
-/** Trouble with the disk that was got over is said, not kept. */
-const telling = (io: Io) => ({ onTrouble: (message: string) => void io.stderr.write(`${message}\n`) });
-
+/** How a day's file is opened: who is told of its disk, and the lock that was said to be dead. */
+type Opening = Pick<StoreOptions, 'onTrouble' | 'dead'>;
 type Opened = { sink: Sink; notice?: string | null };
 
 /** A day rests on the sheet and the lists that it was opened with; whoever changed one since is told. */
@@ -36,11 +36,11 @@ function changedSince([opened]: readonly DayRecord[], { job, lists }: Sheet): st
 }
 
 /** The open day of a job, under its lock; or a new one that begins where the last ended. */
-async function dayOf(sheet: Sheet, io: Io, dead: string | null): Promise<Opened> {
+async function dayOf(sheet: Sheet, io: Io, opening: Opening): Promise<Opened> {
 	const folder = makeDaysFolder(daysFolder());
 	const open = findOpenDay(folder, sheet.job.name);
 	if (open) {
-		const sink = openDay(open, { ...telling(io), dead });
+		const sink = openDay(open, opening);
 		return { sink, notice: changedSince(sink.records, sheet) };
 	}
 	const now = realClock().now();
@@ -59,7 +59,7 @@ async function dayOf(sheet: Sheet, io: Io, dead: string | null): Promise<Opened>
 		now,
 	);
 	const path = newDayPath(folder, { job: sheet.job.name, date: localDate(now.wall) });
-	return { sink: createDay(path, first, telling(io)) };
+	return { sink: createDay(path, first, opening) };
 }
 
 type How = { plain?: boolean; line?: TriggerLine };
@@ -69,16 +69,16 @@ const noLine: TriggerLine = { source: null, record: null };
 /** Begins or carries on the day of a job sheet at the terminal. */
 export async function spray(path: string | undefined, io: Io, how: How = {}): Promise<number> {
 	const sheet = await readSheet(path, io, 'spray');
-	return sheet ? shownHere((quiet, dead) => dayOf(sheet, quiet, dead), io, how) : 2;
+	return sheet ? shownHere((quiet, opening) => dayOf(sheet, quiet, opening), io, how) : 2;
 }
 
 /** Carries on a day that was left open. */
 export const carryOn = (path: string, io: Io): Promise<number> =>
-	shownHere((quiet, dead) => ({ sink: openDay(path, { ...telling(quiet), dead }) }), io, {});
+	shownHere((_quiet, opening) => ({ sink: openDay(path, opening) }), io, {});
 
 /** What is said while the screen is up is kept until it is down; between lines of text it is said at once. */
 async function shownHere(
-	open: (quiet: Io, dead: string | null) => Opened | Promise<Opened>,
+	open: (quiet: Io, opening: Opening) => Opened | Promise<Opened>,
 	io: Io,
 	{ plain, line }: How,
 ): Promise<number> {
@@ -92,14 +92,15 @@ async function shownHere(
 	}
 	const said: string[] = [];
 	const quiet: Io = settings.plain ? io : { ...io, stderr: { write: text => said.push(text) } };
+	const { onTrouble, on } = openTelling(quiet);
 	const clock = realClock();
 	let listening: Listening | null = null;
 	try {
 		listening = listen(line ?? noLine, clock.now);
-		const opened = await openedOrShown(dead => open(quiet, dead), settings, quiet);
+		const opened = await openedOrShown(dead => open(quiet, { onTrouble, dead }), settings, quiet);
 		if (!opened) return 0;
 		const day = openSession({ ...opened, clock, rehearsal: false });
-		const status = await show(shownDay(day, listening.attach(day, portOf(day)), settings), quiet);
+		const status = await show(shownDay(day, listening.attach(day, on(portOf(day))), settings), quiet);
 		return leftUnkept(day, status, quiet);
 	} catch (error) {
 		if (error instanceof SourceError) return refuse(error, io);

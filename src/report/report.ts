@@ -1,3 +1,4 @@
+import type { Lost } from '../day/file/lost.ts';
 import type { DayRecord } from '../day/records.ts';
 import type { FaultData } from '../trace/faults.ts';
 import type { UnitSystem } from '../trade/quantity.ts';
@@ -19,6 +20,8 @@ export type Asked = {
 	/** The day in question, and every day that may bear on its faults, oldest first, itself the last. */
 	day: readonly DayRecord[];
 	days: readonly (readonly DayRecord[])[];
+	/** What its disk has lost of it; left out: nothing. */
+	lost?: readonly Lost[];
 	faults: FaultData;
 	/** Left out: the units of the day's own settings. */
 	units?: UnitSystem | undefined;
@@ -26,7 +29,7 @@ export type Asked = {
 	sheet: SheetName;
 };
 
-function reportOf({ day: records, days, faults, units }: Asked): Report {
+function reportOf({ day: records, days, lost = [], faults, units }: Asked): Report {
 	const day = dayOf(records);
 	const tables = tablesOf(records);
 	const { settings } = day.opened;
@@ -34,6 +37,7 @@ function reportOf({ day: records, days, faults, units }: Asked): Report {
 	return {
 		day,
 		tables,
+		lost,
 		traces: tracesOf(days, tables.faults, faults),
 		faults,
 		times: timesOf(day.opened.zone, day.opened.at),
@@ -57,8 +61,8 @@ export function reportAs(ending: Ending, asked: Asked): string {
 		case 'ics':
 			return ics(tablesOf(asked.day), stamped);
 		case 'json': {
-			const { tables, traces } = reportOf(asked);
-			return json(asked.day, tables, traces);
+			const { tables, traces, lost } = reportOf(asked);
+			return json(asked.day, tables, traces, lost);
 		}
 	}
 }

@@ -5,6 +5,9 @@ import type { Lock } from './lock.ts';
 import type { FilePort, FileStat } from './port.ts';
 import { DayFileError, diskError, plainName, saySystemError } from './trouble.ts';
 
+/** Is told of trouble that was got over: in one line, and in the few words of a screen. */
+export type OnTrouble = (message: string, far: string) => void;
+
 /** A day file that this program has open and nobody else. */
 export type DayFile = {
 	readonly path: string;
@@ -67,16 +70,30 @@ const keepAside = (port: FilePort, path: string, why: string): string => {
 	return aside;
 };
 
-const whatIsStrange = (found: FileStat | null, held: Held): string | null => {
-	if (!found) return 'it was removed while it was open';
-	if (found.dev !== held.dev || found.ino !== held.ino) return 'it was replaced while it was open';
-	return found.size === held.size ? null : 'something else wrote in it while it was open';
+/** Why a day is written anew, in full and in the few words of a screen. */
+type Strange = { says: string; far: string };
+
+const removed: Strange = { says: 'it was removed while it was open', far: 'Day file: it was removed.' };
+const replaced: Strange = { says: 'it was replaced while it was open', far: 'Day file: it was replaced.' };
+const writtenIn: Strange = {
+	says: 'something else wrote in it while it was open',
+	far: 'Day file: something else wrote in it.',
+};
+const unwritten = (why: string): Strange => ({
+	says: `it could not be written${why}`,
+	far: 'Disk: a write failed.',
+});
+
+const whatIsStrange = (found: FileStat | null, held: Held): Strange | null => {
+	if (!found) return removed;
+	if (found.dev !== held.dev || found.ino !== held.ino) return replaced;
+	return found.size === held.size ? null : writtenIn;
 };
 
 const firstLine = (piece: Uint8Array) => piece.subarray(0, piece.indexOf(10) + 1);
 
 /** Keeps the day's bytes in memory, so that it can be written anew at any time. */
-export const keep = (start: Start, port: FilePort, onTrouble: (message: string) => void): DayFile => {
+export const keep = (start: Start, port: FilePort, onTrouble: OnTrouble): DayFile => {
 	const { path, lock, pieces } = start;
 	let last = start.records.at(-1);
 	let known = start.held;
@@ -95,8 +112,8 @@ export const keep = (start: Start, port: FilePort, onTrouble: (message: string) 
 		trusted = true;
 		attempts = [];
 	};
-	const writeOn = (key: Uint8Array): string | null => {
-		if (!trusted) return 'it could not be written before';
+	const writeOn = (key: Uint8Array): Strange | null => {
+		if (!trusted) return unwritten(' before');
 		trusted = false;
 		try {
 			writeAll(port, known.handle, key);
@@ -106,7 +123,7 @@ export const keep = (start: Start, port: FilePort, onTrouble: (message: string) 
 			if (strange === null) accept({ ...known, size });
 			return strange;
 		} catch (error) {
-			return `it could not be written (${saySystemError(error)})`;
+			return unwritten(` (${saySystemError(error)})`);
 		}
 	};
 	const begins = (whole: Uint8Array, start: Uint8Array) =>
@@ -145,12 +162,14 @@ export const keep = (start: Start, port: FilePort, onTrouble: (message: string) 
 		overtaken = new DayFileError('overtaken', `${plainName(path)}: ${says}`);
 		throw overtaken;
 	};
-	const write = (key: Uint8Array): string | null => {
+	const write = (key: Uint8Array): Strange | null => {
 		try {
 			confirm();
 			attempts.push(key);
 			const failed = writeOn(key);
-			return failed && `${plainName(path)}: ${failed}; ${writeAnew(key)}`;
+			if (!failed) return null;
+			const says = `${plainName(path)}: ${failed.says}; ${writeAnew(key)}`;
+			return { says, far: `${failed.far} The day was written anew.` };
 		} catch (error) {
 			throw diskError(path, 'this key was not taken', error);
 		}
@@ -167,7 +186,7 @@ export const keep = (start: Start, port: FilePort, onTrouble: (message: string) 
 			const trouble = write(key);
 			pieces.push(key);
 			last = records.at(-1);
-			if (trouble) onTrouble(trouble);
+			if (trouble) onTrouble(trouble.says, trouble.far);
 		},
 		close: () => {
 			if (!open) return;

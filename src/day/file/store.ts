@@ -1,8 +1,9 @@
 import { dirname } from 'node:path';
+import { clock } from '../../words/clock.ts';
 import type { DayRecord } from '../records.ts';
 import { besideDay } from './folder.ts';
 import { discard, type Held, writeFresh } from './fresh.ts';
-import { type DayFile, encodeKey, freeName, keep } from './keep.ts';
+import { type DayFile, encodeKey, freeName, keep, type OnTrouble } from './keep.ts';
 import { type Lock, type Processes, takeLock } from './lock.ts';
 import { disk, type FilePort } from './port.ts';
 import { type DayRead, readDay } from './read.ts';
@@ -13,8 +14,8 @@ export type StoreOptions = {
 	processes?: Processes;
 	/** A lock, word for word, of which somebody has said that its process is dead. */
 	dead?: string | null;
-	/** Is told, in one line, of trouble that was got over: a failed write or sync, a file removed or replaced. */
-	onTrouble?: (message: string) => void;
+	/** A failed write or sync, a file removed or replaced, an end that the disk has lost. */
+	onTrouble?: OnTrouble;
 };
 
 const withLock = <T>(
@@ -122,6 +123,15 @@ const setTornAside = (
 	return [held, { bytes: bytes.length - from, aside }];
 };
 
+const tornSays = (path: string, { bytes, aside }: NonNullable<DayFile['torn']>) =>
+	`${plainName(path)}: ${bytes} bytes at its end were no whole record, as after a power cut: they do not count, and are kept in ${plainName(aside)}`;
+
+const tornFar = (records: readonly DayRecord[]) => {
+	const [opened] = records;
+	const zone = opened?.type === 'day.opened' ? opened.zone : 'UTC';
+	return `Disk: what came after ${clock(Date.parse(records.at(-1)?.at ?? ''), zone)} was lost. It does not count.`;
+};
+
 const openWhole = (port: FilePort, path: string, bytes: Uint8Array): Held => {
 	const handle = port.open(path, 'append');
 	try {
@@ -160,10 +170,8 @@ export const openDay = (given: string, options: StoreOptions = {}): DayFile => {
 			? setTornAside(port, path, bytes, read)
 			: [openWhole(port, path, bytes), null];
 		const pieces = [bytes.subarray(0, read.goodBytes)];
-		return keep(
-			{ path, held, lock, pieces, records: read.records, torn },
-			port,
-			options.onTrouble ?? (() => {}),
-		);
+		const tell = options.onTrouble ?? (() => {});
+		if (torn) tell(tornSays(path, torn), tornFar(read.records));
+		return keep({ path, held, lock, pieces, records: read.records, torn }, port, tell);
 	});
 };

@@ -1,3 +1,4 @@
+import type { Lost } from '../../day/file/lost.ts';
 import type { FaultData } from '../../trace/faults.ts';
 import type { UnitSystem } from '../../trade/quantity.ts';
 import type { Day } from '../tables/day.ts';
@@ -10,6 +11,8 @@ import { html, type Markup, type Piece } from './markup.ts';
 export type Report = {
 	day: Day;
 	tables: Tables;
+	/** What its disk has lost of the day. */
+	lost: readonly Lost[];
 	traces: readonly Traced[];
 	faults: FaultData;
 	times: Times;

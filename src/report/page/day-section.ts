@@ -1,11 +1,12 @@
 import { format } from '../../trade/shown.ts';
+import { lostLine } from '../../words/lost-line.ts';
 import { duration } from '../../words/say.ts';
 import { bench } from '../pictures/bench.ts';
 import { clockAxis } from '../pictures/clock-axis.ts';
 import { timeline } from '../pictures/timeline.ts';
 import { face, spot, value, word } from '../said.ts';
 import { figure, type Report, type Section } from './context.ts';
-import type { Piece } from './markup.ts';
+import { html, type Piece } from './markup.ts';
 import { table } from './table.ts';
 
 const extents: Record<string, string> = {
@@ -129,6 +130,7 @@ export function daySection(report: Report): Section {
 		id: 'day',
 		title: 'The day',
 		content: [
+			...report.lost.map(one => html`<p class="notice">${lostLine(one)}</p>\n`),
 			faces.length > 0
 				? figure(
 						timeline(tables, faces, axis, end),
