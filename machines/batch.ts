@@ -26,10 +26,16 @@ function foundOf({ todo }: BatchContext, event: DayEvent) {
 	return 'component' in event && event.component === todo[0] ? event.found : null;
 }
 
-/** After too much of one, what is in the pot already is topped up to the larger batch, in the order of the data sheet. */
+/**
+ * After too much of one, what is in the pot already is topped up to the larger batch, in the order of the data sheet;
+ * the stirring of the base in its can, before the first pour, is over.
+ */
 function afterOver({ order, todo }: BatchContext): MixStep[] {
 	const [over, ...rest] = todo;
-	return order.filter(step => step !== over && (rest.includes(step) || isPour(step)));
+	return order
+		.slice(order.findIndex(isPour))
+		.filter(step => step !== over && (rest.includes(step) || isPour(step)))
+		.filter((step, index, all) => step !== 'stir' || all[index - 1] !== 'stir');
 }
 
 /**

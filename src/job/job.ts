@@ -53,7 +53,7 @@ export const materialSchema = z.object({
 	reducer_parts: z.number().check(z.minimum(0)),
 	/** kg/L of each can, needed where the ratio is by weight. */
 	density_kg_per_L: z.nullable(z.object({ base: positive, hardener: positive, reducer: positive })),
-	/** The data sheet's mixing order, stirring the base in its can first. */
+	/** The data sheet's mixing order, stirring the base in its can first; a later *stir* is of the pot. */
 	order: z.array(mixStepSchema),
 	/** Volume solids of base + hardener, unthinned; with its uncertainty ±. */
 	solids: share,

@@ -18,6 +18,7 @@ const kept: Record<ListName, Partial<Record<string, string>>> = {
 	mixing: {
 		can: 'the mark of the can is the only guard against the wrong can',
 		level: 'no batch reaches the gun whose hardener was not read',
+		'stir-pot': 'hardener that is not stirred in never cures',
 	},
 	'after-a-break': { 'last-face': 'without it a face may be laid twice' },
 	'clean-up': {},
@@ -27,7 +28,7 @@ const kept: Record<ListName, Partial<Record<string, string>>> = {
 const most: Record<ListName, number> = {
 	'before-spraying': 12,
 	'gun-check': 6,
-	mixing: 6,
+	mixing: 7,
 	'after-a-break': 1,
 	'clean-up': 12,
 };

@@ -1,7 +1,8 @@
 import { reducerParts } from '../trade/mix.ts';
 import type { Source } from './document.ts';
 import { whole } from './fields.ts';
-import { coatKindSchema, type Material, type MixStep } from './job.ts';
+import { coatKindSchema, type Material } from './job.ts';
+import { checkOrder, stirred } from './mix-order.ts';
 import type { MaterialEntry, Named, Reducer } from './sheet.ts';
 import { allows, recoatOf, windowsAt } from './windows.ts';
 
@@ -58,50 +59,6 @@ function coatsOf(source: Source, entry: MaterialEntry, standard: number): Materi
 	if (!coatKindSchema.options.some(kind => coats.has(kind)))
 		source.fail(coats.at, `${coats.name}: no kind of coat; allowed: ${coatKindSchema.options.join(', ')}`);
 	return found;
-}
-
-type Wanted = { step: MixStep; if: boolean; because: string };
-
-/** The mixing order has every step that the material needs, once, none that it does not, and stirs first. */
-function checkOrder(source: Source, entry: MaterialEntry, reduced: boolean): void {
-	const { order, standing, strainer, cup } = entry.values;
-	if (!order || standing === undefined || strainer === undefined) return;
-	const name = `${entry.name}, order`;
-	const steps = order.map(({ value }) => value);
-	const wanted: Wanted[] = [
-		{ step: 'stir', if: true, because: 'the base is stirred in its can first' },
-		{ step: 'base', if: true, because: 'a batch has base' },
-		{ step: 'hardener', if: true, because: 'a batch has hardener' },
-		{ step: 'reducer', if: reduced, because: reduced ? 'the material is reduced' : 'no reducer is given' },
-		{
-			step: 'stand',
-			if: standing > 0,
-			because: standing > 0 ? 'it has a standing time' : 'standing is none',
-		},
-		{
-			step: 'strain',
-			if: strainer !== 'none',
-			because: strainer === 'none' ? 'strainer is none' : 'a strainer is given',
-		},
-		{ step: 'cup', if: cup !== undefined, because: cup ? 'cup seconds are given' : 'no cup is given' },
-	];
-	for (const { step, if: needed, because } of wanted) {
-		const places = order.filter(({ value }) => value === step);
-		if (needed && places.length === 0)
-			source.fail(entry.place('order'), `${name}: ${step} is missing, but ${because}`);
-		if (!needed && places[0]) source.fail(places[0].at, `${name}: ${step} is out of place: ${because}`);
-		if (needed && places[1]) source.fail(places[1].at, `${name}: ${step} is written twice; take one out`);
-	}
-	const before = (early: MixStep, late: MixStep) => {
-		const late_ = order[steps.indexOf(late)];
-		if (late_ && steps.includes(early) && steps.indexOf(early) > steps.indexOf(late))
-			source.fail(late_.at, `${name}: ${late} comes before ${early}; put ${early} first`);
-	};
-	before('stir', 'base');
-	for (const early of ['base', 'hardener'] as const)
-		for (const late of ['stand', 'strain', 'cup'] as const) before(early, late);
-	before('reducer', 'strain');
-	before('reducer', 'cup');
 }
 
 /** The wait between two wet coats must fall where the windows of the material over itself say spray. */
@@ -224,7 +181,7 @@ export function materialOf(source: Source, { id, entry }: Named<MaterialEntry>):
 		ratio: { by: read.ratio.by, base: read.ratio.base, hardener: read.ratio.hardener },
 		reducer_parts: parts,
 		density_kg_per_L: density,
-		order: read.order.map(({ value }) => value),
+		order: stirred(read.order.map(({ value }) => value)),
 		solids: read.solids.share,
 		solids_tolerance: read.solids.tolerance,
 		coats,

@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import type { Job, Material, MixStep } from '../../src/job/job.ts';
 import { rehearsed } from './rehearsed.ts';
 import { smallJob } from './small-job.ts';
 
@@ -266,6 +267,78 @@ test('a full cup beside a pot with paint in it is sprayed from: nothing is fille
 	});
 	expect(asked).not.toContain('load');
 	expect(day.ofType('cup.emptied')).toEqual([]);
+	day.toEnd();
+	expect(day.findings()).toEqual([]);
+});
+
+/** The small job mixed in another order. */
+function mixedIn(order: MixStep[], more: Partial<Material> = {}): Job {
+	const job = smallJob();
+	const { topcoat } = job.materials;
+	if (!topcoat) throw new Error('the small job has a topcoat');
+	return { ...job, materials: { topcoat: { ...topcoat, order, ...more } } };
+}
+const standing: MixStep[] = [
+	...(['stir', 'base', 'hardener', 'stir', 'reducer', 'stir'] as const),
+	...(['stand', 'stir', 'strain', 'cup'] as const),
+];
+/** What is poured and stirred of the first batch. */
+const worked = (day: ReturnType<typeof rehearsed>) =>
+	day
+		.records()
+		.flatMap(record =>
+			record.type === 'batch.stepped' && record.batch === 'A'
+				? [record.step]
+				: record.type === 'batch.poured' && record.batch === 'A'
+					? [record.component]
+					: record.type === 'batch.stood' && record.batch === 'A'
+						? ['stand']
+						: [],
+		);
+
+test('the pot is stirred after the last pour and after standing, the base in its can before it: each in its own words', () => {
+	const day = rehearsed({ job: mixedIn(standing, { standing_min: 15 }) });
+	expect(day.toState('mix.stir').say).toBe('Stir the base in its can first.');
+	expect(day.toState('mix.stir-pot')).toMatchObject({ say: 'Stir the pot: sides and bottom.' });
+	day.toState('ready');
+	expect(worked(day)).toEqual([
+		...['stir', 'base', 'hardener', 'stir', 'reducer', 'stir'],
+		...['stand', 'stir', 'strain'],
+	]);
+	day.toEnd();
+	expect(day.findings()).toEqual([]);
+});
+
+test('too much reducer: base and hardener are topped up, and the pot is stirred again, not the can', () => {
+	const day = rehearsed({ job: mixedIn(standing, { standing_min: 15 }) });
+	day.toState('mix.level.reducer');
+	day.send('number 320');
+	day.toState('ready');
+	expect(worked(day)).toEqual([
+		...['stir', 'base', 'hardener', 'stir', 'reducer'],
+		...['base', 'hardener', 'stir', 'stand', 'stir', 'strain'],
+	]);
+	day.toEnd();
+	expect(day.findings()).toEqual([]);
+});
+
+test('a break while the pot is stirred asks for its level, and the stirring comes again', () => {
+	const day = rehearsed({ job: mixedIn(['stir', 'base', 'hardener', 'reducer', 'stir', 'strain', 'cup']) });
+	day.toState('mix.stir-pot');
+	day.send('hold', 'wait 2 min');
+	day.pick('back');
+	expect(day.line().state).toBe('mix.found');
+	day.send('number 300');
+	expect(day.line().state).toBe('mix.stir-pot');
+	day.toEnd();
+	expect(day.findings()).toEqual([]);
+});
+
+test('a day begun in the old order is read as it was written: its pot is not asked for', () => {
+	const day = rehearsed({ job: mixedIn(['stir', 'base', 'hardener', 'reducer', 'strain', 'cup']) });
+	day.toState('ready');
+	expect(worked(day)).toEqual(['stir', 'base', 'hardener', 'reducer', 'strain']);
+	day.send('kill');
 	day.toEnd();
 	expect(day.findings()).toEqual([]);
 });

@@ -53,7 +53,7 @@ export const smallJob = (): Job => ({
 			ratio: { by: 'volume', base: 2, hardener: 1 },
 			reducer_parts: 1,
 			density_kg_per_L: null,
-			order: ['stir', 'base', 'hardener', 'reducer', 'strain', 'cup'],
+			order: ['stir', 'base', 'hardener', 'reducer', 'stir', 'strain', 'cup'],
 			solids: 0.5,
 			solids_tolerance: 0,
 			coats: { full: { dry_um: 40, reducer_parts: 1 } },
@@ -130,7 +130,10 @@ export const smallLists = (): Checklist[] => [
 	{
 		list: 'mixing',
 		title: 'Mixing',
-		items: [item('stir', 'Base: stir it in its own can first.', [['done', 'STIRRED', 'yes']])],
+		items: [
+			item('stir', 'Stir the base in its can first.', [['done', 'STIRRED', 'yes']]),
+			item('stir-pot', 'Stir the pot: sides and bottom.', [['done', 'STIRRED', 'yes']]),
+		],
 	},
 	{
 		list: 'gun-check',

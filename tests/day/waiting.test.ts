@@ -10,7 +10,7 @@ function standingJob() {
 	const job = smallJob();
 	const { topcoat } = job.materials;
 	if (!topcoat) throw new Error('the small job has one material');
-	const order = ['stir', 'base', 'hardener', 'reducer', 'stand', 'strain', 'cup'] as const;
+	const order = ['stir', 'base', 'hardener', 'reducer', 'stir', 'stand', 'stir', 'strain', 'cup'] as const;
 	return { ...job, materials: { topcoat: { ...topcoat, order: [...order], standing_min: 15 } } };
 }
 

@@ -103,6 +103,7 @@ test.each([
 	['before-spraying', 'cans', 'cannot be told apart'],
 	['mixing', 'can', 'the wrong can'],
 	['mixing', 'level', 'hardener was not read'],
+	['mixing', 'stir-pot', 'never cures'],
 	['after-a-break', 'last-face', 'laid twice'],
 ])('%s: %s cannot be taken out, and the error says why', async (list, code, why) => {
 	const said = await withShop(`list: ${list}\ntake out: [${code}]\n`);

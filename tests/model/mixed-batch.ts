@@ -16,6 +16,8 @@ export type MixedBatch = {
 	adrift: boolean;
 	/** Nobody knows what is in it. */
 	unknown: boolean;
+	/** Something went in, or it stood, since its pot was last stirred. */
+	unstirred: boolean;
 	/** What was passed over with a reason: its seconds in the flow cup, the marks of its pot. */
 	passedOver: readonly string[];
 	stage: 'mixing' | 'ready' | 'in the cup' | 'discarded';
@@ -29,6 +31,7 @@ export const newBatch = (material: string, order: readonly MixStep[]): MixedBatc
 	can: false,
 	adrift: false,
 	unknown: false,
+	unstirred: false,
 	passedOver: [],
 	stage: 'mixing',
 });
@@ -39,16 +42,29 @@ const isPour = (step: string | undefined): step is MixStep => step !== undefined
 const closed = (batch: MixedBatch): MixedBatch => ({ ...batch, open: batch.open.slice(1), can: false });
 
 /** A level was read: what it says of the component and of the others. */
-function levelRead(batch: MixedBatch, component: string, found: string): MixedBatch {
-	if (component !== batch.open[0]) return batch;
+function levelRead(before: MixedBatch, component: string, found: string): MixedBatch {
+	if (component !== before.open[0]) return before;
+	const batch = { ...before, unstirred: true };
 	const inPot = [...new Set([...batch.inPot, component])].sort();
 	if (found === 'right') return closed({ ...batch, inPot });
 	if (found === 'short') return { ...batch, inPot };
-	/** Too much: all that is in already is topped up to the larger batch. */
-	const again = batch.order.filter(
-		step => step !== component && (batch.open.includes(step) || batch.inPot.includes(step)),
-	);
-	return { ...batch, inPot, open: again, can: false };
+	return { ...batch, inPot, open: toppedUp({ ...batch, inPot }, component), can: false };
+}
+
+/**
+ * Too much of one: all the others go in again, up to the larger batch, and what stood open after them still does. The
+ * pot is stirred once after each, as the data sheet has it; the can of the base was stirred before it was poured.
+ */
+function toppedUp({ order, open, inPot }: MixedBatch, over: string): MixStep[] {
+	const again: MixStep[] = [];
+	let isPoured = false;
+	for (const step of order) {
+		isPoured ||= isPour(step);
+		const isOpen =
+			step === 'stir' ? isPoured && again.at(-1) !== 'stir' && open.includes(step) : open.includes(step);
+		if (step !== over && (isOpen || inPot.includes(step))) again.push(step);
+	}
+	return again;
 }
 
 function found(batch: MixedBatch, component: string, level: string): MixedBatch {
@@ -88,7 +104,8 @@ export function mixedAfter(batch: MixedBatch, event: DayEvent): MixedBatch {
 			const step =
 				event.type === 'batch.stepped' ? event.step : event.type === 'batch.stood' ? 'stand' : 'cup';
 			const done = event.type !== 'cup.timed' || event.fits;
-			return done && batch.open[0] === step ? closed(batch) : batch;
+			const unstirred = step === 'stand' || (step !== 'stir' && batch.unstirred);
+			return done && batch.open[0] === step ? closed({ ...batch, unstirred }) : batch;
 		}
 		case 'override.given':
 			return overridden(batch, event.rule);
@@ -109,6 +126,10 @@ export function mixedAfter(batch: MixedBatch, event: DayEvent): MixedBatch {
 			return batch;
 	}
 }
+
+/** The data sheet has the pot stirred after all that goes in, and after it has stood. */
+const stirsLast = ({ order }: MixedBatch): boolean =>
+	order.lastIndexOf('stir') > order.findLastIndex(step => isPour(step) || step === 'stand');
 
 /** What an accepted step of mixing breaks of the rules for mixing (13). */
 export function wrongMixing(batch: MixedBatch, event: DayEvent): Broken[] {
@@ -146,6 +167,8 @@ export function wrongMixing(batch: MixedBatch, event: DayEvent): Broken[] {
 			if (!isMixing || open.length > 0) says(`ready with open: ${open.join(', ')}`);
 			if (!batch.inPot.includes('hardener')) says('ready with no hardener read');
 			if (!batch.inPot.includes('base')) says('ready with no base read');
+			if (batch.unstirred && stirsLast(batch))
+				says('ready and not stirred since something went in, or it stood');
 			break;
 		case 'batch.loaded':
 			if (stage !== 'ready' && stage !== 'in the cup') says(`into the cup while ${stage}`);

@@ -166,7 +166,7 @@ export const variations: readonly Plan[] = [
 			materials: {
 				topcoat: {
 					isocyanate: true,
-					order: ['stir', 'base', 'hardener', 'stand', 'reducer', 'strain', 'cup'],
+					order: ['stir', 'base', 'hardener', 'stir', 'stand', 'stir', 'reducer', 'stir', 'strain', 'cup'],
 				},
 			},
 		},

@@ -35,6 +35,8 @@ export const orders: MixStep[][] = [
 	['hardener', 'base', 'stand'],
 	['stir', 'base', 'reducer', 'hardener', 'stand', 'cup'],
 	['base', 'hardener', 'stir', 'strain'],
+	['stir', 'base', 'hardener', 'stir', 'reducer', 'stir', 'stand', 'stir', 'strain', 'cup'],
+	['stir', 'base', 'stir', 'hardener', 'stir', 'stand', 'stir', 'reducer', 'stir'],
 ];
 
 const coat = lid.coats[0];

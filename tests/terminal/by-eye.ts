@@ -117,7 +117,7 @@ export function eyePainter(job: Job, pass_s: (wanted: number) => number, canMove
 				return strike('MIX');
 			},
 		],
-		yes(/Base: stir it/, 'stir', 'STIRRED'),
+		yes(/Stir the (base|pot)/, 'stir', 'STIRRED'),
 		[
 			/(Base|Hardener|Reducer): take the can/,
 			'can',

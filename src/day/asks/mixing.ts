@@ -21,10 +21,17 @@ export function mixingPrompt(moment: Moment, menu: readonly string[], numbers: r
 	const { strainer } = materialOf(moment, batch.material);
 	switch (machine.value) {
 		case 'stir':
+			if (machine.context.poured.length > 0)
+				return {
+					state: 'mix.stir-pot',
+					ask: 'item',
+					say: worded('stir-pot', 'Stir the pot: sides and bottom.'),
+					options: [option('done', 'STIRRED', { type: 'batch.stepped', batch: letter, step: 'stir' })],
+				};
 			return {
 				state: 'mix.stir',
 				ask: 'item',
-				say: worded('stir', 'Base: stir it in its own can first.'),
+				say: worded('stir', 'Stir the base in its can first.'),
 				// Told long before the gauge is read: the screen before a reading must not say what it should be.
 				lines: [`Gun today: ${format(pressure_kPa, 'pressure', unitsOf(moment))}, trigger pulled.`],
 				options: [option('done', 'STIRRED', { type: 'batch.stepped', batch: letter, step: 'stir' })],

@@ -116,9 +116,12 @@ function mix(story: Story, batch: string): void {
 		key(story, 'batch.poured', { batch, component, can, level_mL: wanted_mL + 1, wanted_mL, found: 'right' });
 	pour('base', 'ring', 200);
 	pour('hardener', 'cross', 300);
+	key(story, 'batch.stepped', { batch, step: 'stir' });
 	pass(story.draft, 300);
 	key(story, 'batch.stood', { batch });
+	key(story, 'batch.stepped', { batch, step: 'stir' });
 	pour('reducer', 'bar', 400);
+	key(story, 'batch.stepped', { batch, step: 'stir' });
 	key(story, 'batch.stepped', { batch, step: 'strain' });
 	key(story, 'cup.timed', { batch, cup: 'ford4', seconds: 21, tempC: 21, fits: true });
 	join(story.draft);

@@ -7,7 +7,7 @@ const paint = {
 	ratio: { by: 'volume', base: 2, hardener: 1 },
 	reducer_parts: 1,
 	density_kg_per_L: null,
-	order: ['stir', 'base', 'hardener', 'stand', 'reducer', 'strain', 'cup'],
+	order: ['stir', 'base', 'hardener', 'stir', 'stand', 'stir', 'reducer', 'stir', 'strain', 'cup'],
 	solids: 0.5,
 	solids_tolerance: 0.02,
 	coats: { full: { dry_um: 40, reducer_parts: 1 } },

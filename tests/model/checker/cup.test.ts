@@ -87,6 +87,11 @@ describe('property 13: every batch in the cup has its hardener, stood, and is al
 			day => shifted(day, like('batch.stood'), -180),
 			/it stood 2\.\d min/,
 		],
+		[
+			'it was not stirred after the last pour',
+			day => without(day, like('batch.stepped', { step: 'stir' }), 3),
+			/not stirred since it was poured last/,
+		],
 		['it stood before the hardener went in', day => stoodEarly(day), /stood without hardener/],
 		['it was loaded before it was ready', day => without(day, like('batch.ready')), /not ready/],
 		[

@@ -1,7 +1,7 @@
 import { type Day, materialOf, plannedCoat } from './day.ts';
 import { type Finding, finding } from './finding.ts';
 import { allOf, is, type NoteOf } from './notes.ts';
-import { hardenerFault, lifeUsed, standingFault } from './pots.ts';
+import { hardenerFault, lifeUsed, standingFault, stirringFault } from './pots.ts';
 
 type Start = NoteOf<'face.started'>;
 
@@ -31,6 +31,7 @@ function batchFaults(day: Day, batch: string, start: Start): string[] {
 	return [
 		hardenerFault(day, material, batch, ready),
 		standingFault(day, material, batch, ready),
+		stirringFault(day, material, batch, ready),
 		used > 1.001 ? `it has used ${Math.round(used * 100)} % of its pot life` : null,
 		planned === material.id ? null : `it is ${material.id}, the coat wants ${planned}`,
 		...readiness(day, batch, start),

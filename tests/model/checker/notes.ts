@@ -14,7 +14,7 @@ const shapes = {
 	'check.began': { check: 'number', list: 'text', size: 'text?', items: 'texts' },
 	'item.answered': { check: 'number', item: 'text', answer: 'text', passed: 'flag' },
 	'batch.started': { batch: 'text', material: 'text', make_mL: 'number', ratio: 'any', by: 'text' },
-	'batch.stepped': { batch: 'text' },
+	'batch.stepped': { batch: 'text', step: 'text' },
 	'batch.poured': { batch: 'text', component: 'text', can: 'text', found: 'text', ...levels() },
 	'batch.found': { batch: 'text', component: 'text', found: 'text', ...levels() },
 	'batch.stood': { batch: 'text' },

@@ -26,7 +26,11 @@ describe('property 22: a batch is one that the marks of its pot give, and no pou
 			day => changed(day, poured('reducer'), { level_mL: 407 }),
 			/reducer is called right at 407/,
 		],
-		['6 mL, a quarter of it hardener, by millilitres', day => making(day, 6), /do not give 1\.50 of hardener/],
+		[
+			'6 mL, a quarter of it hardener, by millilitres',
+			day => making(day, 6),
+			/do not give 1\.50 of hardener/,
+		],
 		[
 			'half a fluid ounce by tenths of one',
 			day => changed(making(day, 14.8), like('day.opened'), { settings: { units: 'us' } }),

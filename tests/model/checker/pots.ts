@@ -86,6 +86,23 @@ export function standingFault(day: Day, material: Material, batch: string, n: nu
 	return least + 1000 < material.standing_min * 60_000 ? `it stood ${(least / 60_000).toFixed(1)} min` : null;
 }
 
+/**
+ * Whether a batch was not stirred between what went in last, or its standing, and the moment it was ready. The order in
+ * the day's own sheet rules: one that ends without a stirring asks for none.
+ */
+export function stirringFault(day: Day, { order }: Material, batch: string, n: number): string | null {
+	const working = ['base', 'hardener', 'reducer', 'stand'];
+	if (order.lastIndexOf('stir') < order.findLastIndex(step => working.includes(step))) return null;
+	const own = day.notes.slice(0, n).filter(note => 'batch' in note && note.batch === batch);
+	const worked = own.findLastIndex(
+		note =>
+			is(note, 'batch.poured', 'batch.stood') ||
+			(is(note, 'batch.found') && note.found !== 'before' && note.found !== 'unknown'),
+	);
+	const isStirred = allOf(own.slice(worked + 1), 'batch.stepped').some(({ step }) => step === 'stir');
+	return isStirred ? null : 'it was not stirred since it was poured last, or stood';
+}
+
 /** The earliest that the hardener can have gone in: its can was in the hand, and no level read since showed it still out. */
 function hardenerFrom(day: Day, material: Material, batch: string, poured: Pour): Note {
 	const before = day.notes.slice(0, poured.n).filter(note => 'batch' in note && note.batch === batch);
