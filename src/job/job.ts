@@ -186,6 +186,8 @@ export const jobSchema = z.object({
 	}),
 	gun: z.object({
 		pressure_kPa: positive,
+		/** The unit that the sheet writes it in, which is the gauge's; days of older versions do not say. */
+		pressureUnit: z.optional(z.enum(['bar', 'psi', 'kPa'])),
 		fanHeight_mm: positive,
 		fanDepth_mm: positive,
 		/** Exponents of the film across and along the fan. */

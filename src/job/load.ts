@@ -15,7 +15,7 @@ export type Loaded = { ok: true; job: Job } | { ok: false; errors: SheetError[] 
 
 /** Stands in for a gun that could not be read, so that the faces can still be checked. */
 const stopgap = {
-	pressure: 200,
+	pressure: { value: 200, unit: undefined },
 	fan: 200,
 	distance: 150,
 	overlap: 0.5,
@@ -31,7 +31,8 @@ function gunOf(source: Source, gun: SheetEntry['values']['gun']): Job['gun'] {
 	if (gun && read.feather && (read.feather.length < 2 || more.length > 0))
 		source.fail(gun.place('feather'), 'gun, feather: two numbers are wanted, across and along the fan');
 	return {
-		pressure_kPa: read.pressure,
+		pressure_kPa: read.pressure.value,
+		...(read.pressure.unit && { pressureUnit: read.pressure.unit }),
 		fanHeight_mm: read.fan,
 		fanDepth_mm: read['fan depth'] ?? read.fan * 0.3,
 		beta: [across, along],

@@ -34,6 +34,7 @@ import {
 	timeAt,
 	wholeNumber,
 	word,
+	writtenIn,
 	yesOrNo,
 } from './values.ts';
 
@@ -52,7 +53,7 @@ const shopShape = {
 };
 
 const gunShape = {
-	pressure: must(some_('pressure')),
+	pressure: must(value(writtenIn('pressure', ['bar', 'psi', 'kPa']))),
 	fan: must(some_('length')),
 	'fan depth': may(some_('length')),
 	feather: may(wholeList(value(plainNumber(1, 10)))),

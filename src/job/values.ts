@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import { parseQuantity, type Quantity } from '../trade/quantity.ts';
+import { parseQuantity, type Quantity, unitWritten } from '../trade/quantity.ts';
 import { unseenIn } from './inert.ts';
 
 /** How the texts of a sheet are read: each a schema from what was written to a value in base units. */
@@ -48,6 +48,14 @@ export const quantity = (kind: Quantity) => fromText((text, ctx): number => amou
 /** A quantity above zero. */
 export const some = (kind: Quantity) =>
 	quantity(kind).check(z.refine(found => found > 0, { message: 'allowed: more than 0' }));
+
+/** One quantity, and the unit it is written in where that is one of those asked about. */
+export const writtenIn = <const Unit extends string>(kind: Quantity, units: readonly Unit[]) =>
+	fromText((text, ctx): { value: number; unit: Unit | undefined } => {
+		const value = amount(kind, text, ctx);
+		const written = parseQuantity(text, kind).ok ? unitWritten(text, kind) : undefined;
+		return { value, unit: units.find(unit => unit === written) };
+	});
 
 /** A quantity, or `none` for zero. */
 export const orNone = (kind: Quantity) =>

@@ -35,6 +35,7 @@ const symbolOf: Record<string, string> = {
 	'%': '%',
 	kPa: 'kPa',
 	psi: 'psi',
+	bar: 'bar',
 	mm: 'mm',
 	in: 'in',
 };

@@ -4,6 +4,7 @@ import { entryUnit } from '../../trade/shown.ts';
 import { contextOf, jobOf, type Moment, materialOf, ruleOf, settingsOf, unitsOf } from '../moment.ts';
 import type { Prompt } from '../prompt.ts';
 import type { DayEvent, EventOf, ReadingFeature } from '../records.ts';
+import { gaugeNumber } from './gauge.ts';
 import { cupLabel, seedOf } from './gun-items.ts';
 import { reading } from './reading.ts';
 
@@ -74,23 +75,21 @@ export function measured(moment: Moment, feature: 'gauge' | 'pattern-height', va
 	return reading(moment, feature, value, wanted, { matched });
 }
 
-const scales = {
-	gauge: { kind: 'pressure', min: 0, max: 700 },
-	'pattern-height': { kind: 'length', min: 0, max: 600 },
-} as const;
+/** Longest pattern that can be keyed, mm. */
+const longest_mm = 600;
 
 export function numberAsked(
 	moment: Moment,
 	feature: 'gauge' | 'pattern-height',
 ): NonNullable<Prompt['number']> {
-	const { kind, min, max } = scales[feature];
-	const { unit, symbol, step } = entryUnit(kind, unitsOf(moment));
+	if (feature === 'gauge') return gaugeNumber(moment, kPa => measured(moment, 'gauge', kPa));
+	const { unit, symbol, step } = entryUnit('length', unitsOf(moment));
 	return {
-		of: feature === 'gauge' ? 'pressure' : 'height',
+		of: 'height',
 		unit,
-		min: Math.floor(inUnit(min, kind, symbol)),
-		max: Math.ceil(inUnit(max, kind, symbol)),
+		min: 0,
+		max: Math.ceil(inUnit(longest_mm, 'length', symbol)),
 		step,
-		reply: value => ({ events: [measured(moment, feature, fromUnit(value, kind, symbol))] }),
+		reply: value => ({ events: [measured(moment, feature, fromUnit(value, 'length', symbol))] }),
 	};
 }

@@ -1,10 +1,10 @@
 import { batchInHand } from '../../../machines/day-context.ts';
 import { inert } from '../../job/inert.ts';
 import type { Component } from '../../job/job.ts';
-import { format } from '../../trade/shown.ts';
-import { contextOf, jobOf, type Moment, materialOf, unitsOf } from '../moment.ts';
+import { contextOf, jobOf, type Moment, materialOf } from '../moment.ts';
 import { option, type Prompt } from '../prompt.ts';
 import { cupPrompt } from './flow-cup.ts';
+import { pressureShown } from './gauge.ts';
 import { canPrompt, foundPrompt, levelPrompt, pourPrompt, wrongCan } from './pouring.ts';
 
 /** The screen while a batch is mixed. */
@@ -17,7 +17,6 @@ export function mixingPrompt(moment: Moment, menu: readonly string[], numbers: r
 	const mixing = moment.state.book.opened.lists.find(({ list }) => list === 'mixing');
 	const worded = (code: string, standard: string) =>
 		mixing?.items.find(item => item.code === code)?.say ?? standard;
-	const { pressure_kPa } = jobOf(moment).gun;
 	const { strainer } = materialOf(moment, batch.material);
 	switch (machine.value) {
 		case 'stir':
@@ -33,7 +32,7 @@ export function mixingPrompt(moment: Moment, menu: readonly string[], numbers: r
 				ask: 'item',
 				say: worded('stir', 'Stir the base in its can first.'),
 				// Told long before the gauge is read: the screen before a reading must not say what it should be.
-				lines: [`Gun today: ${format(pressure_kPa, 'pressure', unitsOf(moment))}, trigger pulled.`],
+				lines: [`Gun today: ${pressureShown(moment, jobOf(moment).gun.pressure_kPa)}, trigger pulled.`],
 				options: [option('done', 'STIRRED', { type: 'batch.stepped', batch: letter, step: 'stir' })],
 			};
 		case 'strain':

@@ -3,6 +3,7 @@ import { faceOf, jobOf, type Moment, materialOf, nextCoat, ruleOf, unitsOf } fro
 import { instructed, type Option, option, type Prompt } from '../prompt.ts';
 import type { EventOf } from '../records.ts';
 import type { Instruction } from '../view.ts';
+import { pressureShown } from './gauge.ts';
 import { gunSet, wordsFor } from './gun-items.ts';
 import { asKeyed } from './keyed.ts';
 
@@ -55,7 +56,7 @@ function remedy(moment: Moment, differed: EventOf<'reading.taken'>): { do: Instr
 			return { do: [{ code: 'set-horns', to }], lines };
 		}
 		case 'gauge': {
-			const say = (kPa: unknown) => asKeyed(Number(kPa), 'pressure', unitsOf(moment));
+			const say = (kPa: unknown) => pressureShown(moment, Number(kPa));
 			return {
 				do: [{ code: 'turn-regulator', to: higher ? 'up' : 'down' }],
 				lines: [`Read ${say(value)}. Wanted ${say(wanted)}.`],

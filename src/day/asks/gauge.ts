@@ -1,0 +1,44 @@
+import { fromUnit, inUnit } from '../../trade/quantity.ts';
+import { entryUnit, formatIn } from '../../trade/shown.ts';
+import { jobOf, type Moment, unitsOf } from '../moment.ts';
+import type { Prompt } from '../prompt.ts';
+import type { DayEvent } from '../records.ts';
+
+/** The pressure at the gun, as its gauge shows it. */
+
+/** The unit that the sheet writes its pressure in; where a day does not say, that of the bench. */
+const gaugeUnit = (moment: Moment): string =>
+	jobOf(moment).gun.pressureUnit ?? entryUnit('pressure', unitsOf(moment)).symbol;
+
+/** A pressure in kPa in the unit of the gauge. */
+export const pressureShown = (moment: Moment, kPa: number): string =>
+	formatIn(kPa, 'pressure', gaugeUnit(moment), 2);
+
+/** No regulator is so far off: a reading further from what is wanted, either way, is in another unit. This project's own choice. */
+const believed = 8;
+
+/** The highest figure that is taken at all, kPa: a gauge read in the wrong unit is told so. */
+const most_kPa = 70_000;
+
+/**
+ * What the gauge reads. One that cannot be meant is no reading: it is asked for again, and nothing is recorded of it.
+ * @param taken what a reading in kPa leads to
+ */
+export function gaugeNumber(moment: Moment, taken: (kPa: number) => DayEvent): NonNullable<Prompt['number']> {
+	const unit = gaugeUnit(moment);
+	const wanted_kPa = jobOf(moment).gun.pressure_kPa;
+	return {
+		of: 'pressure',
+		unit,
+		min: 0,
+		max: Math.ceil(inUnit(most_kPa, 'pressure', unit)),
+		step: unit === 'bar' ? 0.1 : 1,
+		reply: value => {
+			const kPa = fromUnit(value, 'pressure', unit);
+			const isBelieved = kPa >= wanted_kPa / believed && kPa <= wanted_kPa * believed;
+			return isBelieved
+				? { events: [taken(kPa)] }
+				: { ui: { notice: `${value} ${unit}? The sheet writes ${unit}. Read it again.` } };
+		},
+	};
+}
