@@ -1,7 +1,7 @@
 import type { Component, Prep } from '../job/job.ts';
 import type { Pulls } from '../trade/pulls.ts';
 import { type Instant, instantAfter, shownBy } from './instant.ts';
-import type { BreakKind, DayRecord, EventOf } from './records.ts';
+import type { BreakKind, DayRecord, EventOf, ReadingFeature } from './records.ts';
 
 type Opened = EventOf<'day.opened'>;
 
@@ -92,8 +92,8 @@ export type Book = {
 	airs: { at: Instant; airC: number; surfaceC: number }[];
 	orders: EventOf<'day.planned'>[];
 	checks: number;
-	/** Items of the last full gun check begun. */
-	fullItems: readonly string[];
+	/** The second feature that a full gun check asked for last. */
+	secondAsked: ReadingFeature | null;
 	check: CheckBook | null;
 	checked: (EventOf<'gun.checked'> & { at: Instant }) | null;
 	/** The last thing done to the gun on instruction, or found by a reading. */
@@ -172,7 +172,7 @@ export function openBook(record: DayRecord & Opened): Book {
 		airs: [],
 		orders: [],
 		checks: 0,
-		fullItems: [],
+		secondAsked: null,
 		check: null,
 		checked: null,
 		gun: { horns: null, fanHeight_mm: null, pressure_kPa: null },

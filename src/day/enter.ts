@@ -3,8 +3,10 @@ import type { BatchBook, Book, FaceBook } from './book.ts';
 import { atMost_s, type Instant, instantAfter, shownBy } from './instant.ts';
 import { canTaken, hasPot, levelRead } from './pours.ts';
 import type { DayRecord, EventOf } from './records.ts';
+import { secondOf } from './second-features.ts';
 import { shareOn, strokesOf } from './strokes.ts';
 import { takes } from './takes.ts';
+import { doubtsWrist } from './wrist.ts';
 
 /** Records entered into the book, one by one. */
 
@@ -74,7 +76,10 @@ function noteReading(book: Book, record: DayRecord & EventOf<'reading.taken'>, a
 		book.check && record.check === book.check.no
 			? { ...book.check, attempts, differed: record.matched ? null : record }
 			: book.check;
-	const turned = !record.matched && (record.feature === 'pattern' || record.feature === 'card');
+	const turned =
+		!record.matched &&
+		(record.feature === 'pattern' || record.feature === 'card') &&
+		!doubtsWrist(book.opened.sheet, record);
 	const gun =
 		record.feature === 'horns' && typeof record.value === 'string'
 			? { ...book.gun, horns: record.value }
@@ -145,7 +150,7 @@ function note(book: Book, record: DayRecord, at: Instant, from: string): Book {
 			return {
 				...book,
 				checks: record.check,
-				fullItems: record.size === 'full' ? record.items : book.fullItems,
+				secondAsked: secondOf(record.items) ?? book.secondAsked,
 				attempts: 0,
 				check: {
 					no: record.check,

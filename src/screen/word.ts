@@ -63,6 +63,7 @@ const instructionWords: Record<string, (to: string, unit: string) => string> = {
 	'set-fan': (to, unit) => `FAN ${to} ${unit}`,
 	'turn-regulator': to => `REGULATOR ${to}`,
 	'turn-pattern-knob': to => `KNOB ${to}`,
+	'lay-gun': to => `GUN OVER ${to}`,
 	'change-cup': to => `CUP ${to}`,
 	'put-back': to => `PUT BACK ${to}`,
 	'put-on': to => plainCode(to),
@@ -102,7 +103,7 @@ export function wordOf(view: View, typed: string): string {
 }
 
 /** Instructions whose end says enough where their word has no room: which way to turn. */
-const turns = ['set-horns', 'turn-regulator', 'turn-pattern-knob'];
+const turns = ['set-horns', 'lay-gun', 'turn-regulator', 'turn-pattern-knob'];
 
 /** A shorter word that says the same, or the word itself. */
 export function shorterWordOf(view: View, typed: string): string {

@@ -61,3 +61,111 @@ test('supplied air alone is asked for of a material with isocyanate, and of no o
 	expect(told(true)).toBe('Supplied air only for this material.');
 	expect(told(false)).toBe('Breathing gear is wanted: supplied air or a filter mask.');
 });
+
+/** A face stroked side to side with the gun upright, so that its fan stands tall; first in the day. */
+function tallFirst() {
+	const job = smallJob();
+	const faces = job.faces.filter(({ name }) => name === 'flat').map(face => ({ ...face, after: [] }));
+	return { ...job, faces };
+}
+/** The gun checked in full again and again, and what each check asks as its second feature. */
+function checkedAgain(day: ReturnType<typeof rehearsed>, times: number) {
+	for (let count = 0; count < times; count++) {
+		day.until(({ ask }) => ask === 'go');
+		day.send('hold');
+		day.pick('back');
+	}
+	return day
+		.ofType('check.began')
+		.filter(({ size }) => size === 'full')
+		.map(({ items }) => second(items) ?? 'none');
+}
+
+test('the flooded pattern is asked only of a fan that lies wide: it never has the cap turned', () => {
+	for (const seed of [0, 1, 2]) {
+		const tall = checkedAgain(rehearsed({ seed, job: tallFirst() }), 7);
+		expect(tall).not.toContain('flooded');
+		expect(new Set(tall.slice(1))).toEqual(new Set(['horns', 'pattern-height']));
+		for (const [index, feature] of tall.slice(1).entries()) expect(feature).not.toBe(tall[index]);
+		expect(checkedAgain(rehearsed({ seed }), 7)).toContain('flooded');
+	}
+});
+
+test('the answer of the flooded pattern that passes stands in one corner and another, never in that of DONE', () => {
+	const places = new Set<string>();
+	for (const seed of [0, 1, 2, 3])
+		checkedAgain(
+			rehearsed({
+				seed,
+				watch: ({ ask, corners }) => {
+					if (ask !== 'flooded') return;
+					const [place] = Object.entries(corners).find(([, { code }]) => code === 'even') ?? [];
+					places.add(place ?? '');
+				},
+			}),
+			9,
+		);
+	expect([...places].sort()).toEqual(['bottomRight', 'topLeft', 'topRight']);
+});
+
+/** The first face stroked up and down with the gun laid over to the left: its fan lies wide, its horns level. */
+function leaning(settings: Parameters<typeof rehearsed>[0] = {}) {
+	const job = smallJob();
+	const faces = job.faces.map((face, index) =>
+		index > 0
+			? face
+			: { ...face, tilt: 90 as const, coats: face.coats.map(coat => ({ ...coat, horns: 'level' as const })) },
+	);
+	return rehearsed({ ...settings, job: { ...job, faces } });
+}
+const lay = 'Lay the gun over to the left.';
+
+test('a gun that is laid over is told to be in the set screen and where its pattern is read', () => {
+	const day = leaning();
+	expect(day.toState('gunCheck.set').lines).toContain(lay);
+	expect(day.toState('gunCheck.pattern').lines).toContain(lay);
+	expect(leaning({ settings: { cards: true } }).toState('gunCheck.card.number').lines).toContain(lay);
+	expect(rehearsed().toState('gunCheck.pattern').lines.join(' ')).not.toMatch(/lay/i);
+});
+
+test('a gun held straight where it is to be laid over: the wrist is put right before the cap is turned', () => {
+	const day = leaning();
+	day.toState('gunCheck.pattern');
+	day.pick('tall');
+	expect(day.line()).toMatchObject({
+		state: 'gunCheck.pattern.differs',
+		say: lay,
+		do: [{ code: 'lay-gun', to: 'left' }],
+	});
+	expect(day.line().lines[0]).toBe('Read TALL. Wanted WIDE.');
+	day.pick('done');
+	expect(day.line().state).toBe('gunCheck.pattern');
+	day.pick('wide');
+	expect(day.ofType('gun.checked').map(({ horns, tilt }) => [horns, tilt])).toEqual([['level', 90]]);
+	expect(day.ofType('gun.set').map(({ horns }) => horns)).toEqual(['level', null]);
+	day.toEnd();
+	expect(day.findings()).toEqual([]);
+});
+
+test('laid over and still another pattern: then the horns are turned, and the wrist is told again', () => {
+	const day = leaning();
+	day.painter.world.horns = 'upright';
+	day.toState('gunCheck.pattern');
+	day.pick('tall');
+	day.pick('done');
+	day.pick('tall');
+	expect(day.line()).toMatchObject({ say: 'Air cap: turn the horns level.' });
+	expect(day.line().lines).toContain(lay);
+	day.pick('done');
+	day.pick('wide');
+	expect(day.ofType('gun.checked').map(({ horns }) => horns)).toEqual(['level']);
+	day.toEnd();
+	expect(day.findings()).toEqual([]);
+});
+
+test('with the gun upright a pattern that differs turns the cap at once', () => {
+	const day = rehearsed();
+	day.toState('gunCheck.pattern');
+	day.pick('tall');
+	expect(day.line().say).toBe('Air cap: turn the horns upright.');
+});

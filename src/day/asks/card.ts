@@ -2,6 +2,7 @@ import { cardCount, cardOf, coveredBy, type PatternCard } from '../../trade/patt
 import { faceName } from '../../words/say.ts';
 import { type Moment, ruleOf } from '../moment.ts';
 import { option, type Prompt, type Reply } from '../prompt.ts';
+import { layFor, wordsFor } from './gun-items.ts';
 import { reading } from './reading.ts';
 
 /** The pattern read from a card: its number first, then which of its letters the paint covered. */
@@ -58,7 +59,10 @@ export function cardPrompt(moment: Moment, face: string, menu: readonly string[]
 		state: 'gunCheck.card.number',
 		ask: 'number',
 		say: 'Pattern card: hang a fresh one upright. Which number?',
-		lines: [`One short burst on its cross. Gun held as for ${faceName(face)}.`],
+		lines: [
+			`One short burst on its cross. Gun held as for ${faceName(face)}.`,
+			...wordsFor(layFor(moment, face)),
+		],
 		number: {
 			of: 'card',
 			unit: 'card',

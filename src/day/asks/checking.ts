@@ -3,10 +3,11 @@ import { isSettled } from '../allowed.ts';
 import { contextOf, laidOn, type Moment } from '../moment.ts';
 import { instructed, type Option, option, type Prompt } from '../prompt.ts';
 import type { ReadingFeature } from '../records.ts';
+import type { Corner } from '../view.ts';
 import { cardPrompt } from './card.ts';
-import { gunSet, instructionsFor, wordsFor } from './gun-items.ts';
+import { gunSet, instructionsFor, layFor, wordsFor } from './gun-items.ts';
 import { answersOf, lettersAsked, numberAsked, questions, wantedOf } from './gun-readings.ts';
-import { itemPrompt, openItem } from './listed.ts';
+import { cornersOf, itemPrompt, openItem } from './listed.ts';
 import { fixPrompt } from './put-right.ts';
 import { reading } from './reading.ts';
 
@@ -22,12 +23,13 @@ export function checkPrompt(moment: Moment, menu: readonly string[]): Prompt {
 	if (menu[0] === 'open' && menu[1] === item) return { ...openItem(moment, item, menu), ...on };
 	if (check.list === 'gun-check' && check.differed) return fixPrompt(moment, check.differed);
 	const first = face && check.list === 'gun-check' ? instructionsFor(moment, face) : [];
+	const lay = face && check.list === 'gun-check' ? layFor(moment, face) : [];
 	if (first.length > 0)
 		return {
 			state: 'gunCheck.set',
 			ask: 'do',
 			say: wordsFor(first)[0] ?? '',
-			lines: wordsFor(first).slice(1),
+			lines: wordsFor([...first.slice(1), ...lay]),
 			do: first,
 			options: [instructed(gunSet(first, moment, face))],
 		};
@@ -35,7 +37,8 @@ export function checkPrompt(moment: Moment, menu: readonly string[]): Prompt {
 	if (worded) return worded;
 	const state = `gunCheck.${item}`;
 	const say = questions[item] ?? sentence(item);
-	const lines = face && item === 'pattern' ? [`Gun held as for ${faceName(face)}.`] : [];
+	const asHeld = item === 'pattern' || item === 'flooded';
+	const lines = face && asHeld ? [`Gun held as for ${faceName(face)}.`, ...wordsFor(lay)] : [];
 	if (item === 'card' && face) return cardPrompt(moment, face, menu);
 	if (item === 'gauge' || item === 'pattern-height')
 		return { state, ask: item, say, lines, number: numberAsked(moment, item) };
@@ -59,9 +62,21 @@ export function checkPrompt(moment: Moment, menu: readonly string[]): Prompt {
 		ask: feature as Prompt['ask'],
 		say,
 		lines,
-		options: (answersOf[feature] ?? []).map(([code, text]) => read(code, text)),
+		options: (answersOf[feature] ?? []).map(([code, text], index) => ({
+			...read(code, text),
+			...(feature === 'flooded' && { at: evenCorners(moment)[index] ?? 'bottomRight' }),
+		})),
 	};
 }
+
+/** Where the answers of the flooded pattern stand: the one that passes changes its corner as those of a list do. */
+const evenCorners = (moment: Moment): Corner[] =>
+	cornersOf(
+		moment,
+		(answersOf.flooded ?? []).map(([code]) => ({
+			passes: wantedOf(moment, 'flooded') === code ? 'yes' : 'no',
+		})),
+	);
 
 /** Every reading is in, but the painter has not been back long enough. */
 const settling = (moment: Moment): Prompt => ({

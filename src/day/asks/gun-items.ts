@@ -1,11 +1,10 @@
-import { contextOf, laidOn, type Moment, ruleOf, settingsOf, unitsOf } from '../moment.ts';
+import { contextOf, faceOf, laidOn, type Moment, ruleOf, settingsOf, unitsOf } from '../moment.ts';
 import type { DayEvent, EventOf, ReadingFeature } from '../records.ts';
+import { secondFeatures } from '../second-features.ts';
 import type { Instruction } from '../view.ts';
 import { keyed } from './keyed.ts';
 
 /** What a gun check asks for, and what is done to the gun before it. */
-
-const secondFeatures: readonly ReadingFeature[] = ['horns', 'pattern-height', 'flooded'];
 
 /** What must be done to the gun before a face, going by what was last done to it. */
 export function instructionsFor(moment: Moment, face: string): Instruction[] {
@@ -21,12 +20,16 @@ export function instructionsFor(moment: Moment, face: string): Instruction[] {
 
 /** The second features in the order of their turn: the one asked last comes last. */
 function turnOf(moment: Moment): ReadingFeature[] {
-	const asked = secondFeatures.findIndex(feature => moment.state.book.fullItems.includes(feature));
-	const first = asked < 0 ? seedOf(moment) % secondFeatures.length : asked + 1;
+	const { secondAsked } = moment.state.book;
+	const first =
+		secondAsked === null ? seedOf(moment) % secondFeatures.length : secondFeatures.indexOf(secondAsked) + 1;
 	return [...secondFeatures.slice(first), ...secondFeatures.slice(0, first)];
 }
 
-/** The items of a gun check: the second feature rotates and is never one that has just been instructed. */
+/**
+ * The items of a gun check: the second feature rotates and is never one that has just been instructed; a pattern is
+ * flooded only where the fan lies wide anyhow, so that nobody turns the cap for it. Where none is left, none is asked.
+ */
 export function itemsOf(moment: Moment, face: string, size: 'full' | 'short'): string[] {
 	const list = moment.state.book.opened.lists.find(one => one.list === 'gun-check');
 	const codes = list?.items.map(({ code }) => code) ?? [];
@@ -36,10 +39,11 @@ export function itemsOf(moment: Moment, face: string, size: 'full' | 'short'): s
 	const open = secondFeatures.filter(
 		feature =>
 			!(feature === 'horns' && instructed.includes('set-horns')) &&
-			!(feature === 'pattern-height' && instructed.includes('set-fan')),
+			!(feature === 'pattern-height' && instructed.includes('set-fan')) &&
+			!(feature === 'flooded' && ruleOf(moment, face).pattern !== 'wide'),
 	);
-	const second = turnOf(moment).find(feature => open.includes(feature)) ?? 'flooded';
-	return codes.map(code => (code === 'second' ? second : code === 'pattern' ? pattern : code));
+	const second = turnOf(moment).find(feature => open.includes(feature));
+	return codes.flatMap(code => (code === 'second' ? (second ?? []) : code === 'pattern' ? pattern : code));
 }
 
 /** The check that a face needs now. */
@@ -82,10 +86,17 @@ const instructionWords: Record<string, (to: string | number, unit?: string) => s
 	'open-pattern-knob': () => 'Pattern knob: open it.',
 	'turn-pattern-knob': to => `Pattern knob: turn it ${to === 'open' ? 'open' : 'in'} a little.`,
 	'turn-regulator': to => `Regulator: turn it ${to}, trigger pulled.`,
+	'lay-gun': to => `Lay the gun over to the ${to}.`,
 	'clean-cap': () => 'Air off, line bled: clean the cap and its holes.',
 	'change-cup': to => `Cup: hang the one taped ${to}.`,
 	'put-on': () => 'Breathing gear: put on supplied air, and stay out.',
 };
+
+/** How the wrist holds the gun for a face, where it is not upright. */
+export function layFor(moment: Moment, face: string): Instruction[] {
+	const { tilt } = faceOf(moment, face);
+	return tilt === 0 ? [] : [{ code: 'lay-gun', to: tilt > 0 ? 'left' : 'right' }];
+}
 
 export const wordsFor = (instructions: readonly Instruction[]) =>
 	instructions.map(({ code, to, unit }) => instructionWords[code]?.(to, unit) ?? `${code} ${to}`);

@@ -38,7 +38,7 @@ export const answersOf: Partial<Record<ReadingFeature, [string, string][]>> = {
 export const questions: Record<string, string> = {
 	pattern: 'Pattern: one short burst on paper. What shape?',
 	horns: 'Air cap: look at the horns, gun held straight. How?',
-	flooded: 'Flooded pattern: fan flat, hold until it runs. Lengths?',
+	flooded: 'Flooded pattern: hold until it runs. How long are the runs?',
 	gauge: 'Gauge: trigger pulled, at the gun. What does it read?',
 	'pattern-height': 'Pattern: measure the burst along its length. How long?',
 	batch: 'Batch: look at the tape. Which letter?',

@@ -23,7 +23,7 @@ const inTurn: readonly Corner[] = ['topRight', 'bottomRight', 'topLeft'];
  * Where the answers of an item stand. They change places from list to list and from item to item, so that whoever
  * presses without reading does not pass; while one question stands, nothing moves.
  */
-function cornersOf(moment: Moment, answers: readonly { passes: string }[]): Corner[] {
+export function cornersOf(moment: Moment, answers: readonly { passes: string }[]): Corner[] {
 	const turn = seedOf(moment) + (moment.state.book.check?.no ?? 0);
 	const place = contextOf(moment).check?.context.at ?? 0;
 	const step = 1 + (Math.floor(turn / 2) % 2);

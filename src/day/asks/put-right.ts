@@ -3,8 +3,9 @@ import { faceOf, jobOf, type Moment, materialOf, nextCoat, ruleOf, unitsOf } fro
 import { instructed, type Option, option, type Prompt } from '../prompt.ts';
 import type { EventOf } from '../records.ts';
 import type { Instruction } from '../view.ts';
+import { doubtsWrist } from '../wrist.ts';
 import { pressureShown } from './gauge.ts';
-import { gunSet, wordsFor } from './gun-items.ts';
+import { gunSet, layFor, wordsFor } from './gun-items.ts';
 import { asKeyed } from './keyed.ts';
 
 /** A reading that differs: both are shown, what to do, then a fresh one. */
@@ -51,9 +52,15 @@ function remedy(moment: Moment, differed: EventOf<'reading.taken'>): { do: Instr
 					lines: [`Read none of the arms. Wanted ${shown(wanted)}.`, 'Then the cap: air off, clean it.'],
 				};
 			if (value === 'bad') return { do: [{ code: 'clean-cap', to: 'clean' }], lines: [both] };
-			const to = face ? ruleOf(moment, face).horns : 'level';
-			const lines = face && feature !== 'horns' ? [both, consequence(moment, face)] : [both];
-			return { do: [{ code: 'set-horns', to }], lines };
+			if (!face || feature === 'horns') {
+				const to = face ? ruleOf(moment, face).horns : 'level';
+				return { do: [{ code: 'set-horns', to }], lines: [both] };
+			}
+			const lay = layFor(moment, face);
+			const lines = [both, consequence(moment, face)];
+			if (doubtsWrist(jobOf(moment), differed)) return { do: lay, lines };
+			const to = ruleOf(moment, face).horns;
+			return { do: [{ code: 'set-horns', to }], lines: [...lines, ...wordsFor(lay)] };
 		}
 		case 'gauge': {
 			const say = (kPa: unknown) => pressureShown(moment, Number(kPa));

@@ -20,6 +20,7 @@ import { plannedPrep } from '../prep.ts';
 import type { Option, Prompt } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
 import { isTimed } from '../takes.ts';
+import { layFor, wordsFor } from './gun-items.ts';
 import { inTrouble } from './trouble.ts';
 
 /** *Ready*: the next face or stretch, and the two corners that start it. */
@@ -87,10 +88,6 @@ const started = (moment: Moment, face: string): DayEvent => {
 	};
 };
 
-/** How the wrist holds the gun, where it is not upright. */
-const tiltWords = (tilt: number) =>
-	tilt === 0 ? null : `Lay the gun over to the ${tilt > 0 ? 'left' : 'right'}.`;
-
 /** The faces of a stretch in their order. */
 export const stretchLine = (faces: readonly string[]): string => sentence(`${facesInOrder(faces)}.`);
 
@@ -125,7 +122,7 @@ export function readyPrompt(moment: Moment, face: string, armed: boolean): Promp
 	const edge = windowEdge(moment, face);
 	const lines = [
 		goOnFrom(moment, face),
-		tiltWords(faceOf(moment, face).tilt),
+		...wordsFor(layFor(moment, face)),
 		`Stroke ${coat.stroke.replaceAll('-', ' ')}, ${coat.kind} coat, ${timeWords(moment, face)}.`,
 		edge && edge.due - moment.now.wall <= near_ms
 			? sentence(`${edgeSaid(edge, moment.now.wall, book.opened.zone)}.`)
