@@ -1,13 +1,14 @@
 import { existsSync, readdirSync } from 'node:fs';
 import { homedir } from 'node:os';
-import { dirname, join } from 'node:path';
-import { loadDay } from '../day/file/days.ts';
+import { basename, dirname, join } from 'node:path';
+import { chainsOf } from '../day/chains.ts';
+import { loadDay, newestDay } from '../day/file/days.ts';
 import { daysFolder, listDays, resolveDay } from '../day/file/folder.ts';
+import { type Glimpse, glimpseDay } from '../day/file/glimpse.ts';
 import { readLight } from '../day/file/read-light.ts';
 import { readBytes } from '../day/file/store.ts';
 import { DayFileError } from '../day/file/trouble.ts';
 import type { DayRecord } from '../day/records.ts';
-import { beginsJob } from '../trace/chain.ts';
 import type { Args, Io } from './command.ts';
 import { statusOf } from './status.ts';
 
@@ -22,32 +23,47 @@ export const folderOf = (io: Io): string =>
 export function askedDay(args: Args, io: Io): { path: string; records: DayRecord[] } {
 	if (args.positionals.length > 1)
 		throw new RangeError(`one day at a time: leave out "${args.positionals.slice(1).join(' ')}"`);
-	const path = resolveDay(args.positionals[0], folderOf(io));
+	const path = pathAsked(args, io);
 	return { path, records: loadDay(path) };
 }
 
+/**
+ * The file of the day that a command was asked about.
+ * @throws DayFileError where there is none
+ */
+export const pathAsked = ({ positionals: [named] }: Args, io: Io): string =>
+	named === undefined ? newestDay(folderOf(io)) : resolveDay(named, folderOf(io));
+
 const nameOfJob = (path: string): string => /_([a-z0-9-]+?)(?:-\d+)?\.day\.jsonl$/.exec(path)?.[1] ?? '';
 
-/** The days of the job up to a day, oldest first; a day that cannot be read ends the row, and is said. */
-export function daysUpTo(path: string, records: DayRecord[], io: Io): DayRecord[][] {
-	const days = [records];
-	const opened = records[0];
-	if (opened?.type !== 'day.opened') return days;
-	for (const other of listDays(dirname(path))) {
-		const oldest = days[0];
-		if (!oldest || beginsJob(oldest)) break;
-		if (other.path === path || nameOfJob(other.path) !== nameOfJob(path)) continue;
-		try {
-			const found = loadDay(other.path);
-			const first = found[0];
-			const same = first?.type === 'day.opened' && first.job === opened.job && first.clock === opened.clock;
-			if (same && first.at < (oldest[0]?.at ?? '')) days.unshift(found);
-		} catch (error) {
-			if (!(error instanceof DayFileError)) throw error;
-			io.stderr.write(`fanwise: passed over: ${error.message}\n`);
-		}
+const listed = <One>(one: One | null): One[] => (one === null ? [] : [one]);
+
+type Found = { path: string; place: Glimpse };
+
+/** Days as they follow each other, one row a job; a day that cannot be read is said. */
+function rowsOf(paths: readonly string[], io: Io): Found[][] {
+	const byJob = new Map<string, Found[]>();
+	for (const path of paths) {
+		const place = glimpseDay(readBytes(path));
+		if (!place) readable(path, io);
+		const job = place ? `${place.clock} ${place.job}` : '';
+		if (place) byJob.set(job, [...(byJob.get(job) ?? []), { path, place }]);
 	}
-	return days;
+	return [...byJob.values()].flatMap(days => chainsOf(days));
+}
+
+/** The days of the job up to a day, oldest first; one that cannot be read is said and passed over. */
+export function daysUpTo(path: string, records: DayRecord[], io: Io): DayRecord[][] {
+	const beside = listDays(dirname(path)).flatMap(other =>
+		other.name !== basename(path) && nameOfJob(other.path) === nameOfJob(path) ? [other.path] : [],
+	);
+	if (beside.length === 0) return [records];
+	const row = rowsOf([...beside.toReversed(), path], io).find(days => days.some(day => day.path === path));
+	const before = row?.slice(
+		0,
+		row.findIndex(day => day.path === path),
+	);
+	return [...(before ?? []).flatMap(day => listed(readable(day.path, io))), records];
 }
 
 /** The days of every job in a folder, one job at a time, each oldest first; what cannot be read is said. */
@@ -56,17 +72,11 @@ export function* jobsIn(folder: string, io: Io): Generator<DayRecord[][]> {
 	for (const { path } of listDays(folder).toReversed())
 		byName.set(nameOfJob(path), [...(byName.get(nameOfJob(path)) ?? []), path]);
 	for (const paths of byName.values()) {
-		let job: DayRecord[][] = [];
-		for (const path of paths) {
-			const day = readable(path, io);
-			if (!day) continue;
-			if (job.length > 0 && beginsJob(day)) {
-				yield job;
-				job = [];
-			}
-			job.push(day);
+		const rows = paths.length === 1 ? [paths] : rowsOf(paths, io).map(row => row.map(({ path }) => path));
+		for (const row of rows) {
+			const days = row.flatMap(path => listed(readable(path, io)));
+			if (days.length > 0) yield days;
 		}
-		if (job.length > 0) yield job;
 	}
 }
 

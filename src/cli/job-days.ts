@@ -7,10 +7,10 @@ import { historyAfter, noHistory } from '../day/history.ts';
  * @throws DayFileError where that day cannot be read whole: an older one would tell of fewer coats
  */
 export function historyOf(folder: string, job: string): typeof noHistory {
-	for (const { path, read } of daysOfJob(folder, job)) {
-		const unusable = whyUnusable(path, read);
-		if (unusable) throw unusable;
-		return historyAfter(read.records);
-	}
-	return noHistory;
+	const [newest] = daysOfJob(folder, job);
+	if (!newest) return noHistory;
+	const read = newest.read();
+	const unusable = whyUnusable(newest.path, read);
+	if (unusable) throw unusable;
+	return historyAfter(read.records);
 }

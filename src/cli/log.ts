@@ -1,14 +1,13 @@
-import { resolveDay } from '../day/file/folder.ts';
 import { lostOf } from '../day/file/lost.ts';
 import { salvageDay } from '../day/file/salvage.ts';
 import { plainName } from '../day/file/trouble.ts';
 import { logLine } from '../words/log-line.ts';
 import { lostLine } from '../words/lost-line.ts';
 import type { Args, Command, Io } from './command.ts';
-import { askedDay, folderOf, told } from './day-files.ts';
+import { askedDay, pathAsked, told } from './day-files.ts';
 
 function salvage(args: Args, target: string, io: Io): number {
-	const path = resolveDay(args.positionals[0], folderOf(io));
+	const path = pathAsked(args, io);
 	const saved = salvageDay(path, target);
 	if (args.options.json) {
 		io.stdout.write(`${JSON.stringify(saved)}\n`);

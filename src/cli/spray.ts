@@ -1,6 +1,6 @@
 import { isDeepStrictEqual } from 'node:util';
 import { realClock } from '../day/clock.ts';
-import { findOpenDay } from '../day/file/days.ts';
+import { daysOfJob, findOpenDay } from '../day/file/days.ts';
 import { daysFolder, makeDaysFolder, newDayPath } from '../day/file/folder.ts';
 import { createDay, openDay, type StoreOptions } from '../day/file/store.ts';
 import { DayFileError } from '../day/file/trouble.ts';
@@ -11,10 +11,10 @@ import { openSession, type Sink } from '../day/session.ts';
 import { learn, ratesOf } from '../plan/rates.ts';
 import { portOf } from '../screen/session-port.ts';
 import { SourceError } from '../trigger/source.ts';
+import { ClockBehindError, openedOrShown, type Told } from './before-day.ts';
 import type { Args, Command, Io } from './command.ts';
 import { jobsIn } from './day-files.ts';
 import { historyOf } from './job-days.ts';
-import { openedOrShown } from './locked.ts';
 import { version } from './package.ts';
 import { settingsInForce } from './settings-in-force.ts';
 import { readSheet, type Sheet } from './sheet.ts';
@@ -24,8 +24,8 @@ import { openTelling } from './telling.ts';
 import { type Listening, listen, type TriggerLine, triggerLineOf, triggerOptions } from './trigger.ts';
 import { leftUnkept } from './unkept.ts';
 
-/** How a day's file is opened: who is told of its disk, and the lock that was said to be dead. */
-type Opening = Pick<StoreOptions, 'onTrouble' | 'dead'>;
+/** How a day's file is opened: who is told of its disk, and what the painter has told. */
+type Opening = Pick<StoreOptions, 'onTrouble'> & Told;
 type Opened = { sink: Sink; notice?: string | null };
 
 /** A day rests on the sheet and the lists that it was opened with; whoever changed one since is told. */
@@ -44,6 +44,10 @@ async function dayOf(sheet: Sheet, io: Io, opening: Opening): Promise<Opened> {
 		return { sink, notice: changedSince(sink.records, sheet) };
 	}
 	const now = realClock().now();
+	const [newest] = daysOfJob(folder, sheet.job.name);
+	const ended = Date.parse(newest?.glimpse?.ended ?? '');
+	if (newest && ended > now.wall && !opening.clockIsRight)
+		throw new ClockBehindError(newest.path, ended, now.wall);
 	const settings = await settingsInForce(io);
 	const first = openingRecord(
 		{
@@ -97,7 +101,7 @@ async function shownHere(
 	let listening: Listening | null = null;
 	try {
 		listening = listen(line ?? noLine, clock.now);
-		const opened = await openedOrShown(dead => open(quiet, { onTrouble, dead }), settings, quiet);
+		const opened = await openedOrShown(told => open(quiet, { onTrouble, ...told }), settings, quiet);
 		if (!opened) return 0;
 		const day = openSession({ ...opened, clock, rehearsal: false });
 		const status = await show(shownDay(day, listening.attach(day, on(portOf(day))), settings), quiet);

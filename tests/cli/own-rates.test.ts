@@ -14,7 +14,7 @@ test('a new day begins with what the shop’s own days have shown of its materia
 	const loaded = await loadJob(example);
 	if (!loaded.ok) throw new Error('the example does not load');
 	const { job } = loaded;
-	const played = rehearsed({ job, settings: { by: 'face' } });
+	const played = rehearsed({ job, settings: { by: 'face' }, at: Date.now() - 2 * 86_400_000 });
 	played.toEnd();
 	const day = played
 		.records()
@@ -25,7 +25,7 @@ test('a new day begins with what the shop’s own days have shown of its materia
 	writeFileSync(earlier, encodeKey(day, undefined));
 
 	expect(run(['spray', example, '--plain'], { home }).stderr).toBe('');
-	const begun = readdirSync(days).find(name => name !== basename(earlier) && !name.endsWith('.lock')) ?? '';
+	const begun = readdirSync(days).find(name => name !== basename(earlier) && name.endsWith('.jsonl')) ?? '';
 	const rates = ratesOf(learn([day], job), job);
 	expect(Object.keys(rates).length).toBeGreaterThan(0);
 	expect(loadDay(join(days, begun))[0]).toMatchObject({ type: 'day.opened', rates });

@@ -1,5 +1,7 @@
-import type { DayRecord, EventOf, Stamp } from '../records.ts';
-import { listDays, slugOf } from './folder.ts';
+import { chainsOf } from '../chains.ts';
+import type { DayRecord } from '../records.ts';
+import { listDays, resolveDay, slugOf } from './folder.ts';
+import { type Glimpse, glimpseDay } from './glimpse.ts';
 import { disk, type FilePort } from './port.ts';
 import { type DayRead, readDay } from './read.ts';
 import { readBytes, whyUnusable } from './store.ts';
@@ -16,29 +18,33 @@ export const loadDay = (path: string, port: FilePort = disk): DayRecord[] => {
 	return read.records;
 };
 
-export type DayOfJob = { path: string; date: string; read: DayRead };
-
-const openedOf = (read: DayRead): (Stamp & EventOf<'day.opened'>) | null => {
-	const first = read.records[0];
-	return first?.type === 'day.opened' ? first : null;
-};
-
-const isClosed = (read: DayRead) => read.records.some(({ type }) => type === 'day.closed');
+/** A day of a job; null where its first line cannot be read: it then counts by its name. */
+export type DayOfJob = { path: string; date: string; glimpse: Glimpse | null; read(): DayRead };
 
 /**
- * The days of a job that were sprayed on the real clock, the newest first, each read when it is asked for. A file
- * whose first line cannot be read counts by its name, so that a damaged day is not passed over in silence.
+ * The days of a job that were sprayed on the real clock, the newest first: in the order in which they follow each other
+ * by what was laid, whatever their names say. One whose first line cannot be read is the newest where its name says so,
+ * so that it is not passed over in silence.
  */
-export function* daysOfJob(folder: string, job: string, port: FilePort = disk): Generator<DayOfJob> {
+export const daysOfJob = (folder: string, job: string, port: FilePort = disk): DayOfJob[] => {
 	const slug = slugOf(job);
-	for (const { path, name, date } of listDays(folder, port)) {
+	const days = listDays(folder, port).flatMap(({ path, name, date }): DayOfJob[] => {
 		const part = name.slice(date.length + 1, name.indexOf('.'));
-		if (part !== slug && part.replace(/-\d+$/, '') !== slug) continue;
-		const read = readDay(readBytes(path, port));
-		const opened = openedOf(read);
-		if (!opened || (opened.job === job && opened.clock === 'real')) yield { path, date, read };
-	}
-}
+		if (part !== slug && part.replace(/-\d+$/, '') !== slug) return [];
+		const glimpse = glimpseDay(readBytes(path, port));
+		if (glimpse && (glimpse.job !== job || glimpse.clock !== 'real')) return [];
+		return [{ path, date, glimpse, read: () => readDay(readBytes(path, port)) }];
+	});
+	const placed = days.toReversed().flatMap(day => (day.glimpse ? [{ day, place: day.glimpse }] : []));
+	const known = chainsOf(placed)
+		.flat()
+		.toReversed()
+		.map(({ day }) => day);
+	const before = days.findIndex(({ path }) => path === known[0]?.path);
+	const unknown = days.filter(({ glimpse }) => glimpse === null);
+	const isNewer = (day: DayOfJob) => before < 0 || days.findIndex(({ path }) => path === day.path) < before;
+	return [...unknown.filter(isNewer), ...known, ...unknown.filter(day => !isNewer(day))];
+};
 
 /**
  * The day of a job that comes before any new one: the newest that was not closed, or the newest of all where that
@@ -46,11 +52,22 @@ export function* daysOfJob(folder: string, job: string, port: FilePort = disk): 
  * none.
  */
 export const findOpenDay = (folder: string, job: string, port: FilePort = disk): string | null => {
-	let newest = true;
-	for (const { path, read } of daysOfJob(folder, job, port)) {
-		const readable = read.damage === null && read.records.length > 0;
-		if (readable ? !isClosed(read) : newest) return path;
-		newest = false;
+	for (const [index, { path, glimpse, read }] of daysOfJob(folder, job, port).entries()) {
+		if (index > 0 && (glimpse === null || glimpse.closed)) continue;
+		const { damage, records } = read();
+		const readable = damage === null && records.length > 0;
+		if (readable ? !glimpse?.closed : index === 0) return path;
 	}
 	return null;
+};
+
+/**
+ * The newest day of a folder, and of its job.
+ * @throws DayFileError `missing` where there is none
+ */
+export const newestDay = (folder: string, port: FilePort = disk): string => {
+	const path = resolveDay(undefined, folder, port);
+	const glimpse = glimpseDay(readBytes(path, port));
+	const [newest] = glimpse?.clock === 'real' ? daysOfJob(folder, glimpse.job, port) : [];
+	return newest?.path ?? path;
 };

@@ -7,6 +7,8 @@ export type TroubleKind =
 	| 'unusable'
 	| 'damaged'
 	| 'locked'
+	/** The clock stands before the end of the last day. */
+	| 'clock'
 	/** Another program has added to it since this one opened it. */
 	| 'overtaken'
 	/** It could not be read or written. */

@@ -93,6 +93,45 @@ test('a closed day damaged behind its end, or empty, closes the way to the next,
 	);
 });
 
+test('days follow each other by what was laid, whatever a clock or a name says', () => {
+	const folder = newPlace();
+	const coat = (ended: string) => ({ coat: 1, ended, cup: ['A'], surfaceC: 20 });
+	const faces = (...ended: string[]) => ({
+		'canopy rail/top': { coats: ended.map(coat), prep: [], aside: null },
+	});
+	const ahead = '2027-12-02T09:00:00.000Z';
+	const right = '2027-03-03T09:00:00.000Z';
+	const laid = (ended: string): DayEvent => ({
+		...{ type: 'face.ended', face: 'canopy rail/top', coat: 1, extent: 'all', lastStroke: null },
+		...{ estimated: true, ended },
+	});
+	const wroteAt = (date: string, before: object, ends: DayEvent[]) => {
+		const event = eventSchema.parse({ ...opened, before });
+		const path = newDayPath(folder, { job, date });
+		const day = createDay(path, { ...stamped(event, 1), at: `${date}T08:00:00.000Z` });
+		day.append(
+			[...ends, closed].map((one, at) => ({ ...stamped(one, 2 + at), at: `${date}T12:00:00.000Z` })),
+		);
+		day.close();
+		return path;
+	};
+	const first = wroteAt('2027-12-02', { faces: {}, letters: 0 }, [laid(ahead)]);
+	const idle = wroteAt('2028-01-01', { faces: faces(ahead), letters: 1 }, []);
+	const second = wroteAt('2027-03-03', { faces: faces(ahead), letters: 1 }, [laid(right)]);
+	const third = wroteAt('2027-03-02', { faces: faces(ahead, right), letters: 2 }, []);
+	const bare = wroteAt('2029-01-01', { faces: {}, letters: 0 }, []);
+	const paths = () => daysOfJob(folder, job).map(({ path }) => path);
+	expect(paths()).toEqual([third, second, idle, first, bare]);
+	// A file of which nothing can be read counts by its name: the newest day is not passed over, an older one is.
+	const lost = newDayPath(folder, { job, date: '2027-03-01' });
+	writeFileSync(lost, '');
+	expect(paths()).toEqual([third, second, idle, first, bare, lost]);
+	expect(findOpenDay(folder, job)).toBeNull();
+	const newer = newDayPath(folder, { job, date: '2027-03-03' });
+	writeFileSync(newer, '');
+	expect(findOpenDay(folder, job)).toBe(newer);
+});
+
 test('a day is read while another program has it open, and its torn tail is left where it is', () => {
 	const folder = newPlace();
 	const path = newDayPath(folder, { job, date: '2027-03-01' });

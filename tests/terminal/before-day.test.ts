@@ -3,7 +3,12 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { beforeAll, expect, test } from 'vitest';
 import { loadDay } from '../../src/day/file/days.ts';
+import { makeDaysFolder } from '../../src/day/file/folder.ts';
+import { encodeKey } from '../../src/day/file/keep.ts';
+import type { DayRecord } from '../../src/day/records.ts';
+import { loadJob } from '../../src/job/load.ts';
 import { run } from '../cli/run.ts';
+import { rehearsed } from '../day/rehearsed.ts';
 import { inTerminal } from './pty.ts';
 
 const program = 'dist/fanwise.js';
@@ -86,4 +91,35 @@ test('a day that is open can be looked on at, as it changes, and not answered', 
 	expect(await second.ended).toBe(0);
 	first.type('\u0003');
 	expect(await first.ended).toBe(0);
+}, 60_000);
+
+test('a clock that stands before the end of the last day is asked about; said to be right, the day begins', async () => {
+	const loaded = await loadJob(sheet);
+	if (!loaded.ok) throw new Error('the example does not load');
+	const ahead = rehearsed({ job: loaded.job, at: Date.now() + 400 * 86_400_000 });
+	ahead.send('hold');
+	ahead.pick('close');
+	ahead.pick('close');
+	const records = ahead
+		.records()
+		.map((one): DayRecord => (one.type === 'day.opened' ? { ...one, clock: 'real' } : one));
+	const home = newHome();
+	const folder = makeDaysFolder(join(home, 'days'));
+	const path = join(folder, `${records[0]?.at.slice(0, 10)}_market-coffee-cart.day.jsonl`);
+	writeFileSync(path, encodeKey(records, undefined));
+
+	const left = start(home);
+	await left.until('Clock: it stands before the last day. Is it right now?');
+	await strike(left, 'i');
+	expect(await left.ended).toBe(1);
+	expect(left.screen()).toContain('the last day of this job ended at');
+	expect(readdirSync(folder)).toHaveLength(1);
+
+	const right = start(home);
+	await right.until('The last day ended at');
+	await strike(right, 'e');
+	await right.until('Breathing gear');
+	right.type('\u0003');
+	expect(await right.ended).toBe(0);
+	expect(readdirSync(folder)).toHaveLength(2);
 }, 60_000);
