@@ -7,6 +7,7 @@ import { daysFolder, listDays, resolveDay } from '../day/file/folder.ts';
 import { type Glimpse, glimpseDay } from '../day/file/glimpse.ts';
 import { readLight } from '../day/file/read-light.ts';
 import { readBytes } from '../day/file/store.ts';
+import { readSums } from '../day/file/sums.ts';
 import { DayFileError } from '../day/file/trouble.ts';
 import type { DayRecord } from '../day/records.ts';
 import type { Args, Io } from './command.ts';
@@ -44,8 +45,8 @@ type Found = { path: string; place: Glimpse };
 function rowsOf(paths: readonly string[], io: Io): Found[][] {
 	const byJob = new Map<string, Found[]>();
 	for (const path of paths) {
-		const place = glimpseDay(readBytes(path));
-		if (!place) readable(path, io);
+		const place = readSums(path)?.glimpse ?? glimpseDay(readBytes(path));
+		if (!place) readable(path, io, dayAt);
 		const job = place ? `${place.clock} ${place.job}` : '';
 		if (place) byJob.set(job, [...(byJob.get(job) ?? []), { path, place }]);
 	}
@@ -63,7 +64,7 @@ export function daysUpTo(path: string, records: DayRecord[], io: Io): DayRecord[
 		0,
 		row.findIndex(day => day.path === path),
 	);
-	return [...(before ?? []).flatMap(day => listed(readable(day.path, io))), records];
+	return [...(before ?? []).flatMap(day => listed(readable(day.path, io, dayAt))), records];
 }
 
 /** The days of every job in a folder, one job at a time, each oldest first; what cannot be read is said. */
@@ -74,7 +75,7 @@ export function* jobsIn(folder: string, io: Io): Generator<DayRecord[][]> {
 	for (const paths of byName.values()) {
 		const rows = paths.length === 1 ? [paths] : rowsOf(paths, io).map(row => row.map(({ path }) => path));
 		for (const row of rows) {
-			const days = row.flatMap(path => listed(readable(path, io)));
+			const days = row.flatMap(path => listed(readable(path, io, dayAt)));
 			if (days.length > 0) yield days;
 		}
 	}
@@ -90,20 +91,23 @@ export function rehearsedBeside(folder: string, io: Io): number {
 	const listed = new Set(listDays(folder).map(({ name }) => name));
 	return readdirSync(folder).filter(name => {
 		if (!name.endsWith('.day.jsonl') || listed.has(name)) return false;
-		const day = readable(join(folder, name), io);
+		const day = readable(join(folder, name), io, dayAt);
 		return day !== null && isRehearsed(day);
 	}).length;
 }
 
-function readable(path: string, io: Io): DayRecord[] | null {
+/** A day that can be read, or something of it; null, and said, where it cannot. */
+export function readable<Of>(path: string, io: Io, read: (path: string) => Of): Of | null {
 	try {
-		return readLight(readBytes(path)) ?? loadDay(path);
+		return read(path);
 	} catch (error) {
 		if (!(error instanceof DayFileError)) throw error;
 		io.stderr.write(`fanwise: passed over: ${error.message}\n`);
 		return null;
 	}
 }
+
+export const dayAt = (path: string): DayRecord[] => readLight(readBytes(path)) ?? loadDay(path);
 
 /** Runs a command's body; what is wrong with its input becomes one line and status 2, a damaged day status 1. */
 export async function told(name: string, io: Io, body: () => Promise<number> | number): Promise<number> {

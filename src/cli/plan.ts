@@ -1,14 +1,16 @@
+import { daysOfJob } from '../day/file/days.ts';
+import { listDays } from '../day/file/folder.ts';
 import { localZone } from '../day/local-zone.ts';
 import { inert } from '../job/inert.ts';
 import type { Job } from '../job/job.ts';
 import { planJob } from '../plan/job-plan.ts';
 import type { OrderName } from '../plan/order.ts';
-import { learn } from '../plan/rates.ts';
+import { learnFrom } from '../plan/rates.ts';
 import { nearest } from '../trade/nearest.ts';
 import type { Args, Command, Io } from './command.ts';
-import { folderOf, jobsIn, told } from './day-files.ts';
+import { folderOf, told } from './day-files.ts';
 import { instantIn } from './instant.ts';
-import { historyOf } from './job-days.ts';
+import { historyOf, taughtIn } from './job-days.ts';
 import { planData } from './plan-data.ts';
 import { planText } from './plan-text.ts';
 import { readSheet } from './sheet.ts';
@@ -46,11 +48,11 @@ export const planCommand: Command = {
 			const { job } = sheet;
 			const units = unitsOf(args, io, job);
 			const { faces, letters } = args.options.rest
-				? historyOf(folderOf(io), job.name)
+				? historyOf(daysOfJob(folderOf(io), job.name))
 				: { faces: {}, letters: 0 };
 			const plan = planJob({
 				...{ job, letters, history: faces, start: startAsked(args), which: orderAsked(args, job) },
-				learned: learn([...jobsIn(folderOf(io), io)].flat(), job),
+				learned: learnFrom(taughtIn(listDays(folderOf(io)), io), job),
 			});
 			const zone = localZone();
 			io.stdout.write(

@@ -1,20 +1,20 @@
 import { isDeepStrictEqual } from 'node:util';
 import { realClock } from '../day/clock.ts';
-import { daysOfJob, findOpenDay } from '../day/file/days.ts';
-import { daysFolder, makeDaysFolder, newDayPath } from '../day/file/folder.ts';
+import { dayInTheWay, daysOfJob } from '../day/file/days.ts';
+import { daysFolder, listDays, makeDaysFolder, newDayPath } from '../day/file/folder.ts';
+import type { DayFile } from '../day/file/keep.ts';
 import { createDay, openDay, type StoreOptions } from '../day/file/store.ts';
 import { DayFileError } from '../day/file/trouble.ts';
 import { localDate, localZone } from '../day/local-zone.ts';
 import { openingRecord } from '../day/open.ts';
 import type { DayRecord } from '../day/records.ts';
-import { openSession, type Sink } from '../day/session.ts';
-import { learn, ratesOf } from '../plan/rates.ts';
+import { openSession } from '../day/session.ts';
+import { learnFrom, ratesOf } from '../plan/rates.ts';
 import { portOf } from '../screen/session-port.ts';
 import { SourceError } from '../trigger/source.ts';
 import { ClockBehindError, openedOrShown, type Told } from './before-day.ts';
 import type { Args, Command, Io } from './command.ts';
-import { jobsIn } from './day-files.ts';
-import { historyOf } from './job-days.ts';
+import { historyOf, taughtIn, teach } from './job-days.ts';
 import { version } from './package.ts';
 import { settingsInForce } from './settings-in-force.ts';
 import { readSheet, type Sheet } from './sheet.ts';
@@ -26,7 +26,7 @@ import { leftUnkept } from './unkept.ts';
 
 /** How a day's file is opened: who is told of its disk, and what the painter has told. */
 type Opening = Pick<StoreOptions, 'onTrouble'> & Told;
-type Opened = { sink: Sink; notice?: string | null };
+type Opened = { sink: DayFile; notice?: string | null };
 
 /** A day rests on the sheet and the lists that it was opened with; whoever changed one since is told. */
 function changedSince([opened]: readonly DayRecord[], { job, lists }: Sheet): string | null {
@@ -38,13 +38,15 @@ function changedSince([opened]: readonly DayRecord[], { job, lists }: Sheet): st
 /** The open day of a job, under its lock; or a new one that begins where the last ended. */
 async function dayOf(sheet: Sheet, io: Io, opening: Opening): Promise<Opened> {
 	const folder = makeDaysFolder(daysFolder());
-	const open = findOpenDay(folder, sheet.job.name);
+	const listed = listDays(folder);
+	const days = daysOfJob(folder, sheet.job.name, undefined, listed);
+	const open = dayInTheWay(days);
 	if (open) {
 		const sink = openDay(open, opening);
 		return { sink, notice: changedSince(sink.records, sheet) };
 	}
 	const now = realClock().now();
-	const [newest] = daysOfJob(folder, sheet.job.name);
+	const [newest] = days;
 	const ended = Date.parse(newest?.glimpse?.ended ?? '');
 	if (newest && ended > now.wall && !opening.clockIsRight)
 		throw new ClockBehindError(newest.path, ended, now.wall);
@@ -55,8 +57,8 @@ async function dayOf(sheet: Sheet, io: Io, opening: Opening): Promise<Opened> {
 			settings,
 			clock: 'real',
 			program: version(),
-			before: historyOf(folder, sheet.job.name),
-			rates: ratesOf(learn([...jobsIn(folder, io)].flat(), sheet.job), sheet.job),
+			before: historyOf(days),
+			rates: ratesOf(learnFrom(taughtIn(listed, io, days), sheet.job), sheet.job),
 			zone: localZone(),
 			seed: now.wall % 1000,
 		},
@@ -105,6 +107,7 @@ async function shownHere(
 		if (!opened) return 0;
 		const day = openSession({ ...opened, clock, rehearsal: false });
 		const status = await show(shownDay(day, listening.attach(day, on(portOf(day))), settings), quiet);
+		if (day.state().machine.value === 'closed') teach(opened.sink.path);
 		return leftUnkept(day, status, quiet);
 	} catch (error) {
 		if (error instanceof SourceError) return refuse(error, io);

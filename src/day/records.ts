@@ -34,6 +34,12 @@ export const faceHistorySchema = z.object({
 
 export type FaceHistory = z.infer<typeof faceHistorySchema>;
 
+/** Where the days before left the faces of a job, and how many batches they have lettered. */
+export const beforeSchema = z.object({
+	faces: z.record(faceId, faceHistorySchema),
+	letters: z.int().check(z.minimum(0)),
+});
+
 /** Time and paint that coats have taken in this shop, as factors of what the sheet says; null: not known yet. */
 const ownRateSchema = z.object({
 	time: z.nullable(z.number().check(z.positive())),
@@ -134,7 +140,7 @@ export const eventSchema = z.discriminatedUnion('type', [
 		cans: z.array(canSchema),
 		/** Where the rotation of what is asked begins. */
 		seed: z.optional(z.int().check(z.minimum(0))),
-		before: z.object({ faces: z.record(faceId, faceHistorySchema), letters: z.int().check(z.minimum(0)) }),
+		before: beforeSchema,
 		/** What the shop's own days had shown, by material. */
 		rates: z.optional(z.record(z.string(), ownRateSchema)),
 	}),

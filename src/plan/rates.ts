@@ -13,19 +13,39 @@ type Sprayed = { area_m2: number; used_mL: number; faces: number };
 type Seen = { seconds: number; area_m2: number; timed: number; cups: Sprayed[] };
 type Cup = { material: string; loaded_mL: number; area_m2: number; faces: number; whole: boolean };
 
+/** What one day says of one material, by its id and name; no job's own, so that it can be kept. */
+export type Taught = Seen & { mark: string };
+
+/** What a day teaches; one of a moved clock teaches nothing. */
+export function taughtBy(day: readonly DayRecord[]): Taught[] {
+	const seen = new Map<string, Seen>();
+	const opened = day[0];
+	if (opened?.type === 'day.opened' && opened.clock === 'real') learnDay(day, opened, seen);
+	return [...seen].map(([mark, one]) => ({ mark, ...one }));
+}
+
 /**
  * Seconds and mL for each square metre, by material, from days on the real clock.
- * @param days records of each day, in order; days of a moved clock are passed over
+ * @param days records of each day, in order
  * @param job whose materials are asked about; a material counts where id and name are the same
  * @returns only materials that something was learned of; times from faces keyed one by one and sprayed whole,
  *   amounts from cups whose rest was measured, with all their faces sprayed whole
  */
-export function learn(days: readonly (readonly DayRecord[])[], job: Job): Record<string, Learned> {
+export const learn = (days: readonly (readonly DayRecord[])[], job: Job): Record<string, Learned> =>
+	learnFrom(days.map(taughtBy), job);
+
+/** The same, from what each day teaches. */
+export function learnFrom(days: Iterable<readonly Taught[]>, job: Job): Record<string, Learned> {
 	const seen = new Map<string, Seen>();
-	for (const day of days) {
-		const opened = day[0];
-		if (opened?.type === 'day.opened' && opened.clock === 'real') learnDay(day, opened, seen);
-	}
+	for (const day of days)
+		for (const { mark, seconds, area_m2, timed, cups } of day) {
+			const known = seen.get(mark) ?? nothing();
+			known.seconds += seconds;
+			known.area_m2 += area_m2;
+			known.timed += timed;
+			known.cups.push(...cups);
+			seen.set(mark, known);
+		}
 	return Object.fromEntries(
 		[...seen].flatMap(([mark, { seconds, area_m2, timed, cups }]) => {
 			const material = Object.values(job.materials).find(each => markOf(each) === mark);
@@ -66,6 +86,8 @@ export const ratesOf = (learned: Readonly<Record<string, Learned>>, job: Job): R
 			return [[id, { time, paint }]];
 		}),
 	);
+
+const nothing = (): Seen => ({ seconds: 0, area_m2: 0, timed: 0, cups: [] });
 
 const markOf = ({ id, name }: { id: string; name: string }) => `${id}\u0000${name}`;
 
@@ -122,7 +144,7 @@ function loaded(cup: Cup | null, record: EventOf<'batch.loaded'>, material: stri
 function of(seen: Map<string, Seen>, sheet: Job, id: string): Seen | undefined {
 	const material = sheet.materials[id];
 	if (!material) return undefined;
-	const known = seen.get(markOf(material)) ?? { seconds: 0, area_m2: 0, timed: 0, cups: [] };
+	const known = seen.get(markOf(material)) ?? nothing();
 	seen.set(markOf(material), known);
 	return known;
 }

@@ -5,6 +5,7 @@ import { type Glimpse, glimpseDay } from './glimpse.ts';
 import { disk, type FilePort } from './port.ts';
 import { type DayRead, readDay } from './read.ts';
 import { readBytes, whyUnusable } from './store.ts';
+import { type KeptSums, readSums } from './sums.ts';
 
 /**
  * Reads a day without its lock and without changing it. A torn tail is passed over.
@@ -18,22 +19,36 @@ export const loadDay = (path: string, port: FilePort = disk): DayRecord[] => {
 	return read.records;
 };
 
-/** A day of a job; null where its first line cannot be read: it then counts by its name. */
-export type DayOfJob = { path: string; date: string; glimpse: Glimpse | null; read(): DayRead };
+/** A day of a job. `glimpse` null: its first line cannot be read, and it counts by its name. */
+export type DayOfJob = {
+	path: string;
+	date: string;
+	glimpse: Glimpse | null;
+	/** What is kept beside it; null: nothing, or nothing that fits it. */
+	sums: KeptSums | null;
+	read(): DayRead;
+};
 
 /**
  * The days of a job that were sprayed on the real clock, the newest first: in the order in which they follow each other
  * by what was laid, whatever their names say. One whose first line cannot be read is the newest where its name says so,
  * so that it is not passed over in silence.
+ * @param listed the days of the folder, where they were listed before
  */
-export const daysOfJob = (folder: string, job: string, port: FilePort = disk): DayOfJob[] => {
+export const daysOfJob = (
+	folder: string,
+	job: string,
+	port: FilePort = disk,
+	listed = listDays(folder, port),
+): DayOfJob[] => {
 	const slug = slugOf(job);
-	const days = listDays(folder, port).flatMap(({ path, name, date }): DayOfJob[] => {
+	const days = listed.flatMap(({ path, name, date, size }): DayOfJob[] => {
 		const part = name.slice(date.length + 1, name.indexOf('.'));
 		if (part !== slug && part.replace(/-\d+$/, '') !== slug) return [];
-		const glimpse = glimpseDay(readBytes(path, port));
+		const sums = readSums(path, port, size);
+		const glimpse = sums?.glimpse ?? glimpseDay(readBytes(path, port));
 		if (glimpse && (glimpse.job !== job || glimpse.clock !== 'real')) return [];
-		return [{ path, date, glimpse, read: () => readDay(readBytes(path, port)) }];
+		return [{ path, date, glimpse, sums, read: () => readDay(readBytes(path, port)) }];
 	});
 	const placed = days.toReversed().flatMap(day => (day.glimpse ? [{ day, place: day.glimpse }] : []));
 	const known = chainsOf(placed)
@@ -50,10 +65,11 @@ export const daysOfJob = (folder: string, job: string, port: FilePort = disk): D
  * The day of a job that comes before any new one: the newest that was not closed, or the newest of all where that
  * cannot be read whole, closed or not: `openDay` then says what is wrong with it and how to settle it. Null: there is
  * none.
+ * @param days of the job, as `daysOfJob` gives them
  */
-export const findOpenDay = (folder: string, job: string, port: FilePort = disk): string | null => {
-	for (const [index, { path, glimpse, read }] of daysOfJob(folder, job, port).entries()) {
-		if (index > 0 && (glimpse === null || glimpse.closed)) continue;
+export const dayInTheWay = (days: readonly DayOfJob[]): string | null => {
+	for (const [index, { path, glimpse, sums, read }] of days.entries()) {
+		if (index > 0 ? glimpse === null || glimpse.closed : sums?.isWhole()) continue;
 		const { damage, records } = read();
 		const readable = damage === null && records.length > 0;
 		if (readable ? !glimpse?.closed : index === 0) return path;

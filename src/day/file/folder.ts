@@ -72,7 +72,8 @@ export const besideDay = (path: string, port: FilePort = disk): string | null =>
 	return date && slug ? newDayPath(dirname(path), { date, job: slug.replace(/-\d+$/, '') }, port) : null;
 };
 
-export type DayName = { path: string; name: string; date: string };
+/** `size` of its file, bytes. */
+export type DayName = { path: string; name: string; date: string; size: number };
 
 const dayName = /^(\d{4}-\d{2}-\d{2})_([a-z0-9-]+)\.day\.jsonl$/;
 
@@ -85,6 +86,9 @@ function firstOf(day: string, all: ReadonlySet<string>): string {
 	const shorter = day.replace(/-\d+$/, '');
 	return shorter !== day && all.has(shorter) ? firstOf(shorter, all) : day;
 }
+
+/** Names of days are small letters, digits and dashes: no language has another order for them. */
+const byLetters = (one: string, other: string): number => (one < other ? -1 : one > other ? 1 : 0);
 
 /**
  * By the date, then by the job that was touched last, then by the number in the name: a file that was looked at or put
@@ -102,10 +106,10 @@ function newestFirst(days: readonly Listed[]): Listed[] {
 	return ranked
 		.toSorted(
 			(a, b) =>
-				b.day.date.localeCompare(a.day.date) ||
+				byLetters(b.day.date, a.day.date) ||
 				touched(b.first) - touched(a.first) ||
 				b.day.name.length - a.day.name.length ||
-				b.day.name.localeCompare(a.day.name),
+				byLetters(b.day.name, a.day.name),
 		)
 		.map(({ day }) => day);
 }
@@ -113,13 +117,15 @@ function newestFirst(days: readonly Listed[]): Listed[] {
 /** The days in a folder, the newest first. */
 export const listDays = (folder: string, port: FilePort = disk): DayName[] => {
 	try {
+		const beginning = join(folder, '/');
 		const days = port.list(folder).flatMap(name => {
 			const date = dayName.exec(name)?.[1];
-			const path = join(folder, name);
+			const path = beginning + name;
 			const found = date ? port.stat(path) : null;
-			return date && found?.isFile ? [{ path, name, date, changed_ms: found.changed_ms }] : [];
+			const { size = 0, changed_ms = 0 } = found ?? {};
+			return date && found?.isFile ? [{ path, name, date, size, changed_ms }] : [];
 		});
-		return newestFirst(days).map(({ path, name, date }) => ({ path, name, date }));
+		return newestFirst(days).map(({ path, name, date, size }) => ({ path, name, date, size }));
 	} catch (error) {
 		if (errorCode(error) === 'ENOENT') return [];
 		throw diskError(folder, 'the days were not listed', error);

@@ -2,6 +2,7 @@ import { isoAt } from '../instant.ts';
 import { daysFolder, listDays } from './folder.ts';
 import { glimpseDay } from './glimpse.ts';
 import { disk, type FilePort } from './port.ts';
+import { readSums } from './sums.ts';
 
 /** A day that was begun and not closed; when it began, as words. */
 export type OpenDay = { path: string; name: string; began: string };
@@ -11,8 +12,8 @@ export type OpenDay = { path: string; name: string; began: string };
  * heavy is loaded. Whether such a day is whole is found when it is carried on.
  */
 export function openDays(folder: string = daysFolder(), port: FilePort = disk): OpenDay[] {
-	return listDays(folder, port).flatMap(({ path }) => {
-		const day = glimpseDay(port.read(path));
+	return listDays(folder, port).flatMap(({ path, size }) => {
+		const day = readSums(path, port, size)?.glimpse ?? glimpseDay(port.read(path));
 		if (day?.clock !== 'real' || day.closed) return [];
 		return [{ path, name: day.job, began: isoAt(Date.parse(day.began)).slice(0, 16).replace('T', ' ') }];
 	});

@@ -8,6 +8,7 @@ import {
 	openSync,
 	readdirSync,
 	readFileSync,
+	readSync,
 	realpathSync,
 	renameSync,
 	statSync,
@@ -34,6 +35,8 @@ export type FilePort = {
 	link(from: string, to: string): void;
 	unlink(path: string): void;
 	read(path: string): Uint8Array;
+	/** Some pieces of a file alone, each as long as asked or up to its end. */
+	pieces(path: string, at: readonly { from: number; length: number }[]): Uint8Array[];
 	/** null: not there. */
 	stat(path: string): FileStat | null;
 	/** The path without links. */
@@ -67,6 +70,17 @@ export const disk: FilePort = {
 	link: linkSync,
 	unlink: unlinkSync,
 	read: path => readFileSync(path),
+	pieces: (path, at) => {
+		const handle = openSync(path, 'r');
+		try {
+			return at.map(({ from, length }) => {
+				const piece = Buffer.alloc(length);
+				return piece.subarray(0, readSync(handle, piece, 0, length, from));
+			});
+		} finally {
+			closeSync(handle);
+		}
+	},
 	stat: path => {
 		const found = statSync(path, { bigint: true, throwIfNoEntry: false });
 		if (!found) return null;

@@ -1,6 +1,6 @@
 import { appendFileSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
-import { daysOfJob, findOpenDay, loadDay } from '../../../src/day/file/days.ts';
+import { dayInTheWay, daysOfJob, loadDay } from '../../../src/day/file/days.ts';
 import { newDayPath } from '../../../src/day/file/folder.ts';
 import { salvageDay } from '../../../src/day/file/salvage.ts';
 import { createDay, openDay } from '../../../src/day/file/store.ts';
@@ -19,6 +19,7 @@ const dayOf = (folder: string, date: string, ends: 'open' | 'closed', fields: ob
 	day.close();
 	return path;
 };
+const inTheWay = (folder: string) => dayInTheWay(daysOfJob(folder, job));
 const spoil = (path: string, at: number) => {
 	const bytes = readFileSync(path);
 	bytes[at] = 0;
@@ -27,22 +28,22 @@ const spoil = (path: string, at: number) => {
 
 test('the open day of a job is its newest that was not closed', () => {
 	const folder = newPlace();
-	expect(findOpenDay(folder, job)).toBeNull();
+	expect(inTheWay(folder)).toBeNull();
 	const old = dayOf(folder, '2027-03-01', 'open');
 	dayOf(folder, '2027-03-02', 'closed');
-	expect(findOpenDay(folder, job)).toBe(old);
+	expect(inTheWay(folder)).toBe(old);
 	const recent = dayOf(folder, '2027-03-03', 'open');
-	expect(findOpenDay(folder, job)).toBe(recent);
+	expect(inTheWay(folder)).toBe(recent);
 });
 
 test('a day of another job with a name alike, and one on a moved clock, are not taken for it', () => {
 	const folder = newPlace();
 	dayOf(folder, '2027-03-01', 'open', { job: 'Canopy: rail!' });
 	dayOf(folder, '2027-03-01', 'open', { clock: 'moved' });
-	expect(findOpenDay(folder, job)).toBeNull();
+	expect(inTheWay(folder)).toBeNull();
 	const second = dayOf(folder, '2027-03-01', 'open');
 	expect(second).toMatch(/_canopy-rail-3\.day\.jsonl$/);
-	expect(findOpenDay(folder, job)).toBe(second);
+	expect(inTheWay(folder)).toBe(second);
 	expect([...daysOfJob(folder, job)].map(({ path }) => path)).toEqual([second]);
 });
 
@@ -52,7 +53,7 @@ test('a closed day stays closed when something was added to it afterwards', () =
 	const day = openDay(path);
 	day.append([stamped({ type: 'fault.seen', fault: 'run', face: 'canopy rail/top', coat: 1 }, 3, 2)]);
 	day.close();
-	expect(findOpenDay(folder, job)).toBeNull();
+	expect(inTheWay(folder)).toBeNull();
 });
 
 test('a damaged day is not passed over in silence while it is the newest of its job', () => {
@@ -60,10 +61,10 @@ test('a damaged day is not passed over in silence while it is the newest of its 
 		const folder = newPlace();
 		const path = dayOf(folder, '2027-03-01', 'closed');
 		spoil(path, at < 0 ? readFileSync(path).length + at : at);
-		expect(findOpenDay(folder, job)).toBe(path);
+		expect(inTheWay(folder)).toBe(path);
 		expect(() => openDay(path)).toThrow(/damaged/);
 		dayOf(folder, '2027-03-02', 'closed');
-		expect(findOpenDay(folder, job)).toBeNull();
+		expect(inTheWay(folder)).toBeNull();
 	}
 });
 
@@ -75,7 +76,7 @@ test('a closed day damaged behind its end, or empty, closes the way to the next,
 	day.close();
 	const older = dayOf(folder, '2027-02-28', 'closed');
 	spoil(path, readFileSync(path).length - 5);
-	expect(findOpenDay(folder, job)).toBe(path);
+	expect(inTheWay(folder)).toBe(path);
 	const beside = path.replace('.day.jsonl', '-2.day.jsonl');
 	expect(() => openDay(path)).toThrow(
 		`${path}:3: the day file is damaged: its checksum does not fit; ` +
@@ -83,10 +84,10 @@ test('a closed day damaged behind its end, or empty, closes the way to the next,
 	);
 	salvageDay(path, beside);
 	rmSync(path);
-	expect(findOpenDay(folder, job)).toBeNull();
+	expect(inTheWay(folder)).toBeNull();
 	expect([...daysOfJob(folder, job)].map(one => one.path)).toEqual([beside, older]);
 	writeFileSync(beside, '');
-	expect(findOpenDay(folder, job)).toBe(beside);
+	expect(inTheWay(folder)).toBe(beside);
 	expect(() => openDay(beside)).toThrow(
 		`${beside}: nothing is in this day file: put a copy of it in its place, ` +
 			'or move it to another folder: the coats of that day are then not counted',
@@ -126,10 +127,10 @@ test('days follow each other by what was laid, whatever a clock or a name says',
 	const lost = newDayPath(folder, { job, date: '2027-03-01' });
 	writeFileSync(lost, '');
 	expect(paths()).toEqual([third, second, idle, first, bare, lost]);
-	expect(findOpenDay(folder, job)).toBeNull();
+	expect(inTheWay(folder)).toBeNull();
 	const newer = newDayPath(folder, { job, date: '2027-03-03' });
 	writeFileSync(newer, '');
-	expect(findOpenDay(folder, job)).toBe(newer);
+	expect(inTheWay(folder)).toBe(newer);
 });
 
 test('a day is read while another program has it open, and its torn tail is left where it is', () => {

@@ -53,6 +53,7 @@ export const faultyPort = (wrong: readonly number[], fault: Fault = 'fail', last
 		link: count('link', disk.link),
 		unlink: count('unlink', disk.unlink),
 		read: count('read', disk.read),
+		pieces: count('pieces', disk.pieces),
 		stat: count('stat', disk.stat),
 		real: count('real', disk.real),
 	};
