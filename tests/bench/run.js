@@ -13,7 +13,19 @@ import { options } from '../../src/package/bundle.js';
  */
 const here = fileURLToPath(new URL('.', import.meta.url));
 const baselineFile = join(here, 'baseline.json');
-const all = ['help', 'start', 'key', 'hold', 'append', 'fold', 'plan', 'trace', 'memory', 'waiting'];
+const all = [
+	'help',
+	'start',
+	'history',
+	'key',
+	'hold',
+	'append',
+	'fold',
+	'plan',
+	'trace',
+	'memory',
+	'waiting',
+];
 const asked = process.argv.slice(2).filter(word => !word.startsWith('--'));
 const names = asked.length > 0 ? asked : all;
 for (const name of names)
