@@ -7,6 +7,7 @@ import { type Settings, settingsSchema } from '../../src/day/settings.ts';
 import type { Checklist } from '../../src/job/checklist.ts';
 import type { Job } from '../../src/job/job.ts';
 import { keyFor, painterOf } from '../../src/painter/painter.ts';
+import type { World } from '../../src/painter/world.ts';
 import type { Rates } from '../../src/plan/pace.ts';
 import { checkDayFile } from '../model/checker/check.ts';
 import { smallJob, smallLists } from './small-job.ts';
@@ -23,9 +24,14 @@ type Options = {
 	at?: number;
 	/** What the shop's own days have shown. */
 	rates?: Rates;
+	/** A day that was left as it stood, and the bench with it: it is opened again. */
+	left?: Left;
 	/** Is shown every line that comes back. */
 	watch?: (line: Line) => void;
 };
+
+/** What a program that ends at once leaves behind: the keys on the disk, the bench, the time on the wall. */
+type Left = { keys: readonly DayRecord[][]; world: World; at: number };
 
 /** A day rehearsed in memory, with a painter who answers what is not scripted. */
 export function rehearsed({
@@ -36,6 +42,7 @@ export function rehearsed({
 	before = noHistory,
 	at = start,
 	rates,
+	left,
 	watch = () => {},
 }: Options = {}) {
 	const opening = {
@@ -49,15 +56,16 @@ export function rehearsed({
 		zone: 'UTC',
 		seed,
 	};
-	const keys: DayRecord[][] = [[openingRecord(opening, { wall: at, mono: 0 })]];
+	const keys: DayRecord[][] = left ? [...left.keys] : [[openingRecord(opening, { wall: at, mono: 0 })]];
 	const records = () => keys.flat();
 	const sink = () => ({
 		records: records(),
 		append: (made: readonly DayRecord[]) => void keys.push([...made]),
 		close() {},
 	});
-	const rehearsal = rehearse(sink, at);
+	const rehearsal = rehearse(sink, left?.at ?? at);
 	const painter = painterOf(job, () => rehearsal.session().state());
+	Object.assign(painter.world, left?.world);
 	let line: Line = rehearsal.first();
 
 	const send = (...lines: string[]): Line => {
@@ -112,6 +120,8 @@ export function rehearsed({
 		toEnd: () => until(({ ask }) => ask === 'closed'),
 		line: () => line,
 		state: () => rehearsal.session().state(),
+		/** As it would be found if the program ended now. */
+		left: (): Left => ({ keys: [...keys], world: { ...painter.world }, at: Date.parse(line.at) }),
 		bytes,
 		/** What the independent checker of day files finds. */
 		findings: () => checkDayFile(bytes()),

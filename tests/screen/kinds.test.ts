@@ -6,7 +6,7 @@ import { liveKinds } from './kinds.ts';
 import { savedViews } from './saved.ts';
 
 const saved = savedViews();
-let live: Map<string, View[]>;
+let live: ReadonlyMap<string, readonly View[]>;
 beforeAll(async () => {
 	live = await liveKinds();
 });

@@ -33,8 +33,7 @@ function viewsBeside(): View[] {
 const curiousDays = 12;
 const stepsOf = 380;
 
-/** @returns the views of each kind, all that differ in what they say */
-export async function liveKinds(): Promise<Map<string, View[]>> {
+async function playedKinds(): Promise<Map<string, View[]>> {
 	const kinds = new Map<string, Map<string, View>>();
 	const look = (view: View) => {
 		const kind = kinds.get(kindOf(view)) ?? new Map<string, View>();
@@ -54,4 +53,12 @@ export async function liveKinds(): Promise<Map<string, View[]>> {
 		playCuriously({ ...of, seed, settings }, stepsOf, tried, look);
 	}
 	return new Map([...kinds].map(([kind, views]) => [kind, [...views.values()]]));
+}
+
+let played: ReturnType<typeof playedKinds> | undefined;
+
+/** @returns the views of each kind, all that differ in what they say; played once for whoever asks */
+export function liveKinds(): Promise<ReadonlyMap<string, readonly View[]>> {
+	played ??= playedKinds();
+	return played;
 }

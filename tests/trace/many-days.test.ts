@@ -19,10 +19,8 @@ const folder = mkdtempSync(join(tmpdir(), 'fanwise-many-'));
 const paths = cases.flatMap((one, nth) => writeDays(folder, `cart-${nth}x`, one.days));
 const silent = { write: () => true };
 
-test('some hundred days are read and counted within seconds, and as well as from memory', () => {
-	const began = performance.now();
+test('some hundred days are read and counted from their files as well as from memory', () => {
 	const found = acrossDays(jobsIn(folder, { stdout: silent, stderr: silent, env: {} }), builtIn);
-	expect((performance.now() - began) / 1000).toBeLessThan(15);
 	const sum = acrossDays(
 		cases.map(one => one.days),
 		builtIn,
