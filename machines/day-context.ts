@@ -83,12 +83,24 @@ function spokenOf(event: DayEvent): readonly string[] {
 
 export const stepFace = (face: FaceState, event: DayEvent) => transition(faceMachine, face, event)[0];
 
+/** A face of its part has a fault, and is not back in line. */
+const isHeldUp = (faces: readonly FaceState[], { context: { rules } }: FaceState) =>
+	faces.some(face => face.matches('aside') && face.context.rules.part === rules.part);
+
+/** Faces after an event; what is sound of a part comes back in line with the last of it that had a fault. */
 export const stepFaces = (faces: readonly FaceState[], event: DayEvent) => {
 	const ids = spokenOf(event);
 	const concerned = (face: FaceState) =>
 		event.type === 'air.read' ||
 		(event.type === 'break.began' ? face.matches('spraying') : ids.includes(face.context.rules.id));
-	return faces.map(face => (concerned(face) ? stepFace(face, event) : face));
+	const moved = faces.map(face => (concerned(face) ? stepFace(face, event) : face));
+	return moved.map(face => (face.matches('beside') && !isHeldUp(moved, face) ? stepFace(face, event) : face));
+};
+
+/** Sound faces leave the line with one of their part that has a fault, and with no other. */
+export const noneIsStranded = ({ faces }: DayContext, event: DayEvent) => {
+	const after = stepFaces(faces, event);
+	return after.every(face => !face.matches('beside') || isHeldUp(after, face));
 };
 
 export const facesMove = ({ faces }: DayContext, event: DayEvent) =>

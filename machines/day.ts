@@ -9,6 +9,7 @@ import {
 	faceNamed,
 	facesMove,
 	materialsNext,
+	noneIsStranded,
 	of,
 	ruleFor,
 	same,
@@ -65,9 +66,11 @@ export const dayMachine = setup({
 			event.type === 'override.given' && event.face === null && batchMoves(batchInHand(context)?.[1], event),
 		isTiming: ({ context }) => batchInHand(context)?.[1].matches('cup') === true,
 		facesMove: ({ context, event }) => facesMove(context, event),
-		/** The next step of a part's own line; that it was sprayed again is told when it is back in line. */
+		noneIsStranded: ({ context, event }) => noneIsStranded(context, event),
+		/** The next step of a face's own line; that it was sprayed again, or is not, is told when it is back in line. */
 		isNextOfLine: ({ context, event }) =>
-			event.type === 'rework.done' && (event.step === 'respray' || facesMove(context, event)),
+			event.type === 'rework.done' &&
+			(event.step === 'respray' || event.step === 'no-coat' || facesMove(context, event)),
 		stillSpraying: ({ context, event }) =>
 			stepFaces(context.faces, event).some(face => face.matches('spraying')),
 		gunKnown: ({ context }) => context.known !== null,
@@ -243,7 +246,7 @@ export const dayMachine = setup({
 				'face.ended': { guard: 'facesMove', actions: 'stepFaces' },
 				'edge.left': { actions: 'keep' },
 				'stage.done': { guard: 'facesMove', actions: 'stepFaces' },
-				'part.setAside': { guard: 'facesMove', actions: 'stepFaces' },
+				'part.setAside': { guard: and(['facesMove', 'noneIsStranded']), actions: 'stepFaces' },
 				'rework.done': { guard: 'isNextOfLine', actions: 'stepFaces' },
 				'override.given': { guard: 'facesMove', actions: 'stepFaces' },
 				'wait.began': { target: 'wait', actions: 'forgetGun' },
@@ -289,7 +292,7 @@ export const dayMachine = setup({
 				'batch.loaded': { guard: 'batchMoves', target: 'bench', actions: ['stepBatch', 'fillCup'] },
 				'cup.emptied': { target: 'bench', actions: 'emptyCup' },
 				'reading.taken': { guard: 'isTouch', actions: 'stepFaces' },
-				'part.setAside': { guard: 'facesMove', actions: 'stepFaces' },
+				'part.setAside': { guard: and(['facesMove', 'noneIsStranded']), actions: 'stepFaces' },
 				'rework.done': { guard: 'isNextOfLine', actions: 'stepFaces' },
 				'override.given': { guard: 'facesMove', actions: 'stepFaces' },
 				'wait.began': { target: 'wait', actions: 'forgetGun' },
@@ -329,7 +332,7 @@ export const dayMachine = setup({
 				'gun.unknown': { actions: 'keep' },
 				'reading.taken': { guard: 'isAccount', actions: 'keep' },
 				'face.ended': { guard: 'facesMove', actions: 'stepFaces' },
-				'part.setAside': { guard: 'facesMove', actions: 'stepFaces' },
+				'part.setAside': { guard: and(['facesMove', 'noneIsStranded']), actions: 'stepFaces' },
 				'batch.discarded': { guard: 'batchMoves', actions: 'stepBatch' },
 				'cup.emptied': { actions: 'emptyCup' },
 				'day.closed': { guard: 'allAccounted', target: 'closed' },
@@ -338,7 +341,7 @@ export const dayMachine = setup({
 		closed: {
 			on: {
 				'face.judged': { actions: 'keep' },
-				'part.setAside': { actions: 'stepFaces' },
+				'part.setAside': { guard: 'noneIsStranded', actions: 'stepFaces' },
 			},
 		},
 	},

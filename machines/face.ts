@@ -1,4 +1,4 @@
-import { and, assign, setup } from 'xstate';
+import { and, assign, not, setup } from 'xstate';
 import type { DayEvent, EventOf } from '../src/day/records.ts';
 import type { Horns, Prep, Window } from '../src/job/job.ts';
 
@@ -26,7 +26,14 @@ export type FaceInput = {
 	part: string;
 	coats: readonly CoatRule[];
 	/** Where earlier days left it. */
-	before?: { laid: number; done: readonly StepTold[]; aside: boolean; rework?: readonly string[] };
+	before?: {
+		laid: number;
+		done: readonly StepTold[];
+		aside: boolean;
+		/** Set aside without a fault of its own; older days do not say, and counted each face as one with a fault. */
+		beside?: boolean | undefined;
+		rework?: readonly string[];
+	};
 };
 
 type FaceContext = {
@@ -47,6 +54,8 @@ type FaceContext = {
 	passedOver: readonly (Prep | Window)[];
 	/** Steps of the rework line done. */
 	rework: readonly string[];
+	/** Set aside on an older day, which counted the line as every step of its names. */
+	byName: boolean;
 };
 
 type Started = EventOf<'face.started'>;
@@ -132,10 +141,18 @@ const fresh = {
 	overrides: [],
 	passedOver: [],
 	rework: [],
+	byName: false,
 };
 
-/** What its own line does to a face. */
-const ownWork = ['sand', 'tack', 'wipe'] as const;
+/** What its own line does to a face with a fault, in order. */
+const ownWork = ['sand', 'wipe', 'tack'] as const;
+
+/** Places that this work takes: each step where it is the one that the coat wants next. */
+const placesOfOwnWork = (coming: Coming): number[] => {
+	const steps = stepsBefore(coming);
+	const done = ownWork.reduce((at, step) => (steps[at] === step ? at + 1 : at), 0);
+	return [...steps.keys()].slice(0, done);
+};
 
 /** One side of a part: how many coats are on it, and what the next one still needs. */
 export const faceMachine = setup({
@@ -158,7 +175,11 @@ export const faceMachine = setup({
 			event.type === 'rework.done' &&
 			event.step === 'clean' &&
 			context.rework.length === reworkLine.length - 1,
+		isSound: ({ context, event }) =>
+			event.type === 'part.setAside' && event.faulty?.includes(context.rules.id) === false,
+		isOfAnother: ({ context, event }) => event.type === 'rework.done' && event.face !== context.rules.id,
 		wasAside: ({ context }) => context.rules.before?.aside === true,
+		wasBeside: ({ context }) => context.rules.before?.beside === true,
 	},
 	actions: {
 		count: assign(({ context }) => ({ ...fresh, laid: context.laid + 1 })),
@@ -192,19 +213,24 @@ export const faceMachine = setup({
 			rework: ({ context, event }) =>
 				event.type === 'rework.done' ? [...context.rework, event.step] : context.rework,
 		}),
+		noteTelling: assign({
+			byName: ({ event }) => event.type === 'part.setAside' && event.faulty === undefined,
+		}),
 		backInLine: assign(({ context }) => ({
 			...fresh,
 			done: ownWork,
-			places: placesOf(
-				context,
-				ownWork.map(step => ({ step })),
-			),
+			places: context.byName
+				? placesOf(
+						context,
+						ownWork.map(step => ({ step })),
+					)
+				: placesOfOwnWork(context),
 		})),
 	},
 }).createMachine({
 	id: 'face',
 	context: ({ input }) => {
-		const { laid, done, rework = [] } = input.before ?? { laid: 0, done: [] };
+		const { laid, done, aside, beside, rework = [] } = input.before ?? { laid: 0, done: [], aside: false };
 		const names = withAll(
 			[],
 			done.map(({ step }) => step),
@@ -216,19 +242,29 @@ export const faceMachine = setup({
 			done: names,
 			places: placesOf({ rules: input, laid }, done),
 			rework,
+			byName: aside && beside === undefined,
 		};
 	},
 	initial: 'placing',
 	on: { 'air.read': { actions: 'judgeAir' } },
 	states: {
-		placing: { always: [{ guard: 'wasAside', target: 'aside' }, { target: 'open' }] },
+		placing: {
+			always: [
+				{ guard: 'wasBeside', target: 'beside' },
+				{ guard: 'wasAside', target: 'aside' },
+				{ target: 'open' },
+			],
+		},
 		open: {
 			on: {
 				'face.started': { guard: 'mayStart', target: 'spraying' },
 				'stage.done': { guard: 'isNextStep', actions: 'prepare' },
 				'reading.taken': { guard: 'touchAllows', actions: 'touch' },
 				'override.given': { guard: 'mayPassOver', actions: 'override' },
-				'part.setAside': 'aside',
+				'part.setAside': [
+					{ guard: 'isSound', target: 'beside' },
+					{ target: 'aside', actions: 'noteTelling' },
+				],
 			},
 		},
 		spraying: {
@@ -255,7 +291,15 @@ export const faceMachine = setup({
 			on: {
 				'face.started': { guard: 'mayFinish', target: 'spraying' },
 				'override.given': { guard: 'mayPassOver', actions: 'override' },
-				'part.setAside': 'aside',
+				/** Half a coat is no sound one. */
+				'part.setAside': { target: 'aside', actions: 'noteTelling' },
+			},
+		},
+		/** Out of line with a face of its part that has a fault; nothing is done to it. */
+		beside: {
+			on: {
+				'part.setAside': { guard: not('isSound'), target: 'aside', actions: 'noteTelling' },
+				'rework.done': { guard: 'isOfAnother', target: 'open' },
 			},
 		},
 		aside: {

@@ -72,6 +72,7 @@ export function mayCheckGun({ context, event }: Args): boolean {
 	if (!began || !face) return false;
 	return (
 		!face.matches('aside') &&
+		!face.matches('beside') &&
 		began.size !== null &&
 		asksEnough(began) &&
 		(context.need !== 'full' || began.size === 'full') &&

@@ -80,6 +80,7 @@ function line({ next, aside }: FaceNow, at: number, moment: (ms: number) => stri
 	const from = (ms: number) => (ms <= at ? 'now' : `from ${moment(ms)}`);
 	const until = (ms: number | null) => (ms === null ? '' : `, until ${moment(ms)}`);
 	if (next.may === 'rework') return `set aside (${inert(aside ?? '')}): ${next.step} ${from(next.from)}`;
+	if (next.may === 'beside') return `set aside with its part (${inert(aside ?? '')})`;
 	if (next.may === 'nothing') return 'done';
 	if (next.may === 'sand')
 		return next.from === null

@@ -6,8 +6,9 @@ import { emptyPrompt, loadPrompt } from './asks/filling.ts';
 import { closedPrompt, finishPrompt } from './asks/finishing.ts';
 import { holdPrompt } from './asks/holding.ts';
 import { mixingPrompt } from './asks/mixing.ts';
-import { prepPrompt, reworkPrompt, touchPrompt } from './asks/preparing.ts';
+import { prepPrompt, touchPrompt } from './asks/preparing.ts';
 import { readyPrompt } from './asks/ready.ts';
+import { oneMorePrompt, reworkPrompt } from './asks/rework.ts';
 import { sprayingPrompt } from './asks/spraying.ts';
 import { waitPrompt } from './asks/waiting.ts';
 import { activityOf, type Moment } from './moment.ts';
@@ -71,7 +72,9 @@ function stepPrompt(moment: Moment, step: Step, { menu, numbers, armed }: Ui): P
 		case 'ready':
 			return readyPrompt(moment, step.face, armed);
 		case 'rework':
-			return reworkPrompt(moment, step.faces, step.step);
+			return reworkPrompt(moment, step.face, step.step);
+		case 'one-more':
+			return oneMorePrompt(moment, step.face, menu);
 		case 'finish':
 			return finishPrompt(moment, menu);
 		default:

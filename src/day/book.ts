@@ -40,6 +40,8 @@ export type FaceBook = {
 	aside: { why: string; since: Instant; coat: number; rework: { step: string; at: Instant }[] } | null;
 	/** Comes back from its rework line with the next coat. */
 	respray: boolean;
+	/** Back from it with all its coats on: whether it gets one more is still to be said. */
+	again: boolean;
 };
 
 export type BatchBook = {
@@ -131,6 +133,7 @@ const emptyFace = (): FaceBook => ({
 	prep: [],
 	aside: null,
 	respray: false,
+	again: false,
 });
 
 /** The book of a day just opened, with what earlier days left on each face. */
@@ -149,12 +152,14 @@ export function openBook(record: DayRecord & Opened): Book {
 					carried_C: surfaceC,
 				}));
 				face.prep = before.prep.map(({ step, place, at }) => ({ step, place, at: past(at) }));
-				face.aside = before.aside && {
-					why: before.aside.why,
-					since: past(before.aside.at),
-					coat: before.aside.coat ?? face.laid.at(-1)?.coat ?? 0,
-					rework: before.aside.done.map(step => ({ step, at: past(before.aside?.at ?? '') })),
-				};
+				const { aside } = before;
+				if (aside && aside.beside !== true)
+					face.aside = {
+						why: aside.why,
+						since: past(aside.at),
+						coat: aside.coat ?? face.laid.at(-1)?.coat ?? 0,
+						rework: aside.done.map(step => ({ step, at: past(aside.at) })),
+					};
 			}
 			return [id, face] as const;
 		}),

@@ -91,6 +91,29 @@ function noteReading(book: Book, record: DayRecord & EventOf<'reading.taken'>, a
 	return { ...book, attempts, check, gun, tabWet, lastCard };
 }
 
+const plannedOn = ({ opened }: Book, id: string): number =>
+	opened.sheet.faces.find(face => face.id === id)?.coats.length ?? 0;
+
+/** A step of a face's own line. Clean, it is back in line for its next coat; with all on, it is asked whether it gets one more. */
+function reworked(
+	{ aside, laid, prep }: FaceBook,
+	{ step }: EventOf<'rework.done'>,
+	at: Instant,
+	planned: number,
+): Partial<FaceBook> {
+	const isWhole = laid.length >= planned;
+	switch (step) {
+		case 'respray':
+			return {};
+		case 'no-coat':
+			return { again: false };
+		case 'clean':
+			return { aside: null, respray: !isWhole, again: isWhole, prep: [...prep, { step: 'sand', at }] };
+		default:
+			return { aside: aside && { ...aside, rework: [...aside.rework, { step, at }] } };
+	}
+}
+
 /** After so long a hold the list before spraying is gone through again, s. This project's own choice. */
 const away_s = 4 * 3600;
 
@@ -256,28 +279,23 @@ function note(book: Book, record: DayRecord, at: Instant, from: string): Book {
 		case 'part.setAside':
 			return record.faces.reduce(
 				(sum, id) =>
-					changeFace(sum, id, ({ laid, part }) => ({
-						pass: null,
-						part: null,
-						aside: {
-							why: record.why,
-							since: at,
-							coat: (laid.at(-1)?.coat ?? 0) + (part ? 1 : 0),
-							rework: [],
-						},
-					})),
+					changeFace(sum, id, ({ laid, part }) => {
+						if (part === null && record.faulty?.includes(id) === false) return {};
+						const coat = (laid.at(-1)?.coat ?? 0) + (part ? 1 : 0);
+						return {
+							pass: null,
+							part: null,
+							aside: { why: record.why, since: at, coat, rework: [] },
+							again: false,
+						};
+					}),
 				book,
 			);
 		case 'rework.done':
 			return changeFace(
 				{ ...book, resprayed: book.resprayed.filter(id => id !== record.face) },
 				record.face,
-				({ aside, prep }) =>
-					record.step === 'respray'
-						? {}
-						: record.step === 'clean'
-							? { aside: null, respray: true, prep: [...prep, { step: 'sand', at }] }
-							: { aside: aside && { ...aside, rework: [...aside.rework, { step: record.step, at }] } },
+				face => reworked(face, record, at, plannedOn(book, record.face)),
 			);
 		case 'wait.began':
 			return { ...book, wait: record };
@@ -322,13 +340,13 @@ function note(book: Book, record: DayRecord, at: Instant, from: string): Book {
 				wasAway: book.wasAway || held_s >= away_s,
 			};
 		}
-		case 'override.given':
-			return {
-				...(record.rule === 'marks' && record.batch !== undefined
-					? changeBatch(book, record.batch, () => ({ finer: true }))
-					: book),
-				overrides: [...book.overrides, record],
-			};
+		case 'override.given': {
+			const noted = { ...book, overrides: [...book.overrides, record] };
+			if (record.rule === 'marks' && record.batch !== undefined)
+				return changeBatch(noted, record.batch, () => ({ finer: true }));
+			if (record.rule !== 'coats' || record.face === null) return noted;
+			return changeFace(noted, record.face, () => ({ again: false, respray: true }));
+		}
 		case 'fault.seen':
 			return { ...book, faults: [...book.faults, { ...record, at }] };
 		case 'trigger.off':

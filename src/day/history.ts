@@ -8,9 +8,14 @@ type Before = EventOf<'day.opened'>['before'];
 /** Nothing has been sprayed on this job before. */
 export const noHistory: Before = { faces: {}, letters: 0 };
 
-function faceAfter({ book }: DayState, id: string): FaceHistory | null {
+function faceAfter(
+	{ book, machine }: DayState,
+	id: string,
+	records: readonly DayRecord[],
+): FaceHistory | null {
 	const face = book.faces.get(id);
 	if (!face) return null;
+	const isBeside = machine.context.faces.some(one => one.context.rules.id === id && one.matches('beside'));
 	const shop_C = book.opened.sheet.shop.air_C;
 	const read_C = face.windows?.surfaceC ?? book.airs.at(-1)?.surfaceC;
 	return {
@@ -25,23 +30,35 @@ function faceAfter({ book }: DayState, id: string): FaceHistory | null {
 			...(place !== undefined && { place }),
 			at: isoAt(at.wall),
 		})),
-		aside: asideAfter(face),
+		aside: isBeside ? besideAfter(records, id) : asideAfter(face),
 	};
 }
 
 /** A part set aside; one sanded flat and cleaned, but not sprayed again before the day ended, is cleaned once more. */
-function asideAfter({ aside, respray, prep }: FaceBook): FaceHistory['aside'] {
+function asideAfter({ aside, respray, again, prep }: FaceBook): FaceHistory['aside'] {
 	if (aside)
 		return {
 			why: aside.why,
 			at: isoAt(aside.since.wall),
 			...(aside.coat > 0 && { coat: aside.coat }),
 			done: aside.rework.map(({ step }) => step),
+			beside: false,
 		};
-	const cleaned = respray ? prep.at(-1) : undefined;
+	const cleaned = respray || again ? prep.at(-1) : undefined;
 	return cleaned
-		? { why: 'to be sprayed again', at: isoAt(cleaned.at.wall), done: ['set-up', 'sand'] }
+		? { why: 'to be sprayed again', at: isoAt(cleaned.at.wall), done: ['set-up', 'sand'], beside: false }
 		: null;
+}
+
+/** A sound face set aside with its part: why, and since when. */
+function besideAfter(records: readonly DayRecord[], id: string): FaceHistory['aside'] {
+	const [opened] = records;
+	const last = records.findLast(
+		(record): record is DayRecord & EventOf<'part.setAside'> =>
+			record.type === 'part.setAside' && record.faces.includes(id),
+	);
+	if (last) return { why: last.why, at: last.at, done: [], beside: true };
+	return opened?.type === 'day.opened' ? (opened.before.faces[id]?.aside ?? null) : null;
 }
 
 /**
@@ -52,7 +69,7 @@ function asideAfter({ aside, respray, prep }: FaceBook): FaceHistory['aside'] {
 export function historyAfter(records: readonly DayRecord[]): Before {
 	const state = foldAll(records);
 	const faces = state.book.opened.sheet.faces.flatMap(({ id }) => {
-		const after = faceAfter(state, id);
+		const after = faceAfter(state, id, records);
 		return after ? [[id, after] as const] : [];
 	});
 	return { faces: Object.fromEntries(faces), letters: state.book.lettersBefore + state.book.batches.size };

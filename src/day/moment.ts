@@ -63,6 +63,10 @@ export const facesIn = (moment: Moment, ...states: FaceState['value'][]): string
 		.faces.filter(face => states.includes(face.value))
 		.map(face => face.context.rules.id);
 
+/** Out of line: set aside for a fault, or with a face of its part that has one. */
+export const isAside = (moment: Moment, id: string): boolean =>
+	facesIn(moment, 'aside', 'beside').includes(id);
+
 /** Faces of a part that are in line, and may be set aside. */
 export const inLineOf = (moment: Moment, part: string): string[] =>
 	facesIn(moment, 'open', 'part').filter(id => faceOf(moment, id).part === part);

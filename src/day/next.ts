@@ -51,7 +51,8 @@ export type Step =
 	| { kind: 'check'; face: string }
 	| { kind: 'turn'; face: string; why: 'cap-turn' | 'knob' | 'age' }
 	| { kind: 'ready'; face: string }
-	| { kind: 'rework'; faces: string[]; step: 'set-up' | 'sand' | 'clean' }
+	| { kind: 'rework'; face: string; step: 'set-up' | 'sand' | 'clean' }
+	| { kind: 'one-more'; face: string }
 	| { kind: 'finish' };
 
 /** Beyond this a wait is no wait of the day but the end of it, ms. */
@@ -73,18 +74,20 @@ function soonest(faces: string[], dueOf: (id: string) => number | null) {
 	return due[0];
 }
 
-/** Parts set aside whose next step is due. */
-export function reworkNow(moment: Moment): Extract<Step, { kind: 'rework' }> | null {
-	const due = facesIn(moment, 'aside').filter(id => {
+/** A face back from its own line with all its coats on. */
+function oneMore(moment: Moment): Extract<Step, { kind: 'one-more' }> | null {
+	const back = jobOf(moment).faces.find(({ id }) => faceBook(moment, id).again);
+	return back ? { kind: 'one-more', face: back.id } : null;
+}
+
+/** What is next for a face that had a fault, where that is due. */
+export function reworkNow(moment: Moment): Extract<Step, { kind: 'rework' | 'one-more' }> | null {
+	const face = facesIn(moment, 'aside').find(id => {
 		const at = reworkDue(moment, id).due;
 		return at !== null && at <= moment.now.wall;
 	});
-	const first = due[0];
-	if (!first) return null;
-	const { part } = faceOf(moment, first);
-	const { step } = reworkDue(moment, first);
-	const faces = due.filter(id => faceOf(moment, id).part === part && reworkDue(moment, id).step === step);
-	return { kind: 'rework', faces, step };
+	if (face === undefined) return oneMore(moment);
+	return oneMore(moment) ?? { kind: 'rework', face, step: reworkDue(moment, face).step };
 }
 
 /** Faces of the same part that want the same preparation now. */
@@ -179,6 +182,8 @@ export function nextStep(moment: Moment): Step {
 	const broken = facesIn(moment, 'broken');
 	if (broken.length > 0) return { kind: 'account', faces: broken };
 	if (late) return { kind: 'one-go' };
+	const back = oneMore(moment);
+	if (back) return back;
 	if (!listsDone.includes('before-spraying')) return { kind: 'list', list: 'before-spraying' };
 	const faces = pending(moment);
 	if (listsDone.includes('clean-up') || faces.length === 0) return whenNothingNow(moment, []);

@@ -26,9 +26,18 @@ export const faceHistorySchema = z.object({
 	coats: z.array(z.object({ coat, ended: instant, cup: z.array(letter), surfaceC: z.number() })),
 	/** Preparation done since the last coat. */
 	prep: z.array(z.object({ step: prepSchema, place, at: instant })),
-	/** `coat`: the one that is to be sanded flat; where it was broken off, none counts it. */
+	/**
+	 * `coat`: the one that is to be sanded flat; where it was broken off, none counts it. `beside`: it has no fault, and
+	 * comes back in line with its part; older days do not say, and counted every face as one with a fault.
+	 */
 	aside: z.nullable(
-		z.object({ why: z.string(), at: instant, done: z.array(z.string()), coat: z.optional(coat) }),
+		z.object({
+			why: z.string(),
+			at: instant,
+			done: z.array(z.string()),
+			coat: z.optional(coat),
+			beside: z.optional(z.boolean()),
+		}),
 	),
 });
 
@@ -317,8 +326,15 @@ export const eventSchema = z.discriminatedUnion('type', [
 		gun: z.optional(z.literal(true)),
 		remedy: z.optional(z.string()),
 	}),
-	record('part.setAside', { part: z.string(), faces: z.array(faceId), why: z.string() }),
-	record('rework.done', { face: faceId, step: z.enum(['set-up', 'sand', 'clean', 'respray']) }),
+	/** `faulty`: faces that have the fault; the others are sound. Older days do not say, and counted each as one that has it. */
+	record('part.setAside', {
+		part: z.string(),
+		faces: z.array(faceId),
+		faulty: z.optional(z.array(faceId)),
+		why: z.string(),
+	}),
+	/** `no-coat`: with all its coats on, it gets none more. */
+	record('rework.done', { face: faceId, step: z.enum(['set-up', 'sand', 'clean', 'respray', 'no-coat']) }),
 	record('film.read', {
 		...onFace,
 		dry_um: z.optional(z.number()),

@@ -34,7 +34,7 @@ function progressOf(moment: Moment, zero_s: number): Progress {
 				return last ? [[id, last.ended.wall / 1000 - zero_s]] : [];
 			}),
 		),
-		aside: facesIn(moment, 'aside'),
+		aside: facesIn(moment, 'aside', 'beside'),
 		at_s: now_s,
 		gun: null,
 		cup: letter !== undefined && life > 0 ? { letter, left_mL: book.cup_mL, dies_s: now_s + life } : null,

@@ -13,6 +13,11 @@ export type DayState = { machine: DayMachineState; book: Book };
 
 const faceInput = (face: Face, job: Job, before: EventOf<'day.opened'>['before']): FaceInput => {
 	const history = before.faces[face.id];
+	const beside = history?.aside?.beside;
+	/** Where the sheet has lost the face with the fault, nothing holds the sound ones of its part. */
+	const isHeldUp = job.faces.some(
+		({ id, part }) => part === face.part && before.faces[id]?.aside?.beside === false,
+	);
 	return {
 		id: face.id,
 		part: face.part,
@@ -28,7 +33,8 @@ const faceInput = (face: Face, job: Job, before: EventOf<'day.opened'>['before']
 			before: {
 				laid: history.coats.length,
 				done: history.prep.map(({ step, place }) => ({ step, place })),
-				aside: history.aside !== null,
+				aside: history.aside !== null && beside !== true,
+				beside: beside && isHeldUp,
 				rework: history.aside?.done ?? [],
 			},
 		}),

@@ -4,7 +4,7 @@ import { promptAt } from './ask.ts';
 import { lateAt } from './asks/spraying.ts';
 import type { Book } from './book.ts';
 import { isoAt } from './instant.ts';
-import { activityOf, contextOf, faceOf, faceState, jobOf, laidOn, type Moment } from './moment.ts';
+import { activityOf, contextOf, faceOf, isAside, jobOf, laidOn, type Moment } from './moment.ts';
 import { pending } from './order.ts';
 import type { Option, Prompt, Ui } from './prompt.ts';
 import { type Corner, corners, type Timer, type View } from './view.ts';
@@ -160,7 +160,7 @@ export function viewOf(moment: Moment, ui: Ui, rehearsal: boolean): View {
 			face: id,
 			coats: laidOn(moment, id),
 			planned: coats.length,
-			aside: faceState(moment, id).matches('aside'),
+			aside: isAside(moment, id),
 		})),
 		open: openItems(moment),
 		rehearsal,

@@ -193,7 +193,7 @@ export function painterOf(job: Job, state: () => DayState): Painter {
 			case 'item':
 				return key(seenTo(line));
 			default:
-				return lineOf.topLeft;
+				return key((line.corners.topLeft ?? line.corners.topRight)?.code ?? '');
 		}
 	};
 	const spraySeconds = () => {

@@ -21,7 +21,9 @@ export type FaceNow = {
 		/** Its windows ask for work that the sheet does not plan; `from` null: none opens any more, and it is sanded. */
 		| { may: 'sand'; coat: number; step: 'sand' | 'scuff'; from: number | null }
 		| { may: 'nothing' }
-		| { may: 'rework'; step: 'set-up' | 'sand' | 'clean' | 'respray'; from: number };
+		| { may: 'rework'; step: 'set-up' | 'sand' | 'clean' | 'respray'; from: number }
+		/** Sound, and out of line until a face of its part is back from its own. */
+		| { may: 'beside' };
 	/** Why it was set aside, where it was. */
 	aside: string | null;
 };
@@ -53,7 +55,9 @@ function faceNow({ job, history, at }: NowInput, face: Face): FaceNow {
 		: undefined;
 	const window = { window: span?.does ?? null, until: after(ended, span?.until_h ?? null) };
 	if (its.aside) {
-		const next = reworkOf(job, face, coats, its, ended, surface_C);
+		const next: FaceNow['next'] = its.aside.beside
+			? { may: 'beside' }
+			: reworkOf(job, face, coats, its, ended, surface_C);
 		return { ...here, window: null, until: null, next, aside: its.aside.why };
 	}
 	return { ...here, ...window, next: nextOf(job, face, coats, its, at), aside: null };

@@ -56,13 +56,14 @@ export function beginInspection(
 	};
 }
 
-/** Faces that a day leaves set aside. */
+/** Faces that a day leaves set aside for a fault of their own. */
 function asideIn(day: readonly DayRecord[]): Set<string> {
 	const aside = new Set<string>();
 	for (const record of day) {
 		if (record.type === 'day.opened')
-			for (const [face, { aside: was }] of Object.entries(record.before.faces)) if (was) aside.add(face);
-		if (record.type === 'part.setAside') for (const face of record.faces) aside.add(face);
+			for (const [face, { aside: was }] of Object.entries(record.before.faces))
+				if (was && was.beside !== true) aside.add(face);
+		if (record.type === 'part.setAside') for (const face of record.faulty ?? record.faces) aside.add(face);
 		if (record.type === 'rework.done' && record.step === 'clean') aside.delete(record.face);
 	}
 	return aside;
@@ -190,7 +191,7 @@ const judge =
 function setAside({ partOf, aside }: Inspection, { face }: Spot, why: string): DayEvent[] {
 	const part = partOf[face];
 	if (part === undefined || aside.has(face)) return [];
-	return [{ type: 'part.setAside', part, faces: [face], why }];
+	return [{ type: 'part.setAside', part, faces: [face], faulty: [face], why }];
 }
 
 const face: Verb = (rest, _spot, inspection) => {

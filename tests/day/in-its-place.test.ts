@@ -108,8 +108,13 @@ test('faces of a part that stand at two sandings are asked for each by its own g
 		'counter lid/edges': { ...edges, prep: until(1) },
 		'counter lid/top': { ...top, prep: until(3) },
 	};
-	const third = rehearsed({ ...given, before: { ...before, faces }, at: start + 4 * 86_400_000 });
+	const said = new Set<string>();
+	const third = rehearsed({
+		...{ ...given, before: { ...before, faces }, at: start + 4 * 86_400_000 },
+		watch: line => said.add(line.say),
+	});
 	third.until(line => line.state === 'spraying');
+	expect(said).toContain('Counter lid edges: sand with 400 grit.');
 	const lid = (name: string) =>
 		third
 			.ofType('stage.done')

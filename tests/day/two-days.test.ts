@@ -273,7 +273,10 @@ test('a face judged to need rework in the inspection gets no coat on the next da
 		return heard.events;
 	});
 	expect(events.filter(({ type }) => type === 'part.setAside')).toEqual([
-		{ type: 'part.setAside', part: 'left door', faces: ['left door/flat'], why: 'a run under the rail' },
+		{
+			...{ type: 'part.setAside', part: 'left door', faces: ['left door/flat'] },
+			...{ faulty: ['left door/flat'], why: 'a run under the rail' },
+		},
 	]);
 	const last = first.records().at(-1);
 	const judged = events.map(

@@ -261,7 +261,7 @@ export const ofBatch = (
 export function ofFace(plan: Plan, id: string): DayEvent[] {
 	const { input, vary, rules, stages: only } = plan;
 	const stages = ['sand', 'scuff', 'tack'] as const;
-	const steps = ['set-up', 'sand', 'clean', 'respray'] as const;
+	const steps = ['set-up', 'sand', 'clean', 'respray', 'no-coat'] as const;
 	const coats =
 		(input.faces.find(face => face.id === id)?.coats.length ?? 0) +
 		rules.filter(rule => rule === 'coats').length;
@@ -281,7 +281,15 @@ export function ofFace(plan: Plan, id: string): DayEvent[] {
 		),
 		{ type: 'face.late', ...on },
 		{ type: 'edge.left', ...on },
-		{ type: 'part.setAside', part: id, faces: [id], why: 'run' },
+		...[undefined, [id], ['another']].map(
+			(faulty): DayEvent => ({
+				type: 'part.setAside',
+				part: id,
+				faces: [id],
+				...(faulty && { faulty }),
+				why: 'run',
+			}),
+		),
 		...stagesOn(plan, id, only ?? (vary.has('prep') ? stages : ['fill'])),
 		...[true, false]
 			.slice(0, vary.has('touch') ? 2 : 1)
@@ -360,6 +368,7 @@ function always(plan: Plan): DayEvent[] {
 		{ type: 'cup.emptied', volume_mL: 0, why: 'flushed' },
 		...faces.flatMap(id => ofFace(plan, id)),
 		{ type: 'part.setAside', part: 'all', faces, why: 'rain' },
+		...faces.map((id): DayEvent => ({ type: 'part.setAside', part: 'all', faces, faulty: [id], why: 'run' })),
 		{ type: 'wait.began', face: null, coat: null, due, why: 'flash' },
 		{ type: 'wait.ended', face: null, coat: null, due },
 		{ type: 'day.closed', job: 'job', why: 'early' },

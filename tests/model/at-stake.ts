@@ -12,8 +12,8 @@ const byType: Partial<Record<DayEvent['type'], readonly Property[]>> = {
 	'override.given': [11, 16],
 	'face.ended': [14, 15],
 	'stage.done': [3, 16],
-	'part.setAside': [14],
-	'rework.done': [14],
+	'part.setAside': [14, 17],
+	'rework.done': [14, 17],
 	'batch.started': [13],
 	'batch.poured': [13],
 	'batch.found': [13],
@@ -48,6 +48,7 @@ export const cases: Readonly<Record<Property, string>> = {
 	14: 'starts, ends, settings aside and steps back in line put',
 	15: 'passes, starts and ends put',
 	16: 'steps, reasons and starts put',
+	17: 'settings aside and steps of a line put',
 };
 
 /** @param value the activity of the day in which the event is put */

@@ -57,6 +57,7 @@ export function eventsOfFace(plan: Plan, id: string): DayEvent[] {
 		...ofFace(plan, id),
 		airRead,
 		read('last-face', 'part', true, { faces: [id], face: id }),
+		{ type: 'rework.done', face: 'another', step: 'clean' },
 		{ type: 'break.began', kind: 'hold', by: 'painter' },
 		...(['start', 'part'] as const).flatMap(from =>
 			Array.from({ length: coats + 2 }, (_, n) => n + 1).flatMap(coat =>
@@ -147,7 +148,10 @@ const groups = new WeakMap<object, readonly number[]>();
 export function groupsOf({ input }: Plan): readonly number[] {
 	const known = groups.get(input);
 	if (known) return known;
-	const rules = input.faces.map(({ coats, before }) => JSON.stringify([coats, before]));
+	const mates = (part: string) => input.faces.filter(face => face.part === part);
+	const rules = input.faces.map(({ coats, before, part }) =>
+		JSON.stringify([coats, before, mates(part).length > 1 ? part : null]),
+	);
 	const found = rules.map(rule => rules.indexOf(rule));
 	groups.set(input, found);
 	return found;

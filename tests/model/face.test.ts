@@ -18,7 +18,8 @@ test.each(facesAlone)(
 		expect(states.filter((_, index) => finishes[index] === 0)).toEqual([]);
 		for (const { face: state, told } of states) {
 			expect(state.context.laid).toBe(told.laid);
-			expect(state.matches('aside')).toBe(told.aside);
+			expect(state.matches('aside')).toBe(told.aside && !told.sound);
+			expect(state.matches('beside')).toBe(told.sound);
 			expect(state.matches('spraying')).toBe(told.coat === 'under way');
 			expect(state.matches('broken')).toBe(told.coat === 'broken off');
 		}

@@ -202,6 +202,28 @@ export const variations: readonly Plan[] = [
 		[face('lid', twice(level, { prep: ['sand', 'tack', 'sand'] })), face('door', [upright])],
 		varied('prep', 'collapsed'),
 	),
+	plan(
+		'a part of two faces, one of them sound',
+		[
+			face('lid/top', [level], { part: 'lid' }),
+			face('lid/rim', [{ ...level, prep: ['sand'] }], { part: 'lid' }),
+		],
+		{ facts: allGood, stages: ['sand'], ...varied('rework', 'collapsed') },
+	),
+	plan(
+		'a day that earlier days began: a sound face out of line with the one that has a fault',
+		[
+			face('lid/top', twice(level), {
+				part: 'lid',
+				before: { laid: 1, done: [], aside: true, beside: false },
+			}),
+			face('lid/rim', twice(level, { prep: ['sand'] }), {
+				part: 'lid',
+				before: { laid: 1, done: [{ step: 'sand', place: 0 }], aside: false, beside: true },
+			}),
+		],
+		{ facts: allGood, ...varied('rework', 'collapsed') },
+	),
 	plan('set aside, and back by its own line', [lid, face('door', [upright])], varied('rework', 'collapsed')),
 	plan(
 		'two materials, one of them without isocyanate',

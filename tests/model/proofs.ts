@@ -24,6 +24,7 @@ export const properties: Readonly<Record<Property, string>> = {
 	14: 'no coat more than planned, none on a part set aside',
 	15: 'every face is tied to its check, batches and air reading',
 	16: 'every step of the sheet in its place, as often as it stands there, or under a reason',
+	17: 'what is done to a part set aside changes nothing on a face of it that has no fault',
 };
 
 export const orders: MixStep[][] = [
@@ -55,6 +56,7 @@ export const facesAlone: readonly [face: FaceInput, rules: readonly string[]][] 
 	[alone([coat, { ...coat, touch: true }]), ['air', 'touch']],
 	[alone([coat, { ...coat, prep: ['sand'] }]), ['prep']],
 	[alone([coat, { ...coat, prep: ['sand', 'tack', 'sand'] }]), []],
+	[alone([coat, { ...coat, prep: ['sand'] }], { laid: 1, done: [], aside: false, beside: true }), ['prep']],
 	[alone([coat, coat], { laid: 1, done: [{ step: 'sand' }], aside: false }), ['coats']],
 	[
 		alone([
@@ -162,7 +164,8 @@ const faceProof: Proof = {
 			const miscounts = states.some(
 				({ face: { context, value }, told }) =>
 					context.laid !== told.laid ||
-					(value === 'aside') !== told.aside ||
+					(value === 'aside') !== (told.aside && !told.sound) ||
+					(value === 'beside') !== told.sound ||
 					(value === 'spraying') !== (told.coat === 'under way') ||
 					(value === 'broken') !== (told.coat === 'broken off'),
 			);

@@ -2,15 +2,15 @@ import type { DayMachineState } from '../../machines/day.ts';
 import type { DayEvent, EventOf } from '../../src/day/records.ts';
 import { wrongMixing } from './mixed-batch.ts';
 import type { Plan } from './plans.ts';
-import { type Asked, causeIn, inputOf, onlyByReading, type Shadow, wantedBy } from './shadow.ts';
-import { inPlace, ownLine, wrongStart } from './sprayed-face.ts';
+import { type Asked, causeIn, inputOf, isStranded, onlyByReading, type Shadow, wantedBy } from './shadow.ts';
+import { inPlace, ownLine, toldInLine, wrongStart } from './sprayed-face.ts';
 
 /**
  * The properties of the guard on one edge: what the bookkeeping knew before, the event, and where the machine went.
  * Written from the words of the rules; no guard of the machines is used. The numbers are those of `proofs.ts`.
  */
 
-export type Property = 1 | 2 | 3 | 4 | 5 | 6 | 7 | 8 | 9 | 11 | 13 | 14 | 15 | 16;
+export type Property = 1 | 2 | 3 | 4 | 5 | 6 | 7 | 8 | 9 | 11 | 13 | 14 | 15 | 16 | 17;
 export type Broken = { property: Property; says: string };
 
 export type Edge = {
@@ -216,7 +216,9 @@ function sameBooks({ plan, event, was, after, is }: Edge, says: Says) {
 		const { id } = face.context.rules;
 		const told = is.faces[id];
 		if (face.context.laid !== told?.laid) says(14, `${event.type}: ${id} counts ${face.context.laid} coats`);
-		if (face.matches('aside') !== told?.aside) says(14, `${event.type}: ${id} is ${face.value}`);
+		if (face.matches('aside') !== (told?.aside && !told.sound))
+			says(14, `${event.type}: ${id} is ${face.value}`);
+		if (face.matches('beside') !== told?.sound) says(17, `${event.type}: ${id} is ${face.value}`);
 		if (face.matches('spraying') !== (told?.coat === 'under way'))
 			says(14, `${event.type}: ${id} is ${face.value}`);
 		if (face.matches('broken') !== (told?.coat === 'broken off'))
@@ -254,14 +256,39 @@ function toldOfFace({ event, before, was }: Edge, says: Says) {
 		says(16, `${event.stage} recorded on ${event.face} out of its place`);
 	if (event.type === 'override.given' && !inPlace(at(event.face), event.step, event.place))
 		says(16, `a reason to leave out ${event.step} on ${event.face} out of its place`);
-	if (event.type === 'part.setAside' && before.value !== 'closed' && !event.faces.some(inLine))
+	const mayLeave = (faulty: readonly string[] | undefined) => (id: string) =>
+		inLine(id) || (at(id)?.sound === true && faulty?.includes(id) !== false);
+	if (
+		event.type === 'part.setAside' &&
+		before.value !== 'closed' &&
+		!event.faces.some(mayLeave(event.faulty))
+	)
 		says(14, `${event.faces.join(', ')} set aside, which cannot be`);
-	if (event.type === 'rework.done' && event.step !== 'respray') {
-		const isNext = at(event.face)?.aside === true && event.step === ownLine[at(event.face)?.line ?? 0];
+	if (event.type === 'rework.done' && !toldInLine.includes(event.step)) {
+		const { aside, sound, line = 0 } = at(event.face) ?? {};
+		const isNext = aside && !sound && event.step === ownLine[line];
 		if (!isNext) says(14, `${event.step} out of turn on ${event.face}`);
 	}
 	if (event.type === 'face.ended' && !['under way', 'broken off'].includes(at(event.face)?.coat ?? ''))
 		says(15, `${event.face} ends, which is not sprayed`);
+}
+
+/** What is done to a part set aside changes nothing on a face of it that has no fault, and nobody's reason is written (17). */
+function soundStaysSound({ plan, event, before, after, was, is }: Edge, says: Says) {
+	for (const [index, face] of after.context.faces.entries()) {
+		const { id } = face.context.rules;
+		const known = before.context.faces[index]?.context;
+		const reasons = face.context.overrides.filter(rule => !known?.overrides.includes(rule));
+		if (reasons.length > 0 && event.type !== 'override.given')
+			says(17, `${event.type} writes a reason that nobody gave: ${reasons.join(', ')}`);
+		const isSound = was.faces[id]?.sound === true || is.faces[id]?.sound === true;
+		const hasFault = is.faces[id]?.aside === true && !is.faces[id]?.sound;
+		const telling = event.type === 'part.setAside' || event.type === 'rework.done';
+		if (telling && isSound && !hasFault && JSON.stringify(face.context) !== JSON.stringify(known))
+			says(17, `${event.type} changes ${id}, which has no fault`);
+		if (isStranded(plan, is.faces, id))
+			says(17, `${event.type} keeps ${id} out of line, with nothing that brings it back`);
+	}
 }
 
 /** Activities exclude one another: what the chart says is going on is what the records tell of. */
@@ -297,6 +324,7 @@ export function brokenBy(edge: Edge): Broken[] {
 	openItems(edge, says);
 	readWhereAsked(edge, says);
 	toldOfFace(edge, says);
+	soundStaysSound(edge, says);
 	sameBooks(edge, says);
 	oneThingAtATime(edge, says);
 	return broken;

@@ -191,10 +191,25 @@ const speaksOf = (event: DayEvent, id: string): boolean => {
 function facesAfter(plan: Plan, shadow: Shadow, event: DayEvent): Shadow['faces'] {
 	const concerned = plan.input.faces.filter(({ id }) => speaksOf(event, id));
 	if (concerned.length === 0) return shadow.faces;
-	const moved = concerned.map(
-		input => [input.id, sprayedAfter(input, shadow.faces[input.id] as SprayedFace, event)] as const,
+	const after = (faces: Shadow['faces'], inputs: readonly FaceInput[]) => ({
+		...faces,
+		...Object.fromEntries(
+			inputs.map(input => [input.id, sprayedAfter(input, faces[input.id] as SprayedFace, event)] as const),
+		),
+	});
+	const moved = after(shadow.faces, concerned);
+	if (event.type !== 'rework.done') return moved;
+	return after(
+		moved,
+		plan.input.faces.filter(({ id }) => isStranded(plan, moved, id)),
 	);
-	return { ...shadow.faces, ...Object.fromEntries(moved) };
+}
+
+/** A sound face out of line, and none of its part that has a fault. */
+export function isStranded({ input }: Plan, faces: Shadow['faces'], id: string): boolean {
+	const part = input.faces.find(face => face.id === id)?.part;
+	const mates = input.faces.filter(face => face.part === part).map(face => faces[face.id]);
+	return faces[id]?.sound === true && !mates.some(mate => mate?.aside && !mate.sound);
 }
 
 /** The batch that an event is about: the one it names, else the one in hand. */

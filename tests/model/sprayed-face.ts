@@ -15,6 +15,10 @@ export type SprayedFace = {
 	/** Some of that coat is on for certain. */
 	partly: boolean;
 	aside: boolean;
+	/** … for the fault of another face of its part. */
+	sound: boolean;
+	/** … on an older day, which did not say which face had the fault. */
+	untold: boolean;
 	/** Steps of its own line done, while aside. */
 	line: number;
 	/** Stages recorded since the last coat. */
@@ -33,6 +37,8 @@ const bare = {
 	coat: 'none',
 	partly: false,
 	line: 0,
+	sound: false,
+	untold: false,
 	stages: [],
 	tab: false,
 	overrides: [],
@@ -48,19 +54,24 @@ const without = (left: readonly Listed[], { step, place }: StepTold): readonly L
 	left.filter(one => one.step !== step || (place !== undefined && one.place !== place));
 
 export function unsprayed(input: FaceInput): SprayedFace {
-	const { laid, done, aside } = input.before ?? { laid: 0, done: [], aside: false };
+	const { laid, done, aside, beside } = input.before ?? { laid: 0, done: [], aside: false };
 	return {
 		...bare,
 		id: input.id,
 		laid,
 		stages: done.map(({ step }) => step),
 		left: done.reduce(without, listBefore(input, laid)),
-		aside,
+		aside: aside || beside === true,
+		sound: beside === true,
+		untold: aside && beside === undefined,
 	};
 }
 
 /** Set up hard, sanded flat, clean: then it is in line again, sanded, wiped and tacked. */
 export const ownLine: readonly string[] = ['set-up', 'sand', 'clean'];
+/** Told of a face once it is back in line: it was sprayed again, or is not. */
+export const toldInLine: readonly string[] = ['respray', 'no-coat'];
+const lineWork = ['sand', 'wipe', 'tack'] as const;
 const withOne = (list: readonly string[], one: string) => [...new Set([...list, one])].sort();
 
 function ended(input: FaceInput, face: SprayedFace, { extent }: EventOf<'face.ended'>): SprayedFace {
@@ -95,6 +106,22 @@ export const inPlace = (
 	return place === undefined || place === null || (place === next?.place && step === next.step);
 };
 
+/** What is left of a list when the work of its own line has been done to a face: each step as it comes, or, on an older day, all of its names. */
+function leftByLine(input: FaceInput, { laid, untold }: SprayedFace): readonly Listed[] {
+	const list = listBefore(input, laid);
+	if (untold) return lineWork.map(step => ({ step })).reduce(without, list);
+	return lineWork.reduce((left, step) => (left[0]?.step === step ? left.slice(1) : left), list);
+}
+
+/** A part set aside; half a coat is no sound one, and a sound one may get a fault of its own. */
+function leftLine(face: SprayedFace, { faulty }: EventOf<'part.setAside'>): SprayedFace {
+	const hasFault = faulty === undefined || faulty.includes(face.id);
+	const mayLeave = (face.coat === 'none' || face.coat === 'part') && !face.aside;
+	if (mayLeave && face.coat === 'none' && !hasFault) return { ...face, aside: true, sound: true };
+	if (!mayLeave && !(face.sound && hasFault)) return face;
+	return { ...face, aside: true, sound: false, line: 0, untold: faulty === undefined };
+}
+
 /** The face after an event that was accepted and speaks of it. */
 export function sprayedAfter(input: FaceInput, face: SprayedFace, event: DayEvent): SprayedFace {
 	const untouched = face.coat === 'none' && !face.aside;
@@ -121,14 +148,12 @@ export function sprayedAfter(input: FaceInput, face: SprayedFace, event: DayEven
 			return { ...face, overrides: face.overrides.filter(rule => rule !== 'air') };
 		case 'part.setAside':
 			/** Not before somebody has said how much of it is on. */
-			return untouched || (face.coat === 'part' && !face.aside) ? { ...face, aside: true, line: 0 } : face;
-		case 'rework.done': {
+			return leftLine(face, event);
+		case 'rework.done':
+			if (face.sound) return event.face === face.id ? face : { ...face, aside: false, sound: false };
 			if (!face.aside || event.step !== ownLine[face.line]) return face;
 			if (face.line < ownLine.length - 1) return { ...face, line: face.line + 1 };
-			const line = ['sand', 'tack', 'wipe'] as const;
-			const left = line.map(step => ({ step })).reduce(without, listBefore(input, face.laid));
-			return { ...face, ...bare, aside: false, stages: line, left };
-		}
+			return { ...face, ...bare, aside: false, stages: lineWork, left: leftByLine(input, face) };
 		default:
 			return face;
 	}

@@ -1,10 +1,10 @@
 import type { DayMachineState } from '../../machines/day.ts';
-import type { DayEvent } from '../../src/day/records.ts';
+import type { DayEvent, EventOf } from '../../src/day/records.ts';
 import { pours, wrongMixing } from './mixed-batch.ts';
 import type { Plan } from './plans.ts';
 import { wrongBegin, wrongPass, wrongStartOf } from './properties.ts';
-import { closesItem, inputOf, type Shadow } from './shadow.ts';
-import { inPlace, ownLine } from './sprayed-face.ts';
+import { closesItem, inputOf, isStranded, type Shadow, shadowAfter } from './shadow.ts';
+import { inPlace, ownLine, toldInLine } from './sprayed-face.ts';
 
 /**
  * The other half of property 7, the way on: an event in its place, that no rule stands against, is taken. So no
@@ -17,7 +17,7 @@ const brokenOff = (was: Shadow) => Object.values(was.faces).some(({ coat }) => c
 const inHand = (was: Shadow) => Object.values(was.batches).some(({ stage }) => stage === 'mixing');
 
 /** Whether a face takes what is told of it. */
-function ofFace(was: Shadow, event: DayEvent): boolean {
+function ofFace(plan: Plan, was: Shadow, event: DayEvent): boolean {
 	const named = 'face' in event && event.face !== null ? was.faces[event.face ?? ''] : undefined;
 	const inLine = named !== undefined && !named.aside && (named.coat === 'none' || named.coat === 'part');
 	switch (event.type) {
@@ -30,16 +30,27 @@ function ofFace(was: Shadow, event: DayEvent): boolean {
 		case 'override.given':
 			return inLine && inPlace(named, event.step, event.place);
 		case 'part.setAside':
-			return event.faces.some(id => {
-				const face = was.faces[id];
-				return face !== undefined && !face.aside && (face.coat === 'none' || face.coat === 'part');
-			});
+			return mayLeave(plan, was, event);
 		case 'rework.done':
-			/** That a part was sprayed again is told of any face, once it is back in line. */
-			return event.step === 'respray' || (named?.aside === true && event.step === ownLine[named.line]);
+			/** That it was sprayed again, or is not, is told of any face, once it is back in line. */
+			return (
+				toldInLine.includes(event.step) ||
+				(named?.aside === true && !named.sound && event.step === ownLine[named.line])
+			);
 		default:
 			return false;
 	}
+}
+
+/** Whether some face leaves the line, and no sound one without one of its part that has a fault. */
+function mayLeave(plan: Plan, was: Shadow, event: EventOf<'part.setAside'>): boolean {
+	const leaves = event.faces.some(id => {
+		const face = was.faces[id];
+		if (face?.sound) return event.faulty?.includes(id) !== false;
+		return face !== undefined && !face.aside && (face.coat === 'none' || face.coat === 'part');
+	});
+	const { faces } = shadowAfter(plan, was, event);
+	return leaves && !plan.input.faces.some(({ id }) => isStranded(plan, faces, id));
 }
 
 /** Whether the batch that an event names takes it. */
@@ -128,7 +139,7 @@ export function refusedWithoutRule({ plan, before, was, event }: Put): boolean {
 			if (value === 'mix') return ofBatch(plan, was, event);
 			if (value === 'list' || value === 'check') return ofItem(plan, was, before, event);
 			if (event.type === 'reading.taken') return accounts.includes(event.feature);
-			return ofFace(was, event);
+			return ofFace(plan, was, event);
 		case 'wait.began':
 		case 'wait.ended':
 		case 'break.ended':
@@ -136,6 +147,6 @@ export function refusedWithoutRule({ plan, before, was, event }: Put): boolean {
 		case 'face.late':
 			return true;
 		default:
-			return ofFace(was, event) || ofBatch(plan, was, event);
+			return ofFace(plan, was, event) || ofBatch(plan, was, event);
 	}
 }

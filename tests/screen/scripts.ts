@@ -96,4 +96,18 @@ export const scripts: Script[] = [
 			day.toState('rework.clean');
 		},
 	},
+	{
+		options: small,
+		play(day) {
+			day.toState('finish');
+			day.send('hold');
+			for (const code of ['trouble', 'wet-fault', 'run', 'left door/flat', 'set-part-aside', 'back'])
+				day.pick(code);
+			day.toState('finish');
+			day.pick('stay');
+			day.toState('rework.clean');
+			day.pick('done');
+			day.pick('one-more');
+		},
+	},
 ];

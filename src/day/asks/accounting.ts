@@ -9,6 +9,7 @@ import type { DayEvent } from '../records.ts';
 import { strokesOf } from '../strokes.ts';
 import { reasonPrompt } from './override.ts';
 import { reading } from './reading.ts';
+import { setAside } from './set-aside.ts';
 
 /** After a break: how much of the coat is on the face, or on the faces of the stretch, that was being sprayed. */
 
@@ -143,14 +144,9 @@ export function oneGoPrompt(moment: Moment): Prompt {
 	};
 }
 
-const setAside = (moment: Moment, face: string, why: string): Option => {
-	const { part } = faceOf(moment, face);
-	return option('set-aside', 'SET THE PART ASIDE', {
-		type: 'part.setAside',
-		part,
-		faces: inLineOf(moment, part),
-		why,
-	});
+const leaves = (moment: Moment, face: string, why: string): Option => {
+	const inLine = inLineOf(moment, faceOf(moment, face).part);
+	return option('set-aside', 'SET THE PART ASIDE', ...setAside(moment, face, why, inLine));
 };
 
 /** A face broken off and past its wet edge: joining it now leaves a seam. */
@@ -166,7 +162,7 @@ export function edgePrompt(moment: Moment, face: string): Prompt {
 		coat,
 		options: [
 			option('wait-flash', 'WAIT ITS FLASH', { type: 'edge.left', face, coat }),
-			setAside(moment, face, 'broken off past the wet edge'),
+			leaves(moment, face, 'broken off past the wet edge'),
 		],
 	};
 }
@@ -189,7 +185,7 @@ export function shutPrompt(moment: Moment, face: string, menu: readonly string[]
 		face,
 		coat,
 		options: [
-			setAside(moment, face, 'broken off, and the coat under it outside its window'),
+			leaves(moment, face, 'broken off, and the coat under it outside its window'),
 			opens('go-on', 'FINISH, WITH A REASON', 'reason'),
 		],
 	};

@@ -5,11 +5,12 @@ import { about } from '../../words/spoken.ts';
 import { outlookOf, reworkDue, waitEnds, windowReasoned } from '../allowed.ts';
 import { beginList } from '../begin-list.ts';
 import { isoAt } from '../instant.ts';
-import { contextOf, faceOf, facesIn, jobOf, laidOn, type Moment } from '../moment.ts';
+import { contextOf, faceOf, facesIn, isAside, jobOf, laidOn, type Moment } from '../moment.ts';
 import { pending } from '../order.ts';
 import { type Option, opens, option, type Prompt } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
 import { leftOverPrompt } from './left-over.ts';
+import { setAside } from './set-aside.ts';
 import { soonerPrompt } from './waiting.ts';
 
 /** The end of the day: clean-up, closing, and what comes next. */
@@ -31,13 +32,8 @@ export const closed = (moment: Moment): DayEvent[] => {
 		face => face.context.laid < face.context.rules.coats.length || face.matches('aside'),
 	);
 	return [
-		...facesIn(moment, 'part').map(
-			(face): DayEvent => ({
-				type: 'part.setAside',
-				part: faceOf(moment, face).part,
-				faces: [face],
-				why: 'broken off, and the day ended',
-			}),
+		...facesIn(moment, 'part').flatMap(face =>
+			setAside(moment, face, 'broken off, and the day ended', [face]),
 		),
 		{ type: 'day.closed', job: jobOf(moment).name, why: isShort ? 'early' : 'done' },
 	];
@@ -124,6 +120,7 @@ function comesNext(moment: Moment, face: ReturnType<typeof contextOf>['faces'][n
 		const { due, step } = reworkDue(moment, id);
 		return { id, what: `set aside, ${step.replace('-', ' ')}`, due };
 	}
+	if (face.matches('beside')) return { id, what: 'set aside with its part', due: Number.POSITIVE_INFINITY };
 	if (face.context.laid >= coats.length) return { id, what: 'all coats on', due: Number.POSITIVE_INFINITY };
 	const coat = `coat ${face.context.laid + 1}`;
 	const does = outlookOf(moment, id)?.does ?? 'spray';
@@ -149,7 +146,7 @@ export function closedPrompt(moment: Moment): Prompt {
 	for (const face of contextOf(moment).faces) {
 		const { id, what, due } = comesNext(moment, face);
 		const text = `${what}${whenOf(due)}`;
-		const same = alike.get(text) ?? { ids: [], due: due ?? 0, isAside: face.matches('aside') };
+		const same = alike.get(text) ?? { ids: [], due: due ?? 0, isAside: isAside(moment, id) };
 		alike.set(text, { ...same, ids: [...same.ids, id] });
 	}
 	const sorted = [...alike].sort(

@@ -5,6 +5,7 @@ import { contextOf, faceOf, facesIn, inLineOf, jobOf, laidOn, lastSprayed, type 
 import { type Option, opens, option, type Prompt } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
 import { flushLines } from './flushing.ts';
+import { setAside } from './set-aside.ts';
 
 /** Trouble, from any state: the breath first, then the wet face, then the gun, then the paint. */
 
@@ -29,6 +30,10 @@ const wetFaults: [string, string][] = [
 	['spit', 'SPIT'],
 	['other', 'SOMETHING ELSE'],
 ];
+
+/** A fault as it is called on the screen, by what a face was set aside for: reasons in other words are long. */
+export const wetFaultWord = (why: string): string =>
+	wetFaults.some(([code]) => code === why) && why !== 'other' ? why.replaceAll('-', ' ') : 'fault';
 
 /** Source of the remedies: TM 43-0139 pp. 5-11, 5-12 and TO 1-1-8. */
 const gunFaults: { code: string; text: string; say: string; do: string }[] = [
@@ -110,13 +115,19 @@ function faultEvents(
 	face: string,
 	aside: 'part' | 'face' | 'none',
 ): DayEvent[] {
-	const { part } = faceOf(moment, face);
 	const isBegun = facesIn(moment, 'broken', 'part').includes(face);
 	const coat = Math.max(1, laidOn(moment, face) + (isBegun ? 1 : 0));
 	const seen: DayEvent = { type: 'fault.seen', fault, face, coat };
-	const faces = aside === 'part' ? inLineOf(moment, part) : [face];
-	return aside === 'none' ? [seen] : [seen, { type: 'part.setAside', part, faces, why: fault }];
+	if (aside === 'none') return [seen];
+	const faces = aside === 'part' ? mayLeave(moment, face) : [face];
+	return [seen, ...setAside(moment, face, fault, faces)];
 }
+
+/** Faces that leave the line with one that has a fault: those of its part in line, and itself, set aside as a sound one before. */
+const mayLeave = (moment: Moment, face: string): string[] => [
+	...inLineOf(moment, faceOf(moment, face).part),
+	...facesIn(moment, 'beside').filter(id => id === face),
+];
 
 function wetPrompt(moment: Moment, [, fault, face, which]: readonly string[]): Prompt {
 	const ids = jobOf(moment).faces.map(({ id }) => id);
@@ -139,8 +150,8 @@ function wetPrompt(moment: Moment, [, fault, face, which]: readonly string[]): P
 	}
 	const part = inert(faceOf(moment, face).part);
 	const then = (events: DayEvent[]) => () => ({ events, ui: { menu: [] } });
-	const inLine = inLineOf(moment, faceOf(moment, face).part);
-	const setAside: Option[] = [
+	const leaving = mayLeave(moment, face);
+	const asides: Option[] = [
 		{
 			code: 'set-part-aside',
 			text: 'SET PART ASIDE',
@@ -152,15 +163,15 @@ function wetPrompt(moment: Moment, [, fault, face, which]: readonly string[]): P
 			reply: then(faultEvents(moment, fault, face, 'face')),
 		},
 	];
-	const may = [inLine.length > 0, inLine.includes(face)];
+	const may = [leaving.length > 0, leaving.includes(face)];
 	return {
 		state: 'trouble.wet.aside',
 		ask: 'choose',
-		say: about(part, `leave the ${fault.replaceAll('-', ' ')}, wick off what drips, sand later.`),
+		say: about(part, `leave the ${wetFaultWord(fault)}, wick off what drips, sand later.`),
 		lines: ['Set aside, it leaves the coming coats; the others go on.'],
 		face,
 		options: [
-			...setAside.filter((_, index) => may[index]),
+			...asides.filter((_, index) => may[index]),
 			{ code: 'keep-on', text: 'KEEP IT IN LINE', reply: then(faultEvents(moment, fault, face, 'none')) },
 		],
 	};

@@ -11,7 +11,7 @@ import { inside, type Option, opens, option, type Prompt } from '../prompt.ts';
 import { mixPrompt } from './batch-begin.ts';
 import { flushed, leftOverPrompt } from './left-over.ts';
 import { reasonPrompt } from './override.ts';
-import { reworkPrompt } from './preparing.ts';
+import { oneMorePrompt, reworkPrompt } from './rework.ts';
 import { inTrouble } from './trouble.ts';
 
 /** Waits, and what fits into them. */
@@ -86,7 +86,8 @@ export function waitPrompt(moment: Moment, menu: readonly string[]): Prompt {
 	}
 	if (menu[0] === 'flush' && contextOf(moment).cup.length > 0) return leftOverPrompt(moment, flushed);
 	const rework = menu[0] === 'rework' ? reworkNow(moment) : null;
-	if (rework) return reworkPrompt(moment, rework.faces, rework.step);
+	if (rework?.kind === 'rework') return reworkPrompt(moment, rework.face, rework.step);
+	if (rework) return inside('rework', oneMorePrompt(moment, rework.face, menu.slice(1)));
 	if (menu[0] === 'sooner' && wait?.face && wait.coat !== null)
 		return soonerPrompt(moment, wait.face, wait.coat, menu);
 	const left_s = wait ? (Date.parse(wait.due) - moment.now.wall) / 1000 : 0;

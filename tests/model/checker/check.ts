@@ -1,6 +1,6 @@
 import { airWithin } from './air.ts';
 import { checkYoung, gunKnown, numbered, settled } from './checks.ts';
-import { asTold, counted } from './counts.ts';
+import { asTold, coatsAsked, counted } from './counts.ts';
 import { cupSound } from './cup.ts';
 import { type Day, dayOf } from './day.ts';
 import { agrees, type Earlier, earlierOf } from './earlier.ts';
@@ -47,6 +47,7 @@ const rules: Rule[] = [
 	cupSound,
 	partsGiven,
 	counted,
+	coatsAsked,
 	asTold,
 	tied,
 	checksTied,
@@ -68,7 +69,7 @@ function applied(rule: Rule, day: Day): Finding[] {
 }
 
 /**
- * What a day file shows that the guard forbids, by the file alone: the properties 1–4, 6, 8, 11, 13–16, 22 and
+ * What a day file shows that the guard forbids, by the file alone: the properties 1–4, 6, 8, 11, 13–17, 22 and
  * the shape of the file. A write that was never finished is left out.
  * @param bytes the day file
  * @param before earlier day files of the same job, oldest first, against which its opening is held

@@ -111,73 +111,119 @@ function scuffed(day: Raw[], prep: string[]): Raw[] {
 	return changed(withWindows(done, [{ does: 'scuff', from, until: null }]), lidAgain, { window: 'scuff' });
 }
 
+/** A sheet that has the lid prepared so before its first coat, and what was told of that. */
+function preparedBy(steps: string[], ...told: [type: string, fields: Raw][]): Raw[] {
+	const [opened, ...rest] = without(cartDay(), like('stage.done', { face: lid }));
+	const prep = steps.map(step => ({ step, grit: null }));
+	const sheet = cartSheet(0);
+	const faces = sheet.faces.map(({ coats, ...face }) => ({
+		...face,
+		coats: coats.map((coat, nth) => (face.id === lid && nth === 0 ? { ...coat, prep } : coat)),
+	}));
+	return told.reduceRight(
+		(day, [type, fields]) =>
+			putAfter(day, like('stage.done', { face: door }), type, { face: lid, ...fields }),
+		[{ ...opened, sheet: { ...sheet, faces } }, ...rest],
+	);
+}
+const says16 = (day: Raw[]) =>
+	foundIn(day).flatMap(found => (found.property === 16 ? [found.says.replace(/^.*?: /, '')] : []));
+
 describe('property 16: every step of the sheet in its place, as often as it stands there', () => {
-	/** A sheet that has the lid wiped, sanded and wiped again before its first coat, and what was told of that. */
-	const wipedTwice = (...told: Raw[]): Raw[] => {
-		const [opened, ...rest] = without(cartDay(), like('stage.done', { face: lid }));
-		const prep = ['wipe', 'sand', 'wipe'].map(step => ({ step, grit: null }));
-		const sheet = cartSheet(0);
-		const faces = sheet.faces.map(({ coats, ...face }) => ({
-			...face,
-			coats: coats.map((coat, nth) => (face.id === lid && nth === 0 ? { ...coat, prep } : coat)),
-		}));
-		return told.reduceRight(
-			(day, { rule, ...fields }) =>
-				rule === undefined
-					? putAfter(day, like('stage.done', { face: door }), 'stage.done', {
-							face: lid,
-							grit: null,
-							...fields,
-						})
-					: putAfter(day, like('stage.done', { face: door }), 'override.given', {
-							...{ rule, reason: 'dust-free', face: lid, coat: 1 },
-							...fields,
-						}),
-			[{ ...opened, sheet: { ...sheet, faces } }, ...rest],
-		);
-	};
-	const wipe = (place?: number | null) => ({ stage: 'wipe', ...(place !== undefined && { place }) });
-	const sand = (place?: number) => ({ stage: 'sand', ...(place !== undefined && { place }) });
-	const says = (day: Raw[]) =>
-		foundIn(day).flatMap(found => (found.property === 16 ? [found.says.replace(/^.*?: /, '')] : []));
+	type Told = [type: string, fields: Raw];
+	const wipedTwice = (...told: Told[]) => preparedBy(['wipe', 'sand', 'wipe'], ...told);
+	const work = (stage: string, place?: number | null): Told => [
+		'stage.done',
+		{ stage, grit: null, ...(place !== undefined && { place }) },
+	];
 
 	test('the face was not tacked', () => {
-		expect(says(without(cartDay(), like('stage.done', { face: lid })))).toEqual(['tack is not recorded']);
+		expect(says16(without(cartDay(), like('stage.done', { face: lid })))).toEqual(['tack is not recorded']);
 	});
 
 	test('each once, in order: nothing is found', () => {
-		expect(foundIn(wipedTwice(wipe(0), sand(1), wipe(2)))).toEqual([]);
+		expect(foundIn(wipedTwice(work('wipe', 0), work('sand', 1), work('wipe', 2)))).toEqual([]);
 	});
 
 	test('the second wipe is missing, or told as the first once more', () => {
-		expect(says(wipedTwice(wipe(0), sand(1)))).toEqual(['wipe is not recorded']);
-		expect(says(wipedTwice(wipe(0), sand(1), wipe(0)))).toEqual([
+		const once = [work('wipe', 0), work('sand', 1)];
+		expect(says16(wipedTwice(...once))).toEqual(['wipe is not recorded']);
+		expect(says16(wipedTwice(...once, work('wipe', 0)))).toEqual([
 			'wipe is told of place 0, wanted was wipe at place 2',
 			'wipe is not recorded',
 		]);
 	});
 
 	test('the last wipe before the sanding is out of its place', () => {
-		expect(says(wipedTwice(wipe(0), wipe(2), sand(1)))).toEqual([
+		expect(says16(wipedTwice(work('wipe', 0), work('wipe', 2), work('sand', 1)))).toEqual([
 			'wipe is told of place 2, wanted was sand at place 1',
 			'wipe is not recorded',
 		]);
 	});
 
 	test('a wipe that a window asked for stands for none of the sheet', () => {
-		expect(says(wipedTwice(wipe(0), sand(1), wipe(null)))).toEqual(['wipe is not recorded']);
+		expect(says16(wipedTwice(work('wipe', 0), work('sand', 1), work('wipe', null)))).toEqual([
+			'wipe is not recorded',
+		]);
 	});
 
 	test('a reason leaves out one of the two, told of in a day that tells its place', () => {
-		const left = (place: number) => ({ rule: 'prep', step: 'wipe', place });
+		const left: Told = [
+			'override.given',
+			{ rule: 'prep', reason: 'dust-free', coat: 1, step: 'wipe', place: 0 },
+		];
 		const marked = (day: Raw[]) => changed(day, like('face.started', { face: lid }), { overrides: ['prep'] });
-		expect(foundIn(marked(wipedTwice(left(0), sand(1), wipe(2))))).toEqual([]);
-		expect(says(marked(wipedTwice(left(0), sand(1))))).toEqual(['wipe is not recorded']);
+		expect(foundIn(marked(wipedTwice(left, work('sand', 1), work('wipe', 2))))).toEqual([]);
+		expect(says16(marked(wipedTwice(left, work('sand', 1))))).toEqual(['wipe is not recorded']);
 	});
 
 	test('an older day tells no places: a step speaks of each of its name', () => {
-		expect(foundIn(wipedTwice(wipe(), sand()))).toEqual([]);
-		expect(says(wipedTwice(wipe()))).toEqual(['sand is not recorded']);
+		expect(foundIn(wipedTwice(work('wipe'), work('sand')))).toEqual([]);
+		expect(says16(wipedTwice(work('wipe')))).toEqual(['sand is not recorded']);
+	});
+
+	test('the line of a face with a fault stands for the steps that come first, on an older day for all of its names', () => {
+		const line = (faulty?: string[]): Told[] => [
+			work('sand', 0),
+			['part.setAside', { part: 'counter lid', faces: [lid], why: 'run', ...(faulty && { faulty }) }],
+			...['set-up', 'sand', 'clean'].map((step): Told => ['rework.done', { step }]),
+			work('fill', faulty && 1),
+		];
+		const day = (...told: Told[]) => preparedBy(['sand', 'fill', 'wipe'], ...told);
+		expect(says16(day(...line([lid])))).toEqual(['wipe is not recorded']);
+		expect(foundIn(day(...line([lid]), work('wipe', 2)))).toEqual([]);
+		expect(says16(day(...line()))).toEqual([]);
+	});
+});
+
+describe('property 17: what is done to a part set aside changes nothing on a sound face', () => {
+	const withLid = (more: Raw = {}) =>
+		changed(cartDay(), like('part.setAside'), { faces: [door, lid], faulty: [door], ...more });
+
+	test('a step of the own line told of a face that has no fault', () => {
+		const day = putAfter(withLid(), like('part.setAside'), 'rework.done', { face: lid, step: 'set-up' });
+		expectFound(17, ['a sound face', () => day, /counter lid\/top: set-up on a face that has no fault/]);
+	});
+
+	test('a sound face set aside with its part is not sprayed before the one with the fault is back in line', () => {
+		expectFound(14, ['too soon', () => withLid(), /counter lid\/top: it is set aside with its part/]);
+		expectFound(14, [
+			'an older day says of none that it is sound',
+			() => withLid({ faulty: undefined }),
+			/counter lid\/top: it is set aside and not reworked/,
+		]);
+	});
+
+	test('a coat more is written with the DONE of a step, and not by a key of its own', () => {
+		const given = { rule: 'coats', reason: 'respray after sanding flat', face: door, coat: 3 };
+		const clean = like('rework.done', { step: 'clean' });
+		const day = putAfter(cartDay(), clean, 'override.given', given);
+		expect(foundIn(day).filter(({ property }) => property === 17)).toEqual([]);
+		expectFound(17, [
+			'one key',
+			() => changed(day, clean, { more: true }),
+			/a coat more is written with a step/,
+		]);
 	});
 });
 

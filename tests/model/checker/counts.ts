@@ -1,17 +1,48 @@
-import { type Day, faceOf } from './day.ts';
+import { type Day, type Face, faceOf } from './day.ts';
 import { type Finding, finding } from './finding.ts';
-import { is, type Note, type NoteOf } from './notes.ts';
+import { allOf, is, type Note, type NoteOf } from './notes.ts';
 import { overrideOf } from './overrides.ts';
 
-/** A face as counted: whole coats on it, the coat broken off half-way, its rework, and whether that lets a coat be laid again. */
-type Count = { done: number; part: number | null; aside: Set<string> | null; again: boolean };
+/**
+ * A face as counted: whole coats on it, the coat broken off half-way, its rework, whether it is sound and set aside with
+ * its part, and whether its rework lets a coat be laid again.
+ */
+type Count = {
+	id: string;
+	on: string;
+	done: number;
+	part: number | null;
+	aside: Set<string> | null;
+	beside: boolean;
+	again: boolean;
+};
+type Counts = Map<string, Count>;
 
 const reworkSteps = ['set-up', 'sand', 'clean'];
 
-function opening(day: Day, id: string): Count {
+function opening(day: Day, { id, part: on }: Face): Count {
 	const before = day.before.faces[id];
 	const done = Math.max(0, ...(before?.coats ?? []).map(({ coat }) => coat));
-	return { done, part: null, aside: before?.aside ? new Set(before.aside.done) : null, again: false };
+	const beside = before?.aside?.beside === true;
+	const aside = before?.aside && !beside ? new Set(before.aside.done) : null;
+	return { id, on, done, part: null, aside, beside, again: false };
+}
+
+/** A part set aside: its faces with the fault, those half sprayed among them, and the sound ones; older days told of no sound ones. */
+function setAside({ faces, faulty = faces }: NoteOf<'part.setAside'>, counts: Counts): void {
+	for (const id of faces) {
+		const count = counts.get(id);
+		if (!count) continue;
+		const isSound = !faulty.includes(id) && count.part === null;
+		if (isSound) count.beside = count.aside === null;
+		else Object.assign(count, { aside: new Set(), beside: false });
+	}
+}
+
+/** Sound faces of a part are back in line once none of it has a fault any more. */
+function backTogether(on: string, counts: Counts): void {
+	const its = [...counts.values()].filter(count => count.on === on);
+	if (its.every(({ aside }) => aside === null)) for (const count of its) count.beside = false;
 }
 
 function tooMany(day: Day, start: NoteOf<'face.started'>, count: Count): string | null {
@@ -28,8 +59,11 @@ function tooMany(day: Day, start: NoteOf<'face.started'>, count: Count): string 
 
 function started(day: Day, start: NoteOf<'face.started'>, count: Count): Finding[] {
 	const says = tooMany(day, start, count);
-	const aside = count.aside && !overrideOf(day, start, 'aside') ? 'it is set aside and not reworked' : null;
-	return [says, aside].flatMap(text => (text ? [finding(14, start, `${start.face}: ${text}`)] : []));
+	const isOut = (count.aside || count.beside) && !overrideOf(day, start, 'aside');
+	const out = count.beside ? 'it is set aside with its part' : 'it is set aside and not reworked';
+	return [says, isOut ? out : null].flatMap(text =>
+		text ? [finding(14, start, `${start.face}: ${text}`)] : [],
+	);
 }
 
 function ended(note: NoteOf<'face.ended'>, count: Count): void {
@@ -40,33 +74,44 @@ function ended(note: NoteOf<'face.ended'>, count: Count): void {
 	count.again = false;
 }
 
-function reworked(note: NoteOf<'rework.done'>, count: Count): Finding[] {
+function reworked(note: NoteOf<'rework.done'>, count: Count, counts: Counts): Finding[] {
 	const place = reworkSteps.indexOf(note.step);
-	if (!count.aside || place < 0) return [];
+	if (place < 0) return [];
+	if (!count.aside) return [finding(17, note, `${note.face}: ${note.step} on a face that has no fault`)];
 	const skipped = reworkSteps.slice(0, place).find(step => !count.aside?.has(step));
 	if (skipped) return [finding(14, note, `${note.face}: ${note.step} before ${skipped}`)];
 	count.aside.add(note.step);
-	if (count.aside.size === reworkSteps.length) Object.assign(count, { aside: null, part: null, again: true });
+	if (count.aside.size < reworkSteps.length) return [];
+	Object.assign(count, { aside: null, part: null, again: true });
+	backTogether(count.on, counts);
 	return [];
 }
 
-/** No more coats than planned, none over a coat broken off, none on a part set aside (property 14). */
+/** No more coats than planned, none over a coat broken off, none on a part set aside; no rework of a sound face (properties 14, 17). */
 export function counted(day: Day): Finding[] {
-	const counts = new Map(day.sheet.faces.map(({ id }) => [id, opening(day, id)]));
+	const counts = new Map(day.sheet.faces.map(face => [face.id, opening(day, face)]));
 	const step = (note: Note): Finding[] => {
 		if (is(note, 'part.setAside')) {
-			for (const id of note.faces) Object.assign(counts.get(id) ?? {}, { aside: new Set() });
+			setAside(note, counts);
 			return [];
 		}
 		if (!is(note, 'face.started', 'face.ended', 'rework.done')) return [];
 		const count = counts.get(note.face);
 		if (!count) return [finding('form', note, `the sheet has no face ${note.face}`)];
 		if (is(note, 'face.started')) return started(day, note, count);
-		if (is(note, 'rework.done')) return reworked(note, count);
+		if (is(note, 'rework.done')) return reworked(note, count, counts);
 		ended(note, count);
 		return [];
 	};
 	return day.notes.flatMap(step);
+}
+
+/** A coat beyond the plan is the painter's own answer, by its own key: it never comes with a step of a rework (properties 14, 17). */
+export function coatsAsked(day: Day): Finding[] {
+	const steps = new Set(allOf(day.notes, 'rework.done').map(({ write }) => write));
+	return allOf(day.notes, 'override.given')
+		.filter(({ rule, write }) => rule === 'coats' && steps.has(write))
+		.map(note => finding(17, note, `${note.face}: a coat more is written with a step of its rework`));
 }
 
 /** After a break the face counts as the painter said: nothing, part or all of it (property 14). */

@@ -28,7 +28,7 @@ export type PlannedCoat = {
 	prep: { step: string }[];
 	wait_h: number;
 };
-export type Face = { id: string; tilt: number; coats: PlannedCoat[] };
+export type Face = { id: string; part: string; tilt: number; coats: PlannedCoat[] };
 export type Sheet = {
 	units?: string;
 	materials: Record<string, Material>;
@@ -44,7 +44,7 @@ export type Can = { material: string; component: string; mark: string };
 export type History = {
 	coats: { coat: number; ended: string; surfaceC: number }[];
 	prep: { step: string; place?: number | null; at: string }[];
-	aside: { done: string[] } | null;
+	aside: { done: string[]; beside?: boolean } | null;
 };
 export type Limits = Record<
 	'settle_s' | 'checkAge_min' | 'airAge_h' | 'clockSlip_s' | 'readingTolerance' | 'margin_C',

@@ -78,7 +78,7 @@ const shapes = {
 	},
 	'stage.done': { face: 'text', stage: 'text', place: 'any' },
 	'fault.seen': { gun: 'any' },
-	'part.setAside': { part: 'text', faces: 'texts' },
+	'part.setAside': { part: 'text', faces: 'texts', faulty: 'texts-or-none' },
 	'rework.done': { face: 'text', step: 'text' },
 	'film.read': {},
 	'photo.kept': {},
@@ -97,6 +97,7 @@ type Sorts = {
 	reading: string | number;
 	'instant?': string | undefined;
 	'number-or-none': number | undefined;
+	'texts-or-none': string[] | undefined;
 	any: unknown;
 };
 
@@ -143,6 +144,7 @@ const tests: Record<keyof Sorts, (value: unknown) => boolean> = {
 	number: isNumber,
 	'number?': value => value === null || isNumber(value),
 	texts: value => Array.isArray(value) && value.every(isText),
+	'texts-or-none': value => value === undefined || (Array.isArray(value) && value.every(isText)),
 	flag: value => typeof value === 'boolean',
 	reading: value => isText(value) || isNumber(value),
 	'instant?': value => value === undefined || isInstant(value),

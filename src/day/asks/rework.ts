@@ -1,0 +1,49 @@
+import { faceName } from '../../words/say.ts';
+import { about } from '../../words/spoken.ts';
+import { faceBook, laidOn, type Moment } from '../moment.ts';
+import { opens, option, type Prompt } from '../prompt.ts';
+import { reasonPrompt } from './override.ts';
+import { wetFaultWord } from './trouble.ts';
+
+/** The line of its own that a face with a fault goes through. */
+
+export function reworkPrompt(moment: Moment, face: string, step: 'set-up' | 'sand' | 'clean'): Prompt {
+	const fault = wetFaultWord(faceBook(moment, face).aside?.why ?? '');
+	const says = {
+		'set-up': 'set up hard? Press a thumbnail where it hides.',
+		sand: `wet-sand the ${fault} flat.`,
+		clean: 'wash, dry, wipe and tack it.',
+	};
+	return {
+		state: `rework.${step}`,
+		ask: 'item',
+		say: about(faceName(face), says[step]),
+		lines: step === 'sand' ? ['Dust protection on. Film not fully cured is still a hazard.'] : [],
+		face,
+		options: [
+			option('done', step === 'set-up' ? 'HARD' : 'DONE', { type: 'rework.done', face, step }),
+			opens('not-yet', 'NOT YET', 'not-yet'),
+		],
+	};
+}
+
+/** Sanded flat with all its coats on: only the painter's own answer, with a reason, lays one more. */
+export function oneMorePrompt(moment: Moment, face: string, menu: readonly string[]): Prompt {
+	const laid = laidOn(moment, face);
+	if (menu[0] === 'reason')
+		return reasonPrompt('coats', about(faceName(face), 'why one coat more?'), menu, reason => [
+			{ type: 'override.given', rule: 'coats', reason, face, coat: laid + 1 },
+		]);
+	// The corner of the DONE before it is left empty: struck twice, it must not answer this.
+	return {
+		state: 'rework.one-more',
+		ask: 'choose',
+		say: about(faceName(face), 'one coat more on this face?'),
+		lines: [`Its ${laid} planned ${laid === 1 ? 'coat is' : 'coats are'} on. One more takes a reason.`],
+		face,
+		options: [
+			{ ...opens('one-more', 'ONE COAT MORE', 'reason'), at: 'topRight' },
+			{ ...option('no-more', 'NO MORE', { type: 'rework.done', face, step: 'no-coat' }), at: 'bottomLeft' },
+		],
+	};
+}
