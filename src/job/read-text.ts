@@ -1,4 +1,4 @@
-import { closeSync, fstatSync, openSync, readFileSync } from 'node:fs';
+import { closeSync, constants, fstatSync, openSync, readFileSync } from 'node:fs';
 import type { SheetError } from './errors.ts';
 import { brief } from './inert.ts';
 
@@ -18,10 +18,15 @@ const refusals: Record<string, string> = {
 const codeOf = (error: unknown): string =>
 	error instanceof Error && 'code' in error ? String(error.code) : 'unknown';
 
+/**
+ * Opening a pipe that nobody writes to would never return. The flag has another number on each system, and none where
+ * there are no such pipes among the files.
+ */
+const withoutWaiting = constants.O_RDONLY | (constants.O_NONBLOCK ?? 0);
+
 /** Bytes of a regular file of bearable size, or what is wrong with it in words. */
 function bytesOf(path: string): Buffer | string {
-	// Without O_NONBLOCK (0o4000) opening a pipe that nobody writes to would never return.
-	const file = openSync(path, 0o4000);
+	const file = openSync(path, withoutWaiting);
 	try {
 		const found = fstatSync(file);
 		if (found.isDirectory()) return refusals.EISDIR ?? '';

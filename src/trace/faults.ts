@@ -1,46 +1,77 @@
-import { LineCounter, parseDocument } from 'yaml';
 import * as z from 'zod/mini';
-import en from 'zod/v4/locales/en.js';
+import { readDocument, type Source } from '../job/document.ts';
+import { errorLine } from '../job/errors.ts';
+import { list, map, may, must, pairsOf, type Reader, value, whole } from '../job/fields.ts';
 import { inert } from '../job/inert.ts';
+import { complain, fromText, word } from '../job/values.ts';
 
-/** What is wrong with a field is said in the library's own English. */
-z.config(en());
-
-const code = z.string().check(z.regex(/^[a-z][a-z0-9-]*$/, 'a code is small letters, digits and hyphens'));
-
-const claimSchema = z.strictObject({
-	cause: code,
-	source: z.string().check(z.minLength(1)),
+export type Claim = {
+	cause: string;
+	source: string;
 	/** What exactly the source says, where sources differ. */
-	as: z.optional(z.string()),
-});
-
-const faultSchema = z.strictObject({
-	say: z.string().check(z.minLength(1)),
-	shows: z.strictObject({ from_min: z.number().check(z.minimum(0)), to_min: z.number().check(z.positive()) }),
+	as?: string | undefined;
+};
+export type Fault = {
+	say: string;
+	/** First and last minute after the coat at which it is usually seen. */
+	shows: { from_min: number; to_min: number };
 	/** `this`: put in with the coat it is seen on; `under`: with that coat or one under it. */
-	reach: z.enum(['this', 'under']),
+	reach: 'this' | 'under';
 	/** Whether it starts a search. */
-	trace: z._default(z.boolean(), true),
-	causes: z.array(claimSchema).check(z.minLength(1)),
-});
-
-const causeSchema = z.strictObject({
-	say: z.string().check(z.minLength(1)),
-	/** The check that would have caught it. */
-	check: z.string().check(z.minLength(1)),
-});
-
-const fileSchema = z.strictObject({
-	causes: z._default(z.record(code, causeSchema), {}),
-	faults: z._default(z.record(code, faultSchema), {}),
-});
-
-export type Claim = z.infer<typeof claimSchema>;
-export type Fault = z.infer<typeof faultSchema>;
-export type Cause = z.infer<typeof causeSchema>;
+	trace: boolean;
+	causes: Claim[];
+};
+/** `check`: the one that would have caught it. */
+export type Cause = { say: string; check: string };
 /** Fault kinds and causes in force. */
 export type FaultData = { causes: Record<string, Cause>; faults: Record<string, Fault> };
+
+const codes = /^[a-z][a-z0-9-]{0,40}$/;
+const codeSays = 'a code is small letters, digits and hyphens, as in "fish-eyes"';
+const code = z.string().check(z.regex(codes, { message: codeSays }));
+const words = z.string();
+
+const minutes = fromText((text, ctx): number => {
+	const read = /^\d{1,9}(\.\d{1,6})?$/.test(text) ? Number(text) : Number.NaN;
+	return Number.isFinite(read) ? read : complain(ctx, 'minutes are wanted, as in 0.5 or 90');
+});
+const someMinutes = minutes.check(z.refine(found => found > 0, { message: 'allowed: more than 0' }));
+
+const claim = { cause: must(value(code)), source: must(value(words)), as: may(value(words)) };
+const fault = {
+	say: must(value(words)),
+	shows: must(map({ from_min: must(value(minutes)), to_min: must(value(someMinutes)) })),
+	reach: must(value(z.enum(['this', 'under']))),
+	trace: may(value(word({ yes: true, no: false, true: true, false: false })), true),
+	causes: must(list(map(claim), 1)),
+};
+const cause = { say: must(value(words)), check: must(value(words)) };
+
+/** Entries by codes of their own, each read as what it stands for; those that cannot be are left out. */
+const byCode =
+	<Entry, Of>(read: Reader<Entry>, make: (entry: Entry) => Of | undefined): Reader<[string, Of][]> =>
+	(source, node, name, at) => {
+		const found: [string, Of][] = [];
+		for (const pair of pairsOf(source, node, name, at) ?? []) {
+			if (!codes.test(pair.key)) source.fail(pair.at, `${name}: found "${inert(pair.key)}"; ${codeSays}`);
+			const entry = read(source, pair.node, `${name}, ${inert(pair.key)}`, pair.at);
+			const made = entry === undefined ? undefined : make(entry);
+			if (made !== undefined) found.push([pair.key, made]);
+		}
+		return found;
+	};
+
+const readFile = map({
+	causes: may(byCode(map(cause), ({ values }) => whole(values, ['say', 'check']))),
+	faults: may(
+		byCode(map(fault), ({ values }): Fault | undefined => {
+			const read = whole(values, ['say', 'shows', 'reach', 'trace', 'causes']);
+			const shows = read && whole(read.shows.values, ['from_min', 'to_min']);
+			const causes = read?.causes.flatMap(one => whole(one.values, ['cause', 'source']) ?? []);
+			return read && shows && causes ? { ...read, shows, causes } : undefined;
+		}),
+	),
+});
 
 /** A faults file that cannot be used: `file:line:column: what is wrong and what to do`, as plain text whatever it holds. */
 export class FaultsError extends Error {
@@ -50,10 +81,14 @@ export class FaultsError extends Error {
 	}
 }
 
-function place(file: string, lines: LineCounter, offset: number): string {
-	const { line, col } = lines.linePos(offset);
-	return `${file}:${line}:${col}`;
-}
+const refuse = ({ errors }: Pick<Source, 'errors'>) => {
+	const [first] = errors.toSorted((one, other) => one.line - other.line || one.column - other.column);
+	return new FaultsError(first ? errorLine(first) : 'not a faults file');
+};
+
+/** Names of a shop's own choosing, with nothing behind them that nobody wrote. */
+const record = <Of>(entries: Iterable<readonly [string, Of]>): Record<string, Of> =>
+	Object.assign(Object.create(null), Object.fromEntries(entries));
 
 /**
  * Reads one faults file.
@@ -61,21 +96,10 @@ function place(file: string, lines: LineCounter, offset: number): string {
  * @throws FaultsError where the YAML or a field is wrong
  */
 export function readFaults(text: string, file: string): FaultData {
-	const lines = new LineCounter();
-	const document = parseDocument(text, { lineCounter: lines });
-	const broken = document.errors[0];
-	if (broken)
-		throw new FaultsError(`${place(file, lines, broken.pos[0])}: not YAML: ${broken.message.split('\n')[0]}`);
-	const read = fileSchema.safeParse(document.toJS() ?? {});
-	if (read.success) return read.data;
-	const issue = read.error.issues[0];
-	const path = (issue?.path ?? []) as (string | number)[];
-	const node = document.getIn(path.length > 0 ? path : [], true) as
-		| { range?: [number, number, number] }
-		| undefined;
-	throw new FaultsError(
-		`${place(file, lines, node?.range?.[0] ?? 0)}: ${path.join('.')}: ${issue?.message ?? 'not a faults file'}`,
-	);
+	const source = readDocument(text, file);
+	const read = source.root ? readFile(source, source.root, '', 0) : undefined;
+	if (source.errors.length > 0) throw refuse(source);
+	return { causes: record(read?.values.causes ?? []), faults: record(read?.values.faults ?? []) };
 }
 
 /**
@@ -84,19 +108,18 @@ export function readFaults(text: string, file: string): FaultData {
  * @throws FaultsError for a cause that no file describes
  */
 export function joinFaults(files: readonly FaultData[]): FaultData {
-	const joined: FaultData = { causes: {}, faults: {} };
-	for (const { causes, faults } of files) {
-		Object.assign(joined.causes, causes);
-		for (const [name, fault] of Object.entries(faults)) {
-			const known = joined.faults[name];
-			joined.faults[name] = known ? { ...fault, causes: [...fault.causes, ...known.causes] } : fault;
+	const causes = record(files.flatMap(one => Object.entries(one.causes)));
+	const faults = record<Fault>([]);
+	for (const file of files)
+		for (const [name, own] of Object.entries(file.faults)) {
+			const known = faults[name];
+			faults[name] = known ? { ...own, causes: [...own.causes, ...known.causes] } : own;
 		}
-	}
-	for (const [name, fault] of Object.entries(joined.faults))
-		for (const { cause } of fault.causes)
-			if (!joined.causes[cause])
-				throw new FaultsError(`fault ${name}: cause ${cause} is not described: add it under causes`);
-	return joined;
+	for (const [name, { causes: claims }] of Object.entries(faults))
+		for (const { cause: one } of claims)
+			if (!causes[one])
+				throw new FaultsError(`fault ${name}: cause ${one} is not described: add it under causes`);
+	return { causes, faults };
 }
 
 /** Codes of the causes of a fault, likeliest first, each once. */

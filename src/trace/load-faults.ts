@@ -1,14 +1,13 @@
-import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { checklistsFolder } from '../job/checklists-folder.ts';
+import { errorLine } from '../job/errors.ts';
+import { readText } from '../job/read-text.ts';
 import { type FaultData, FaultsError, joinFaults, readFaults } from './faults.ts';
 
-function readText(path: string): string {
-	try {
-		return readFileSync(path, 'utf8');
-	} catch {
-		throw new FaultsError(`${path}: the faults file cannot be read: name one that can`);
-	}
+function textOf(path: string): string {
+	const read = readText(path, 'name one that is there');
+	if (read.ok) return read.text;
+	throw new FaultsError(read.errors.map(errorLine).join('; '));
 }
 
 /**
@@ -18,6 +17,6 @@ function readText(path: string): string {
  */
 export function loadFaults(own: readonly string[] = []): FaultData {
 	return joinFaults(
-		[join(checklistsFolder(), 'faults.yaml'), ...own].map(path => readFaults(readText(path), path)),
+		[join(checklistsFolder(), 'faults.yaml'), ...own].map(path => readFaults(textOf(path), path)),
 	);
 }

@@ -1,3 +1,4 @@
+import { spawnSync } from 'node:child_process';
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
@@ -42,4 +43,17 @@ test('what is wrong with faults and trigger lines is plain text, whoever tells i
 	const read = () => readFaults('"\\e[2J": 1', `${evil}.yaml`);
 	expect(read).toThrow(FaultsError);
 	expect(read).toThrow(/^<U\+001B>\]0;pwn[^\p{Cc}\p{Cf}]*$/u);
+});
+
+test('a faults file that is none is refused in one line, and waited for by nobody', () => {
+	const home = folder();
+	const pipe = join(home, 'pipe');
+	const large = join(home, 'large');
+	spawnSync('mkfifo', [pipe]);
+	writeFileSync(large, `${'#'.repeat(999)}\n`.repeat(4100));
+	for (const file of [pipe, large, '/dev/zero', home, join(home, 'none')]) {
+		const { status, stdout, stderr } = run(['trace', '--all', '--faults', file], { home });
+		expect({ status, stdout }, file).toEqual({ status: 2, stdout: '' });
+		expect(stderr, file).toMatch(/^fanwise trace: [^\n]+:1:1: [^\n]+\n$/);
+	}
 });

@@ -118,5 +118,50 @@ test('a wrong field is shown with line and column', () => {
 	expect(() => readFaults(own.replace('reach: this', 'reach: far'), 'ours.yaml')).toThrow(
 		/^ours\.yaml:7:12: /,
 	);
-	expect(() => readFaults('faults: [', 'ours.yaml')).toThrow(/^ours\.yaml:1:\d+: not YAML/);
+	expect(() => readFaults('faults: [', 'ours.yaml')).toThrow(/^ours\.yaml:1:10: /);
+});
+
+test('names that mean something to the program itself are names like any other, or refused', () => {
+	const named = readFaults(own.replace('  cloud:', '  constructor:'), 'ours.yaml');
+	const joined = joinFaults([builtIn, named]);
+	expect(joined.faults.constructor).toMatchObject({ say: 'a cloud' });
+	expect(causesOf(fault('run'))).not.toContain('steam');
+	expect(joinFaults([builtIn]).faults.constructor).toBeUndefined();
+	expect(() => readFaults(own.replace('  cloud:', '  __proto__:'), 'ours.yaml')).toThrow(
+		/^ours\.yaml:4:3: faults: found "__proto__"; a code is small letters/,
+	);
+	const cause = own.replace('[{ cause: steam', '[{ cause: constructor');
+	expect(() => joinFaults([builtIn, readFaults(cause, 'ours.yaml')])).toThrow(
+		/cause constructor is not described/,
+	);
+});
+
+const nine = ['a', 'b', 'c', 'd', 'e', 'f', 'g', 'h', 'i'];
+const bomb = nine
+	.map(
+		(name, at) =>
+			`${name}: &${name} [${Array(9)
+				.fill(at === 0 ? 'x' : `*${nine[at - 1]}`)
+				.join(', ')}]`,
+	)
+	.join('\n');
+
+test.each([
+	['a bomb of aliases', bomb],
+	['a hundred thousand brackets', '['.repeat(100_000)],
+	['twenty thousand braces', '{a: '.repeat(20_000)],
+	['a list', '- run'],
+	['a word', 'run'],
+	['a tag', '!!js/function x'],
+	['a cause twice', 'causes:\n  x: { say: x, check: x }\n  x: { say: y, check: y }'],
+	['a time that is none', own.replace('from_min: 1,', 'from_min: NaN,')],
+	['a time without end', own.replace('to_min: 9', 'to_min: 1e999')],
+	['a fault of nothing', 'faults:\n  run:'],
+	['no cause', own.replace('causes: [{ cause: steam, source: our own shop }]', 'causes: []')],
+])('%s is refused in one line, at once', (_name, text) => {
+	const began = performance.now();
+	const read = () => readFaults(text, 'ours.yaml');
+	expect(read).toThrow(FaultsError);
+	expect(read).toThrow(/^ours\.yaml:\d+:\d+: [^\n]{5,600}$/);
+	expect(performance.now() - began).toBeLessThan(2000);
 });
