@@ -15,7 +15,8 @@ const kinds: Readonly<Record<string, string>> = {
 	object: 'what fanwise keys writes',
 };
 
-const written = (value: unknown): string => brief(typeof value === 'string' ? value : JSON.stringify(value));
+const written = (value: unknown): string =>
+	brief(typeof value === 'string' ? value : (JSON.stringify(value) ?? 'nothing'));
 
 function says(issue: Issue): string {
 	const found = `found "${written(issue.input)}"`;

@@ -1,7 +1,17 @@
-import { mkdtempSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
+import { spawnSync } from 'node:child_process';
+import {
+	chmodSync,
+	mkdirSync,
+	mkdtempSync,
+	readdirSync,
+	readFileSync,
+	statSync,
+	writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { expect, test } from 'vitest';
+import { expect, onTestFinished, test } from 'vitest';
+import { standardSettings } from '../../src/day/standard-settings.ts';
 import { changeSetting, readSettings } from '../../src/settings/kept.ts';
 
 const folder = () => mkdtempSync(join(tmpdir(), 'fanwise-settings-'));
@@ -51,6 +61,11 @@ test.each([
 	['{"colour": "green"}', /colour/],
 	['[1, 2]', /put aside/],
 	['{"by": null}', /by/],
+	['{"learned":{"blocks":{}}}', /learned\.topLeft: found "nothing"; a list wanted/],
+	['{"__proto__": {"by": "stretch"}}', /__proto__/],
+	['', /no JSON/],
+	['\u0000', /not a text file/],
+	['['.repeat(100_000), /no JSON|settings file|wanted/],
 ])('a bad file (%s) is put aside whole, said, and the standard is used', (text, says) => {
 	const at = folder();
 	writeFileSync(join(at, 'settings.json'), text);
@@ -60,4 +75,49 @@ test.each([
 	const aside = readdirSync(at).find(name => name.includes('set-aside'));
 	expect(readFileSync(join(at, aside ?? ''), 'utf8')).toBe(text);
 	expect(readSettings(at).trouble).toBe(null);
+});
+
+test('what is no file, or may not be moved, is said in one line, and the standard is used', () => {
+	const at = folder();
+	mkdirSync(join(at, 'settings.json'));
+	expect(readSettings(at)).toMatchObject({
+		settings: standardSettings,
+		trouble: expect.stringMatching(/is a folder/),
+	});
+	const pipe = folder();
+	spawnSync('mkfifo', [join(pipe, 'settings.json')]);
+	expect(readSettings(pipe).trouble).toMatch(
+		/is not an ordinary file: .*\. It was put aside as .*; the standard/,
+	);
+	const large = folder();
+	writeFileSync(join(large, 'settings.json'), ' '.repeat(5_000_000));
+	expect(readSettings(large).trouble).toMatch(/is larger than 4 MB/);
+});
+
+/** Files in a folder that cannot be changed, not by the one user who may do anything either. */
+const sealed = (text: string) => {
+	const at = folder();
+	writeFileSync(join(at, 'settings.json'), text);
+	const mounted = spawnSync('mount', ['--bind', '-o', 'ro', at, at]).status === 0;
+	if (mounted) spawnSync('mount', ['-o', 'remount,bind,ro', at]);
+	onTestFinished(() => void (mounted && spawnSync('umount', ['-l', at])));
+	if (!mounted) chmodSync(at, 0o500);
+	return at;
+};
+
+test('on a disk that can only be read a change is refused in one line, and a bad file left where it is', () => {
+	const good = sealed('{"by":"stretch"}');
+	expect(changeSetting(good, 'by', 'face')).toEqual({
+		ok: false,
+		message: expect.stringMatching(/settings\.json: it was not written; [^\n]+$/),
+	});
+	expect(readSettings(good).settings.by).toBe('stretch');
+	const bad = sealed('{ not json');
+	expect(readSettings(bad)).toMatchObject({
+		settings: standardSettings,
+		trouble: expect.stringMatching(
+			/^[^\n]*: it is no JSON\. It could not be put aside: [^\n]+; the standard settings are used$/,
+		),
+	});
+	expect(changeSetting(bad, 'by', 'face')).toMatchObject({ ok: false });
 });
