@@ -62,6 +62,18 @@ async function run(argv: string[], io: Io): Promise<number> {
 /** Errors hold words from outside, arguments and names of files among them: no terminal obeys any of them. */
 const errors = { write: (text: string) => process.stderr.write(text.split('\n').map(inert).join('\n')) };
 
+/**
+ * What nobody foresaw ends the program in one line, its terminal given back before: a stack is read by nobody at a
+ * bench. `FANWISE_STACK=1` shows it.
+ */
+function unforeseen(error: unknown): never {
+	const says = error instanceof Error ? error.message : String(error);
+	errors.write(`fanwise: a fault of the program itself: ${says} (FANWISE_STACK=1 shows where)\n`);
+	if (process.env.FANWISE_STACK && error instanceof Error) errors.write(`${error.stack}\n`);
+	process.exit(2);
+}
+process.on('uncaughtException', unforeseen);
+
 /** A reader that goes away, as `head` does, ends the program quietly. */
 process.stdout.on('error', (error: NodeJS.ErrnoException) => process.exit(error.code === 'EPIPE' ? 0 : 1));
 process.exitCode = await run(process.argv.slice(2), {
@@ -69,4 +81,4 @@ process.exitCode = await run(process.argv.slice(2), {
 	stdout: process.stdout,
 	stderr: errors,
 	env: process.env,
-});
+}).catch(unforeseen);

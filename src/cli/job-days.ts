@@ -4,6 +4,7 @@ import { readDay } from '../day/file/read.ts';
 import { readLight } from '../day/file/read-light.ts';
 import { readBytes, whyUnusable } from '../day/file/store.ts';
 import { keepSums, readSums } from '../day/file/sums.ts';
+import { asDay } from '../day/file/trouble.ts';
 import { historyAfter, noHistory } from '../day/history.ts';
 import { beforeSchema } from '../day/records.ts';
 import { type Taught, taughtBy } from '../plan/rates.ts';
@@ -31,7 +32,7 @@ export function teach(path: string): typeof noHistory {
 	const read = readDay(bytes);
 	const unusable = whyUnusable(path, read);
 	if (unusable) throw unusable;
-	const history = historyAfter(read.records);
+	const history = asDay(path, () => historyAfter(read.records));
 	if (!read.torn) keepSums(path, bytes, taughtBy(read.records), history);
 	return history;
 }

@@ -1,3 +1,4 @@
+import { asDay } from '../day/file/trouble.ts';
 import { historyAfter } from '../day/history.ts';
 import type { DayRecord } from '../day/records.ts';
 import { inert } from '../job/inert.ts';
@@ -20,17 +21,18 @@ export const nowCommand: Command = {
 	examples: ['now', 'now --at 2027-03-04T08:00:00Z'],
 	run: (args, io) =>
 		told('now', io, () => {
-			const { records } = askedDay(args, io);
+			const { path, records } = askedDay(args, io);
 			const opened = records[0];
 			if (opened?.type !== 'day.opened')
 				throw new RangeError('the day has no beginning: try fanwise log --salvage');
 			const at = momentAsked(args, records);
-			const faces = faceNows({ job: opened.sheet, history: historyAfter(records).faces, at });
+			const { faces: history } = asDay(path, () => historyAfter(records));
+			const faces = faceNows({ job: opened.sheet, history, at });
 			if (args.options.json)
 				io.stdout.write(
 					`${JSON.stringify({ job: opened.job, at: new Date(at).toISOString(), faces: faces.map(dataOf) })}\n`,
 				);
-			else io.stdout.write(`${textOf(opened.job, faces, at, opened.zone).join('\n')}\n`);
+			else io.stdout.write(`${asDay(path, () => textOf(opened.job, faces, at, opened.zone)).join('\n')}\n`);
 			return 0;
 		}),
 };

@@ -1,6 +1,7 @@
+import { clock as sayClock } from '../words/clock.ts';
 import type { Clock } from './clock.ts';
 import { decide, type Refusal } from './decide.ts';
-import { type DayFileError, type FarWords, farWordsOf } from './file/trouble.ts';
+import { asDay, type DayFileError, type FarWords, farWordsOf } from './file/trouble.ts';
 import { deadlineOf, following } from './follow.ts';
 import { type Instant, instantAfter, isoAt } from './instant.ts';
 import { activityOf, type Moment, settingsOf } from './moment.ts';
@@ -53,9 +54,20 @@ const tryAgain_ms = 5000;
 
 /**
  * Opens a day to go on with it. One that was left open stands in hold, whatever it was doing.
- * @throws Error where the records are no day; DayFileError where they cannot be written: the sink is then closed
+ * @throws DayFileError where its records make no day, or cannot be written: the sink is then closed
  */
-export function openSession({ sink, clock, rehearsal, notice = null }: SessionOptions): Session {
+export function openSession(options: SessionOptions): Session {
+	const { sink, clock } = options;
+	try {
+		return asDay(sink.path ?? 'the day', () => opened(options));
+	} catch (error) {
+		clock.wakeAt(null, () => {});
+		sink.close();
+		throw error;
+	}
+}
+
+function opened({ sink, clock, rehearsal, notice = null }: SessionOptions): Session {
 	let state = foldAll(sink.records);
 	let ui: Ui = freshUi;
 	const fresh = state.book.last.type === 'day.opened';
@@ -157,11 +169,10 @@ export function openSession({ sink, clock, rehearsal, notice = null }: SessionOp
 
 	const first = fresh ? (commit([], freshUi) ?? []) : broken('restart', state.book.now.wall);
 	const failed = keeping.trouble();
-	if (failed) {
-		clock.wakeAt(null, () => {});
-		sink.close();
-		throw failed;
-	}
+	if (failed) throw failed;
+	/** A day of which no screen can be made is none, either. */
+	viewOf(moment(), ui, rehearsal);
+	if (!fresh) sayClock(now().wall, state.book.opened.zone);
 	const opening = fresh ? [state.book.last, ...first] : first;
 	ui = { ...ui, notice };
 	const farWords = (): FarWords | null => {

@@ -63,6 +63,21 @@ export const diskError = (path: string, doing: string, error: unknown): DayFileE
 		? error
 		: new DayFileError('disk', `${plainName(path)}: ${doing}; ${saySystemError(error)}`, error);
 
+/**
+ * Does something with the records of a day, each of them whole, that no program may have written one after the other.
+ * @throws DayFileError `damaged` where they do not make a day
+ */
+export const asDay = <Found>(path: string, work: () => Found): Found => {
+	try {
+		return work();
+	} catch (error) {
+		if (error instanceof DayFileError) throw error;
+		const why = plainName(error instanceof Error ? error.message : String(error));
+		const says = `its lines are whole, but make no day (${why}): use a copy of it`;
+		throw new DayFileError('damaged', `${plainName(path)}: ${says}`, error);
+	}
+};
+
 /** What a painter reads of it from afar: the words that matter, what to do about it; where it is comes last. */
 export type FarWords = { code: string; say: string; lines: string[] };
 
