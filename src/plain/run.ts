@@ -1,5 +1,5 @@
-import { constants } from 'node:os';
 import { createInterface } from 'node:readline';
+import { endings, statusOf } from '../screen/endings.ts';
 import type { Layout } from '../screen/keys/layouts.ts';
 import type { Session } from '../screen/session-port.ts';
 import type { Signals } from '../screen/terminal.ts';
@@ -15,7 +15,6 @@ export type PlainPorts = {
 };
 
 const look_ms = 1000;
-const endings = ['SIGHUP', 'SIGINT', 'SIGTERM'] as const;
 
 /**
  * Runs a day, or a picker, as lines of text: a question is printed when it is asked, one line answers it. No cursor
@@ -46,10 +45,7 @@ export function runPlain(
 			talk.look();
 		};
 		const listeners: [signal: string, listener: () => void][] = [
-			...endings.map((signal): [string, () => void] => [
-				signal,
-				() => end(128 + constants.signals[signal], true),
-			]),
+			...endings.map((signal): [string, () => void] => [signal, () => end(statusOf(signal), true)]),
 			['SIGCONT', carryOn],
 		];
 		const talk = openTalk(

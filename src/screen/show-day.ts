@@ -32,7 +32,7 @@ export const processPorts = (): StagePorts => ({
 	stdout: process.stdout,
 	clock: machineClock,
 	signals: process,
-	stop: () => process.kill(process.pid, 'SIGSTOP'),
+	stop: process.platform === 'win32' ? null : () => process.kill(process.pid, 'SIGSTOP'),
 });
 
 /**

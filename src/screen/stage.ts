@@ -1,5 +1,5 @@
-import { constants } from 'node:os';
 import { tooSmall } from './arrange.ts';
+import { endings, statusOf } from './endings.ts';
 import { type Face, openFace } from './face.tsx';
 import { openKeyboard } from './keyboard.ts';
 import type { Key } from './keys/key.ts';
@@ -14,8 +14,11 @@ export type StagePorts = {
 	clock: ScreenClock;
 	/** `process`, or what stands in for it. */
 	signals: Signals;
-	/** Stops this process as job control does; it comes back from the call when it is continued, or soon after. */
-	stop(): void;
+	/**
+	 * Stops this process as job control does; it comes back from the call when it is continued, or soon after. Null on a
+	 * system that has no job control: the key then does nothing.
+	 */
+	stop: (() => void) | null;
 };
 
 /** What is played on a terminal: keys go in, the face is drawn on. */
@@ -44,9 +47,6 @@ export type Stage = {
 
 /** Why the screen was left, and what the program should end with. */
 export type Left = { why: 'closed' | 'left' | 'hangup' | 'signal'; status: number };
-
-const endings = ['SIGHUP', 'SIGINT', 'SIGQUIT', 'SIGTERM'] as const;
-const statusOf = (signal: (typeof endings)[number]) => 128 + constants.signals[signal];
 
 /** Listeners that are all let go of together. */
 function listenerBook() {
@@ -101,6 +101,7 @@ function play(
 	};
 	const hangup = () => cutOff({ why: 'hangup', status: statusOf('SIGHUP') });
 	const suspend = () => {
+		if (!stop) return;
 		stopped = true;
 		act.cutOff('suspend');
 		terminal.leave();

@@ -11,7 +11,10 @@ export const writeAll = (port: FilePort, handle: number, bytes: Uint8Array): voi
 	}
 };
 
-const noLinks = new Set(['EPERM', 'ENOTSUP', 'EOPNOTSUPP', 'ENOSYS', 'EMLINK', 'EXDEV']);
+/** Of a disk without second names. `EISDIR`, `EINVAL`: so a stick says it under Windows (from memory). */
+const noLinks = new Set([
+	...['EPERM', 'ENOTSUP', 'EOPNOTSUPP', 'ENOSYS', 'EMLINK', 'EXDEV', 'EISDIR', 'EINVAL'],
+]);
 
 /** More names in a row than anybody has taken by chance. */
 const mostTries = 100;

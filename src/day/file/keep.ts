@@ -97,6 +97,13 @@ export const keep = (start: Start, port: FilePort, onTrouble: OnTrouble): DayFil
 	const { path, lock, pieces } = start;
 	let last = start.records.at(-1);
 	let known = start.held;
+	/** Not every system lets a file be replaced or removed that is open; one that was closed is never closed again. */
+	let isHeld = true;
+	const letGo = () => {
+		if (!isHeld) return;
+		isHeld = false;
+		discard(() => port.close(known.handle));
+	};
 	/** False once a write or a sync failed: what the system says of this handle means nothing from then on. */
 	let trusted = true;
 	/** Keys that were not acknowledged and may all the same lie in the file. */
@@ -109,6 +116,7 @@ export const keep = (start: Start, port: FilePort, onTrouble: OnTrouble): DayFil
 
 	const accept = (held: Held) => {
 		known = held;
+		isHeld = true;
 		trusted = true;
 		attempts = [];
 	};
@@ -145,9 +153,8 @@ export const keep = (start: Start, port: FilePort, onTrouble: OnTrouble): DayFil
 	};
 	const writeAnew = (key: Uint8Array): string => {
 		const aside = isOurs() ? null : keepAside(port, path, `other-${last?.seq ?? 0}`);
-		const fresh = writeFresh(port, path, [...pieces, key], 'over');
-		discard(() => port.close(known.handle));
-		accept(fresh);
+		letGo();
+		accept(writeFresh(port, path, [...pieces, key], 'over'));
 		return aside
 			? `the day was written anew, what lay there is in ${plainName(aside)}`
 			: 'the day was written anew';
@@ -191,7 +198,7 @@ export const keep = (start: Start, port: FilePort, onTrouble: OnTrouble): DayFil
 		close: () => {
 			if (!open) return;
 			open = false;
-			discard(() => port.close(known.handle));
+			letGo();
 			discard(() => lock.release());
 		},
 	};
