@@ -1,5 +1,5 @@
 import { dirname } from 'node:path';
-import type { FilePort } from './port.ts';
+import { type FilePort, syncsNoFolders } from './port.ts';
 import { errorCode } from './trouble.ts';
 
 /** Writes all of `bytes`, however few the system takes at a time. */
@@ -64,6 +64,20 @@ export const placeNew = (port: FilePort, from: string, to: string): void => {
 	discard(() => port.unlink(from));
 };
 
+/** Syncs the names in a folder; where its disk cannot, that is told, and gone on with. */
+export const syncNames = (
+	port: FilePort,
+	folder: string,
+	tell: (folder: string) => void = () => {},
+): void => {
+	try {
+		port.syncFolder(folder);
+	} catch (error) {
+		if (!syncsNoFolders(error)) throw error;
+		tell(folder);
+	}
+};
+
 /** An open file and how it is known again. */
 export type Held = { handle: number; dev: bigint; ino: bigint; size: number };
 
@@ -72,6 +86,7 @@ export type Held = { handle: number; dev: bigint; ino: bigint; size: number };
  * there half a file of that name.
  *
  * @param how `new`: the name must be free. `over`: what has the name is replaced.
+ * @param tell is told of a folder that its disk does not sync
  * @returns the file, open for appending
  */
 export const writeFresh = (
@@ -79,6 +94,7 @@ export const writeFresh = (
 	path: string,
 	pieces: readonly Uint8Array[],
 	how: 'new' | 'over',
+	tell?: (folder: string) => void,
 ): Held => {
 	const { name: passing, handle } = openPassing(port, path);
 	let placed = false;
@@ -91,7 +107,7 @@ export const writeFresh = (
 		if (how === 'new') placeNew(port, passing, path);
 		else port.rename(passing, path);
 		placed = true;
-		port.syncFolder(dirname(path));
+		syncNames(port, dirname(path), tell);
 		return { handle, dev: found.dev, ino: found.ino, size: whole.length };
 	} catch (error) {
 		discard(() => port.close(handle));

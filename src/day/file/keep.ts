@@ -92,8 +92,16 @@ const whatIsStrange = (found: FileStat | null, held: Held): Strange | null => {
 
 const firstLine = (piece: Uint8Array) => piece.subarray(0, piece.indexOf(10) + 1);
 
-/** Keeps the day's bytes in memory, so that it can be written anew at any time. */
-export const keep = (start: Start, port: FilePort, onTrouble: OnTrouble): DayFile => {
+/**
+ * Keeps the day's bytes in memory, so that it can be written anew at any time.
+ * @param onUnsynced is told of a folder that its disk does not sync
+ */
+export const keep = (
+	start: Start,
+	port: FilePort,
+	onTrouble: OnTrouble,
+	onUnsynced: (folder: string) => void,
+): DayFile => {
 	const { path, lock, pieces } = start;
 	let last = start.records.at(-1);
 	let known = start.held;
@@ -154,7 +162,7 @@ export const keep = (start: Start, port: FilePort, onTrouble: OnTrouble): DayFil
 	const writeAnew = (key: Uint8Array): string => {
 		const aside = isOurs() ? null : keepAside(port, path, `other-${last?.seq ?? 0}`);
 		letGo();
-		accept(writeFresh(port, path, [...pieces, key], 'over'));
+		accept(writeFresh(port, path, [...pieces, key], 'over', onUnsynced));
 		return aside
 			? `the day was written anew, what lay there is in ${plainName(aside)}`
 			: 'the day was written anew';

@@ -16,6 +16,7 @@ import {
 	writeSync,
 } from 'node:fs';
 import { dirname } from 'node:path';
+import { errorCode } from './trouble.ts';
 
 export type FileStat = { dev: bigint; ino: bigint; size: number; changed_ms: number; isFile: boolean };
 
@@ -59,6 +60,19 @@ const syncFolder = (path: string) => {
 	}
 };
 
+const noFolderSync = new Set(['EINVAL', 'ENOTSUP', 'EOPNOTSUPP', 'ENOSYS']);
+
+/** Whether an error says that a disk does not sync folders, as network file systems do not. */
+export const syncsNoFolders = (error: unknown): boolean => noFolderSync.has(errorCode(error));
+
+const syncMade = (folder: string) => {
+	try {
+		syncFolder(folder);
+	} catch (error) {
+		if (!syncsNoFolders(error)) throw error;
+	}
+};
+
 /** The file system of this machine. */
 export const disk: FilePort = {
 	open: (path, how) => openSync(path, O_RDWR | O_APPEND | (how === 'new' ? O_CREAT | O_EXCL : 0), 0o600),
@@ -92,6 +106,6 @@ export const disk: FilePort = {
 	makeFolder: path => {
 		const first = mkdirSync(path, { recursive: true, mode: 0o700 });
 		if (first === undefined) return;
-		for (let made = path; made.length >= first.length; made = dirname(made)) syncFolder(dirname(made));
+		for (let made = path; made.length >= first.length; made = dirname(made)) syncMade(dirname(made));
 	},
 };

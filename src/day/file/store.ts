@@ -2,7 +2,7 @@ import { dirname } from 'node:path';
 import { clock } from '../../words/clock.ts';
 import type { DayRecord } from '../records.ts';
 import { besideDay } from './folder.ts';
-import { discard, type Held, writeFresh } from './fresh.ts';
+import { discard, type Held, syncNames, writeFresh } from './fresh.ts';
 import { type DayFile, encodeKey, freeName, keep, type OnTrouble } from './keep.ts';
 import { type Lock, type Processes, takeLock } from './lock.ts';
 import { disk, type FilePort } from './port.ts';
@@ -16,6 +16,17 @@ export type StoreOptions = {
 	dead?: string | null;
 	/** A failed write or sync, a file removed or replaced, an end that the disk has lost. */
 	onTrouble?: OnTrouble;
+};
+
+/** Says once that a disk does not sync its folders: the day is kept all the same. */
+const unsyncedOnce = (tell: OnTrouble) => {
+	let isSaid = false;
+	return (folder: string) => {
+		if (isSaid) return;
+		isSaid = true;
+		const says = 'this disk does not sync its folders: a power cut may take a day that was just begun';
+		tell(`${plainName(folder)}: ${says}`, 'Disk: a power cut may take a day just begun.');
+	};
 };
 
 const withLock = <T>(
@@ -46,9 +57,11 @@ export const createDay = (path: string, first: DayRecord, options: StoreOptions 
 	if (first.type !== 'day.opened') throw new TypeError('a day file begins with day.opened');
 	const opening = encodeKey([first], undefined);
 	return withLock(path, options, 'the day was not begun', (port, lock) => {
-		const held = writeFresh(port, path, [opening], 'new');
+		const tell = options.onTrouble ?? (() => {});
+		const unsynced = unsyncedOnce(tell);
+		const held = writeFresh(port, path, [opening], 'new', unsynced);
 		const start = { path, held, lock, pieces: [opening], records: [first], torn: null };
-		return keep(start, port, options.onTrouble ?? (() => {}));
+		return keep(start, port, tell, unsynced);
 	});
 };
 
@@ -115,11 +128,12 @@ const setTornAside = (
 	path: string,
 	bytes: Uint8Array,
 	read: DayRead,
+	unsynced: (folder: string) => void,
 ): [Held, DayFile['torn']] => {
 	const from = read.goodBytes;
 	const aside = freeName(port, `${path}.torn-${(read.records.at(-1)?.seq ?? 0) + 1}`);
-	port.close(writeFresh(port, aside, [bytes.subarray(from)], 'new').handle);
-	const held = writeFresh(port, path, [bytes.subarray(0, from)], 'over');
+	port.close(writeFresh(port, aside, [bytes.subarray(from)], 'new', unsynced).handle);
+	const held = writeFresh(port, path, [bytes.subarray(0, from)], 'over', unsynced);
 	return [held, { bytes: bytes.length - from, aside }];
 };
 
@@ -132,12 +146,17 @@ const tornFar = (records: readonly DayRecord[]) => {
 	return `Disk: what came after ${clock(Date.parse(records.at(-1)?.at ?? ''), zone)} was lost. It does not count.`;
 };
 
-const openWhole = (port: FilePort, path: string, bytes: Uint8Array): Held => {
+const openWhole = (
+	port: FilePort,
+	path: string,
+	bytes: Uint8Array,
+	unsynced: (folder: string) => void,
+): Held => {
 	const handle = port.open(path, 'append');
 	try {
 		// What was read may so far stand in memory only: the program before may have died before its sync.
 		port.sync(handle);
-		port.syncFolder(dirname(path));
+		syncNames(port, dirname(path), unsynced);
 		const found = port.stat(path);
 		if (found?.size !== bytes.length)
 			throw new DayFileError('locked', `${plainName(path)}: something else writes in it: close that`);
@@ -166,12 +185,13 @@ export const openDay = (given: string, options: StoreOptions = {}): DayFile => {
 				'this day was begun by an older version: it can be read, but finish it with the fanwise that began it';
 			throw new DayFileError('unusable', `${plainName(path)}: ${says}`);
 		}
-		const [held, torn] = read.torn
-			? setTornAside(port, path, bytes, read)
-			: [openWhole(port, path, bytes), null];
-		const pieces = [bytes.subarray(0, read.goodBytes)];
 		const tell = options.onTrouble ?? (() => {});
+		const unsynced = unsyncedOnce(tell);
+		const [held, torn] = read.torn
+			? setTornAside(port, path, bytes, read, unsynced)
+			: [openWhole(port, path, bytes, unsynced), null];
+		const pieces = [bytes.subarray(0, read.goodBytes)];
 		if (torn) tell(tornSays(path, torn), tornFar(read.records));
-		return keep({ path, held, lock, pieces, records: read.records, torn }, port, tell);
+		return keep({ path, held, lock, pieces, records: read.records, torn }, port, tell, unsynced);
 	});
 };

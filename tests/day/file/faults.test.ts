@@ -196,3 +196,31 @@ test('what the disk changed in silence is found as damage, never read as a recor
 	// Seven writes of records; the other two are of locks.
 	expect(damaged).toBe(7);
 });
+
+test('a disk that does not sync folders, as over a network, keeps a day all the same, and that is said once', () => {
+	for (const code of ['EINVAL', 'ENOTSUP']) {
+		const port: FilePort = {
+			...faultyPort([]).port,
+			syncFolder: () => {
+				throw Object.assign(new Error(code), { code });
+			},
+		};
+		const path = join(newPlace(), 'a.day.jsonl');
+		const told: string[] = [];
+		const options = { port, processes: allDead, onTrouble: (message: string) => told.push(message) };
+		const day = createDay(path, first, options);
+		day.append(following(2, 1));
+		appendFileSync(path, 'torn');
+		day.append(following(3, 1));
+		day.close();
+		expect(told.map(one => one.includes('does not sync its folders: a power cut may take a day'))).toEqual([
+			true,
+			false,
+		]);
+		told.splice(0);
+		appendFileSync(path, 'torn');
+		openDay(path, options).close();
+		expect(told.filter(one => one.includes('does not sync its folders'))).toHaveLength(1);
+		expect(found(path)).toEqual([first, ...following(2, 2)]);
+	}
+});
