@@ -1,7 +1,7 @@
 import { isDeepStrictEqual } from 'node:util';
 import { realClock } from '../day/clock.ts';
 import { dayInTheWay, daysOfJob } from '../day/file/days.ts';
-import { daysFolder, listDays, makeDaysFolder, newDayPath } from '../day/file/folder.ts';
+import { checkRoom, daysFolder, listDays, makeDaysFolder, newDayPath } from '../day/file/folder.ts';
 import type { DayFile } from '../day/file/keep.ts';
 import { createDay, openDay, type StoreOptions } from '../day/file/store.ts';
 import { DayFileError } from '../day/file/trouble.ts';
@@ -45,6 +45,7 @@ async function dayOf(sheet: Sheet, io: Io, opening: Opening): Promise<Opened> {
 		const sink = openDay(open, opening);
 		return { sink, notice: changedSince(sink.records, sheet) };
 	}
+	checkRoom(folder);
 	const now = realClock().now();
 	const [newest] = days;
 	const ended = Date.parse(newest?.glimpse?.ended ?? '');

@@ -34,6 +34,27 @@ export const makeDaysFolder = (folder: string = daysFolder(), port: FilePort = d
 	}
 };
 
+/**
+ * Room for a long day twice over, since it is written anew where a write fails, and for what else goes on meanwhile,
+ * bytes. This project's own choice.
+ */
+const roomForDay = 1_000_000;
+
+/**
+ * Finds out before a day is begun whether its disk has room for it, and not at its first key.
+ * @throws DayFileError `disk` where it has not; a disk that does not say how much it has is taken as it is
+ */
+export const checkRoom = (folder: string, port: FilePort = disk): void => {
+	let free = Number.POSITIVE_INFINITY;
+	try {
+		free = port.free(folder);
+	} catch {}
+	if (free >= roomForDay) return;
+	const says = `${Math.floor(free / 1000)} kB are free on this disk, and a day wants ${roomForDay / 1000}`;
+	const remedy = 'free some room, or choose another folder with FANWISE_HOME';
+	throw new DayFileError('disk', `${plainName(folder)}: the day was not begun; ${says}: ${remedy}`);
+};
+
 const ending = '.day.jsonl';
 const slugLength = 40;
 

@@ -11,6 +11,7 @@ import {
 	readSync,
 	realpathSync,
 	renameSync,
+	statfsSync,
 	statSync,
 	unlinkSync,
 	writeSync,
@@ -45,6 +46,8 @@ export type FilePort = {
 	list(folder: string): string[];
 	/** Makes a folder and those above it, mode 0700, where missing. */
 	makeFolder(path: string): void;
+	/** Bytes that this user may still write to the disk of a folder. */
+	free(folder: string): number;
 };
 
 const { O_APPEND, O_CREAT, O_EXCL, O_RDWR } = constants;
@@ -103,6 +106,10 @@ export const disk: FilePort = {
 	},
 	real: path => realpathSync(path),
 	list: folder => readdirSync(folder),
+	free: folder => {
+		const { bavail, bsize } = statfsSync(folder);
+		return bavail * bsize;
+	},
 	makeFolder: path => {
 		const first = mkdirSync(path, { recursive: true, mode: 0o700 });
 		if (first === undefined) return;

@@ -3,6 +3,7 @@ import { basename, dirname, join, resolve } from 'node:path';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import {
+	checkRoom,
 	dataFolder,
 	daysFolder,
 	listDays,
@@ -11,6 +12,7 @@ import {
 	resolveDay,
 	slugOf,
 } from '../../../src/day/file/folder.ts';
+import { disk } from '../../../src/day/file/port.ts';
 import { newPlace } from './place.ts';
 
 const on = (platform: string, env: Record<string, string>) => dataFolder({ env, platform, home: '/home/p' });
@@ -136,4 +138,19 @@ test('a name that fits no day, or several, is answered in one plain line', () =>
 	}
 	expect(() => resolveDay(undefined, join(folder, 'none'))).toThrow(/there is no day yet: begin one/);
 	expect(readdirSync(folder)).toHaveLength(7);
+});
+
+test('a disk without room for a day is found out before one is begun; one that does not say is taken as it is', () => {
+	const folder = newPlace();
+	const with_ = (free: () => number) => () => checkRoom(folder, { ...disk, free });
+	expect(with_(() => 999_999)).toThrow(
+		`${folder}: the day was not begun; 999 kB are free on this disk, and a day wants 1000: free some room, or choose`,
+	);
+	expect(with_(() => 1_000_000)).not.toThrow();
+	expect(
+		with_(() => {
+			throw Object.assign(new Error('ENOSYS'), { code: 'ENOSYS' });
+		}),
+	).not.toThrow();
+	expect(disk.free(folder)).toBeGreaterThan(0);
 });
