@@ -43,5 +43,15 @@ export function keptDay(path: string, port: FilePort, processes: Processes) {
 		}
 		throw new Error(`never came to ${state}; stands in ${line.state}`);
 	};
-	return { acknowledged, send, until, line: () => line, session: rehearsal.session, close: rehearsal.close };
+	/** What the painter does at the screen that stands there. */
+	const key = (): Line => send(painter.answer(line) ?? 'hold');
+	return {
+		acknowledged,
+		send,
+		key,
+		until,
+		line: () => line,
+		session: rehearsal.session,
+		close: rehearsal.close,
+	};
 }
