@@ -1,23 +1,15 @@
-import { readFileSync } from 'node:fs';
 import { beforeAll, expect, test } from 'vitest';
 import { savedViews } from '../screen/saved.ts';
+import { frameOf } from '../screen/show.ts';
 import { bundled, inTerminal } from './pty.ts';
 
-/** The saved screens, as a real terminal shows the bytes that the program writes to it. */
+/** The screens of the saved views, as a real terminal shows the bytes that the program writes to it. */
 
 let program = '';
 
 beforeAll(async () => {
 	program = await bundled('saved-screens.ts');
 });
-
-/** What a file of saved screens has under a name, without the edge drawn for blanks. */
-function savedAt(size: string, name: string): string {
-	const sheets = readFileSync(`tests/screen/fixtures/${size}.txt`, 'utf8').split('\n== ');
-	const sheet = sheets.find(one => one.replace(/^== /, '').split('\n')[0] === name) ?? '';
-	const rows = sheet.split('\n').filter(row => row.startsWith('|'));
-	return rows.map(row => row.slice(1)).join('\n');
-}
 
 const trimmed = (screen: string) =>
 	screen
@@ -31,14 +23,15 @@ test.each([
 	[40, 12],
 	[120, 40],
 ])(
-	'at %i by %i every kind of screen stands in a real terminal as it is saved, the last row free',
+	'at %i by %i every kind of screen stands in a real terminal as it is laid out, the last row free',
 	async (columns, rows) => {
 		const real = inTerminal([process.execPath, program], { columns, rows });
-		const kinds = Object.keys(savedViews());
-		for (const [index, kind] of kinds.entries()) {
+		const kinds = Object.entries(savedViews());
+		for (const [index, [kind, view]] of kinds.entries()) {
 			if (index > 0) real.kill('SIGUSR2');
-			const saved = savedAt(`${columns}x${rows}`, kind);
-			expect(saved).not.toBe('');
+			const saved = frameOf(view, { columns, rows })
+				.map(row => row.trimEnd())
+				.join('\n');
 			await real.until(screen => trimmed(screen) === saved).catch(() => {});
 			expect(`${kind}\n${trimmed(real.screen())}`).toBe(`${kind}\n${saved}`);
 			expect(real.screen().split('\n').at(-1)?.trim()).toBe('');
