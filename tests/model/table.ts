@@ -34,19 +34,16 @@ export const tableOfStates = (): string =>
 		...types.map(type => line([`\`${type}\``, ...states.map(state => cell(state, type))])),
 	].join('\n');
 
-const marks = { begin: '<!-- table: begin -->', end: '<!-- table: end -->' };
-const heading = `## What each state accepts
+/** What is said of the charts beside them, in Markdown. */
+export const readmeOfCharts = (): string => `# The charts
 
-\`npm run table\` writes this from the chart of the day, and a test holds it to it. A word is the state that an event
-leads to, \`=\` stays, \`?\` asks a guard first, an empty cell refuses. A list gone through, and a batch mixed, lead to
-the bench by themselves.
+They refuse what breaks a rule; what comes next is worked out in \`src/day/next.ts\`. \`npm run table\` writes this from the
+chart of the day, and a test holds it to it.
+
+## What each state accepts
+
+A word is the state that an event leads to, \`=\` stays, \`?\` asks a guard first, an empty cell refuses. A list gone
+through, and a batch mixed, lead to the bench by themselves.
+
+${tableOfStates()}
 `;
-
-/** A text with the table between its marks, put at its end where it has none. */
-export function withTable(text: string): string {
-	const block = `${marks.begin}\n${tableOfStates()}\n${marks.end}`;
-	const begin = text.indexOf(marks.begin);
-	const end = text.indexOf(marks.end);
-	if (begin < 0 || end < begin) return `${text.trimEnd()}\n\n${heading}\n${block}\n`;
-	return text.slice(0, begin) + block + text.slice(end + marks.end.length);
-}

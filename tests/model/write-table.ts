@@ -1,5 +1,4 @@
-import { readFile, writeFile } from 'node:fs/promises';
-import { withTable } from './table.ts';
+import { writeFile } from 'node:fs/promises';
+import { readmeOfCharts } from './table.ts';
 
-const file = 'DEVELOPERS.md';
-await writeFile(file, withTable(await readFile(file, 'utf8')));
+await writeFile('machines/README.md', readmeOfCharts());
