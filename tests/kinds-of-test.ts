@@ -8,6 +8,7 @@ const files = (room: string, ...names: string[]) => names.map(name => `tests/${r
 /** Start processes of their own: a bundler, a speaker, one that is killed. */
 const starting = [
 	...files('day/file', 'full', 'kill', 'lock'),
+	...files('settings', 'kept'),
 	...files('trigger', 'feed'),
 	...files('voice', 'sounder', 'speaker'),
 ];

@@ -158,10 +158,8 @@ test.each([
 	['a time without end', own.replace('to_min: 9', 'to_min: 1e999')],
 	['a fault of nothing', 'faults:\n  run:'],
 	['no cause', own.replace('causes: [{ cause: steam, source: our own shop }]', 'causes: []')],
-])('%s is refused in one line, at once', (_name, text) => {
-	const began = performance.now();
+])('%s is refused in one line', (_name, text) => {
 	const read = () => readFaults(text, 'ours.yaml');
 	expect(read).toThrow(FaultsError);
 	expect(read).toThrow(/^ours\.yaml:\d+:\d+: [^\n]{5,600}$/);
-	expect(performance.now() - began).toBeLessThan(2000);
 });

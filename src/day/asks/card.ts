@@ -60,8 +60,8 @@ export function cardPrompt(moment: Moment, face: string, menu: readonly string[]
 		ask: 'number',
 		say: 'Pattern card: hang a fresh one upright. Which number?',
 		lines: [
-			`One short burst on its cross. Gun held as for ${faceName(face)}.`,
 			...wordsFor(layFor(moment, face)),
+			`One short burst on its cross. Gun held as for ${faceName(face)}.`,
 		],
 		number: {
 			of: 'card',

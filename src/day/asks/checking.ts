@@ -29,7 +29,7 @@ export function checkPrompt(moment: Moment, menu: readonly string[]): Prompt {
 			state: 'gunCheck.set',
 			ask: 'do',
 			say: wordsFor(first)[0] ?? '',
-			lines: wordsFor([...first.slice(1), ...lay]),
+			lines: wordsFor([...lay, ...first.slice(1)]),
 			do: first,
 			options: [instructed(gunSet(first, moment, face))],
 		};
@@ -38,7 +38,7 @@ export function checkPrompt(moment: Moment, menu: readonly string[]): Prompt {
 	const state = `gunCheck.${item}`;
 	const say = questions[item] ?? sentence(item);
 	const asHeld = item === 'pattern' || item === 'flooded';
-	const lines = face && asHeld ? [`Gun held as for ${faceName(face)}.`, ...wordsFor(lay)] : [];
+	const lines = face && asHeld ? [...wordsFor(lay), `Gun held as for ${faceName(face)}.`] : [];
 	if (item === 'card' && face) return cardPrompt(moment, face, menu);
 	if (item === 'gauge' || item === 'pattern-height')
 		return { state, ask: item, say, lines, number: numberAsked(moment, item) };

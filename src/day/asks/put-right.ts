@@ -57,10 +57,10 @@ function remedy(moment: Moment, differed: EventOf<'reading.taken'>): { do: Instr
 				return { do: [{ code: 'set-horns', to }], lines: [both] };
 			}
 			const lay = layFor(moment, face);
-			const lines = [both, consequence(moment, face)];
-			if (doubtsWrist(jobOf(moment), differed)) return { do: lay, lines };
+			const ruins = consequence(moment, face);
+			if (doubtsWrist(jobOf(moment), differed)) return { do: lay, lines: [both, ruins] };
 			const to = ruleOf(moment, face).horns;
-			return { do: [{ code: 'set-horns', to }], lines: [...lines, ...wordsFor(lay)] };
+			return { do: [{ code: 'set-horns', to }], lines: [both, ...wordsFor(lay), ruins] };
 		}
 		case 'gauge': {
 			const say = (kPa: unknown) => pressureShown(moment, Number(kPa));

@@ -1,4 +1,4 @@
-import { type Face, faces, hornsFor, nextFace, plannedCoats, type Truth } from './truth.ts';
+import { type Face, faces, hornsFor, inFirstCoat, nextFace, plannedCoats, type Truth } from './truth.ts';
 
 /** What a painter does, what a painter errs in, and what breaks in; and what each changes of the truth. */
 
@@ -25,6 +25,7 @@ export type Step = AtList | AtPot | AtGun | AtFace | Waiting | Held | InTrouble;
 type AtList = 'ANSWER_LIST' | 'ASK_AGAIN' | 'READ_AIR' | 'READ_AIR_AGAIN' | 'CLEAN_UP';
 type AtPot =
 	| 'MIX'
+	| 'MIX_PLENTY'
 	| 'TAKE_CAN'
 	| 'POUR'
 	| 'READ_LEVEL'
@@ -64,16 +65,36 @@ function turn(truth: Truth): Partial<Truth> {
 const oneMore = (truth: Truth, face: Face | null): Partial<Truth> =>
 	face ? { coats: { ...truth.coats, [face]: truth.coats[face] + 1 }, part: null, dry: false } : {};
 
+/** The first face that a fault can be seen on. */
+export const painted = ({ coats, aside }: Truth): Face | null =>
+	faces.find(face => coats[face] > 0 && !aside.includes(face)) ?? null;
+
 const putAside = (truth: Truth, face: Face | null): Partial<Truth> =>
 	face
 		? {
-				aside: faces.filter(one => one === face || truth.aside.includes(one)),
+				aside: withFace(truth.aside, face),
 				...(face === truth.part && { part: null, dry: false }),
 			}
 		: {};
 
+const withFace = (some: readonly Face[], more: Face | null): Face[] =>
+	faces.filter(face => face === more || some.includes(face));
+const touchedNow = (truth: Truth) => withFace(truth.touched, nextFace(truth));
+
+/** The flash is over of the face that is next, and of the one sprayed with it; paint that stood is no more. */
+function waitOut(truth: Truth): Partial<Truth> {
+	const next = nextFace(truth);
+	const second = truth.flashed.length > 0 && truth.touched.length > 0;
+	return {
+		flashed: truth.apart ? withFace(truth.flashed, next) : faces,
+		cup: truth.plenty || (second && truth.cup),
+		due: 'full',
+	};
+}
+
 const atPot: Record<AtPot | AtPotSlip, Change> = {
 	MIX: () => ({ mixedOnce: true, pot: 'empty', mixed: 'unread' }),
+	MIX_PLENTY: () => ({ mixedOnce: true, plenty: true, pot: 'empty', mixed: 'unread' }),
 	TAKE_CAN: nothing,
 	TAKE_WRONG_CAN: nothing,
 	POUR: ({ pot }) => ({ pot: pot === 'empty' ? 'base' : 'whole' }),
@@ -86,7 +107,7 @@ const atPot: Record<AtPot | AtPotSlip, Change> = {
 	STAND: () => ({ mixed: 'stood' }),
 	STRAIN: () => ({ mixed: 'strained' }),
 	FILL_CUP: () => ({ pot: 'none', mixed: 'unread', cup: true, due: 'full' }),
-	PREPARE: () => ({ cup: true, due: 'full' }),
+	PREPARE: truth => ({ cup: true, due: 'full', tabApart: truth.tabApart || inFirstCoat(truth) }),
 };
 
 const atGun: Record<AtGun | AtGunSlip, Change> = {
@@ -100,8 +121,8 @@ const atGun: Record<AtGun | AtGunSlip, Change> = {
 	SHOOT_PATTERN: truth => ({ due: truth.horns === hornsFor(truth) ? 'none' : truth.due }),
 	SAY_BAD_PATTERN: nothing,
 	TURN_HORNS: truth => ({ horns: hornsFor(truth) }),
-	CLEAN_CAP: nothing,
-	STAND_IDLE: () => ({ due: 'short' }),
+	CLEAN_CAP: ({ told, horns }) => ({ horns: told ?? horns }),
+	STAND_IDLE: truth => ({ due: 'short', apart: truth.apart || inFirstCoat(truth) }),
 	RUN_LATE: () => ({ due: 'full' }),
 };
 
@@ -122,7 +143,7 @@ const atFace: Record<AtFace, Change> = {
 
 const asHeld: Record<Held | InTrouble, Change> = {
 	BACK: nothing,
-	STAY_AWAY: () => ({ dry: true }),
+	STAY_AWAY: truth => ({ dry: true, apart: truth.apart || inFirstCoat(truth) }),
 	CLOSE: () => ({ wanted: 'closing' }),
 	SURE: truth => putAside(truth, truth.part),
 	NOT_YET: () => ({ wanted: null }),
@@ -133,9 +154,9 @@ const asHeld: Record<Held | InTrouble, Change> = {
 	AIR_NOT_BACK: nothing,
 	GUN_FAULT: nothing,
 	OUT_OF_PAINT: () => ({ cup: false }),
-	WET_FAULT: ({ broken, coats }) => ({
+	WET_FAULT: truth => ({
 		wanted: 'fault',
-		fault: broken ?? faces.find(face => coats[face] > 0) ?? null,
+		fault: truth.broken ?? painted(truth),
 	}),
 };
 
@@ -150,9 +171,9 @@ const others: Record<
 	READ_AIR: () => ({ air: 'good' }),
 	READ_DAMP_AIR: () => ({ air: 'bad' }),
 	READ_AIR_AGAIN: () => ({ air: 'unread' }),
-	WAIT_OUT: () => ({ flashed: true, cup: false, due: 'full' }),
-	TACKY: () => ({ touched: true }),
-	STRINGS: () => ({ flashed: false }),
+	WAIT_OUT: waitOut,
+	TACKY: truth => ({ touched: truth.tabApart ? touchedNow(truth) : truth.flashed }),
+	STRINGS: truth => ({ flashed: truth.apart ? truth.touched : [] }),
 	WAIT_FOR_EDGE: nothing,
 	REST_OF_DAY: ({ coats, aside }) => ({
 		coats: {
@@ -175,6 +196,10 @@ const changes: Record<Act, Change> = {
 	...{ HOLD: breakIn, KILL: breakIn, SLEEP: breakIn, HANGUP: breakIn, CLOCK: breakIn },
 };
 
+const isAct = (name: string): name is Act => Object.hasOwn(changes, name);
+/** Every act that there is. */
+export const acts = Object.keys(changes).filter(isAct);
+
 const slips: Record<Slip | Break, true> = {
 	...{ HOLD: true, KILL: true, SLEEP: true, HANGUP: true, CLOCK: true },
 	...{ SAY_FILTER_MASK_LISTED: true, LEAVE_OPEN: true, READ_DAMP_AIR: true },
@@ -187,9 +212,12 @@ const slips: Record<Slip | Break, true> = {
 /** Whether an act is one of the slips and breaks that a path may have only so many of. */
 export const isSlip = (act: Act): boolean => Object.hasOwn(slips, act);
 
+const isBreak = (act: Act): boolean => breaks.some(one => one === act);
+
 /** The truth after an act. */
 export const after = (truth: Truth, act: Act): Truth => ({
 	...truth,
 	...changes[act](truth),
 	slips: truth.slips + (isSlip(act) ? 1 : 0),
+	brokenBy: isBreak(act) ? act : act === 'BACK' ? truth.brokenBy : null,
 });

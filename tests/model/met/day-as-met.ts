@@ -1,6 +1,6 @@
 import { assign, type SnapshotFrom, setup } from 'xstate';
-import { type Act, after, breaks } from './acts.ts';
-import { faces, hornsFor, morning, type Place, placeOf, type Truth } from './truth.ts';
+import { type Act, after, breaks, painted } from './acts.ts';
+import { hornsFor, morning, type Place, placeOf, type Truth } from './truth.ts';
 
 /**
  * The day as a painter meets it: what may be asked after each thing that is done, erred in, or breaks in.
@@ -25,6 +25,8 @@ const where = (guard: (truth: Truth) => boolean): Guarded => ({ guard: ({ contex
 export type Bounds = {
 	/** Slips and breaks that a day may have. */
 	slips: number;
+	/** Whether the first pot is mixed for the whole day, so that its cup outlasts the wait. */
+	plenty: boolean;
 };
 
 /** The chart of the day, for days with so many slips. */
@@ -38,9 +40,12 @@ export function dayAsMet(bounds: Bounds) {
 	const broken = Object.fromEntries(
 		breaks.map(act => [act, [slip('#airLost', ({ airLost }) => airLost), slip('#hold')]]),
 	);
+	const unbroken = Object.fromEntries(breaks.map(act => [act, {}]));
 	return setup({
 		types: { context: {} as Truth, events: {} as { type: Act } },
-		actions: { happens: assign(({ context, event }) => after(context, event.type)) },
+		actions: {
+			happens: assign(({ context, event: { type } }) => after(context, type)),
+		},
 	}).createMachine({
 		context: morning,
 		initial: 'list',
@@ -67,7 +72,11 @@ export function dayAsMet(bounds: Bounds) {
 				on: {
 					MIX: to(
 						'baseCan',
-						where(({ mixedOnce }) => !mixedOnce),
+						where(({ mixedOnce }) => !mixedOnce && !bounds.plenty),
+					),
+					MIX_PLENTY: to(
+						'baseCan',
+						where(({ mixedOnce }) => !mixedOnce && bounds.plenty),
 					),
 					PREPARE: to(
 						'onward',
@@ -120,7 +129,7 @@ export function dayAsMet(bounds: Bounds) {
 					],
 					CANNOT_TELL_LEVEL: to(
 						'bench',
-						where(({ pot }) => pot !== 'base'),
+						where(({ pot, plenty }) => pot !== 'base' && !plenty),
 					),
 				},
 			},
@@ -188,7 +197,7 @@ export function dayAsMet(bounds: Bounds) {
 			},
 			edge: { on: { WAIT_FOR_EDGE: to('loose'), SET_ASIDE: to('onward') } },
 			/** The order of what is left is not foretold: only what must hold on the way, and how the day ends. */
-			loose: { on: { REST_OF_DAY: to('finish') } },
+			loose: { on: { ...unbroken, REST_OF_DAY: to('finish') } },
 
 			wait: { on: { WAIT_OUT: to('onward'), TROUBLE: slip('trouble') } },
 			touch: { on: { TACKY: to('onward'), STRINGS: slip('wait') } },
@@ -200,7 +209,7 @@ export function dayAsMet(bounds: Bounds) {
 					BACK: to('onward'),
 					STAY_AWAY: to(
 						'hold',
-						where(({ broken, dry }) => broken !== null && !dry),
+						where(({ broken, dry, apart, cup }) => broken !== null && !dry && !apart && cup),
 					),
 					CLOSE: [
 						to(
@@ -230,7 +239,7 @@ export function dayAsMet(bounds: Bounds) {
 					GUN_FAULT: to('hold'),
 					OUT_OF_PAINT: to(
 						'hold',
-						where(({ part }) => part === null),
+						where(({ part, plenty }) => part === null && !plenty),
 					),
 					WET_FAULT: [
 						to(
@@ -239,7 +248,7 @@ export function dayAsMet(bounds: Bounds) {
 						),
 						to(
 							'aside',
-							where(({ coats }) => faces.some(face => coats[face] > 0)),
+							where(truth => painted(truth) !== null),
 						),
 					],
 				},
@@ -259,7 +268,7 @@ export function dayAsMet(bounds: Bounds) {
 					],
 				},
 			},
-			closed: { on: Object.fromEntries(breaks.map(act => [act, {}])) },
+			closed: { on: unbroken },
 		},
 	});
 }

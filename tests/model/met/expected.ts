@@ -1,7 +1,7 @@
 import { expect } from 'vitest';
 import type { Moment } from './day-as-met.ts';
 import type { Painter } from './painter.ts';
-import { coatOf, faces, hornsFor, nextFace } from './truth.ts';
+import { coatOf, faces, hornsFor, nextFace, plannedCoats } from './truth.ts';
 
 /** What must hold on the screen at each moment of the day, by what the model knows. */
 
@@ -64,17 +64,22 @@ const mustOffer: Record<string, readonly string[]> = {
 	wait: ['trouble'],
 };
 
-export function expectMet(painter: Painter, moment: Moment) {
+export async function expectMet(painter: Painter, moment: Moment) {
 	const { context, value } = moment;
 	const seen = painter.seen();
 	const name = String(value);
 	expect(mayAsk[name], `what may be asked in ${name}`).toContain(seen.ask);
 	for (const code of mustOffer[name] ?? []) expect(painter.codes(), `offered in ${name}`).toContain(code);
 	expect(painter.offers('start'), `START offered in ${name}`).toBe(name === 'ready');
-	expect(seen.faces.map(({ face, coats, aside }) => [face, coats, aside])).toEqual(
-		faces.map(face => [face, context.coats[face], context.aside.includes(face)]),
+	expect(seen.faces).toEqual(
+		faces.map(face => ({
+			face,
+			coats: context.coats[face],
+			planned: plannedCoats,
+			aside: context.aside.includes(face),
+		})),
 	);
-	extra[name]?.(painter, moment);
+	await extra[name]?.(painter, moment);
 }
 
 const expectTold: Extra = (painter, { context }) => {
@@ -103,14 +108,34 @@ const expectNoPaint: Extra = painter => {
 	});
 };
 
-type Extra = (painter: Painter, moment: Moment) => void;
+const expectNothingElse: Extra = painter => {
+	const codes = painter.seen().timers.map(({ code }) => code);
+	expect(
+		codes.filter(code => code !== 'late'),
+		'nothing else is shown while a face is sprayed',
+	).toEqual([]);
+};
+
+const expectClosed: Extra = async painter => {
+	expect((await painter.knock('hold')).accepted, 'hold in a closed day').toBe(false);
+	for (const line of ['kill', 'sleep 1 h', 'top-left']) {
+		expect((await painter.knock(line)).ask, `a closed day after ${line}`).toBe('closed');
+	}
+};
+
+type Extra = (painter: Painter, moment: Moment) => void | Promise<void>;
 const extra: Record<string, Extra> = {
 	gear: expectTold,
 	atBench: (painter, moment) => {
-		if (moment.context.due === 'short' && painter.seen().ask === 'do') expectTold(painter, moment);
+		if (moment.context.due === 'short' || painter.seen().ask === 'batch') expectTold(painter, moment);
 	},
 	ready: expectPass,
-	spraying: expectPass,
+	spraying: (painter, moment) => {
+		expectPass(painter, moment);
+		expectNothingElse(painter, moment);
+	},
+	overdue: expectNothingElse,
+	closed: expectClosed,
 	airLost: expectNoPaint,
 	airBack: expectNoPaint,
 };

@@ -1,5 +1,5 @@
 import { newLedger } from './ledger.ts';
-import type { Place, Rehearsal, Seen } from './rehearsal.ts';
+import type { Place, Rehearsals, Seen } from './rehearsal.ts';
 import { type Face, faces, type Horns, morning } from './truth.ts';
 
 /**
@@ -23,6 +23,8 @@ const inOrder = [
 const goOn = ['mix', 'go-on-mixing', 'ask-again', 'wait-flash', 'clean-up'];
 /** The marks taped on the two cans, in the order in which they are poured. */
 const cans = ['ring', 'cross'];
+/** What lies at least between the first screen after a break and the next pass. */
+const settling_s = 10;
 const shapes: Record<Horns, string> = { level: 'tall', upright: 'wide' };
 /** What the instruments show at the bench and in the spray area. */
 const instruments: Record<string, number> = {
@@ -42,9 +44,9 @@ export type Painter = ReturnType<typeof newPainter>;
  * @param rehearsal where the day is played
  * @param first its first screen
  */
-export function newPainter(rehearsal: Rehearsal, first: Seen) {
+export function newPainter(rehearsal: Rehearsals, first: Seen) {
 	let seen = first;
-	const said: string[] = [];
+	const said: { line: string; code?: string; seen: Seen }[] = [];
 	const ledger = newLedger();
 	const hands = {
 		horns: morning.horns,
@@ -57,21 +59,28 @@ export function newPainter(rehearsal: Rehearsal, first: Seen) {
 		/** How many of the two cans have been poured from. */
 		poured: 0,
 	};
-	/** Time that has truly gone by, and when each face was last sprayed and the pot was whole. */
-	const clock = { elapsed_s: 0, sprayed_s: new Map<Face, number>(), whole_s: 0 };
+	/** Time that has truly gone by: until each face was last sprayed, the pot was whole, the painter came back. */
+	const clock = {
+		elapsed_s: 0,
+		sprayed_s: new Map<Face, number>(),
+		whole_s: 0,
+		back_s: Number.NEGATIVE_INFINITY,
+	};
 
 	function look(next: Seen) {
 		if (next.ask === 'wait' && !next.timers.some(({ code }) => code === 'settle')) ledger.broke();
 		if (next.ask === 'go' || (next.ask === 'spraying' && seen.ask !== 'spraying')) {
 			const against = ledger.against(faceOf(next.face), hands.cup);
+			if (clock.elapsed_s < clock.back_s + settling_s)
+				against.push(`the break ended under ${settling_s} s ago`);
 			if (against.length) throw new Error(`${next.ask} is asked, but ${against.join('; ')}`);
 		}
 		seen = next;
 	}
 
-	async function say(line: string) {
+	async function say(line: string, code?: string) {
 		const next = await rehearsal.say(line);
-		said.push(`${line} -> ${next.state}`);
+		said.push({ line, ...(code && { code }), seen: next });
 		if (!next.accepted) throw new Error(`refused: ${line}: ${next.reason?.text}`);
 		look(next);
 	}
@@ -79,8 +88,8 @@ export function newPainter(rehearsal: Rehearsal, first: Seen) {
 	async function press(code: string) {
 		const place = cornerOf(code);
 		if (!place) throw new Error(`no corner says ${code}: ${codes().join(', ')}`);
-		said.push(`= ${code}`);
-		await say(keys[place]);
+		if (code === 'back') clock.back_s = clock.elapsed_s;
+		await say(keys[place], code);
 	}
 
 	const cornerOf = (code: string) =>
@@ -198,11 +207,13 @@ export function newPainter(rehearsal: Rehearsal, first: Seen) {
 		hands,
 		clock,
 		ledger,
-		/** The lines said so far, each with the state that it led to. */
+		/** The lines said so far, each with what it was answered. */
 		said,
 		seen: () => seen,
 		codes,
 		offers,
+		/** Says a line that may be refused. */
+		knock: (line: string) => rehearsal.say(line),
 		say,
 		press,
 		pressOne,

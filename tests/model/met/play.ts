@@ -13,6 +13,7 @@ const standing_s = 10 * 60;
 
 /** A reading that differs stops: what to do is told, and after DONE the same is asked afresh. */
 async function stopped(painter: Painter, afresh: string) {
+	expect(painter.seen().events, 'a reading that differs is on record').toContain('reading.taken');
 	expect(painter.seen().ask, 'a reading that differs stops').toBe('do');
 	await painter.answer();
 	expect(painter.seen().ask, 'and is asked afresh').toBe(afresh);
@@ -24,7 +25,7 @@ async function waitOut(painter: Painter, left_s: number) {
 		await painter.pass(left_s - 5);
 		expect(painter.seen().ask, 'a wait ends not before its time').toBe('wait');
 	}
-	for (let times = 0; painter.seen().ask === 'wait' && times < 4; times++) await painter.pass(100);
+	for (let times = 0; painter.seen().ask === 'wait' && times < 16; times++) await painter.pass(100);
 }
 
 async function untilChecked(painter: Painter) {
@@ -93,9 +94,15 @@ const pourOther =
 		await strike('done');
 	};
 
-const atPot: Partial<Record<Act, Play>> = {
+const atPot = {
 	MIX: async painter => {
 		await painter.answer();
+		await painter.answerWhile('item');
+	},
+	MIX_PLENTY: async painter => {
+		await painter.press('amount');
+		painter.beginPot();
+		await painter.say('number 300');
 		await painter.answerWhile('item');
 	},
 	TAKE_CAN: answer,
@@ -131,12 +138,12 @@ const atPot: Partial<Record<Act, Play>> = {
 			'batch.discarded',
 		);
 	},
-};
+} satisfies Partial<Record<Act, Play>>;
 
 const checkBegins = (painter: Painter) =>
 	painter.seen().ask === 'breathing' || painter.seen().do.some(({ code }) => code === 'set-horns');
 
-const atLists: Partial<Record<Act, Play>> = {
+const atLists = {
 	ANSWER_LIST: async painter => painter.answerWhile('breathing', 'item'),
 	SAY_FILTER_MASK_LISTED: async painter => {
 		await painter.press('filter-mask');
@@ -161,16 +168,16 @@ const atLists: Partial<Record<Act, Play>> = {
 		await painter.answerWhile('number', 'item');
 		if (painter.offers('close')) await painter.press('close');
 	},
-};
+} satisfies Partial<Record<Act, Play>>;
 
 const others: Record<string, (painter: Painter) => Promise<void>> = {
 	gauge: painter => painter.say('number 150'),
 	'pattern-height': painter => painter.say('number 120'),
-	flooded: press('one-sided') as (painter: Painter) => Promise<void>,
-	horns: press('between') as (painter: Painter) => Promise<void>,
+	flooded: painter => painter.press('one-sided'),
+	horns: painter => painter.press('between'),
 };
 
-const atGun: Partial<Record<Act, Play>> = {
+const atGun = {
 	GEAR: async painter => painter.answerWhile('do', 'breathing', 'item'),
 	SAY_FILTER_MASK: async painter => {
 		await painter.answerWhile('do');
@@ -206,7 +213,12 @@ const atGun: Partial<Record<Act, Play>> = {
 		painter.hands.told = null;
 		await stopped(painter, 'pattern');
 	},
-	CLEAN_CAP: async painter => stopped(painter, 'pattern'),
+	/** Whoever takes the cap off puts it back as was told, whether that is told again or not. */
+	CLEAN_CAP: async painter => {
+		painter.hands.horns = painter.hands.told ?? painter.hands.horns;
+		await painter.answerWhile('do');
+		expect(painter.seen().ask, 'the pattern is asked afresh').toBe('pattern');
+	},
 	STAND_IDLE: async painter => {
 		painter.ledger.aged();
 		await painter.pass(21 * 60);
@@ -215,9 +227,9 @@ const atGun: Partial<Record<Act, Play>> = {
 		await painter.press('back');
 		await painter.answerWhile('do', 'breathing', 'item');
 	},
-};
+} satisfies Partial<Record<Act, Play>>;
 
-const atFace: Partial<Record<Act, Play>> = {
+const atFace = {
 	START: async painter => {
 		await painter.press('start');
 		if (painter.offers('start')) await painter.press('start');
@@ -235,9 +247,9 @@ const atFace: Partial<Record<Act, Play>> = {
 	NONE: tell('none'),
 	PART: tell('part'),
 	ALL: tell('all'),
-};
+} satisfies Partial<Record<Act, Play>>;
 
-const waiting: Partial<Record<Act, Play>> = {
+const waiting = {
 	WAIT_FOR_EDGE: press('wait-flash'),
 	WAIT_OUT: async (painter, { context }) => {
 		const face = nextFace(context);
@@ -251,7 +263,7 @@ const waiting: Partial<Record<Act, Play>> = {
 			await goOn(painter);
 		}
 	},
-};
+} satisfies Partial<Record<Act, Play>>;
 
 async function goOn(painter: Painter) {
 	const { ask } = painter.seen();
@@ -262,9 +274,10 @@ async function goOn(painter: Painter) {
 	return painter.press('finished');
 }
 
-const held: Partial<Record<Act, Play>> = {
+const held = {
 	BACK: async (painter, then) => {
 		await painter.press('back');
+		if (painter.offers('clock-right')) await painter.press('clock-right');
 		if (then.value !== 'potFound' && painter.seen().of === 'level_mL') await painter.answer();
 	},
 	STAY_AWAY: async painter => painter.pass(20 * 60),
@@ -273,9 +286,9 @@ const held: Partial<Record<Act, Play>> = {
 	NOT_YET: press('not'),
 	SET_ASIDE: async painter => painter.pressOne(['set-aside', 'set-part-aside']),
 	KEEP_ON: press('keep-on'),
-};
+} satisfies Partial<Record<Act, Play>>;
 
-const inTrouble: Partial<Record<Act, Play>> = {
+const inTrouble = {
 	TROUBLE: async painter => {
 		if (painter.seen().ask === 'spraying') await sprayOn(painter, 4);
 		painter.ledger.broke();
@@ -300,7 +313,7 @@ const inTrouble: Partial<Record<Act, Play>> = {
 		await painter.press('wet-fault');
 		if (then.value === 'aside') await tellFault(painter, then);
 	},
-};
+} satisfies Partial<Record<Act, Play>>;
 
 const breaks: Record<Break, Play> = {
 	HOLD: breakIn('hold'),
@@ -315,7 +328,7 @@ async function readOldAir(painter: Painter) {
 	if (painter.seen().of === 'airC') await painter.answerWhile('number');
 }
 
-const plays: Partial<Record<Act, Play>> = {
+const plays: Record<Act, Play> = {
 	...atLists,
 	...atPot,
 	...atGun,
@@ -328,8 +341,6 @@ const plays: Partial<Record<Act, Play>> = {
 
 /** Does an act at a rehearsal, which leads to this moment. */
 export async function play(painter: Painter, act: Act, then: Moment) {
-	await plays[act]?.(painter, then);
+	await plays[act](painter, then);
 	if (then.value !== 'air') await readOldAir(painter);
 }
-
-export const acts = Object.keys(plays);

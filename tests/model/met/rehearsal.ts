@@ -31,17 +31,25 @@ const seen = z.object({
 });
 export type Seen = z.infer<typeof seen>;
 
-export type Rehearsal = {
-	/** Starts the program anew and gives its first screen. */
-	open(): Promise<Seen>;
+export type Rehearsals = {
+	/** Begins a rehearsal of a job sheet and gives its first screen. */
+	open(sheet: string): Promise<Seen>;
 	/** Gives the program one line and waits for what it answers. */
 	say(line: string): Promise<Seen>;
 	/** Ends the process that plays. */
 	end(): void;
 };
 
-const here = import.meta.dirname;
-const words = ['rehearse', join(here, 'two-faces.yaml'), '--json', '--start', '2027-03-02T08:00:00Z'];
+/** The words after the name of the program that rehearse a sheet line by line. */
+export const wordsFor = (sheet: string): string[] => [
+	...['rehearse', sheet, '--json', '--start', '2027-03-02T08:00:00Z'],
+];
+
+/** The program that `npm run build` has made, or another to try. */
+export const program = resolve(process.env.FANWISE ?? 'dist/fanwise.js');
+
+/** What a line of output says; an error where it lacks a field that is relied on. */
+export const seenIn = (answer: unknown): Seen => z.parse(seen, answer);
 
 /** Answers of a child process, in the order of what was asked of it. */
 function answersOf(player: ChildProcess): () => Promise<unknown> {
@@ -55,13 +63,9 @@ function answersOf(player: ChildProcess): () => Promise<unknown> {
 	return () => new Promise((resolve, reject) => waiting.push({ resolve, reject }));
 }
 
-/**
- * Rehearsals of the built program in one process, one at a time.
- *
- * @param program the bin that `npm run build` has made
- */
-export function rehearsals(program = process.env.FANWISE ?? 'dist/fanwise.js'): Rehearsal {
-	const player = spawn(process.execPath, [join(here, 'player.js'), resolve(program)], {
+/** Rehearsals of the built program in one process, one at a time. */
+export function rehearsals(): Rehearsals {
+	const player = spawn(process.execPath, [join(import.meta.dirname, 'player.js'), program], {
 		stdio: ['pipe', 'pipe', 'inherit'],
 		env: { ...process.env, FANWISE_HOME: mkdtempSync(join(tmpdir(), 'met-')) },
 	});
@@ -69,10 +73,10 @@ export function rehearsals(program = process.env.FANWISE ?? 'dist/fanwise.js'): 
 	const ask = async (order: object): Promise<Seen> => {
 		const next = answer();
 		player.stdin?.write(`${JSON.stringify(order)}\n`);
-		return z.parse(seen, await next);
+		return seenIn(await next);
 	};
 	return {
-		open: () => ask({ open: words }),
+		open: sheet => ask({ open: wordsFor(sheet) }),
 		say: line => ask({ line }),
 		end: () => player.stdin?.end(),
 	};

@@ -24,6 +24,8 @@ export type Truth = {
 	cup: boolean;
 	/** Whether a pot has been mixed today: the first is followed step by step. */
 	mixedOnce: boolean;
+	/** Whether that pot has enough for the whole day. */
+	plenty: boolean;
 	/** What is in the pot that is being mixed; `over`: more hardener than may be. */
 	pot: 'none' | 'empty' | 'base' | 'whole' | 'over';
 	/** What has been done to the whole pot, by its level and its standing. */
@@ -42,9 +44,13 @@ export type Truth = {
 	dry: boolean;
 	/** Whether a pass took long, and nobody has said yet that it went through in one go. */
 	long: boolean;
-	/** Whether the flash between the coats was waited out, and the tab touched. */
-	flashed: boolean;
-	touched: boolean;
+	/** Faces whose flash between the coats was waited out, and those whose tab was touched. */
+	flashed: readonly Face[];
+	touched: readonly Face[];
+	/** Whether the second face of the first coat came long after the first, so that its flash ends later. */
+	apart: boolean;
+	/** Whether it came so much later that a tab touched for the first does not speak for it. */
+	tabApart: boolean;
 	/** What an account of the broken face is wanted for, where not to go on. */
 	wanted: 'fault' | 'closing' | null;
 	/** The face that a wet fault was seen on. */
@@ -53,6 +59,8 @@ export type Truth = {
 	airLost: boolean;
 	/** Slips and breaks so far. */
 	slips: number;
+	/** What has just broken in, kept until the painter is back. */
+	brokenBy: string | null;
 };
 
 export const morning: Truth = {
@@ -62,6 +70,7 @@ export const morning: Truth = {
 	told: null,
 	cup: false,
 	mixedOnce: false,
+	plenty: false,
 	pot: 'none',
 	mixed: 'unread',
 	listed: false,
@@ -72,12 +81,15 @@ export const morning: Truth = {
 	part: null,
 	dry: false,
 	long: false,
-	flashed: false,
-	touched: false,
+	flashed: [],
+	touched: [],
+	apart: false,
+	tabApart: false,
 	wanted: null,
 	fault: null,
 	airLost: false,
 	slips: 0,
+	brokenBy: null,
 };
 
 /** The coat that is being laid: every face gets it before any gets the next. */
@@ -104,9 +116,13 @@ const potPlace = ({ pot, mixed }: Truth) => {
 	return mixed === 'stood' ? 'straining' : 'loading';
 };
 
-const coatPlace = (truth: Truth) => {
-	if (coatOf(truth) > 1 && !truth.flashed) return 'wait';
-	if (coatOf(truth) > 1 && !truth.touched) return 'touch';
+/** Whether a first coat is on one face and not yet on another. */
+export const inFirstCoat = ({ coats, aside }: Truth): boolean =>
+	faces.some(face => coats[face] === 1) && faces.some(face => coats[face] === 0 && !aside.includes(face));
+
+const coatPlace = (truth: Truth, face: Face) => {
+	if (coatOf(truth) > 1 && !truth.flashed.includes(face)) return 'wait';
+	if (coatOf(truth) > 1 && !truth.touched.includes(face)) return 'touch';
 	if (!truth.cup) return 'bench';
 	if (truth.due === 'none') return 'ready';
 	return truth.due === 'full' ? 'gear' : 'atBench';
@@ -120,6 +136,7 @@ export function placeOf(truth: Truth) {
 	if (truth.air !== 'good') return truth.air === 'bad' ? 'airNo' : 'air';
 	if (truth.pot !== 'none') return potPlace(truth);
 	if (truth.part && truth.dry) return 'edge';
-	return nextFace(truth) ? coatPlace(truth) : 'finish';
+	const face = nextFace(truth);
+	return face ? coatPlace(truth, face) : 'finish';
 }
 export type Place = ReturnType<typeof placeOf>;
