@@ -114,8 +114,10 @@ const atPot = {
 		await painter.answer();
 		expect(painter.seen().events, 'the level is on record').toContain('batch.poured');
 		if (then.context.pot === 'over') painter.hands.poured = 0;
+		/** The last pour is stirred in. */
+		await painter.answerWhile('item');
 	},
-	TOP_UP: async painter => painter.answerWhile('can', 'do', 'number'),
+	TOP_UP: async painter => painter.answerWhile('can', 'do', 'number', 'item'),
 	STAND: async painter => {
 		await waitOut(painter, painter.clock.whole_s + standing_s - painter.clock.elapsed_s);
 	},
@@ -131,6 +133,7 @@ const atPot = {
 	TELL_LEVEL: async (painter, then) => {
 		await painter.answer();
 		if (then.context.pot === 'over') painter.hands.poured = 0;
+		await painter.answerWhile('item');
 	},
 	CANNOT_TELL_LEVEL: async painter => {
 		await painter.press('cannot-tell');
