@@ -1,7 +1,8 @@
 import { rmSync, writeFileSync } from 'node:fs';
+import { pathToFileURL } from 'node:url';
 import { build } from 'esbuild';
 import { filesIn, program } from './bundle.js';
-import { taken } from './run.js';
+import { bundled } from './bundled.js';
 import { isBuilt, stamp } from './sources.js';
 
 /** `npm run build`: the program as it ships, into `dist`. With `--if-stale`, only where `dist` is of other sources. */
@@ -9,7 +10,7 @@ if (!(process.argv.includes('--if-stale') && isBuilt('.'))) {
 	const made = stamp('.');
 	rmSync('dist', { recursive: true, force: true });
 	const { metafile } = await build(program);
-	const { finish } = await taken('src/package/finish.ts');
+	const { finish } = await import(pathToFileURL(await bundled('src/package/finish.ts')).href);
 	await finish('dist', filesIn(metafile));
 	writeFileSync(...made);
 }
