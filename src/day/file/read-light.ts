@@ -4,6 +4,7 @@ import { toRecord } from './line.ts';
 import { dayVersion } from './read.ts';
 
 const lineFeed = 10;
+const blank = 32;
 const sumLength = 8;
 
 /**
@@ -16,7 +17,7 @@ export const readLight = (bytes: Uint8Array): DayRecord[] | null => {
 	const records: DayRecord[] = [];
 	for (let from = 0; from < buffer.length; ) {
 		const lf = buffer.indexOf(lineFeed, from);
-		if (lf < from + sumLength + 2) return null;
+		if (lf < from + sumLength + 2 || buffer[from + sumLength] !== blank) return null;
 		const json = buffer.subarray(from + sumLength + 1, lf);
 		const sum = buffer.toString('latin1', from, from + sumLength);
 		if (sum !== crc32(json).toString(16).padStart(sumLength, '0')) return null;

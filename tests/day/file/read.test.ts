@@ -2,6 +2,7 @@ import { crc32 } from 'node:zlib';
 import { expect, test } from 'vitest';
 import { encodeLine } from '../../../src/day/file/line.ts';
 import { readDay } from '../../../src/day/file/read.ts';
+import { readLight } from '../../../src/day/file/read-light.ts';
 import type { DayRecord } from '../../../src/day/records.ts';
 import { everyEvent, first, following, stamped } from './sample.ts';
 
@@ -77,6 +78,7 @@ test('every single changed bit of a file is damage in its own line, and the keys
 		const found = { line: read.damage?.line, torn: read.torn, count: read.records.length };
 		if (found.line !== line + 1 || found.torn || found.count !== count)
 			throw new Error(`bit ${bit} changed in line ${line + 1}: ${JSON.stringify(found)}`);
+		if (readLight(bytes)) throw new Error(`bit ${bit} changed in line ${line + 1}: it is read all the same`);
 		bytes[at] = (bytes[at] ?? 0) ^ (1 << (bit & 7));
 	}
 });
