@@ -13,7 +13,8 @@ export type Lists = { ok: true; lists: Checklist[] } | { ok: false; errors: Shee
 
 type Read = { source: Source; entry: ListEntry; list: Placed<ListName> };
 
-function readListText(text: string, file: string): Read | SheetError[] {
+/** A list out of its text, or every error in it. */
+export function parseList(text: string, file: string): Read | SheetError[] {
 	const source = readDocument(text, file);
 	if (!source.root && source.errors.length === 0)
 		source.fail(0, 'is empty; a checklist begins "list: gun-check"');
@@ -24,7 +25,7 @@ function readListText(text: string, file: string): Read | SheetError[] {
 
 /** A list that comes with the program. */
 function builtIn(text: string, file: string): Checklist | SheetError[] {
-	const read = readListText(text, file);
+	const read = parseList(text, file);
 	if (Array.isArray(read)) return read;
 	const { source, entry, list } = read;
 	const items = (entry.values.items ?? []).map(item => itemOf(source, item));
@@ -93,7 +94,7 @@ export async function loadLists(job: { lists: readonly string[] }, sheetPath: st
 		}
 		const read = readText(path, `check the name under "lists" of the job sheet`);
 		const found = read.ok
-			? readListText(read.text, shownPath)
+			? parseList(read.text, shownPath)
 			: read.errors.map(one => ({ ...one, file: shownPath }));
 		if (Array.isArray(found)) errors.push(...found);
 		else {

@@ -39,7 +39,7 @@ function putAside(path: string): string {
 }
 
 /** What a file says, or what is wrong with it. */
-function parsed(text: string): { settings: Settings } | { bad: string } {
+export function parseSettings(text: string): { settings: Settings } | { bad: string } {
 	let raw: unknown;
 	try {
 		raw = JSON.parse(text);
@@ -55,7 +55,7 @@ export function readSettings(folder: string): Kept {
 	const path = fileIn(folder);
 	if (!existsSync(path)) return { settings: standardSettings, trouble: null, path };
 	const text = readText(path, 'begin one with fanwise settings KEY VALUE');
-	const read = text.ok ? parsed(text.text) : { bad: text.errors[0]?.says ?? 'cannot be read' };
+	const read = text.ok ? parseSettings(text.text) : { bad: text.errors[0]?.says ?? 'cannot be read' };
 	if ('settings' in read) return { settings: read.settings, trouble: null, path };
 	const trouble = `${path}: ${read.bad}. ${putAside(path)}; the standard settings are used`;
 	return { settings: standardSettings, trouble, path };

@@ -1,6 +1,7 @@
 import { writeFileSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
+import { type Failed, failEachCall, happenings, type State, states } from '../day/each-call.ts';
 import { daysOf, type Tally, tableOf as talliesAsTable, ways } from './erring/days.ts';
 import { type Evidence, tableOf, walked } from './evidence.ts';
 import { figuresFile, figuresText } from './figures.ts';
@@ -11,6 +12,7 @@ import type { Mutant } from './mutate.ts';
 import { help, isHelper, sharedOut } from './pool.ts';
 import { aloneProofs, largeDays, properties, smallDays, type Verdict } from './proofs.ts';
 import type { Property } from './properties.ts';
+import type { Fuzzed } from './readers/fuzz.ts';
 import { evidenceOf, type Transcript, together, transcriptOf } from './transcript.ts';
 
 /**
@@ -26,6 +28,8 @@ const keysOfShare = isQuick ? 5000 : 50_000;
 const transcriptShares = isQuick ? 1 : 10;
 const daysOfShare = isQuick ? 4 : 20;
 const erringDays = isQuick ? 20 : 2000;
+const readerShares = isQuick ? 1 : 20;
+const casesOfShare = isQuick ? 2000 : 10_000;
 
 /** The longest first, so that nothing long is left for the end. */
 const days = [...(isQuick ? [] : largeDays.toReversed()), ...smallDays.toReversed()];
@@ -38,9 +42,22 @@ type Result =
 	| { kind: 'erring'; tally: Tally }
 	| { kind: 'keys'; keys: Keys }
 	| { kind: 'transcript'; transcript: Transcript }
+	| { kind: 'readers'; fuzzed: Fuzzed }
+	| { kind: 'disk'; failed: Failed }
 	| { kind: 'mutant'; caught: Caught | null };
 
 type Work = () => Result | Promise<Result>;
+
+/** Every call of a day that stands in a state, failing once and for good, whatever happens without a key. */
+function failingDisk(state: State): Failed {
+	const each = (isQuick ? happenings.slice(0, 1) : happenings).flatMap(happening =>
+		[false, true].map(lasting => failEachCall(state, happening, lasting, isQuick ? 2 : undefined)),
+	);
+	return {
+		cases: each.reduce((total, one) => total + one.cases, 0),
+		says: each.flatMap(one => one.says),
+	};
+}
 
 /** Every piece of work, in its order. */
 const workOf = (mutants: readonly Mutant[]): Work[] => [
@@ -65,6 +82,18 @@ const workOf = (mutants: readonly Mutant[]): Work[] => [
 			() => {
 				return { kind: 'transcript', transcript: transcriptOf(1 + share * daysOfShare, daysOfShare) };
 			},
+	),
+	...Array.from(
+		{ length: readerShares },
+		(_, share): Work =>
+			async () => {
+				const { fuzzReaders } = await import('./readers/fuzz.ts');
+				return { kind: 'readers', fuzzed: fuzzReaders(casesOfShare, 1 + share) };
+			},
+	),
+	...states.map(
+		(state): Work =>
+			() => ({ kind: 'disk', failed: failingDisk(state) }),
 	),
 	...mutants.map(
 		(mutant): Work =>
@@ -146,6 +175,30 @@ function printPlayed(keys: readonly Keys[], tallies: readonly Tally[]): boolean 
 	return wrongKeys.length === 0 && found.length === 0;
 }
 
+/** Files changed and made up by chance, and a disk whose every call fails, in one line each. */
+function printFiles(fuzzed: readonly Fuzzed[], failed: readonly Failed[]): boolean {
+	const says = fuzzed.flatMap(one => one.says);
+	const cases = fuzzed.reduce((total, one) => total + one.cases, 0);
+	const by = Object.keys(fuzzed[0]?.by ?? {}).map(
+		name => `${name} ${count(fuzzed.reduce((total, one) => total + (one.by[name] ?? 0), 0))}`,
+	);
+	const verdict = says.length === 0 ? 'holds' : 'FALLS';
+	out();
+	out(
+		`${count(cases)} spoilt files: no reader throws, takes what was changed, or says it otherwise than in plain lines`,
+	);
+	out(`      ${by.join(', ')}: ${verdict}`);
+	for (const line of says.slice(0, 10)) out(`      ${line}`);
+	const harms = failed.flatMap(one => one.says);
+	const calls = failed.reduce((total, one) => total + one.cases, 0);
+	const stands = harms.length === 0 ? 'holds' : 'FALLS';
+	out(
+		`${count(calls)} calls of a disk that fail while nobody keys, in ${failed.length} states: the day stands and its file is whole: ${stands}`,
+	);
+	for (const line of harms.slice(0, 10)) out(`      ${line}`);
+	return says.length === 0 && harms.length === 0;
+}
+
 function printMutants(mutants: readonly Mutant[], caught: readonly (Caught | null)[]): boolean {
 	out();
 	out(`${mutants.length} mutants: each guard, condition and clearing action deleted or inverted in turn`);
@@ -172,6 +225,10 @@ function lineOf(number: number, result: Result, mutants: readonly Mutant[]): str
 			return `${result.keys.keys} random keys: ${result.keys.says.length} findings`;
 		case 'transcript':
 			return `${result.transcript.lines} lines: ${result.transcript.found.length} findings`;
+		case 'readers':
+			return `${result.fuzzed.cases} spoilt files: ${result.fuzzed.says.length} findings`;
+		case 'disk':
+			return `${result.failed.cases} calls that fail: ${result.failed.says.length} findings`;
 		case 'mutant': {
 			const mutant = mutants[number - (workOf(mutants).length - mutants.length)];
 			return `${mutant?.file}:${mutant?.line} ${mutant?.what}: ${result.caught ? 'caught' : 'ALIVE'}`;
@@ -200,6 +257,10 @@ async function prove() {
 		of('keys').map(({ keys }) => keys),
 		tallies,
 	);
+	const read = printFiles(
+		of('readers').map(({ fuzzed }) => fuzzed),
+		of('disk').map(({ failed }) => failed),
+	);
 	printWalks(verdicts);
 	const allCaught = printMutants(
 		mutants,
@@ -208,7 +269,7 @@ async function prove() {
 	out();
 	out('Wrong passes that each list lets through (rates are assumptions: erring/draws.ts)');
 	out(talliesAsTable(tallies));
-	const isProven = table.holds && played && allCaught;
+	const isProven = table.holds && played && read && allCaught;
 	const minutes = (Date.now() - began) / 60_000;
 	if (isProven && !isQuick) {
 		const walks = proofs.flatMap((proof, index) => {
