@@ -19,7 +19,7 @@ const { OUT, SUMS, FROM = '0', TO = String(count) } = process.env;
 const days: Days = { jobs: sheets(), lists: await standardLists() };
 
 /** Longest that a day may take to be played, ms: the others take a tenth of a second. */
-const patience_ms = 20_000;
+const patience_ms = 5_000;
 
 /** The sums from a day on, by another process, until one has no end. */
 function sumsFrom(from: number, rows: string[]): Promise<void> {
