@@ -1,8 +1,9 @@
 import type { SnapshotFrom } from 'xstate';
 import type { DayEvent, EventOf } from '../src/day/records.ts';
-import type { Horns, MixStep } from '../src/job/job.ts';
+import type { MixStep } from '../src/job/job.ts';
 import type { batchMachine } from './batch.ts';
 import { type CoatRule, type FaceInput, faceMachine } from './face.ts';
+import type { gunMachine, Known } from './gun.ts';
 import type { gunCheckMachine } from './gun-check.ts';
 import { transition } from './step.ts';
 
@@ -11,14 +12,12 @@ import { transition } from './step.ts';
 export type FaceState = SnapshotFrom<typeof faceMachine>;
 export type BatchState = SnapshotFrom<typeof batchMachine>;
 export type CheckState = SnapshotFrom<typeof gunCheckMachine>;
+export type GunState = SnapshotFrom<typeof gunMachine>;
 
 export type DayInput = {
 	faces: readonly FaceInput[];
 	materials: Readonly<Record<string, { isocyanate: boolean; order: readonly MixStep[] }>>;
 };
-
-/** What the last gun check found and nothing has touched since, and the check it rests on. */
-export type Known = { horns: Horns; fanHeight_mm: number; check: number; passedOver: readonly string[] };
 
 export type DayContext = {
 	rules: DayInput;
@@ -29,9 +28,7 @@ export type DayContext = {
 	/** The list or gun check being gone through; what it is, and the face it is for, stay until the next begins. */
 	check: CheckState | null;
 	checked: { no: number; size: 'full' | 'short'; rule: CoatRule; passedOver: readonly string[] } | null;
-	known: Known | null;
-	/** The size of check that makes the gun known again. */
-	need: 'full' | 'short' | null;
+	gun: GunState;
 	/** Lists closed today. */
 	listsDone: readonly string[];
 	/** Items of those lists passed over with a reason. */
@@ -52,6 +49,9 @@ export function ruleFor(face: FaceState): CoatRule | undefined {
 	return rules.coats[laid] ?? rules.coats.at(-1);
 }
 
+/** What is known of the gun; null: nothing. */
+export const knownOf = ({ gun }: Pick<DayContext, 'gun'>): Known | null => gun.context.found;
+
 export const faceNamed = ({ faces }: DayContext, id: string | null) =>
 	faces.find(face => face.context.rules.id === id);
 
@@ -70,6 +70,7 @@ function spokenOf(event: DayEvent): readonly string[] {
 		case 'face.ended':
 		case 'stage.done':
 		case 'rework.done':
+		case 'window.moved':
 			return [event.face];
 		case 'override.given':
 			return event.face === null ? [] : [event.face];

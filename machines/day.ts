@@ -8,6 +8,7 @@ import {
 	type DayInput,
 	faceNamed,
 	facesMove,
+	knownOf,
 	materialsNext,
 	noneIsStranded,
 	of,
@@ -15,10 +16,17 @@ import {
 	same,
 	stepFaces,
 } from './day-context.ts';
-import { faceMachine } from './face.ts';
+import { faceMachine, windowReasoned } from './face.ts';
+import { gunMachine } from './gun.ts';
 import { featureAsked, gunCheckMachine } from './gun-check.ts';
-import { mayCheckGun, maySpray } from './may-spray.ts';
 import { transition } from './step.ts';
+import { mayCheckGun, maySpray } from './stops.ts';
+
+/** A reason was given for the recoat window that a face is in. */
+const hasReason = (context: DayContext, id: string | null): boolean => {
+	const face = faceNamed(context, id);
+	return face !== undefined && windowReasoned(face.context);
+};
 
 const mixing: readonly string[] = ['stir', 'can', 'level', 'adrift', 'doomed', 'strain', 'cup', 'mixed'];
 
@@ -47,7 +55,7 @@ export const dayMachine = setup({
 		patternStillToCome: ({ context }) => context.check?.matches('passed') !== true,
 		isFaultOfGun: ({ event }) => event.type === 'fault.seen' && event.gun === true,
 		/** No face is sprayed with it, and no check of it is under way. */
-		gunIsAside: ({ context }) => context.known === null && context.check === null,
+		gunIsAside: ({ context }) => knownOf(context) === null && context.check === null,
 		settled: ({ event }) => event.facts?.settled === true,
 		listClosed: ({ context }) => context.check?.matches('passed') === true,
 		isNewBatch: ({ context, event }) =>
@@ -57,6 +65,9 @@ export const dayMachine = setup({
 			batchInHand(context) === undefined,
 		batchMoves: ({ context, event }) =>
 			'batch' in event && typeof event.batch === 'string' && batchMoves(context.batches[event.batch], event),
+		/** A refill is paint from a pot that the cup is filled from already. */
+		isToldAsItIs: ({ context, event }) =>
+			event.type === 'batch.loaded' && event.refill === context.cup.includes(event.batch),
 		isMixing: ({ context }) => mixing.includes(batchInHand(context)?.[1].value ?? ''),
 		isReadingOfBatch: ({ context, event }) =>
 			event.type === 'reading.taken' &&
@@ -73,7 +84,12 @@ export const dayMachine = setup({
 			(event.step === 'respray' || event.step === 'no-coat' || facesMove(context, event)),
 		stillSpraying: ({ context, event }) =>
 			stepFaces(context.faces, event).some(face => face.matches('spraying')),
-		gunKnown: ({ context }) => context.known !== null,
+		/** By the clock, or by a reason for the recoat window as it stands. */
+		waitIsOver: ({ context, event }) =>
+			event.type === 'wait.ended' && (event.facts?.due === true || hasReason(context, event.face)),
+		wasLong: ({ event }) => event.facts?.long === true,
+		wasShort: ({ event }) => event.facts?.long === false,
+		gunKnown: ({ context }) => knownOf(context) !== null,
 		isTouch: ({ event }) => event.type === 'reading.taken' && event.feature === 'touch',
 		isOneGo: ({ event }) => event.type === 'reading.taken' && event.feature === 'one-go',
 		isAccount: ({ event }) =>
@@ -86,8 +102,7 @@ export const dayMachine = setup({
 		breakOff: assign(({ context, event }) => {
 			const inHand = batchInHand(context);
 			return {
-				known: null,
-				need: 'full' as const,
+				gun: transition(gunMachine, context.gun, event)[0],
 				check: null,
 				faces: stepFaces(context.faces, event),
 				batches: inHand
@@ -95,14 +110,10 @@ export const dayMachine = setup({
 					: context.batches,
 			};
 		}),
-		forgetGun: assign({ known: null, need: 'full' }),
-		forgetGunPartly: assign({
-			known: null,
-			need: ({ context, event }) => {
-				const why = event.type === 'gun.unknown' ? event.why : null;
-				const planned = why === 'cap-turn' || why === 'knob' || why === 'refill' || why === 'age';
-				return planned && context.need !== 'full' ? 'short' : 'full';
-			},
+		stepGun: assign({ gun: ({ context, event }) => transition(gunMachine, context.gun, event)[0] }),
+		/** In the middle of a pass nothing is planned: whatever makes the gun unknown is a break. */
+		loseGun: assign({
+			gun: ({ context }) => transition(gunMachine, context.gun, { type: 'gun.unknown', why: 'break' })[0],
 		}),
 		begin: assign(({ context, event }) => {
 			const began = of(event, 'check.began');
@@ -135,14 +146,22 @@ export const dayMachine = setup({
 			check: null,
 			listsDone: context.list ? [...context.listsDone, context.list] : context.listsDone,
 		})),
-		knowGun: assign(({ context }) => ({
-			known: context.checked && {
-				horns: context.checked.rule.horns,
-				fanHeight_mm: context.checked.rule.fanHeight_mm,
-				check: context.checked.no,
-				passedOver: context.checked.passedOver,
-			},
-			need: null,
+		/** After so long an absence nothing that was looked at before spraying need still be so. */
+		askListAgain: assign({
+			listsDone: ({ context }) => context.listsDone.filter(list => list !== 'before-spraying'),
+		}),
+		knowGun: assign(({ context: { gun, checked } }) => ({
+			gun: checked
+				? transition(gunMachine, gun, {
+						type: 'gun.found',
+						found: {
+							horns: checked.rule.horns,
+							fanHeight_mm: checked.rule.fanHeight_mm,
+							check: checked.no,
+							passedOver: checked.passedOver,
+						},
+					})[0]
+				: gun,
 			check: null,
 		})),
 		startBatch: assign(({ context, event }) => {
@@ -159,20 +178,12 @@ export const dayMachine = setup({
 			if (letter === null || !batch) return {};
 			return { batches: { ...context.batches, [letter]: transition(batchMachine, batch, event)[0] } };
 		}),
-		fillCup: assign(({ context, event }) => {
-			const loaded = of(event, 'batch.loaded');
-			if (!loaded) return {};
-			const again = context.cup.includes(loaded.batch);
-			return {
-				cup: again ? context.cup : [...context.cup, loaded.batch],
-				known: null,
-				need: again && context.need !== 'full' ? ('short' as const) : ('full' as const),
-			};
+		fillCup: assign({
+			cup: ({ context: { cup }, event }) =>
+				event.type === 'batch.loaded' && !cup.includes(event.batch) ? [...cup, event.batch] : cup,
 		}),
 		emptyCup: assign(({ context, event }) => ({
 			cup: [],
-			known: null,
-			need: 'full' as const,
 			batches: Object.fromEntries(
 				Object.entries(context.batches).map(([letter, batch]) => [
 					letter,
@@ -199,8 +210,7 @@ export const dayMachine = setup({
 		cup: [],
 		check: null,
 		checked: null,
-		known: null,
-		need: 'full',
+		gun: initialTransition(gunMachine)[0],
 		listsDone: [],
 		passedOver: [],
 		list: null,
@@ -212,12 +222,13 @@ export const dayMachine = setup({
 		'air.read': { actions: 'stepFaces' },
 		'day.planned': { actions: 'keep' },
 		'window.set': { actions: 'keep' },
+		'window.moved': { guard: 'facesMove', actions: 'stepFaces' },
 		'clock.set': { actions: 'keep' },
 		'trigger.on': { actions: 'keep' },
 		'trigger.off': { actions: 'keep' },
 		'fault.seen': [
 			{ guard: not('isFaultOfGun'), actions: 'keep' },
-			{ guard: 'gunIsAside', actions: 'forgetGun' },
+			{ guard: 'gunIsAside', actions: 'stepGun' },
 		],
 		'film.read': { actions: 'keep' },
 		'photo.kept': { actions: 'keep' },
@@ -234,10 +245,13 @@ export const dayMachine = setup({
 				],
 				'batch.started': { guard: 'isNewBatch', target: 'mix', actions: 'startBatch' },
 				'batch.stood': { guard: 'batchMoves', target: 'mix', actions: 'stepBatch' },
-				'batch.loaded': { guard: 'batchMoves', actions: ['stepBatch', 'fillCup'] },
+				'batch.loaded': {
+					guard: and(['batchMoves', 'isToldAsItIs']),
+					actions: ['stepBatch', 'stepGun', 'fillCup'],
+				},
 				'batch.discarded': { guard: 'batchMoves', actions: 'stepBatch' },
-				'cup.emptied': { actions: 'emptyCup' },
-				'gun.unknown': { actions: 'forgetGunPartly' },
+				'cup.emptied': { actions: ['stepGun', 'emptyCup'] },
+				'gun.unknown': { actions: 'stepGun' },
 				'reading.taken': [
 					{ guard: 'isTouch', actions: 'stepFaces' },
 					{ guard: 'isOneGo', actions: 'answerLate' },
@@ -249,7 +263,7 @@ export const dayMachine = setup({
 				'part.setAside': { guard: and(['facesMove', 'noneIsStranded']), actions: 'stepFaces' },
 				'rework.done': { guard: 'isNextOfLine', actions: 'stepFaces' },
 				'override.given': { guard: 'facesMove', actions: 'stepFaces' },
-				'wait.began': { target: 'wait', actions: 'forgetGun' },
+				'wait.began': { target: 'wait', actions: 'stepGun' },
 				'day.closed': { guard: 'allAccounted', target: 'closed' },
 			},
 		},
@@ -288,14 +302,18 @@ export const dayMachine = setup({
 		ready: {
 			on: {
 				'face.started': { guard: 'maySpray', target: 'spraying', actions: 'stepFaces' },
-				'gun.unknown': { target: 'bench', actions: 'forgetGunPartly' },
-				'batch.loaded': { guard: 'batchMoves', target: 'bench', actions: ['stepBatch', 'fillCup'] },
-				'cup.emptied': { target: 'bench', actions: 'emptyCup' },
+				'gun.unknown': { target: 'bench', actions: 'stepGun' },
+				'batch.loaded': {
+					guard: and(['batchMoves', 'isToldAsItIs']),
+					target: 'bench',
+					actions: ['stepBatch', 'stepGun', 'fillCup'],
+				},
+				'cup.emptied': { target: 'bench', actions: ['stepGun', 'emptyCup'] },
 				'reading.taken': { guard: 'isTouch', actions: 'stepFaces' },
 				'part.setAside': { guard: and(['facesMove', 'noneIsStranded']), actions: 'stepFaces' },
 				'rework.done': { guard: 'isNextOfLine', actions: 'stepFaces' },
 				'override.given': { guard: 'facesMove', actions: 'stepFaces' },
-				'wait.began': { target: 'wait', actions: 'forgetGun' },
+				'wait.began': { target: 'wait', actions: 'stepGun' },
 			},
 		},
 		spraying: {
@@ -307,18 +325,18 @@ export const dayMachine = setup({
 					{ guard: and(['facesMove', 'gunKnown']), target: 'ready', actions: 'stepFaces' },
 					{ guard: 'facesMove', target: 'bench', actions: 'stepFaces' },
 				],
-				'face.late': { actions: ['markLate', 'forgetGun'] },
-				'gun.unknown': { actions: 'forgetGun' },
+				'face.late': { actions: ['markLate', 'stepGun'] },
+				'gun.unknown': { actions: 'loseGun' },
 			},
 		},
 		wait: {
 			on: {
-				'wait.ended': 'bench',
+				'wait.ended': { guard: 'waitIsOver', target: 'bench' },
 				'check.began': { guard: 'isList', target: 'list', actions: 'begin' },
 				'batch.started': { guard: 'isNewBatch', target: 'mix', actions: 'startBatch' },
 				'batch.stood': { guard: 'batchMoves', target: 'mix', actions: 'stepBatch' },
 				'batch.discarded': { guard: 'batchMoves', actions: 'stepBatch' },
-				'cup.emptied': { actions: 'emptyCup' },
+				'cup.emptied': { actions: ['stepGun', 'emptyCup'] },
 				'gun.unknown': { actions: 'keep' },
 				'stage.done': { guard: 'facesMove', actions: 'stepFaces' },
 				'rework.done': { guard: 'isNextOfLine', actions: 'stepFaces' },
@@ -328,13 +346,16 @@ export const dayMachine = setup({
 		},
 		hold: {
 			on: {
-				'break.ended': 'bench',
+				'break.ended': [
+					{ guard: 'wasLong', target: 'bench', actions: 'askListAgain' },
+					{ guard: 'wasShort', target: 'bench' },
+				],
 				'gun.unknown': { actions: 'keep' },
 				'reading.taken': { guard: 'isAccount', actions: 'keep' },
 				'face.ended': { guard: 'facesMove', actions: 'stepFaces' },
 				'part.setAside': { guard: and(['facesMove', 'noneIsStranded']), actions: 'stepFaces' },
 				'batch.discarded': { guard: 'batchMoves', actions: 'stepBatch' },
-				'cup.emptied': { actions: 'emptyCup' },
+				'cup.emptied': { actions: ['stepGun', 'emptyCup'] },
 				'day.closed': { guard: 'allAccounted', target: 'closed' },
 			},
 		},

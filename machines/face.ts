@@ -1,6 +1,8 @@
-import { and, assign, not, setup } from 'xstate';
+import { and, assign, initialTransition, not, setup } from 'xstate';
 import type { DayEvent, EventOf } from '../src/day/records.ts';
 import type { Horns, Prep, Window } from '../src/job/job.ts';
+import { transition } from './step.ts';
+import { type WindowState, windowMachine } from './window.ts';
 
 /** What one coat of a face asks for before and while it is laid. */
 export type CoatRule = {
@@ -50,17 +52,13 @@ type FaceContext = {
 	touched: boolean;
 	/** Rules overridden, with a logged reason, for the next coat. */
 	overrides: readonly string[];
-	/** Steps left out and recoat windows passed over with a reason: it holds for no other. */
-	passedOver: readonly (Prep | Window)[];
+	/** The recoat window that it has come into. */
+	window: WindowState;
 	/** Steps of the rework line done. */
 	rework: readonly string[];
 	/** Set aside on an older day, which counted the line as every step of its names. */
 	byName: boolean;
 };
-
-type Started = EventOf<'face.started'>;
-
-const shut: readonly Window[] = ['wait', 'scuff', 'sand'];
 
 type Coming = Pick<FaceContext, 'rules' | 'laid'>;
 
@@ -85,53 +83,65 @@ const placesOf = (coming: Coming, told: readonly StepTold[]): number[] =>
 const withAll = <Item extends string | number>(list: readonly Item[], more: readonly Item[]) =>
 	[...new Set([...list, ...more])].sort();
 
-/** Steps that a reason leaves out: what stood on the screen. A record that does not say it is of an older day, and leaves out all. */
-const leftOutBy = (
-	context: FaceContext,
-	{ rule, step, place }: EventOf<'override.given'>,
-): readonly StepTold[] => {
-	if (rule !== 'prep') return [];
-	return step ? [{ step, place }] : stepsBefore(context).map(one => ({ step: one }));
-};
+/** The step that a reason leaves out, as it stood on the screen. */
+const leftOutBy = ({ rule, step, place }: EventOf<'override.given'>): readonly StepTold[] =>
+	rule === 'prep' && step ? [{ step, place }] : [];
 
-/** Recoat windows that a reason passes over, by the same rule: nor is work left out asked for again by its window. */
-const passedBy = (context: FaceContext, event: EventOf<'override.given'>): readonly (Prep | Window)[] => {
-	if (event.rule !== 'window') return leftOutBy(context, event).map(({ step }) => step);
-	return event.facts?.window ? [event.facts.window] : shut;
-};
-
-/** Whether a reason was given for a recoat window as it is, or for leaving out the work that it asks for. */
-export const windowPassedOver = ({ passedOver }: FaceContext, window: Window | undefined): boolean =>
-	passedOver.some(one => one === window);
+/** A reason was given for the recoat window as it stands, or for leaving out the work that it asks for. */
+export const windowReasoned = ({ window }: Pick<FaceContext, 'window'>): boolean =>
+	window.context.reasons.some(reason => reason === window.value);
 
 const reworkLine = ['set-up', 'sand', 'clean'] as const;
+export type ReworkStep = (typeof reworkLine)[number];
 
-/** Whether the coat under it lets a coat on: by its window, by work on the face, or under a reason. */
-export const letsOn = (context: FaceContext, window: Window | undefined): boolean =>
-	window === 'spray' ||
-	(window === 'scuff' && (context.done.includes('scuff') || context.done.includes('sand'))) ||
-	(window === 'sand' && context.done.includes('sand')) ||
-	windowPassedOver(context, window);
+/** The step of a part's own line that comes next; null: it has been gone through. */
+export const reworkLeft = (done: readonly string[]): ReworkStep | null => reworkLine[done.length] ?? null;
 
-function mayStart(context: FaceContext, event: Started): boolean {
-	const { rules, laid, done, touched, overrides } = context;
-	const rule = rules.coats[laid];
-	const may = (name: string) => overrides.includes(name);
-	return (
-		event.coat === laid + 1 &&
-		event.from === 'start' &&
-		(rule !== undefined || may('coats')) &&
-		letsOn(context, event.facts?.window) &&
-		openPlace(context) < 0 &&
-		(touched || !rule?.touch || done.includes('sand') || may('touch'))
-	);
+/** The coat under it lets a coat on. */
+export const letsOn = (context: FaceContext): boolean => shutBy(context) === null;
+
+/** What stands between a face and its next coat as far as the face itself can tell. */
+export type FaceStop =
+	/** `step`: of its own line; null: it is out of line beside a face that has one. */
+	| { by: 'aside'; step: ReworkStep | null }
+	| { by: 'coats' }
+	| { by: 'window'; is: Exclude<Window, 'spray'> }
+	| { by: 'prep'; step: Prep; place: number }
+	| { by: 'touch' };
+
+/** The recoat window that keeps the coat off; null where it lets it on, by itself, by work on the face, or under a reason. */
+function shutBy(context: FaceContext): Exclude<Window, 'spray'> | null {
+	const { done, window } = context;
+	if (windowReasoned(context)) return null;
+	if (window.matches('wait')) return 'wait';
+	if (window.matches('scuff') && !done.includes('scuff') && !done.includes('sand')) return 'scuff';
+	return window.matches('sand') && !done.includes('sand') ? 'sand' : null;
 }
 
-/** Inside its wet edge a face broken off goes on; past it only where the coats around and under it let it. */
-const mayFinish = (context: FaceContext, event: Started) =>
-	event.from === 'part' &&
-	event.coat === context.laid + 1 &&
-	(event.facts?.wet === true || letsOn(context, event.facts?.window));
+/**
+ * In the order in which it is put right. A face partly on is gone on with inside its wet edge; past it only where the
+ * coats around and under it let it.
+ */
+export function faceStops(face: { value: unknown; context: FaceContext }, wet: boolean): readonly FaceStop[] {
+	const { context } = face;
+	const { rules, laid, touched, overrides } = context;
+	if (face.value === 'aside') return [{ by: 'aside', step: reworkLeft(context.rework) }];
+	if (face.value === 'beside') return [{ by: 'aside', step: null }];
+	const shut = shutBy(context);
+	const window: FaceStop[] = shut ? [{ by: 'window', is: shut }] : [];
+	if (face.value === 'part') return wet ? [] : window;
+	const place = openPlace(context);
+	const next = stepsBefore(context)[place];
+	const wantsTouch = (rules.coats[laid] ?? rules.coats.at(-1))?.touch === true;
+	const isTouched = touched || context.done.includes('sand') || overrides.includes('touch');
+	return [
+		...(laid < rules.coats.length || overrides.includes('coats') ? [] : [{ by: 'coats' as const }]),
+		...(shut === 'wait' ? window : []),
+		...(next ? [{ by: 'prep' as const, step: next, place }] : []),
+		...(shut === 'wait' ? [] : window),
+		...(wantsTouch && !isTouched ? [{ by: 'touch' as const }] : []),
+	];
+}
 
 const fresh = {
 	partly: false,
@@ -139,7 +149,6 @@ const fresh = {
 	places: [],
 	touched: false,
 	overrides: [],
-	passedOver: [],
 	rework: [],
 	byName: false,
 };
@@ -158,8 +167,9 @@ const placesOfOwnWork = (coming: Coming): number[] => {
 export const faceMachine = setup({
 	types: { context: {} as FaceContext, events: {} as DayEvent, input: {} as FaceInput },
 	guards: {
-		mayStart: ({ context, event }) => event.type === 'face.started' && mayStart(context, event),
-		mayFinish: ({ context, event }) => event.type === 'face.started' && mayFinish(context, event),
+		isNextCoat: ({ context, event }) => event.type === 'face.started' && event.coat === context.laid + 1,
+		fromStart: ({ event }) => event.type === 'face.started' && event.from === 'start',
+		fromPart: ({ event }) => event.type === 'face.started' && event.from === 'part',
 		isThisCoat: ({ context, event }) => event.type === 'face.ended' && event.coat === context.laid + 1,
 		sprayedAll: ({ event }) => event.type === 'face.ended' && event.extent === 'all',
 		partIsOn: ({ context, event }) =>
@@ -167,12 +177,16 @@ export const faceMachine = setup({
 		isNextStep: ({ context, event }) =>
 			event.type === 'stage.done' && isInPlace(context, event.stage, event.place),
 		mayPassOver: ({ context, event }) =>
-			event.type === 'override.given' && isInPlace(context, event.step, event.place),
+			event.type === 'override.given' &&
+			isInPlace(context, event.step, event.place) &&
+			(event.rule !== 'prep' || event.step !== undefined) &&
+			(event.rule !== 'window' || context.window.can(event)),
 		touchAllows: ({ event }) => event.type === 'reading.taken' && event.feature === 'touch' && event.matched,
 		isNextRework: ({ context, event }) =>
-			event.type === 'rework.done' && event.step === reworkLine[context.rework.length],
+			event.type === 'rework.done' && event.facts?.due === true && event.step === reworkLeft(context.rework),
 		isLastRework: ({ context, event }) =>
 			event.type === 'rework.done' &&
+			event.facts?.due === true &&
 			event.step === 'clean' &&
 			context.rework.length === reworkLine.length - 1,
 		isSound: ({ context, event }) =>
@@ -198,14 +212,13 @@ export const faceMachine = setup({
 				event.type === 'override.given' && !context.overrides.includes(event.rule)
 					? [...context.overrides, event.rule]
 					: context.overrides,
-			passedOver: ({ context, event }) =>
-				event.type === 'override.given'
-					? withAll(context.passedOver, passedBy(context, event))
-					: context.passedOver,
 			places: ({ context, event }) =>
 				event.type === 'override.given'
-					? withAll(context.places, placesOf(context, leftOutBy(context, event)))
+					? withAll(context.places, placesOf(context, leftOutBy(event)))
 					: context.places,
+		}),
+		stepWindow: assign({
+			window: ({ context, event }) => transition(windowMachine, context.window, event)[0],
 		}),
 		/** Air read anew is judged anew. */
 		judgeAir: assign({ overrides: ({ context }) => context.overrides.filter(rule => rule !== 'air') }),
@@ -243,10 +256,11 @@ export const faceMachine = setup({
 			places: placesOf({ rules: input, laid }, done),
 			rework,
 			byName: aside && beside === undefined,
+			window: initialTransition(windowMachine, { bare: laid === 0 })[0],
 		};
 	},
 	initial: 'placing',
-	on: { 'air.read': { actions: 'judgeAir' } },
+	on: { 'air.read': { actions: 'judgeAir' }, 'window.moved': { actions: 'stepWindow' } },
 	states: {
 		placing: {
 			always: [
@@ -257,10 +271,10 @@ export const faceMachine = setup({
 		},
 		open: {
 			on: {
-				'face.started': { guard: 'mayStart', target: 'spraying' },
+				'face.started': { guard: and(['isNextCoat', 'fromStart']), target: 'spraying' },
 				'stage.done': { guard: 'isNextStep', actions: 'prepare' },
 				'reading.taken': { guard: 'touchAllows', actions: 'touch' },
-				'override.given': { guard: 'mayPassOver', actions: 'override' },
+				'override.given': { guard: 'mayPassOver', actions: ['override', 'stepWindow'] },
 				'part.setAside': [
 					{ guard: 'isSound', target: 'beside' },
 					{ target: 'aside', actions: 'noteTelling' },
@@ -270,8 +284,8 @@ export const faceMachine = setup({
 		spraying: {
 			on: {
 				'face.ended': [
-					{ guard: and(['isThisCoat', 'sprayedAll']), target: 'open', actions: 'count' },
-					{ guard: and(['isThisCoat', 'partIsOn']), target: 'part', actions: 'keepPart' },
+					{ guard: and(['isThisCoat', 'sprayedAll']), target: 'open', actions: ['count', 'stepWindow'] },
+					{ guard: and(['isThisCoat', 'partIsOn']), target: 'part', actions: ['keepPart', 'stepWindow'] },
 					{ guard: 'isThisCoat', target: 'open' },
 				],
 				'break.began': 'broken',
@@ -281,16 +295,16 @@ export const faceMachine = setup({
 		broken: {
 			on: {
 				'face.ended': [
-					{ guard: and(['isThisCoat', 'sprayedAll']), target: 'open', actions: 'count' },
-					{ guard: and(['isThisCoat', 'partIsOn']), target: 'part', actions: 'keepPart' },
+					{ guard: and(['isThisCoat', 'sprayedAll']), target: 'open', actions: ['count', 'stepWindow'] },
+					{ guard: and(['isThisCoat', 'partIsOn']), target: 'part', actions: ['keepPart', 'stepWindow'] },
 					{ guard: 'isThisCoat', target: 'open' },
 				],
 			},
 		},
 		part: {
 			on: {
-				'face.started': { guard: 'mayFinish', target: 'spraying' },
-				'override.given': { guard: 'mayPassOver', actions: 'override' },
+				'face.started': { guard: and(['isNextCoat', 'fromPart']), target: 'spraying' },
+				'override.given': { guard: 'mayPassOver', actions: ['override', 'stepWindow'] },
 				/** Half a coat is no sound one. */
 				'part.setAside': { target: 'aside', actions: 'noteTelling' },
 			},
@@ -305,7 +319,7 @@ export const faceMachine = setup({
 		aside: {
 			on: {
 				'rework.done': [
-					{ guard: 'isLastRework', target: 'open', actions: 'backInLine' },
+					{ guard: 'isLastRework', target: 'open', actions: ['backInLine', 'stepWindow'] },
 					{ guard: 'isNextRework', actions: 'rework' },
 				],
 			},

@@ -1,4 +1,5 @@
-import { letsOn, windowPassedOver } from '../../machines/face.ts';
+import { letsOn } from '../../machines/face.ts';
+import { type Stop, stopsOf } from '../../machines/stops.ts';
 import type { Face, Job, PlannedCoat, Window } from '../job/job.ts';
 import { reducerFor } from '../plan/batches.ts';
 import { type Outlook, outlook, type Spell } from '../plan/outlook.ts';
@@ -15,14 +16,16 @@ import {
 	faceBook,
 	faceOf,
 	faceState,
+	facesIn,
 	jobOf,
+	laidOn,
 	type Moment,
 	materialOf,
 	nextCoat,
 	settingsOf,
 } from './moment.ts';
 import { hardens_s, plannedPrep } from './prep.ts';
-import type { Facts } from './records.ts';
+import type { EventOf, Facts } from './records.ts';
 import { rulingSurface_C } from './ruling-surface.ts';
 import { takes } from './takes.ts';
 
@@ -77,33 +80,62 @@ export const isShutPart = (moment: Moment, id: string): boolean =>
 	faceState(moment, id).matches('part') &&
 	!isWet(moment, id) &&
 	!partFlashes(moment, id) &&
-	!letsOn(faceState(moment, id).context, windowNow(moment, id));
+	!letsOn(faceState(moment, id).context);
 
 /**
- * The recoat window that a face is in, of the coat under it where some of the next is on: it opens by the clock that
- * counts less, and closes by the one that counts more.
+ * The recoat window that a face has come to be in by the clock, of the coat under it where some of the next is on: it
+ * opens by the clock that counts less, and closes by the one that counts more.
  */
-export function windowNow(moment: Moment, id: string): Window {
+export function windowByClock(moment: Moment, id: string): EventOf<'window.moved'>['to'] {
 	const { laid } = faceBook(moment, id);
 	if (partFlashes(moment, id)) return 'wait';
 	const last = laid.at(-1);
-	if (!last) return 'spray';
+	if (!last) return 'bare';
 	const least = atLeast_s(last.ended, moment.now);
 	if (least < sheetWait_s(moment, id)) return 'wait';
 	const most = atMost_s(last.ended, moment.now);
 	return offsets(moment, id).find(({ from_s, until_s }) => least >= from_s && most < until_s)?.does ?? 'wait';
 }
 
+/** A window opened and shut unseen since a face came into its wait: this is another wait. */
+function openedUnseen(moment: Moment, id: string): boolean {
+	const { laid, movedAt } = faceBook(moment, id);
+	const last = laid.at(-1);
+	if (!last || !movedAt) return false;
+	const entered_s = (movedAt.wall - last.ended.wall) / 1000;
+	const least = atLeast_s(last.ended, moment.now);
+	return offsets(moment, id).some(
+		({ does, from_s }) => does !== 'wait' && from_s > entered_s && from_s <= least,
+	);
+}
+
+/** The recoat windows that faces in line have come into since their charts were told of one. */
+export const windowsMoved = (moment: Moment): EventOf<'window.moved'>[] =>
+	facesIn(moment, 'open', 'part').flatMap(face => {
+		const to = windowByClock(moment, face);
+		const stands = windowNow(moment, face) === to && !(to === 'wait' && openedUnseen(moment, face));
+		return stands ? [] : [{ type: 'window.moved', face, coat: laidOn(moment, face) + 1, to }];
+	});
+
+/** The recoat window that a face is in. */
+export const windowNow = (moment: Moment, id: string) => faceState(moment, id).context.window.value;
+
+/** … where it lets nothing on by itself. */
+export function shutWindow(moment: Moment, id: string): Exclude<Window, 'spray'> | undefined {
+	const window = windowNow(moment, id);
+	return window === 'wait' || window === 'scuff' || window === 'sand' ? window : undefined;
+}
+
 /** What can be done next over the last coat of a face; null: none is on, or no window opens by waiting. */
 export function outlookOf(moment: Moment, id: string): Outlook | null {
 	const last = faceBook(moment, id).laid.at(-1);
 	if (!last) return null;
-	const { done, passedOver } = faceState(moment, id).context;
+	const { done, window } = faceState(moment, id).context;
 	const age = { least_s: atLeast_s(last.ended, moment.now), most_s: atMost_s(last.ended, moment.now) };
 	return outlook(offsets(moment, id), age, {
 		wait_s: sheetWait_s(moment, id),
 		next: plannedPrep(moment, id)?.step ?? null,
-		done: [...done, ...passedOver],
+		done: [...done, ...window.context.reasons],
 	});
 }
 
@@ -195,16 +227,23 @@ export const checkAged = (moment: Moment): boolean => {
 export function factsForFace(moment: Moment, id: string): Facts {
 	const { volume_mL, spray_s } = wantedFor(moment, id);
 	const life = cupLife_s(moment);
+	const coat = nextCoat(moment, id);
+	const clock = gunClock(moment);
 	return {
-		window: windowNow(moment, id),
 		air: airNow(moment, id),
 		alive: life > 0,
+		thinned: contextOf(moment).cup.every(letter => isMixedFor(moment, letter, coat)),
+		fresh: clock === null || clock.flush > moment.now.wall,
 		lasts: life > spray_s,
 		enough: moment.state.book.cup_mL + 1e-9 >= volume_mL,
 		aged: checkAged(moment),
 		wet: isWet(moment, id),
 	};
 }
+
+/** Everything that stands between a face and its next coat now. */
+export const stopsAt = (moment: Moment, id: string): readonly Stop[] =>
+	stopsOf(contextOf(moment), faceState(moment, id), factsForFace(moment, id));
 
 /** When the least time since the painter came back is over, wall clock ms. */
 export function settledAt(moment: Moment): number {
@@ -277,28 +316,6 @@ export function reworkDue(
 	} catch {
 		return { step: 'set-up', due: null };
 	}
-}
-
-/** A wait that a reason was given in is still the same: nothing has opened since, and nothing was broken off. */
-function isSameWait(moment: Moment, id: string): boolean {
-	const { laid, part } = faceBook(moment, id);
-	const last = laid.at(-1);
-	const reasons = moment.state.book.overrides.filter(({ rule, face }) => rule === 'window' && face === id);
-	const given = Date.parse(reasons.at(-1)?.at ?? '');
-	if (part && given < part.since.wall) return false;
-	if (!last) return true;
-	const given_s = (given - last.ended.wall) / 1000;
-	const least = atLeast_s(last.ended, moment.now);
-	return !offsets(moment, id).some(
-		({ does, from_s }) => does !== 'wait' && from_s > given_s && from_s <= least,
-	);
-}
-
-/** A reason was given for the recoat window that a face is in. */
-export function windowReasoned(moment: Moment, id: string): boolean {
-	const window = windowNow(moment, id);
-	const isPassed = windowPassedOver(faceState(moment, id).context, window);
-	return isPassed && (window !== 'wait' || isSameWait(moment, id));
 }
 
 export const overridesOn = (moment: Moment, id: string): readonly string[] =>

@@ -1,6 +1,6 @@
 import type { Component, Prep } from '../job/job.ts';
 import type { Pulls } from '../trade/pulls.ts';
-import { type Instant, instantAfter, shownBy } from './instant.ts';
+import { atMost_s, type Instant, instantAfter, shownBy } from './instant.ts';
 import type { BreakKind, DayRecord, EventOf, ReadingFeature } from './records.ts';
 
 type Opened = EventOf<'day.opened'>;
@@ -28,6 +28,8 @@ export type FaceBook = {
 		pulls: Pulls;
 	} | null;
 	laid: LaidCoat[];
+	/** When its recoat window last moved, or a pass shut it. */
+	movedAt: Instant | null;
 	/** What the last coat allows, as last worked out. */
 	windows: EventOf<'window.set'> | null;
 	/**
@@ -105,8 +107,6 @@ export type Book = {
 	backSince: Instant | null;
 	/** A hold long enough to ask for the air again is told by this. */
 	longestHold_s: number;
-	/** Came back from a hold so long that the list before spraying is due again. */
-	wasAway: boolean;
 	wait: EventOf<'wait.began'> | null;
 	attempts: number;
 	overrides: (DayRecord & EventOf<'override.given'>)[];
@@ -128,6 +128,7 @@ export type Book = {
 const emptyFace = (): FaceBook => ({
 	pass: null,
 	laid: [],
+	movedAt: null,
 	windows: null,
 	part: null,
 	prep: [],
@@ -145,6 +146,7 @@ export function openBook(record: DayRecord & Opened): Book {
 			const before = record.before.faces[id];
 			const face = emptyFace();
 			if (before) {
+				face.movedAt = before.coats.length > 0 ? now : null;
 				face.laid = before.coats.map(({ coat, ended, cup, surfaceC }) => ({
 					coat,
 					ended: past(ended),
@@ -184,7 +186,6 @@ export function openBook(record: DayRecord & Opened): Book {
 		break: null,
 		backSince: null,
 		longestHold_s: 0,
-		wasAway: false,
 		wait: null,
 		attempts: 0,
 		overrides: [],
@@ -198,3 +199,10 @@ export function openBook(record: DayRecord & Opened): Book {
 		lastCard: null,
 	};
 }
+
+/** After so long a hold the list before spraying is gone through again, s. This project's own choice. */
+const away_s = 4 * 3600;
+
+/** The break that ends now was so long that nothing looked at before it need still be so. */
+export const wasLong = ({ break: held }: Book, now: Instant): boolean =>
+	held !== null && atMost_s(held.since, now) >= away_s;

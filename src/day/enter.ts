@@ -49,11 +49,13 @@ function endFace(book: Book, record: DayRecord & EventOf<'face.ended'>, at: Inst
 		if (extent === 'part')
 			return {
 				pass: null,
+				movedAt: stopped,
 				part: { lastStroke, share, since: stopped, wetSince: pass?.seen ?? stopped, left: false },
 			};
 		const ended = record.ended ? { ...at, wall: Date.parse(record.ended) } : at;
 		return {
 			pass: null,
+			movedAt: ended,
 			part: null,
 			prep: [],
 			laid: [...face.laid, { coat, ended, cup: book.checked?.cup ?? [], carried_C: null }],
@@ -114,9 +116,6 @@ function reworked(
 	}
 }
 
-/** After so long a hold the list before spraying is gone through again, s. This project's own choice. */
-const away_s = 4 * 3600;
-
 /** Seconds by which a record says that the wall clock was set back. */
 const setBack_s = (record: DayRecord): number =>
 	record.type === 'clock.set' ? Math.max(0, -record.stepMs / 1000) : 0;
@@ -147,6 +146,7 @@ export function enter(book: Book, record: DayRecord, from: string): Book {
 function thrownBy(book: Book, record: DayRecord): Book['thrown'] {
 	/** This list begins by itself: the pot has not been spoken of yet. */
 	if (record.type === 'check.began' && record.list === 'before-spraying') return book.thrown;
+	if (record.type === 'window.moved') return book.thrown;
 	if (record.type !== 'batch.discarded') return [];
 	const batch = book.batches.get(record.batch);
 	return batch && hasPot(batch) ? [...book.thrown, record] : book.thrown;
@@ -270,6 +270,8 @@ function note(book: Book, record: DayRecord, at: Instant, from: string): Book {
 			return { ...book, late: record };
 		case 'edge.left':
 			return changeFace(book, record.face, ({ part }) => ({ part: part && { ...part, left: true } }));
+		case 'window.moved':
+			return changeFace(book, record.face, () => ({ movedAt: at }));
 		case 'window.set':
 			return changeFace(book, record.face, () => ({ windows: record }));
 		case 'stage.done':
@@ -337,7 +339,6 @@ function note(book: Book, record: DayRecord, at: Instant, from: string): Book {
 				wait: null,
 				backSince: at,
 				longestHold_s: Math.max(book.longestHold_s, held_s),
-				wasAway: book.wasAway || held_s >= away_s,
 			};
 		}
 		case 'override.given': {

@@ -1,6 +1,7 @@
 import { batchInHand } from '../../machines/day-context.ts';
+import { windowReasoned } from '../../machines/face.ts';
 import { orderFor } from '../plan/order.ts';
-import { isSettled, windowReasoned, windowsOf } from './allowed.ts';
+import { isSettled, windowsMoved, windowsOf } from './allowed.ts';
 import { beginCheck } from './asks/gun-items.ts';
 import { lateAt } from './asks/spraying.ts';
 import { beginList } from './begin-list.ts';
@@ -10,6 +11,7 @@ import {
 	contextOf,
 	faceBook,
 	faceOf,
+	faceState,
 	jobOf,
 	laidOn,
 	type Moment,
@@ -83,7 +85,7 @@ const discardDead = (moment: Moment): DayEvent[] =>
 	deadPots(moment).map(batch => ({ type: 'batch.discarded', batch, why: 'past its life' }));
 
 function fromBench(moment: Moment): DayEvent[] {
-	const { need } = contextOf(moment);
+	const { gun } = contextOf(moment);
 	const dead = discardDead(moment);
 	if (dead.length > 0 && activityOf(moment) === 'bench') return dead;
 	const order = orderDue(moment);
@@ -107,7 +109,7 @@ function fromBench(moment: Moment): DayEvent[] {
 		case 'turn':
 			return [{ type: 'gun.unknown', why: step.why }];
 		case 'check':
-			return [beginCheck(moment, step.face, need === 'short' ? 'short' : 'full')];
+			return [beginCheck(moment, step.face, gun.matches('shortCheckDue') ? 'short' : 'full')];
 		default:
 			return [];
 	}
@@ -144,6 +146,8 @@ export function following(moment: Moment): DayEvent[] {
 	if (activity === 'closed') return [];
 	const windows = windowsDue(moment);
 	if (windows.length > 0) return windows;
+	const moved = windowsMoved(moment);
+	if (moved.length > 0) return moved;
 	switch (activity) {
 		case 'bench':
 		case 'ready': {
@@ -161,12 +165,19 @@ export function following(moment: Moment): DayEvent[] {
 	}
 }
 
+const endOf = ({ face, coat, due }: EventOf<'wait.began'>): EventOf<'wait.ended'> => ({
+	type: 'wait.ended',
+	face,
+	coat,
+	due,
+});
+
 /** A wait for a window that was overridden ends at once. No reason shortens the others: standing, a wet tab, rework. */
 function sooner(moment: Moment): DayEvent[] {
 	const { wait } = moment.state.book;
 	if (!wait?.face || (wait.why !== 'window' && wait.why !== 'flash')) return [];
-	if (!windowReasoned(moment, wait.face)) return [];
-	return [{ type: 'wait.ended', face: wait.face, coat: wait.coat, due: wait.due }];
+	if (!windowReasoned(faceState(moment, wait.face).context)) return [];
+	return [{ ...endOf(wait), facts: { due: false } }];
 }
 
 function checkDone(moment: Moment): DayEvent[] {
@@ -198,8 +209,7 @@ export function deadlineOf(moment: Moment): Deadline | null {
 		case 'wait': {
 			const { wait } = book;
 			if (!wait) return null;
-			const { face, coat, due } = wait;
-			return { at: Date.parse(due), events: [{ type: 'wait.ended', face, coat, due }] };
+			return { at: Date.parse(wait.due), events: [{ ...endOf(wait), facts: { due: true } }] };
 		}
 		case 'check': {
 			const settled = moment.state.book.backSince ? settledWall(moment) : null;

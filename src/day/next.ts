@@ -1,16 +1,6 @@
+import type { Stop } from '../../machines/stops.ts';
 import type { Prep } from '../job/job.ts';
-import {
-	airAged,
-	airNow,
-	checkAged,
-	isShutPart,
-	isWet,
-	overridesOn,
-	reworkDue,
-	waitEnds,
-	windowNow,
-	windowReasoned,
-} from './allowed.ts';
+import { isShutPart, isWet, reworkDue, stopsAt, waitEnds } from './allowed.ts';
 import {
 	contextOf,
 	faceBook,
@@ -21,11 +11,9 @@ import {
 	laidOn,
 	type Moment,
 	nextCoat,
-	ruleOf,
 } from './moment.ts';
 import { type Candidate, pending } from './order.ts';
 import { type PaintStep, paintFor, workOn_s } from './paint.ts';
-import { plannedPrep } from './prep.ts';
 
 /** The one thing that comes next, worked out from where the day stands; nothing of it is stored. */
 export type Step =
@@ -58,13 +46,15 @@ export type Step =
 /** Beyond this a wait is no wait of the day but the end of it, ms. */
 const longWait_ms = 4 * 3_600_000;
 
-const mayNow = (moment: Moment, id: string) => windowNow(moment, id) !== 'wait' || windowReasoned(moment, id);
+const waits = ({ by, ...stop }: Stop): boolean => by === 'window' && 'is' in stop && stop.is === 'wait';
 
-/** The wet face first, then the first in order whose window is not *wait*. */
-function chosen(moment: Moment, faces: Candidate[]): string | undefined {
+/** The wet face first, then the first in order that need not wait. */
+function chosen(moment: Moment, faces: readonly Candidate[]): string | undefined {
 	const wet = faces.find(({ face }) => faceState(moment, face).matches('part') && isWet(moment, face));
 	return (wet ?? faces.find(({ face }) => mayNow(moment, face)))?.face;
 }
+
+const mayNow = (moment: Moment, id: string): boolean => !stopsAt(moment, id).some(waits);
 
 function soonest(faces: string[], dueOf: (id: string) => number | null) {
 	const due = faces
@@ -90,28 +80,34 @@ export function reworkNow(moment: Moment): Extract<Step, { kind: 'rework' | 'one
 	return oneMore(moment) ?? { kind: 'rework', face, step: reworkDue(moment, face).step };
 }
 
+/** The work that stands between a face and its coat: planned, or asked for by its recoat window. */
+function workOn(moment: Moment, id: string) {
+	const stop = stopsAt(moment, id).find(one => one.by === 'prep' || (one.by === 'window' && !waits(one)));
+	if (stop?.by === 'prep')
+		return {
+			step: stop.step,
+			place: stop.place,
+			grit: gritOf(moment, id, stop.place),
+			rule: 'prep' as const,
+		};
+	if (stop?.by !== 'window' || stop.is === 'wait') return null;
+	const { grit } = jobOf(moment).materials[nextCoat(moment, id).material] ?? { grit: null };
+	return { step: stop.is, grit, rule: 'window' as const };
+}
+
+const gritOf = (moment: Moment, id: string, place: number): number | null =>
+	nextCoat(moment, id).prep[place]?.grit ?? null;
+
 /** Faces of the same part that want the same preparation now. */
 function prepFor(moment: Moment, id: string): Step | null {
-	const wantedBy = (face: string) => {
-		const { done } = faceState(moment, face).context;
-		const window = windowNow(moment, face);
-		const coat = nextCoat(moment, face);
-		const planned = plannedPrep(moment, face);
-		if (planned) return { ...planned, rule: 'prep' as const };
-		const wanted = window === 'scuff' || window === 'sand' ? window : null;
-		const prepared =
-			wanted === null || done.includes('sand') || (wanted === 'scuff' && done.includes('scuff'));
-		const { grit } = jobOf(moment).materials[coat.material] ?? { grit: null };
-		return prepared || windowReasoned(moment, face) ? null : { step: wanted, grit, rule: 'window' as const };
-	};
-	const wanted = wantedBy(id);
+	const wanted = workOn(moment, id);
 	if (!wanted) return null;
 	const { part } = faceOf(moment, id);
-	const isAlike = (other: ReturnType<typeof wantedBy>) =>
+	const isAlike = (other: ReturnType<typeof workOn>) =>
 		other?.step === wanted.step && other.grit === wanted.grit && other.rule === wanted.rule;
 	const faces = pending(moment)
 		.map(({ face }) => face)
-		.filter(face => faceOf(moment, face).part === part && isAlike(wantedBy(face)));
+		.filter(face => faceOf(moment, face).part === part && isAlike(workOn(moment, face)));
 	const { step, grit, rule } = wanted;
 	return { kind: 'prep', part, faces, step, grit, rule };
 }
@@ -129,16 +125,7 @@ function prepBefore(moment: Moment, faces: readonly Candidate[], face: string): 
 
 /** The tape tab of the coat before: it speaks for the faces of the coat that may be sprayed by when their turn comes. */
 function touchFor(moment: Moment, id: string): Step | null {
-	const asks = (face: string) => {
-		const { touched, overrides, done, partly } = faceState(moment, face).context;
-		return (
-			ruleOf(moment, face).touch &&
-			!touched &&
-			!partly &&
-			!overrides.includes('touch') &&
-			!done.includes('sand')
-		);
-	};
+	const asks = (face: string) => stopsAt(moment, face).some(({ by }) => by === 'touch');
 	if (!asks(id)) return null;
 	const coat = laidOn(moment, id) + 1;
 	const { tabWet } = moment.state.book;
@@ -157,13 +144,14 @@ function touchFor(moment: Moment, id: string): Step | null {
 	return { kind: 'touch', faces, coat };
 }
 
+const turns = { horns: 'cap-turn', fan: 'knob', aged: 'age' } as const;
+
 function gunFor(moment: Moment, id: string): Step {
-	const { known } = contextOf(moment);
-	const rule = ruleOf(moment, id);
-	if (!known) return { kind: 'check', face: id };
-	if (known.horns !== rule.horns) return { kind: 'turn', face: id, why: 'cap-turn' };
-	if (known.fanHeight_mm !== rule.fanHeight_mm) return { kind: 'turn', face: id, why: 'knob' };
-	return checkAged(moment) ? { kind: 'turn', face: id, why: 'age' } : { kind: 'ready', face: id };
+	const stop = stopsAt(moment, id).find(one => one.by === 'gun');
+	if (!stop) return { kind: 'ready', face: id };
+	return stop.is === 'unknown'
+		? { kind: 'check', face: id }
+		: { kind: 'turn', face: id, why: turns[stop.is] };
 }
 
 function whenNothingNow(moment: Moment, faces: string[]): Step {
@@ -176,7 +164,18 @@ function whenNothingNow(moment: Moment, faces: string[]): Step {
 	return { kind: 'finish' };
 }
 
-/** What comes next at the bench, or with the gun known. */
+/** A face broken off past its wet edge: nothing was said of it yet, or no waiting helps it any more. */
+function seamIn(moment: Moment, faces: readonly Candidate[]): Step | null {
+	const shut = faces.find(({ face }) => isShutPart(moment, face));
+	if (shut) return { kind: 'shut', face: shut.face };
+	const left = faces.find(
+		({ face }) =>
+			faceState(moment, face).matches('part') && !isWet(moment, face) && !faceBook(moment, face).part?.left,
+	);
+	return left ? { kind: 'edge', face: left.face } : null;
+}
+
+/** What comes next at the bench, or with the gun known: what puts right the first thing that stands before a face. */
 export function nextStep(moment: Moment): Step {
 	const { late, listsDone } = contextOf(moment);
 	const broken = facesIn(moment, 'broken');
@@ -184,26 +183,21 @@ export function nextStep(moment: Moment): Step {
 	if (late) return { kind: 'one-go' };
 	const back = oneMore(moment);
 	if (back) return back;
-	if (!listsDone.includes('before-spraying')) return { kind: 'list', list: 'before-spraying' };
 	const faces = pending(moment);
-	if (listsDone.includes('clean-up') || faces.length === 0) return whenNothingNow(moment, []);
-	if (moment.state.book.wasAway) return { kind: 'list', list: 'before-spraying' };
-	if (airAged(moment)) return { kind: 'air' };
-	const shut = faces.find(({ face }) => isShutPart(moment, face));
-	if (shut) return { kind: 'shut', face: shut.face };
-	const left = faces.find(
-		({ face }) =>
-			faceState(moment, face).matches('part') && !isWet(moment, face) && !faceBook(moment, face).part?.left,
-	);
-	if (left) return { kind: 'edge', face: left.face };
+	const first = faces[0];
+	if (listsDone.includes('clean-up') || !first) return whenNothingNow(moment, []);
+	const [stop] = stopsAt(moment, first.face);
+	if (stop?.by === 'list') return { kind: 'list', list: 'before-spraying' };
+	if (stop?.by === 'air' && stop.is !== 'out') return { kind: 'air' };
+	const seam = seamIn(moment, faces);
+	if (seam) return seam;
 	const face = chosen(moment, faces);
 	if (!face)
 		return whenNothingNow(
 			moment,
 			faces.map(one => one.face),
 		);
-	if (airNow(moment, face) === 'out' && !overridesOn(moment, face).includes('air'))
-		return { kind: 'stuck', face };
+	if (stopsAt(moment, face)[0]?.by === 'air') return { kind: 'stuck', face };
 	return (
 		prepBefore(moment, faces, face) ??
 		touchFor(moment, face) ??

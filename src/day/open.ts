@@ -30,7 +30,7 @@ export function openingRecord(
 		at: isoAt(now.wall),
 		mono: now.mono,
 		type: 'day.opened',
-		v: 1,
+		v: 2,
 		program,
 		job: job.name,
 		sheet: job,

@@ -1,5 +1,5 @@
 import { batchInHand } from '../../machines/day-context.ts';
-import { cupLife_s, gunClock, isMixedFor, lifeLeft_s, potsOf, stoodAt, wantedFor } from './allowed.ts';
+import { cupLife_s, isMixedFor, lifeLeft_s, potsOf, stoodAt, stopsAt, wantedFor } from './allowed.ts';
 import { contextOf, jobOf, type Moment, materialOf, nextCoat } from './moment.ts';
 import { pending } from './order.ts';
 import { hasPot } from './pours.ts';
@@ -60,10 +60,8 @@ export function paintShort_mL(moment: Moment, id: string): number {
 
 /** After a wait the gun is checked in full anyhow: then is the time to mix what the whole coat is short of. */
 function mixesAhead(moment: Moment, id: string): boolean {
-	const { known, need } = contextOf(moment);
-	return (
-		known === null && need === 'full' && !batchInHand(contextOf(moment)) && paintShort_mL(moment, id) > 0
-	);
+	const context = contextOf(moment);
+	return context.gun.matches('fullCheckDue') && !batchInHand(context) && paintShort_mL(moment, id) > 0;
 }
 
 /** The pot that the cup is filled from: any into an empty cup; another batch only where both outlast the coat. */
@@ -74,25 +72,25 @@ function potFor(moment: Moment, id: string): string | undefined {
 	return potsFor(moment, id).find(letter => cup.length === 0 || cup.includes(letter) || lasts(letter));
 }
 
+const emptied = {
+	dead: 'too-old',
+	'other-material': 'other-material',
+	'other-mix': 'other-mix',
+	stood: 'stood-too-long',
+	dying: 'short-lived',
+} as const;
+
 /** Gun and paint for a face: nothing where the cup holds what it wants. */
 export function paintFor(moment: Moment, id: string): PaintStep | null {
-	const { cup } = contextOf(moment);
-	const coat = nextCoat(moment, id);
-	const { volume_mL, spray_s } = wantedFor(moment, id);
 	const { book } = moment.state;
-	const clock = gunClock(moment);
-	if (cup.length > 0 && cupLife_s(moment) <= 0) return { kind: 'empty', why: 'too-old' };
-	if (cup.some(letter => book.batches.get(letter)?.material !== coat.material))
-		return { kind: 'empty', why: 'other-material' };
-	if (!cup.every(letter => isMixedFor(moment, letter, coat))) return { kind: 'empty', why: 'other-mix' };
-	if (clock && clock.flush <= moment.now.wall) return { kind: 'empty', why: 'stood-too-long' };
-	if (cup.length > 0 && cupLife_s(moment) <= spray_s) return { kind: 'empty', why: 'short-lived' };
-	const short = book.cup_mL + 1e-9 < volume_mL;
-	if (cup.length > 0 && !short && !mixesAhead(moment, id)) return null;
+	const stop = stopsAt(moment, id).find(one => one.by === 'cup');
+	const short = stop?.is === 'empty' || stop?.is === 'short';
+	if (stop && stop.is !== 'empty' && stop.is !== 'short') return { kind: 'empty', why: emptied[stop.is] };
+	if (!short && !mixesAhead(moment, id)) return null;
 	const pot = potFor(moment, id);
 	const room_mL = jobOf(moment).gun.cup_mL - book.cup_mL;
 	if (pot && (short || room_mL > 0.5)) return { kind: 'load', batch: pot };
-	if (short && cup.length > 0 && cupLife_s(moment) <= coatTime_s(moment, id))
+	if (stop?.is === 'short' && cupLife_s(moment) <= coatTime_s(moment, id))
 		return { kind: 'empty', why: 'short-lived' };
 	const inHand = batchInHand(contextOf(moment));
 	if (!inHand) return { kind: 'mix', face: id };

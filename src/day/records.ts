@@ -61,12 +61,17 @@ export const airSchema = z.object({ airC: z.number(), humidity: z.number(), surf
 
 /** What was known of the moment when a record that needs it was made: computed from the clock, never by a machine. */
 export const factsSchema = z.object({
+	/** Of a day of version 1: the recoat window that the face was in; since then `window.moved` says it. */
 	window: z.optional(windowSchema),
 	/** The air reading in force: `ok`, too old, or outside the limits. */
 	air: z.optional(z.enum(['ok', 'stale', 'out', 'none'])),
 	/** The oldest batch in the cup is within its pot life now. */
 	alive: z.optional(z.boolean()),
-	/** … and will be when the face is done. */
+	/** The cup is thinned as the coat wants it. */
+	thinned: z.optional(z.boolean()),
+	/** It has not stood in the gun beyond the time to flush it. */
+	fresh: z.optional(z.boolean()),
+	/** Its oldest batch will be alive when the face is done. */
 	lasts: z.optional(z.boolean()),
 	/** The cup holds what the face wants. */
 	enough: z.optional(z.boolean()),
@@ -78,10 +83,15 @@ export const factsSchema = z.object({
 	settled: z.optional(z.boolean()),
 	/** A batch has stood long enough. */
 	stood: z.optional(z.boolean()),
-	/** The step of a rework line is due by its wait. */
+	/** A wait is over, or the step of a rework line is due by its own. */
 	due: z.optional(z.boolean()),
+	/** The painter was away so long that the list before spraying is gone through again. */
+	long: z.optional(z.boolean()),
 });
 export type Facts = z.infer<typeof factsSchema>;
+
+/** `bare`: no coat is on. */
+export const windowStateSchema = z.enum(['bare', ...windowSchema.options]);
 
 /** Why the gun is no longer known. */
 export const unknownWhySchema = z.enum([
@@ -138,7 +148,8 @@ const record = <Type extends string, Fields extends z.core.$ZodShape>(type: Type
 
 export const eventSchema = z.discriminatedUnion('type', [
 	record('day.opened', {
-		v: z.literal(1),
+		/** 2: the recoat window of each face is a record of its own, and facts that guards ask for are never left out. */
+		v: z.literal([1, 2]),
 		program: z.string(),
 		job: z.string(),
 		sheet: jobSchema,
@@ -289,6 +300,9 @@ export const eventSchema = z.discriminatedUnion('type', [
 		windows: z.array(z.object({ does: windowSchema, from: instant, until: z.nullable(instant) })),
 	}),
 
+	/** The recoat window that a face has come into; `coat` is the one to come. `wait` again: between them it was open. */
+	record('window.moved', { ...onFace, to: windowStateSchema }),
+
 	record('wait.began', {
 		...maybeFace,
 		due: instant,
@@ -310,6 +324,8 @@ export const eventSchema = z.discriminatedUnion('type', [
 		/** The one step of preparation left out. */
 		step: z.optional(prepSchema),
 		place,
+		/** The recoat window passed over. */
+		window: z.optional(windowSchema),
 		/** The batch that is used as it is. */
 		batch: z.optional(letter),
 	}),

@@ -3,7 +3,7 @@ import type { Clock } from './clock.ts';
 import { decide, type Refusal } from './decide.ts';
 import { asDay, type DayFileError, type FarWords, farWordsOf } from './file/trouble.ts';
 import { deadlineOf, following } from './follow.ts';
-import { type Instant, instantAfter, isoAt } from './instant.ts';
+import { type Instant, instantAfter, isoAt, type Shown } from './instant.ts';
 import { activityOf, type Moment, settingsOf } from './moment.ts';
 import { freshUi, type Ui } from './prompt.ts';
 import type { BreakKind, DayEvent, DayRecord } from './records.ts';
@@ -73,8 +73,19 @@ function opened({ sink, clock, rehearsal, notice = null }: SessionOptions): Sess
 	const fresh = state.book.last.type === 'day.opened';
 	const run = fresh ? state.book.last.run : state.book.last.run + 1;
 	const listeners = new Set<(made: readonly DayRecord[]) => void>();
-	const now = (): Instant => instantAfter(state.book.now, { ...clock.now(), run });
+	/** Both clocks, read once for everything that one answer, or one look at them, leads to. */
+	let reading: Shown | null = null;
+	const now = (): Instant => instantAfter(state.book.now, reading ?? { ...clock.now(), run });
 	const moment = (): Moment => ({ state, now: now() });
+	const atOneInstant = <Result>(work: () => Result): Result => {
+		const outer = reading;
+		reading ??= { ...clock.now(), run };
+		try {
+			return work();
+		} finally {
+			reading = outer;
+		}
+	};
 	let seen = now();
 	/** The question that was last shown: an answer to another one is not taken. */
 	let shown = '';
@@ -108,10 +119,13 @@ function opened({ sink, clock, rehearsal, notice = null }: SessionOptions): Sess
 	};
 
 	/** Null where the disk does not take it. */
-	const commit = (events: readonly DayEvent[], nextUi: Ui): DayRecord[] | null => {
+	const commit = (
+		events: readonly DayEvent[],
+		nextUi: Ui | ((made: readonly DayRecord[]) => Ui),
+	): DayRecord[] | null => {
 		const done = transact(state, events, now());
 		if (!keeping.keep(done.records)) return unkept(events, done);
-		stand(done, nextUi);
+		stand(done, typeof nextUi === 'function' ? nextUi(done.records) : nextUi);
 		tell(done.records);
 		return done.records;
 	};
@@ -150,9 +164,13 @@ function opened({ sink, clock, rehearsal, notice = null }: SessionOptions): Sess
 	};
 
 	/** What has come to follow by the clock alone, such as a wet edge that dried while nobody keyed. */
-	const drift = (): DayRecord[] => (following(moment()).length > 0 ? (commit([], freshUi) ?? []) : []);
+	const drift = (): DayRecord[] => (following(moment()).length > 0 ? (commit([], keptWhere) ?? []) : []);
+	/** A window that moves changes no question: what is half keyed stays. */
+	const keptWhere = (made: readonly DayRecord[]) =>
+		made.every(({ type }) => type === 'window.moved') ? ui : freshUi;
 
-	const tick = (): DayRecord[] => {
+	const tick = (): DayRecord[] => atOneInstant(look);
+	const look = (): DayRecord[] => {
 		const last = seen;
 		const kind = slip(now());
 		seen = now();
@@ -180,6 +198,23 @@ function opened({ sink, clock, rehearsal, notice = null }: SessionOptions): Sess
 		return trouble && farWordsOf(trouble, sink.path ?? '');
 	};
 
+	const taken = (answer: Answer): Outcome => {
+		const before = [...tick(), ...(keeping.waits() ? tryAgain() : [])];
+		const holds = 'key' in answer && answer.key === 'hold';
+		if (!holds && shown !== asked(viewOf(moment(), ui, rehearsal)))
+			return {
+				accepted: false,
+				reason: { code: 'changed', text: 'The screen changed. Look again.' },
+				records: before,
+			};
+		const decision = decide(moment(), ui, answer);
+		if ('refused' in decision) return { accepted: false, reason: decision.refused, records: before };
+		const made = commit(decision.events, decision.ui);
+		if (made) return { accepted: true, records: [...before, ...made] };
+		const { code = 'disk', say: text = '' } = farWords() ?? {};
+		return { accepted: false, reason: { code, text }, records: before };
+	};
+
 	return {
 		opening,
 		view() {
@@ -189,23 +224,8 @@ function opened({ sink, clock, rehearsal, notice = null }: SessionOptions): Sess
 			return words ? toldOn(view, words) : view;
 		},
 		state: () => state,
-		answer(answer) {
-			const before = [...tick(), ...(keeping.waits() ? tryAgain() : [])];
-			const holds = 'key' in answer && answer.key === 'hold';
-			if (!holds && shown !== asked(viewOf(moment(), ui, rehearsal)))
-				return {
-					accepted: false,
-					reason: { code: 'changed', text: 'The screen changed. Look again.' },
-					records: before,
-				};
-			const decision = decide(moment(), ui, answer);
-			if ('refused' in decision) return { accepted: false, reason: decision.refused, records: before };
-			const made = commit(decision.events, decision.ui);
-			if (made) return { accepted: true, records: [...before, ...made] };
-			const { code = 'disk', say: text = '' } = farWords() ?? {};
-			return { accepted: false, reason: { code, text }, records: before };
-		},
-		break: kind => broken(kind),
+		answer: answer => atOneInstant(() => taken(answer)),
+		break: kind => atOneInstant(() => broken(kind)),
 		trigger: on =>
 			activityOf(moment()) === 'closed'
 				? []

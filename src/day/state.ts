@@ -6,6 +6,8 @@ import { transition } from '../../machines/step.ts';
 import type { Face, Job } from '../job/job.ts';
 import { type Book, openBook } from './book.ts';
 import { enter } from './enter.ts';
+import { instantAfter, shownBy } from './instant.ts';
+import { asToday } from './older.ts';
 import type { DayRecord, EventOf } from './records.ts';
 
 /** The day as it stands: which activity by the machines, times and amounts by the book. */
@@ -60,12 +62,15 @@ export function fold(state: DayState | null, record: DayRecord): DayState {
 		return { machine: initialTransition(dayMachine, dayInput(record))[0], book: openBook(record) };
 	}
 	if (record.type === 'day.opened') throw new Error(`record ${record.seq}: the day is open already`);
-	const [machine] = transition(dayMachine, state.machine, record);
-	if (machine === state.machine && !state.machine.can(record))
-		throw new Error(`record ${record.seq}: ${record.type} cannot happen in ${String(state.machine.value)}`);
-	const entered = enter(state.book, record, String(state.machine.value));
-	const closed = machine.context.listsDone.slice(state.machine.context.listsDone.length);
-	const book = closed.includes('before-spraying') ? { ...entered, wasAway: false } : entered;
+	const now = instantAfter(state.book.now, shownBy(record));
+	let { machine } = state;
+	for (const event of asToday(state, record, now)) {
+		const [next] = transition(dayMachine, machine, event);
+		if (next === machine && !machine.can(event))
+			throw new Error(`record ${record.seq}: ${record.type} cannot happen in ${String(machine.value)}`);
+		machine = next;
+	}
+	const book = enter(state.book, record, String(state.machine.value));
 	return { machine, book: 'batch' in record ? noteStanding(book, machine, record.batch ?? null) : book };
 }
 

@@ -1,27 +1,15 @@
+import { knownOf } from '../../machines/day-context.ts';
+import { whyUnknown } from '../../machines/gun.ts';
+import { windowsMoved } from './allowed.ts';
 import { following } from './follow.ts';
 import { type Instant, isoAt } from './instant.ts';
-import type { DayEvent, DayRecord, UnknownWhy } from './records.ts';
+import type { DayEvent, DayRecord } from './records.ts';
 import { type DayState, fold } from './state.ts';
 
 /** From what happened to the records of one key, and to the state that they leave. */
 
-/** Known ends with these, and the record says so. */
-function endOfKnown(event: DayEvent): UnknownWhy | null {
-	switch (event.type) {
-		case 'break.began':
-			return event.kind === 'restart' ? 'restart' : 'break';
-		case 'wait.began':
-			return 'wait';
-		case 'face.late':
-			return 'late';
-		case 'batch.loaded':
-			return event.refill ? 'refill' : 'batch';
-		case 'cup.emptied':
-			return 'cleaned';
-		default:
-			return null;
-	}
-}
+/** A record says so where one ends what was known of the gun. */
+const isKnown = ({ machine }: DayState): boolean => knownOf(machine.context) !== null;
 
 export type Done = { state: DayState; records: DayRecord[] };
 
@@ -36,7 +24,7 @@ export function transact(start: DayState, events: readonly DayEvent[], now: Inst
 	let state = start;
 	const records: DayRecord[] = [];
 	const put = (event: DayEvent) => {
-		const known = state.machine.context.known !== null;
+		const known = isKnown(state);
 		const record: DayRecord = {
 			seq: state.book.last.seq + 1,
 			run: now.run,
@@ -46,11 +34,13 @@ export function transact(start: DayState, events: readonly DayEvent[], now: Inst
 		};
 		state = fold(state, record);
 		records.push(record);
-		const why = known ? endOfKnown(event) : null;
-		if (why) put({ type: 'gun.unknown', why });
+		if (known && !isKnown(state) && event.type !== 'gun.unknown')
+			put({ type: 'gun.unknown', why: whyUnknown(event) });
 	};
 	const step_ms = now.wall - start.book.now.wall;
 	if (step_ms < 0 && events.length > 0) put({ type: 'clock.set', stepMs: step_ms });
+	if (events.length > 0 && events[0]?.type !== 'break.began')
+		for (const moved of windowsMoved({ state, now })) put(moved);
 	for (const event of events) put(event);
 	for (let next = following({ state, now }); next.length > 0; next = following({ state, now })) {
 		for (const event of next) put(event);

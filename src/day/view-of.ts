@@ -1,4 +1,4 @@
-import { batchInHand } from '../../machines/day-context.ts';
+import { batchInHand, knownOf } from '../../machines/day-context.ts';
 import { gunClock, lifeLeft_s, outlookOf, settledAt, stoodAt, windowEdge } from './allowed.ts';
 import { promptAt } from './ask.ts';
 import { lateAt } from './asks/spraying.ts';
@@ -108,7 +108,7 @@ function cupShown(moment: Moment): string[] | undefined {
 
 /** Once the gun is known: how its horns stand and how the face is stroked. */
 function gunShown(moment: Moment, { ask }: Prompt, face: string | null): View['gun'] {
-	const { known } = contextOf(moment);
+	const known = knownOf(contextOf(moment));
 	if (!known || face === null || (ask !== 'go' && ask !== 'spraying')) return undefined;
 	const { tilt, coats } = faceOf(moment, face);
 	const stroke = coats[laidOn(moment, face)]?.stroke;

@@ -119,6 +119,8 @@ export function rehearsed({
 		toAsk: (ask: string) => until(({ ask: is }) => is === ask),
 		toEnd: () => until(({ ask }) => ask === 'closed'),
 		line: () => line,
+		/** What the clock alone still makes. */
+		tick: () => rehearsal.session().tick(),
 		state: () => rehearsal.session().state(),
 		/** As it would be found if the program ended now. */
 		left: (): Left => ({ keys: [...keys], world: { ...painter.world }, at: Date.parse(line.at) }),

@@ -229,6 +229,7 @@ test('a day of an older program does not say which face had the fault: there eac
 	const day = oneCoat();
 	const reason = 'respray after sanding flat';
 	const older = day.records().flatMap((record): DayRecord[] => {
+		if (record.type === 'day.opened') return [{ ...record, v: 1 }];
 		const { seq, run, at, mono } = record;
 		const stamp = { seq, run, at, mono };
 		if (record.type === 'part.setAside') {

@@ -56,7 +56,7 @@ export function faceWalk(face: FaceInput, rules: readonly string[], machines = a
 		rules,
 	};
 	const broken: string[] = [];
-	const alone = faceAlone(machines, plan, face.id, (_, __, says) => broken.push(says));
+	const alone = faceAlone(machines, plan, face.id, true, (_, __, says) => broken.push(says));
 	const states: FacePair[] = [];
 	const laying: number[] = [];
 	const graph = walk({

@@ -6,7 +6,7 @@ import {
 	unknownWhySchema,
 } from '../../src/day/records.ts';
 import type { Prep } from '../../src/job/job.ts';
-import { allGood, type Plan } from './plans.ts';
+import { allGood, type Plan, type Standing, windowsMoveFreely } from './plans.ts';
 import { overridesOf } from './properties.ts';
 import { type Shadow, wantedBy } from './shadow.ts';
 import type { SprayedFace } from './sprayed-face.ts';
@@ -17,33 +17,48 @@ import type { SprayedFace } from './sprayed-face.ts';
  */
 export type Move = readonly DayEvent[];
 
-const windows = ['spray', 'scuff', 'sand', 'wait'] as const;
+export const standings: readonly Standing[] = ['spray', 'scuff', 'sand', 'wait', 'bare'];
+
+/** What a start finds: the recoat window of its face, and the facts of the moment. */
+export type Found = { window: Standing; facts: Facts | undefined };
 
 /** Each fact in turn as bad as it can be, the others good; the window and the wet edge together, since either may serve. */
-export const factsOneByOne: readonly (Facts | undefined)[] = [
-	...windows.flatMap(window => [true, false].map(wet => ({ ...allGood, window, wet }))),
-	...(['stale', 'out', 'none'] as const).map(air => ({ ...allGood, air })),
-	{ ...allGood, alive: false },
-	{ ...allGood, lasts: false },
-	{ ...allGood, enough: false },
-	{ ...allGood, aged: true },
-	undefined,
+export const foundOneByOne: readonly Found[] = [
+	...standings.flatMap(window => [true, false].map(wet => ({ window, facts: { ...allGood, wet } }))),
+	...[
+		...(['stale', 'out', 'none'] as const).map(air => ({ ...allGood, air })),
+		{ ...allGood, alive: false },
+		{ ...allGood, thinned: false },
+		{ ...allGood, fresh: false },
+		{ ...allGood, lasts: false },
+		{ ...allGood, enough: false },
+		{ ...allGood, aged: true },
+		undefined,
+	].map((facts): Found => ({ window: 'spray', facts })),
 ];
 
 /** Every combination of every fact that a start could carry. */
-export const factsAll: readonly Facts[] = windows.flatMap(window =>
-	(['ok', 'stale', 'out', 'none'] as const).flatMap(air =>
-		Array.from({ length: 32 }, (_, bits) => ({
-			window,
-			air,
-			alive: (bits & 1) > 0,
-			lasts: (bits & 2) > 0,
-			enough: (bits & 4) > 0,
-			aged: (bits & 8) > 0,
-			wet: (bits & 16) > 0,
-		})),
-	),
+export const factsAll: readonly Required<Pick<Facts, keyof typeof allGood>>[] = (
+	['ok', 'stale', 'out', 'none'] as const
+).flatMap(air =>
+	Array.from({ length: 128 }, (_, bits) => ({
+		air,
+		alive: (bits & 1) > 0,
+		lasts: (bits & 2) > 0,
+		enough: (bits & 4) > 0,
+		aged: (bits & 8) > 0,
+		wet: (bits & 16) > 0,
+		thinned: (bits & 32) > 0,
+		fresh: (bits & 64) > 0,
+	})),
 );
+
+export const moved = (face: string, to: Standing): EventOf<'window.moved'> => ({
+	type: 'window.moved',
+	face,
+	coat: 1,
+	to,
+});
 
 export const startOfFace = (
 	face: string,
@@ -59,26 +74,38 @@ export const startOfFace = (
 	check: tie.check ?? 1,
 	air: tie.air === undefined ? 1 : tie.air,
 	overrides: [...(tie.overrides ?? [])],
-	window: facts?.window ?? 'wait',
+	window: 'spray',
 	from,
 	spray_s: 60,
 	...(facts && { facts }),
 });
 
-/** Starts of every face with every coat, fact and tie; elsewhere than at the gun one of each will do, since no chart lists it there. */
-function starts({ input, facts: only }: Plan, shadow: Shadow, atGun: boolean): DayEvent[] {
+/** Windows that a face comes into. */
+const standingsIn = ({ window }: Plan): readonly Standing[] => (window ? [window] : standings);
+
+/**
+ * Starts of every face with every coat, window, fact and tie, the window put right before it where windows do not move
+ * by themselves; elsewhere than at the gun one of each will do, since no chart lists it there.
+ */
+function starts(plan: Plan, shadow: Shadow, atGun: boolean): Move[] {
+	const { input, facts: only, window: standing } = plan;
+	const free = windowsMoveFreely(plan);
 	const nobody = startOfFace('nobody', 1, 'start', allGood, { cup: shadow.cup });
-	const known = input.faces.flatMap(({ id, coats }) => {
+	const known = input.faces.flatMap(({ id, coats }): Move[] => {
 		const tie = { cup: shadow.cup, overrides: overridesOf(shadow, id) };
 		const coat = (shadow.faces[id]?.laid ?? 0) + 1;
-		if (!atGun) return [startOfFace(id, coat, 'start', only ?? allGood, tie)];
-		if (only) return (['start', 'part'] as const).map(from => startOfFace(id, coat, from, only, tie));
+		const put = (window: Standing, start: DayEvent): Move => (free ? [start] : [moved(id, window), start]);
+		if (!atGun) return [put(standing ?? 'spray', startOfFace(id, coat, 'start', only ?? allGood, tie))];
+		const both = ['start', 'part'] as const;
+		if (only) return both.map(from => put(standing ?? 'spray', startOfFace(id, coat, from, only, tie)));
 		const good = (from: 'start' | 'part', more = {}) =>
-			startOfFace(id, coat, from, allGood, { ...tie, ...more });
+			put('spray', startOfFace(id, coat, from, allGood, { ...tie, ...more }));
 		const other = Array.from({ length: coats.length + 2 }, (_, count) => count + 1).filter(n => n !== coat);
-		return (['start', 'part'] as const).flatMap(from => [
-			...factsOneByOne.map(facts => startOfFace(id, coat, from, facts, tie)),
-			...other.map(n => startOfFace(id, n, from, allGood, tie)),
+		return both.flatMap(from => [
+			...(free ? foundOneByOne.filter(({ window }) => window === 'spray') : foundOneByOne).map(
+				({ window, facts }) => put(window, startOfFace(id, coat, from, facts, tie)),
+			),
+			...other.map(n => put('spray', startOfFace(id, n, from, allGood, tie))),
 			good(from, { check: 2 }),
 			good(from, { cup: shadow.cup.length > 0 ? [] : ['A'] }),
 			good(from, { cup: shadow.cup.map(() => 'Z') }),
@@ -86,7 +113,7 @@ function starts({ input, facts: only }: Plan, shadow: Shadow, atGun: boolean): D
 			...(tie.overrides.length > 0 ? [good(from, { overrides: [] })] : []),
 		]);
 	});
-	return [nobody, ...known];
+	return [[nobody], ...known];
 }
 
 type Taken = EventOf<'reading.taken'>;
@@ -147,7 +174,7 @@ const placesOn = ({ input }: Plan, id: string): number[] => {
 
 /** Reasons for a rule of a face, with and without what stood on the screen. */
 const shown = (plan: Plan, id: string): Record<string, readonly Partial<EventOf<'override.given'>>[]> => ({
-	window: [{ facts: { window: 'wait' } }, { facts: { window: 'sand' } }],
+	window: [{ window: 'wait' }, { window: 'sand' }, { window: 'spray' }],
 	prep: (['sand', 'tack'] as const).flatMap(step => [
 		{ step },
 		...placesOn(plan, id).map(place => ({ step, place })),
@@ -254,7 +281,7 @@ export const ofBatch = (
 	),
 	{ type: 'batch.ready', batch, volume_mL: 200 },
 	{ type: 'batch.discarded', batch, why: 'past its life' },
-	{ type: 'batch.loaded', batch, volume_mL: 200, refill: false },
+	...[true, false].map((refill): DayEvent => ({ type: 'batch.loaded', batch, volume_mL: 200, refill })),
 ];
 
 /** Everything that can be told of one face besides its start. */
@@ -294,8 +321,15 @@ export function ofFace(plan: Plan, id: string): DayEvent[] {
 		...[true, false]
 			.slice(0, vary.has('touch') ? 2 : 1)
 			.map(matched => read('touch', 'tacky', vary.has('touch') && matched, { faces: [id], face: id })),
-		...(vary.has('rework') ? steps : steps.slice(1, 2)).map(
-			(step): DayEvent => ({ type: 'rework.done', face: id, step }),
+		...(vary.has('rework') ? steps : steps.slice(1, 2)).flatMap(step =>
+			[true, false, undefined].map(
+				(due): DayEvent => ({
+					type: 'rework.done',
+					face: id,
+					step,
+					...(due !== undefined && { facts: { due } }),
+				}),
+			),
 		),
 		...rules.flatMap(rule => reasonsFor(plan, rule, id)),
 	];
@@ -324,6 +358,7 @@ export const airRead: DayEvent = {
 const bookOnly: readonly DayEvent[] = [
 	{ type: 'day.planned', stage: 0, coat: 1, faces: ['lid'], order: 'sheet' },
 	{ type: 'window.set', face: 'lid', coat: 1, surfaceC: 20, windows: [] },
+	{ type: 'window.moved', face: 'nobody', coat: 1, to: 'spray' },
 	{ type: 'clock.set', stepMs: -1000 },
 	{ type: 'trigger.on' },
 	{ type: 'trigger.off' },
@@ -343,7 +378,14 @@ const breaks = ({ vary }: Plan): DayEvent[] => {
 	const whys = vary.has('kinds') ? unknownWhySchema.options : (['cap-turn', 'gun-fault'] as const);
 	return [
 		...kinds.map((kind): DayEvent => ({ type: 'break.began', kind, by: 'painter' })),
-		{ type: 'break.ended', kind: 'hold', by: 'painter' },
+		...(vary.has('long') ? [true, false, undefined] : [false, undefined]).map(
+			(long): DayEvent => ({
+				type: 'break.ended',
+				kind: 'hold',
+				by: 'painter',
+				...(long !== undefined && { facts: { long } }),
+			}),
+		),
 		...whys.map((why): DayEvent => ({ type: 'gun.unknown', why })),
 	];
 };
@@ -367,10 +409,21 @@ function always(plan: Plan): DayEvent[] {
 		...letters.flatMap(letter => ofBatch(letter, [...materials, 'nothing'], orders)),
 		{ type: 'cup.emptied', volume_mL: 0, why: 'flushed' },
 		...faces.flatMap(id => ofFace(plan, id)),
+		...(windowsMoveFreely(plan) ? faces.flatMap(id => standingsIn(plan).map(to => moved(id, to))) : []),
 		{ type: 'part.setAside', part: 'all', faces, why: 'rain' },
 		...faces.map((id): DayEvent => ({ type: 'part.setAside', part: 'all', faces, faulty: [id], why: 'run' })),
 		{ type: 'wait.began', face: null, coat: null, due, why: 'flash' },
-		{ type: 'wait.ended', face: null, coat: null, due },
+		...[null, ...faces].flatMap(face =>
+			[true, false, undefined].map(
+				(over): DayEvent => ({
+					type: 'wait.ended',
+					face,
+					coat: face === null ? null : 1,
+					due,
+					...(over !== undefined && { facts: { due: over } }),
+				}),
+			),
+		),
 		{ type: 'day.closed', job: 'job', why: 'early' },
 	];
 }
@@ -485,7 +538,7 @@ export function alphabetOf(
 		byValue.set(value, known);
 		const atGun = value === 'ready' || value === 'spraying';
 		const others = [
-			...(lists(value, 'face.started') ? starts(plan, shadow, atGun).map(event => [event]) : []),
+			...(lists(value, 'face.started') ? starts(plan, shadow, atGun) : []),
 			...(lists(value, 'gun.checked') ? passes(plan, shadow).map(event => [event]) : []),
 			...(isCollapsed ? listed(value, collapsed(plan, shadow)) : []),
 		];

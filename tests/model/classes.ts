@@ -12,8 +12,8 @@ export type Alone<State> = {
 	seen(state: State): string;
 };
 
-/** More states than any chart of one face, batch or check has: what comes to so many grows without end. */
-export const most = 20_000;
+/** More states than any chart of one face, its window moving freely, of a batch or of a check has: what comes to so many grows without end. */
+export const most = 200_000;
 
 /** A chart whose states have no end: nothing could be proved of it. */
 export class WithoutEnd extends Error {}

@@ -1,20 +1,22 @@
 import { initialTransition } from 'xstate';
-import type { DayEvent } from '../../src/day/records.ts';
+import type { DayEvent, Facts } from '../../src/day/records.ts';
 import {
 	airRead,
-	factsOneByOne,
 	isTooMany,
+	type Move,
+	moved,
 	ofBatch,
 	ofFace,
 	passedOver,
 	read,
+	standings,
 	startOfFace,
 } from './alphabet.ts';
 import { type Alone, classesOf } from './classes.ts';
 import type { BatchState, DayMachineState, FaceState, Machines } from './machines.ts';
 import { put } from './machines.ts';
 import { type MixedBatch, mixedAfter, newBatch, wrongMixing } from './mixed-batch.ts';
-import type { Plan } from './plans.ts';
+import { allGood, type Plan, windowsMoveFreely } from './plans.ts';
 import type { Shadow } from './shadow.ts';
 import { type SprayedFace, sprayedAfter, unsprayed, wrongStart } from './sprayed-face.ts';
 
@@ -37,33 +39,45 @@ function textOf<Part extends object>(part: Part, write: (part: Part) => unknown)
 }
 
 const faceText = (face: FaceState) =>
-	textOf(face, ({ value, context: { rules: _, ...context } }) => [value, context]);
+	textOf(face, ({ value, context: { rules: _, window, ...context } }) => [value, context, window.context]);
+const windowText = ({ context: { window } }: FaceState) => String(window.value);
 const batchText = (batch: BatchState) => textOf(batch, ({ value, context }) => [value, context]);
 const told = (shadow: object) => textOf(shadow, same => same);
 
-export const facePairKey = ({ face, told: shadow }: FacePair) => faceText(face) + told(shadow);
+const faceTold = (shadow: SprayedFace) => textOf(shadow, ({ window: _, ...same }) => same);
+
+/** @param free windows move at any time: which one a face is in tells two apart */
+export const facePairKey = ({ face, told: shadow }: FacePair, free: boolean) =>
+	faceText(face) + faceTold(shadow) + (free ? `${windowText(face)} ${shadow.window}` : '');
 export const batchPairKey = ({ batch, told: shadow }: BatchPair) => batchText(batch) + told(shadow);
 
 /** A face reads no other fact. */
-const wetAndWindow = [
-	...new Map(factsOneByOne.map(facts => [`${facts?.window} ${facts?.wet}`, facts])).values(),
-];
+const wetOrNot: readonly (Facts | undefined)[] = [allGood, { ...allGood, wet: false }, undefined];
 
-/** Events that reach a face of a plan. */
-export function eventsOfFace(plan: Plan, id: string): DayEvent[] {
+/**
+ * Events that reach a face of a plan, one or two at a time.
+ * @param free windows move at any time; else each is put right before the start that reads it
+ */
+export function movesOfFace(plan: Plan, id: string, free: boolean): Move[] {
 	const coats = plan.input.faces.find(face => face.id === id)?.coats.length ?? 0;
 	const tie = { cup: ['A'] };
-	return [
+	const starts = (['start', 'part'] as const).flatMap(from =>
+		Array.from({ length: coats + 2 }, (_, n) => n + 1).flatMap(coat =>
+			wetOrNot.map(facts => startOfFace(id, coat, from, facts, tie)),
+		),
+	);
+	const others: DayEvent[] = [
 		...ofFace(plan, id),
 		airRead,
 		read('last-face', 'part', true, { faces: [id], face: id }),
 		{ type: 'rework.done', face: 'another', step: 'clean' },
 		{ type: 'break.began', kind: 'hold', by: 'painter' },
-		...(['start', 'part'] as const).flatMap(from =>
-			Array.from({ length: coats + 2 }, (_, n) => n + 1).flatMap(coat =>
-				wetAndWindow.map(facts => startOfFace(id, coat, from, facts, tie)),
-			),
-		),
+	];
+	return [
+		...others.map(event => [event]),
+		...(free
+			? [...standings.map(to => [moved(id, to)]), ...starts.map(start => [start])]
+			: starts.flatMap(start => standings.map(to => [moved(id, to), start]))),
 	];
 }
 
@@ -72,29 +86,32 @@ export function faceAlone(
 	machines: Machines,
 	plan: Plan,
 	id: string,
+	free: boolean,
 	broken: (pair: FacePair, event: DayEvent, says: string) => void = () => {},
 ): Alone<FacePair> {
 	const input = plan.input.faces.find(face => face.id === id);
 	if (!input) throw new Error(`${plan.name} has no face ${id}`);
-	const events = eventsOfFace(plan, id);
+	const moves = movesOfFace(plan, id, free);
+	const after = (pair: FacePair, event: DayEvent): FacePair | null => {
+		if (isTooMany(plan, pair.told, event)) return null;
+		const { next } = put(machines.face, pair.face, event);
+		const isWet = event.facts?.wet === true;
+		if (next === null || (event.type === 'face.started' && machines.faceStops(pair.face, isWet).length > 0)) {
+			if (event.type === 'face.started' && wrongStart(input, pair.told, event).length === 0)
+				broken(pair, event, `7: ${event.type} refused, with no rule against it`);
+			return null;
+		}
+		if (event.type === 'face.started')
+			for (const { property, says } of wrongStart(input, pair.told, event))
+				broken(pair, event, `${property}: ${says}`);
+		return { face: next, told: sprayedAfter(input, pair.told, event) };
+	};
 	return {
 		start: { face: initialTransition(machines.face, input)[0], told: unsprayed(input) },
-		events: events.length,
-		keyOf: facePairKey,
-		next(pair, number) {
-			const event = events[number] as DayEvent;
-			if (isTooMany(plan, pair.told, event)) return null;
-			const { next } = put(machines.face, pair.face, event);
-			if (next === null) {
-				if (event.type === 'face.started' && wrongStart(input, pair.told, event).length === 0)
-					broken(pair, event, `7: ${event.type} refused, with no rule against it`);
-				return null;
-			}
-			if (event.type === 'face.started')
-				for (const { property, says } of wrongStart(input, pair.told, event))
-					broken(pair, event, `${property}: ${says}`);
-			return { face: next, told: sprayedAfter(input, pair.told, event) };
-		},
+		events: moves.length,
+		keyOf: pair => facePairKey(pair, free),
+		next: (start, number) =>
+			(moves[number] ?? []).reduce<FacePair | null>((pair, event) => pair && after(pair, event), start),
 		seen: ({ face, told: { laid, coat, aside, overrides } }) =>
 			JSON.stringify([face.value, face.context.laid, face.context.overrides, laid, coat, aside, overrides]),
 	};
@@ -162,7 +179,8 @@ export function keysFor(
 	machines: Machines,
 	plan: Plan,
 ): (machine: DayMachineState, shadow: Shadow) => string {
-	const faces = plan.input.faces.map(({ id }) => classesOf(faceAlone(machines, plan, id)));
+	const free = windowsMoveFreely(plan);
+	const faces = plan.input.faces.map(({ id }) => classesOf(faceAlone(machines, plan, id, free)));
 	const batches = Object.fromEntries(
 		Object.keys(plan.input.materials).map(id => [id, classesOf(batchAlone(machines, plan, id))]),
 	);
@@ -207,7 +225,7 @@ export function keysFor(
 		const faceClasses = context.faces.map((face, index) => {
 			const { id } = face.context.rules;
 			const pair = { face, told: shadow.faces[id] as SprayedFace };
-			return classOf(faces[index], face, pair.told, () => facePairKey(pair), id);
+			return classOf(faces[index], face, pair.told, () => facePairKey(pair, free), id);
 		});
 		/** Nothing leads out of the day's end, and no rule asks what it left in pot, cup and gun. */
 		if (value === 'closed') return `closed ${facesKey(faceClasses, -1)}`;
@@ -223,12 +241,11 @@ export function keysFor(
 			const id = classOf(batches[material], batch, pair.told, () => batchPairKey(pair), letter);
 			return `${material}${id}${inCup}`;
 		});
-		const { check, checked, known, need, listsDone, list: open, late, passedOver } = context;
+		const { check, checked, gun, listsDone, list: open, late, passedOver } = context;
 		/** What a check was of, once it is over, is read by nothing until the next begins. */
 		const machineGun = [
 			check && [textOf(check, ({ value: at, context: of }) => [at, of]), short(checked), open].join(),
-			short(known),
-			need,
+			textOf(gun, ({ value: at, context: of }) => [at, of]),
 			list(listsDone),
 			list(passedOver),
 			late,

@@ -223,7 +223,7 @@ export function keyOfStand({ day, view, ui }: Stand): string {
 		inHand && `${String(inHand.value)}${inHand.context.todo.length}`,
 		has('ready'),
 		context.late,
-		context.need,
+		context.gun.value,
 		context.listsDone.length > 1,
 	].join('|');
 }

@@ -1,17 +1,20 @@
 import { batchMachine } from '../../machines/batch.ts';
 import { type DayMachineState, dayMachine } from '../../machines/day.ts';
 import type { BatchState, FaceState } from '../../machines/day-context.ts';
-import { faceMachine } from '../../machines/face.ts';
+import { faceMachine, faceStops } from '../../machines/face.ts';
 import { gunCheckMachine } from '../../machines/gun-check.ts';
 import { transition } from '../../machines/step.ts';
+import { windowMachine } from '../../machines/window.ts';
 import type { DayEvent } from '../../src/day/records.ts';
 
-/** The four machines, as they are or with one thing changed. */
+/** The machines, as they are or with one thing changed, and what a face says stands before its coat. */
 export type Machines = {
 	day: typeof dayMachine;
 	face: typeof faceMachine;
 	batch: typeof batchMachine;
 	gunCheck: typeof gunCheckMachine;
+	window: typeof windowMachine;
+	faceStops: typeof faceStops;
 };
 
 export const asTheyAre: Machines = {
@@ -19,6 +22,8 @@ export const asTheyAre: Machines = {
 	face: faceMachine,
 	batch: batchMachine,
 	gunCheck: gunCheckMachine,
+	window: windowMachine,
+	faceStops,
 };
 
 /** Guards asked since the last event was put: a chart that goes round by itself asks without end. */
@@ -31,7 +36,7 @@ type Steps<Snapshot> = { getTransitionData(snapshot: Snapshot, event: DayEvent):
  * @returns the state after it (null: the chart has no transition for it here), and how many transitions took it
  */
 export function put<Snapshot>(
-	machine: Machines[keyof Machines],
+	machine: Machines[Exclude<keyof Machines, 'faceStops'>],
 	snapshot: Snapshot,
 	event: DayEvent,
 ): { next: Snapshot | null; taken: number } {

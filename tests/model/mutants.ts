@@ -11,10 +11,12 @@ import { aloneProofs, type Proof, properties, smallDays } from './proofs.ts';
 
 export const files = [
 	'day.ts',
-	'may-spray.ts',
+	'stops.ts',
 	'day-context.ts',
 	'face.ts',
 	'batch.ts',
+	'window.ts',
+	'gun.ts',
 	'gun-check.ts',
 ] as const;
 const rooms = { machines: path.resolve('machines'), built: path.resolve('node_modules/.cache/mutants') };
@@ -28,7 +30,8 @@ export async function allMutants(): Promise<Mutant[]> {
 }
 
 const entry = `export { dayMachine as day } from './day.ts';
-export { faceMachine as face } from './face.ts';
+export { faceMachine as face, faceStops } from './face.ts';
+export { windowMachine as window } from './window.ts';
 export { batchMachine as batch } from './batch.ts';
 export { gunCheckMachine as gunCheck } from './gun-check.ts';`;
 

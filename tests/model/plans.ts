@@ -1,6 +1,6 @@
 import type { DayInput } from '../../machines/day-context.ts';
 import type { CoatRule, FaceInput } from '../../machines/face.ts';
-import type { Facts } from '../../src/day/records.ts';
+import type { EventOf, Facts } from '../../src/day/records.ts';
 import type { MixStep, Prep } from '../../src/job/job.ts';
 
 /** Days small enough to be walked whole. Each varies one thing that another leaves alone. */
@@ -18,10 +18,15 @@ export type Variation =
 	| 'kinds'
 	/** A batch is read by finer marks than those of its pot, with a reason. */
 	| 'marks'
+	/** Breaks so long that the list before spraying is gone through again. */
+	| 'long'
 	/** Discarded batches keep their letters; elsewhere they are forgotten. */
 	| 'discarded'
 	/** The check, and mixing, as one step each: wholly gone through, or spoilt at its last item. */
 	| 'collapsed';
+
+/** The recoat window that a face is in. */
+export type Standing = EventOf<'window.moved'>['to'];
 
 export type Plan = {
 	name: string;
@@ -34,15 +39,18 @@ export type Plan = {
 	rules: readonly string[];
 	/** The only facts that a start carries, where they are not varied. */
 	facts?: Facts;
+	/** The only recoat window that a start finds, where they are not varied. */
+	window?: Standing;
 	/** The only stages recorded on a face, where they are not varied. */
 	stages?: readonly Prep[];
 };
 
 /** Nothing stands against spraying. */
 export const allGood = {
-	window: 'spray',
 	air: 'ok',
 	alive: true,
+	thinned: true,
+	fresh: true,
 	lasts: true,
 	enough: true,
 	aged: false,
@@ -113,6 +121,7 @@ export const variations: readonly Plan[] = [
 		[face('lid', [level]), face('door', [upright])],
 		varied('collapsed'),
 	),
+	plan('away so long that the list is due again', [face('lid', twice(level))], varied('long', 'collapsed')),
 	plan('one face set aside, and back by its own line', [face('lid', [level])], varied('rework', 'collapsed')),
 	plan('one coat, passed over with a reason: air', [face('lid', [level])], {
 		rules: ['air'],
@@ -127,13 +136,13 @@ export const variations: readonly Plan[] = [
 	}),
 	...(
 		[
-			['window', { window: 'wait', wet: false }],
-			['prep', {}],
-			['touch', {}],
-			['coats', {}],
-			['air', { air: 'out' }],
+			['window', 'wait', { wet: false }],
+			['prep', 'spray', {}],
+			['touch', 'spray', {}],
+			['coats', 'spray', {}],
+			['air', 'spray', { air: 'out' }],
 		] as const
-	).map(([rule, facts]) =>
+	).map(([rule, window, facts]) =>
 		plan(
 			`nothing but a reason helps: ${rule}`,
 			[
@@ -142,7 +151,7 @@ export const variations: readonly Plan[] = [
 					{ ...level, ...(rule === 'prep' && { prep: ['sand'] }), touch: rule === 'touch' },
 				]),
 			],
-			{ rules: [rule], facts: { ...allGood, ...facts }, ...varied('collapsed') },
+			{ rules: [rule], window, facts: { ...allGood, ...facts }, ...varied('collapsed') },
 		),
 	),
 	...(
@@ -156,7 +165,7 @@ export const variations: readonly Plan[] = [
 		plan(
 			`nothing but work on the face helps: ${stage} where the window says ${window}`,
 			[face('lid', touch ? twice(level, { touch }) : [level])],
-			{ facts: { ...allGood, window }, stages: [stage], ...varied('collapsed') },
+			{ window, facts: allGood, stages: [stage], ...varied('collapsed') },
 		),
 	),
 	plan('every step of mixing', [face('lid', [level])], {
@@ -228,6 +237,12 @@ export const variations: readonly Plan[] = [
 	plan(
 		'two materials, one of them without isocyanate',
 		[face('lid', [{ ...level, material: 'primer' }]), face('door', [level])],
-		{ letters: ['A', 'B'], facts: allGood, ...varied('collapsed') },
+		{ letters: ['A', 'B'], window: 'spray', facts: allGood, ...varied('collapsed') },
 	),
 ];
+
+/**
+ * Where a reason is given for a recoat window, windows move at any time. Elsewhere each is put right before the start
+ * that reads it, and is no part of what tells two days apart: a move changes nothing else.
+ */
+export const windowsMoveFreely = ({ rules }: Pick<Plan, 'rules'>): boolean => rules.includes('window');

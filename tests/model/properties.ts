@@ -3,7 +3,7 @@ import type { DayEvent, EventOf } from '../../src/day/records.ts';
 import { wrongMixing } from './mixed-batch.ts';
 import type { Plan } from './plans.ts';
 import { type Asked, causeIn, inputOf, isStranded, onlyByReading, type Shadow, wantedBy } from './shadow.ts';
-import { inPlace, ownLine, toldInLine, wrongStart } from './sprayed-face.ts';
+import { inPlace, isNextOfLine, isReasoned, standsFor, toldInLine, wrongStart } from './sprayed-face.ts';
 
 /**
  * The properties of the guard on one edge: what the bookkeeping knew before, the event, and where the machine went.
@@ -68,6 +68,8 @@ function cupAtStart({ plan, was }: Told, { face, facts }: EventOf<'face.started'
 		}
 	}
 	if (facts?.alive !== true) says(13, 'the cup is past its life');
+	if (facts?.thinned !== true) says(13, 'the cup is thinned for another coat');
+	if (facts?.fresh !== true) says(13, 'the paint has stood in the gun too long');
 	if (facts?.lasts !== true) says(13, 'the cup does not live until the face is done');
 	if (facts?.enough !== true) says(13, 'the cup holds less than the face wants');
 }
@@ -153,9 +155,14 @@ export function wrongPass(plan: Plan, was: Shadow, event: EventOf<'gun.checked'>
 	return broken;
 }
 
+const owedBy = { known: null, shortCheckDue: 'short', fullCheckDue: 'full' } as const;
+
 /** A start or pass is for one of these; everything else that makes the gun known is wrong (2, 4, 6). */
 function gunStaysTrue({ was, event, before, after, is }: Edge, says: Says) {
-	const { known, need } = after.context;
+	const { gun } = after.context;
+	const known = gun.context.found;
+	const need = owedBy[gun.value];
+	if ((known === null) !== (need !== null)) says(4, `the gun is ${gun.value}, and known: ${known !== null}`);
 	if (need !== is.owed)
 		says(4, `after ${event.type} the ${need} check is asked for, where the ${is.owed} one is owed`);
 	if (known !== null && is.known === null) says(4, `${event.type} does not end what is known`);
@@ -236,6 +243,8 @@ function sameBooks({ plan, event, was, after, is }: Edge, says: Says) {
 		if (Object.values(was.batches).some(({ stage }) => stage === 'mixing'))
 			says(13, 'two batches in hand at once');
 	}
+	if (event.type === 'batch.loaded' && event.refill !== was.cup.includes(event.batch))
+		says(4, `${event.batch} told as ${event.refill ? 'a refill' : 'new in the cup'}`);
 	if ('batch' in event && typeof event.batch === 'string' && event.type !== 'batch.started') {
 		const batch = was.batches[event.batch];
 		if (batch) for (const { property, says: text } of wrongMixing(batch, event)) says(property, text);
@@ -264,11 +273,16 @@ function toldOfFace({ event, before, was }: Edge, says: Says) {
 		!event.faces.some(mayLeave(event.faulty))
 	)
 		says(14, `${event.faces.join(', ')} set aside, which cannot be`);
-	if (event.type === 'rework.done' && !toldInLine.includes(event.step)) {
-		const { aside, sound, line = 0 } = at(event.face) ?? {};
-		const isNext = aside && !sound && event.step === ownLine[line];
-		if (!isNext) says(14, `${event.step} out of turn on ${event.face}`);
-	}
+	if (
+		event.type === 'rework.done' &&
+		!toldInLine.includes(event.step) &&
+		!isNextOfLine(at(event.face), event)
+	)
+		says(14, `${event.step} out of turn, or too early, on ${event.face}`);
+	if (event.type === 'override.given' && event.face !== null && !standsFor(at(event.face), event))
+		says(11, `a reason for ${event.window ?? event.step} of ${event.face}, which does not stand there`);
+	if (event.type === 'wait.ended' && event.facts?.due !== true && !isReasoned(at(event.face)))
+		says(3, `a wait of ${event.face} ended before its time, with no reason`);
 	if (event.type === 'face.ended' && !['under way', 'broken off'].includes(at(event.face)?.coat ?? ''))
 		says(15, `${event.face} ends, which is not sprayed`);
 }

@@ -241,6 +241,12 @@ function batchesAfter(plan: Plan, shadow: Shadow, event: DayEvent): Partial<Shad
 	return loads ? { batches, cup: [...shadow.cup, letter] } : { batches };
 }
 
+/** Gone through again after a long absence. */
+const listsAfter = ({ lists }: Shadow, event: DayEvent): Partial<Shadow> =>
+	event.type === 'break.ended' && event.facts?.long === true
+		? { lists: lists.filter(list => list !== 'before-spraying') }
+		: {};
+
 /** The bookkeeping after an event that the machine accepted. */
 export function shadowAfter(plan: Plan, shadow: Shadow, event: DayEvent): Shadow {
 	const asksLate = event.type === 'reading.taken' && event.feature === 'one-go';
@@ -248,6 +254,7 @@ export function shadowAfter(plan: Plan, shadow: Shadow, event: DayEvent): Shadow
 	return {
 		...shadow,
 		...gunAfter(plan, shadow, event),
+		...listsAfter(shadow, event),
 		...batchesAfter(plan, shadow, event),
 		faces: facesAfter(plan, shadow, event),
 		late: event.type === 'face.late' || (shadow.late && !asksLate && !toldShort),

@@ -1,6 +1,7 @@
 import type { FaceInput, StepTold } from '../../machines/face.ts';
 import type { DayEvent, EventOf } from '../../src/day/records.ts';
 import type { Prep } from '../../src/job/job.ts';
+import type { Standing } from './plans.ts';
 import type { Broken } from './properties.ts';
 
 /** A step before a coat, and its place among them. */
@@ -25,6 +26,8 @@ export type SprayedFace = {
 	stages: readonly string[];
 	/** The sheet's list before the coat to come, as far as nothing in it is struck off: done, or left out with a reason. */
 	left: readonly Listed[];
+	/** The recoat window told last; a pass shuts it. */
+	window: Standing;
 	/** The tape tab was touched and lets the next coat on. */
 	tab: boolean;
 	/** Rules passed over for the coat to come. */
@@ -64,6 +67,7 @@ export function unsprayed(input: FaceInput): SprayedFace {
 		aside: aside || beside === true,
 		sound: beside === true,
 		untold: aside && beside === undefined,
+		window: laid === 0 ? 'bare' : 'wait',
 	};
 }
 
@@ -76,24 +80,28 @@ const withOne = (list: readonly string[], one: string) => [...new Set([...list, 
 
 function ended(input: FaceInput, face: SprayedFace, { extent }: EventOf<'face.ended'>): SprayedFace {
 	const laid = face.laid + 1;
-	if (extent === 'all') return { ...face, ...bare, laid, left: listBefore(input, laid) };
+	if (extent === 'all') return { ...face, ...bare, laid, left: listBefore(input, laid), window: 'wait' };
 	const isPartly = extent === 'part' || face.partly;
-	return { ...face, coat: isPartly ? 'part' : 'none', partly: isPartly };
+	const stopped = { ...face, coat: isPartly ? ('part' as const) : ('none' as const), partly: isPartly };
+	return extent === 'part' ? comeInto(stopped, 'wait') : stopped;
 }
 
+/** A reason for a wait is for that wait: whatever window comes, another wait too, ends it. */
+const comeInto = (face: SprayedFace, window: Standing): SprayedFace => ({
+	...face,
+	window,
+	passedOver: face.window === 'wait' ? face.passedOver.filter(one => one !== 'wait') : face.passedOver,
+});
+
 /** A reason holds for the window or step it was given for; where it does not say for which, for each. */
-function reasoned(
-	input: FaceInput,
-	face: SprayedFace,
-	{ rule, step, place, facts }: EventOf<'override.given'>,
-): SprayedFace {
+function reasoned(face: SprayedFace, { rule, step, place, window }: EventOf<'override.given'>): SprayedFace {
 	const overrides = withOne(face.overrides, rule);
-	const windows = facts?.window ? [facts.window] : ['wait', 'scuff', 'sand'];
-	const steps = step ? [step] : listBefore(input, face.laid).map(one => one.step);
+	const windows = window ? [window] : [];
+	const steps = step ? [step] : [];
 	const given = rule === 'window' ? windows : rule === 'prep' ? steps : [];
 	const passedOver = given.reduce(withOne, face.passedOver);
 	if (rule !== 'prep') return { ...face, overrides, passedOver };
-	return { ...face, overrides, passedOver, left: step ? without(face.left, { step, place }) : [] };
+	return { ...face, overrides, passedOver, left: step ? without(face.left, { step, place }) : face.left };
 }
 
 /** Whether a step told with its place is the next on the list (16). What tells none is on no list. */
@@ -122,6 +130,21 @@ function leftLine(face: SprayedFace, { faulty }: EventOf<'part.setAside'>): Spra
 	return { ...face, aside: true, sound: false, line: 0, untold: faulty === undefined };
 }
 
+/** The next step of its own line, and due by its wait. */
+export const isNextOfLine = (
+	face: SprayedFace | undefined,
+	{ step, facts }: EventOf<'rework.done'>,
+): boolean => face?.aside === true && !face.sound && facts?.due === true && step === ownLine[face.line];
+
+/** A reason names the step that it leaves out, or the window that stands and lets nothing on. */
+export const standsFor = (face: SprayedFace | undefined, { rule, step, window }: EventOf<'override.given'>) =>
+	(rule !== 'prep' || step !== undefined) &&
+	(rule !== 'window' || (window !== undefined && window !== 'spray' && window === face?.window));
+
+/** A reason was given for the window as it stands. */
+export const isReasoned = (face: SprayedFace | undefined): boolean =>
+	face?.passedOver.includes(face.window) === true;
+
 /** The face after an event that was accepted and speaks of it. */
 export function sprayedAfter(input: FaceInput, face: SprayedFace, event: DayEvent): SprayedFace {
 	const untouched = face.coat === 'none' && !face.aside;
@@ -143,7 +166,9 @@ export function sprayedAfter(input: FaceInput, face: SprayedFace, event: DayEven
 		case 'reading.taken':
 			return event.feature === 'touch' && event.matched && untouched ? { ...face, tab: true } : face;
 		case 'override.given':
-			return face.aside ? face : reasoned(input, face, event);
+			return face.aside ? face : reasoned(face, event);
+		case 'window.moved':
+			return comeInto(face, event.to);
 		case 'air.read':
 			return { ...face, overrides: face.overrides.filter(rule => rule !== 'air') };
 		case 'part.setAside':
@@ -151,7 +176,7 @@ export function sprayedAfter(input: FaceInput, face: SprayedFace, event: DayEven
 			return leftLine(face, event);
 		case 'rework.done':
 			if (face.sound) return event.face === face.id ? face : { ...face, aside: false, sound: false };
-			if (!face.aside || event.step !== ownLine[face.line]) return face;
+			if (!isNextOfLine(face, event)) return face;
 			if (face.line < ownLine.length - 1) return { ...face, line: face.line + 1 };
 			return { ...face, ...bare, aside: false, stages: lineWork, left: leftByLine(input, face) };
 		default:
@@ -164,9 +189,12 @@ export function wrongStart(input: FaceInput, face: SprayedFace, start: EventOf<'
 	const broken: Broken[] = [];
 	const over = (rule: string) => face.overrides.includes(rule);
 	const says = (property: Broken['property'], text: string) => broken.push({ property, says: text });
-	const { window, wet } = start.facts ?? {};
+	const { window } = face;
+	const { wet } = start.facts ?? {};
 	const planned = input.coats[face.laid];
-	const shut = window !== 'spray' && !face.passedOver.includes(window ?? '');
+	/** One beyond the plan asks for what the last of the plan asks for. */
+	const last = planned ?? input.coats.at(-1);
+	const shut = window !== 'spray' && window !== 'bare' && !face.passedOver.includes(window);
 	if (start.coat !== face.laid + 1) says(14, `coat ${start.coat} begins on ${face.laid} coats`);
 	if (planned === undefined && !over('coats')) says(14, 'a coat more than planned, and no reason given');
 	if (face.aside) says(14, 'its part is set aside');
@@ -186,7 +214,7 @@ export function wrongStart(input: FaceInput, face: SprayedFace, start: EventOf<'
 	}
 	if (!prepared) says(3, `its window says ${window}`);
 	if (face.left.length > 0) says(16, `not recorded: ${face.left.map(({ step }) => step).join(', ')}`);
-	if (planned?.touch && !face.tab && !stages.includes('sand') && !over('touch'))
+	if (last?.touch && !face.tab && !stages.includes('sand') && !over('touch'))
 		says(3, 'the tape tab was not touched');
 	return broken;
 }

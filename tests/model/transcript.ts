@@ -28,6 +28,7 @@ export type Transcript = {
 	readings: number;
 	screens: number;
 	folds: number;
+	windows: number;
 	found: Found[];
 };
 
@@ -42,6 +43,7 @@ const nothing: Transcript = {
 	readings: 0,
 	screens: 0,
 	folds: 0,
+	windows: 0,
 	found: [],
 };
 
@@ -167,6 +169,10 @@ function playDay(seed: number, sum: Transcript): void {
 		const writes = day.keys.length;
 		const before = day.records().length;
 		day.send(line);
+		const late = day.line().ask === 'closed' ? [] : day.tick();
+		if (late.some(({ type }) => type === 'window.moved'))
+			says(3, `after ${line} a chart says another window than the clock`);
+		sum.windows++;
 		const isKey = !/^(wait|sleep|clock|kill|hangup)/.test(line);
 		if (isKey) sum.keys++;
 		if (isKey && day.keys.length > writes + 1) says(9, `${line} makes ${day.keys.length - writes} writes`);
@@ -204,6 +210,7 @@ export const together = (parts: readonly Transcript[]): Transcript =>
 			readings: sum.readings + part.readings,
 			screens: sum.screens + part.screens,
 			folds: sum.folds + part.folds,
+			windows: sum.windows + part.windows,
 			found: [...sum.found, ...part.found],
 		}),
 		nothing,
@@ -232,6 +239,7 @@ export function evidenceOf(done: Transcript): Evidence[] {
 				found: done.found.filter(one => one.property === property && one.says.includes('the checker:')),
 			}),
 		),
+		of(3, 'transcript: no chart says another window than the clock', `${count(done.windows)} lines`),
 		of(5, 'transcript: hold struck at every screen', `${count(done.holds)} screens`),
 		of(
 			8,

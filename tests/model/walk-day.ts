@@ -3,6 +3,7 @@ import type { DayEvent } from '../../src/day/records.ts';
 import { alphabetOf, isTooMany, type Move } from './alphabet.ts';
 import { atStake } from './at-stake.ts';
 import { groupsOf, keysFor, OffItsChart } from './day-key.ts';
+import { ladderAt } from './ladder.ts';
 import { type DayMachineState, type Machines, put } from './machines.ts';
 import type { Plan } from './plans.ts';
 import { type Broken, brokenBy, type Property } from './properties.ts';
@@ -22,6 +23,8 @@ export type DayWalk = {
 	found: Found[];
 	states: Record<string, number>;
 	judged: Judged;
+	/** How often it was asked what stands before a face. */
+	stops: number;
 };
 
 /** An edge that a break made, and from here on a bit for each group of like faces of which it lays a coat. */
@@ -144,6 +147,8 @@ export function listedIn({ day }: Machines): (value: string, type: DayEvent['typ
 export type Options = {
 	machines: Machines;
 	stopAtFirst?: boolean;
+	/** Ask in every state what stands before each face, and what puts it right. */
+	ladder?: boolean;
 	/** Put every type of event in every state, listed there or not. */
 	unlistedToo?: boolean;
 };
@@ -151,7 +156,7 @@ export type Options = {
 /** Every day that a plan can come to, with what was found wrong (the first of each property, or the very first). */
 export function walkDay(
 	plan: Plan,
-	{ machines, stopAtFirst = false, unlistedToo = false }: Options,
+	{ machines, stopAtFirst = false, ladder = false, unlistedToo = false }: Options,
 ): DayWalk {
 	const found: Found[] = [];
 	const states: Record<string, number> = {};
@@ -161,6 +166,8 @@ export function walkDay(
 	const keyOf = keysFor(machines, plan);
 	const moves = alphabetOf(plan, unlistedToo ? () => true : listedIn(machines));
 	const judged: Judged = {};
+	let stops = 0;
+	let unmended: { index: number; says: string } | null = null;
 	const step = stepper(machines, plan, judged, one => fresh.push(one));
 	const heard = new Set<string>();
 	const ways: { index: number; move: Move; broken: Broken[] }[] = [];
@@ -185,7 +192,12 @@ export function walkDay(
 			states[String(value)] = (states[String(value)] ?? 0) + 1;
 			if (value === 'closed') closed.push(index);
 			wants.push(wantsOf(plan, pair));
-			return true;
+			if (ladder && !unmended) {
+				const { asked, says } = ladderAt(machines, plan, pair.machine);
+				stops += asked;
+				if (says[0]) unmended = { index, says: says[0] };
+			}
+			return !(unmended && stopAtFirst);
 		},
 		observe(_, move, __, index) {
 			if (fresh.length === 0) return true;
@@ -200,6 +212,10 @@ export function walkDay(
 			if (found.some(({ property, says }) => property === one.property && says === one.says)) continue;
 			found.push({ ...one, way: wayOf([...graph.wayTo(index), move]) });
 		}
+	if (unmended) {
+		const { index, says } = unmended as { index: number; says: string };
+		found.push({ property: 7, says, way: wayOf(graph.wayTo(index)) });
+	}
 	if (graph.whole) found.push(...traps(plan, graph, closed, wants));
-	return { plan, graph, found, states, judged };
+	return { plan, graph, found, states, judged, stops };
 }

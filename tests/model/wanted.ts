@@ -4,7 +4,7 @@ import { pours, wrongMixing } from './mixed-batch.ts';
 import type { Plan } from './plans.ts';
 import { wrongBegin, wrongPass, wrongStartOf } from './properties.ts';
 import { closesItem, inputOf, isStranded, type Shadow, shadowAfter } from './shadow.ts';
-import { inPlace, ownLine, toldInLine } from './sprayed-face.ts';
+import { inPlace, isNextOfLine, isReasoned, standsFor, toldInLine } from './sprayed-face.ts';
 
 /**
  * The other half of property 7, the way on: an event in its place, that no rule stands against, is taken. So no
@@ -28,15 +28,12 @@ function ofFace(plan: Plan, was: Shadow, event: DayEvent): boolean {
 		case 'stage.done':
 			return inLine && named?.coat === 'none' && inPlace(named, event.stage, event.place);
 		case 'override.given':
-			return inLine && inPlace(named, event.step, event.place);
+			return inLine && inPlace(named, event.step, event.place) && standsFor(named, event);
 		case 'part.setAside':
 			return mayLeave(plan, was, event);
 		case 'rework.done':
 			/** That it was sprayed again, or is not, is told of any face, once it is back in line. */
-			return (
-				toldInLine.includes(event.step) ||
-				(named?.aside === true && !named.sound && event.step === ownLine[named.line])
-			);
+			return toldInLine.includes(event.step) || isNextOfLine(named, event);
 		default:
 			return false;
 	}
@@ -69,6 +66,7 @@ function ofBatch(plan: Plan, was: Shadow, event: DayEvent): boolean {
 			!batch.adrift
 		);
 	if (event.type === 'batch.discarded') return batch.stage !== 'in the cup';
+	if (event.type === 'batch.loaded' && event.refill !== was.cup.includes(event.batch)) return false;
 	return !batch.unknown && wrongMixing(batch, event).length === 0;
 }
 
@@ -140,9 +138,11 @@ export function refusedWithoutRule({ plan, before, was, event }: Put): boolean {
 			if (value === 'list' || value === 'check') return ofItem(plan, was, before, event);
 			if (event.type === 'reading.taken') return accounts.includes(event.feature);
 			return ofFace(plan, was, event);
-		case 'wait.began':
 		case 'wait.ended':
+			return event.facts?.due === true || isReasoned(was.faces[event.face ?? '']);
 		case 'break.ended':
+			return event.facts?.long !== undefined;
+		case 'wait.began':
 		case 'gun.unknown':
 		case 'face.late':
 			return true;

@@ -1,6 +1,6 @@
 import { faceName } from '../../words/say.ts';
 import { about } from '../../words/spoken.ts';
-import { windowNow } from '../allowed.ts';
+import { shutWindow } from '../allowed.ts';
 import { isoAt } from '../instant.ts';
 import { faceBook, faceOf, inLineOf, jobOf, laidOn, type Moment } from '../moment.ts';
 import { orderOf } from '../order.ts';
@@ -170,11 +170,11 @@ export function edgePrompt(moment: Moment, face: string): Prompt {
 /** A face broken off, its flash over, and the coat under it outside its window: no waiting makes that good. */
 export function shutPrompt(moment: Moment, face: string, menu: readonly string[]): Prompt {
 	const coat = laidOn(moment, face) + 1;
-	const window = windowNow(moment, face);
+	const window = shutWindow(moment, face);
 	const flashed: DayEvent[] = faceBook(moment, face).part?.left ? [] : [{ type: 'edge.left', face, coat }];
 	if (menu[0] === 'reason')
 		return reasonPrompt('window', about(faceName(face), 'why finish it now?'), menu, reason => [
-			{ type: 'override.given', rule: 'window', reason, face, coat, facts: { window } },
+			{ type: 'override.given', rule: 'window', reason, face, coat, window },
 			...flashed,
 		]);
 	return {

@@ -1,11 +1,12 @@
+import { windowReasoned } from '../../../machines/face.ts';
 import { inert } from '../../job/inert.ts';
 import { clock, date } from '../../words/clock.ts';
 import { duration, faceName, sentence } from '../../words/say.ts';
 import { about } from '../../words/spoken.ts';
-import { outlookOf, reworkDue, waitEnds, windowReasoned } from '../allowed.ts';
+import { outlookOf, reworkDue, waitEnds } from '../allowed.ts';
 import { beginList } from '../begin-list.ts';
 import { isoAt } from '../instant.ts';
-import { contextOf, faceOf, facesIn, isAside, jobOf, laidOn, type Moment } from '../moment.ts';
+import { contextOf, faceOf, faceState, facesIn, isAside, jobOf, laidOn, type Moment } from '../moment.ts';
 import { pending } from '../order.ts';
 import { type Option, opens, option, type Prompt } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
@@ -63,7 +64,9 @@ export function finishPrompt(moment: Moment, menu: readonly string[]): Prompt {
 		.sort((one, other) => one.due - other.due)[0];
 	const shut = cleaned
 		? undefined
-		: left.find(({ face }) => waitEnds(moment, face) === null && !windowReasoned(moment, face));
+		: left.find(
+				({ face }) => waitEnds(moment, face) === null && !windowReasoned(faceState(moment, face).context),
+			);
 	const sooner: Option[] = shut
 		? [
 				{

@@ -2,6 +2,7 @@ import { batchInHand } from '../../../machines/day-context.ts';
 import { inert } from '../../job/inert.ts';
 import { clock, date } from '../../words/clock.ts';
 import { duration, faceName, sentence } from '../../words/say.ts';
+import { wasLong } from '../book.ts';
 import { contextOf, facesIn, jobOf, lastSprayed, type Moment } from '../moment.ts';
 import { pending } from '../order.ts';
 import { inside, type Option, opens, option, type Prompt } from '../prompt.ts';
@@ -26,7 +27,7 @@ const breakWords: Record<string, string> = {
 };
 
 /** Nothing about paint or gun until the painter is back and says that the air is. */
-function airLostPrompt(menu: readonly string[]): Prompt {
+function airLostPrompt(moment: Moment, menu: readonly string[]): Prompt {
 	if (menu[0] !== 'air')
 		return {
 			state: 'hold.air-lost',
@@ -39,7 +40,7 @@ function airLostPrompt(menu: readonly string[]): Prompt {
 		ask: 'choose',
 		say: 'Breathing air: is the supply back and tested?',
 		options: [
-			option('air-back', 'AIR IS BACK', { type: 'break.ended', kind: 'air-lost', by: 'painter' }),
+			option('air-back', 'AIR IS BACK', ended(moment)),
 			{ code: 'not-yet', text: 'NOT YET', reply: () => ({ ui: { menu: [] } }) },
 			{ code: 'close', text: 'CLOSE THE DAY', reply: () => ({ ui: { menu: ['close'] } }) },
 		],
@@ -73,10 +74,11 @@ function lastLine(moment: Moment): string {
 	return last ? `Last: ${faceName(last.face)}, coat ${last.coat}.` : '';
 }
 
-const ended = ({ state }: Moment): DayEvent => ({
+const ended = ({ state, now }: Moment): DayEvent => ({
 	type: 'break.ended',
 	kind: state.book.break?.kind ?? 'hold',
 	by: 'painter',
+	facts: { long: wasLong(state.book, now) },
 });
 /** Coming back says what the break has changed of the day. */
 const back = (moment: Moment): Option => ({
@@ -105,7 +107,7 @@ function clockPrompt(moment: Moment): Prompt {
 
 export function holdPrompt(moment: Moment, menu: readonly string[]): Prompt {
 	const held = moment.state.book.break;
-	if (held?.kind === 'air-lost' && menu[0] !== 'close') return airLostPrompt(menu);
+	if (held?.kind === 'air-lost' && menu[0] !== 'close') return airLostPrompt(moment, menu);
 	const untold = facesIn(moment, 'broken');
 	if ((menu[0] === 'close' || menu[0] === 'wet') && untold.length > 0)
 		return inside(menu[0], accountPrompt(moment, untold, menu.slice(1)));

@@ -1,6 +1,6 @@
 import { faceName, prepWord } from '../../words/say.ts';
 import { about } from '../../words/spoken.ts';
-import { windowNow } from '../allowed.ts';
+import { shutWindow } from '../allowed.ts';
 import { laidOn, type Moment, materialOf, nextCoat } from '../moment.ts';
 import type { Step } from '../next.ts';
 import { plannedPrep } from '../prep.ts';
@@ -43,9 +43,7 @@ export function prepPrompt(
 			reason,
 			face,
 			coat: laidOn(moment, face) + 1,
-			...(rule === 'prep'
-				? { step: prep, place: placeOn(face) }
-				: { facts: { window: windowNow(moment, face) } }),
+			...(rule === 'prep' ? { step: prep, place: placeOn(face) } : { window: shutWindow(moment, face) }),
 		}));
 	const [first = ''] = faces;
 	const topic = faces.length === 1 ? faceName(first) : part;

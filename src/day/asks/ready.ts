@@ -1,9 +1,9 @@
-import { marksOf } from '../../../machines/may-spray.ts';
+import { marksOf } from '../../../machines/stops.ts';
 import { format } from '../../trade/shown.ts';
 import { duration, facesInOrder, sentence } from '../../words/say.ts';
 import { about, shortFace } from '../../words/spoken.ts';
 import { edgeSaid } from '../../words/window-edge.ts';
-import { cupLife_s, factsForFace, isWet, wantedFor, windowEdge } from '../allowed.ts';
+import { cupLife_s, factsForFace, isWet, shutWindow, stopsAt, wantedFor, windowEdge } from '../allowed.ts';
 import {
 	contextOf,
 	faceBook,
@@ -16,7 +16,6 @@ import {
 	unitsOf,
 } from '../moment.ts';
 import { pending } from '../order.ts';
-import { plannedPrep } from '../prep.ts';
 import type { Option, Prompt } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
 import { isTimed } from '../takes.ts';
@@ -35,39 +34,29 @@ const mostInStretch = 6;
 function stretchFrom(moment: Moment, first: string): string[] {
 	const { by, stretch_s } = settingsOf(moment);
 	if (by === 'face' || faceState(moment, first).matches('part')) return [first];
-	const { known } = contextOf(moment);
 	const lead = nextCoat(moment, first);
-	let seconds = 0;
-	let volume = 0;
-	const stretch: string[] = [];
 	const faces = pending(moment).map(({ face }) => face);
-	for (const face of faces.slice(faces.indexOf(first))) {
+	let { volume_mL, spray_s } = wantedFor(moment, first);
+	const goesOn = (face: string): boolean => {
 		const coat = nextCoat(moment, face);
-		const { volume_mL, spray_s } = wantedFor(moment, face);
-		seconds += spray_s;
-		volume += volume_mL;
-		const facts = factsForFace(moment, face);
-		const { overrides } = faceState(moment, face).context;
-		const same =
+		const wanted = wantedFor(moment, face);
+		volume_mL += wanted.volume_mL;
+		spray_s += wanted.spray_s;
+		return (
 			coat.stage === lead.stage &&
 			coat.ofStage[0] === lead.ofStage[0] &&
-			coat.horns === known?.horns &&
 			faceOf(moment, face).tilt === faceOf(moment, first).tilt &&
-			faceOf(moment, face).fanHeight_mm === known.fanHeight_mm &&
-			!faceState(moment, face).matches('part');
-		const allowed = facts.window === 'spray' && plannedPrep(moment, face) === null;
-		const touched = faceState(moment, face).context.touched || coat.ofStage[0] === 1;
-		const reaches = volume <= moment.state.book.cup_mL + 1e-9 && seconds < cupLife_s(moment);
-		if (stretch.length === mostInStretch) break;
-		const isFirst = stretch.length === 0;
-		if (
-			!isFirst &&
-			!(same && allowed && touched && reaches && seconds <= stretch_s && overrides.length === 0)
-		)
-			break;
-		stretch.push(face);
-	}
-	return stretch;
+			!faceState(moment, face).matches('part') &&
+			faceState(moment, face).context.overrides.length === 0 &&
+			stopsAt(moment, face).length === 0 &&
+			volume_mL <= moment.state.book.cup_mL + 1e-9 &&
+			spray_s < cupLife_s(moment) &&
+			spray_s <= stretch_s
+		);
+	};
+	const following = faces.slice(faces.indexOf(first) + 1, faces.indexOf(first) + mostInStretch);
+	const end = following.findIndex(face => !goesOn(face));
+	return [first, ...(end < 0 ? following : following.slice(0, end))];
 }
 
 const started = (moment: Moment, face: string): DayEvent => {
@@ -81,7 +70,7 @@ const started = (moment: Moment, face: string): DayEvent => {
 		check: book.checked?.check ?? 0,
 		air: book.air?.seq ?? null,
 		overrides: marksOf(contextOf(moment), faceState(moment, face)),
-		window: facts.window ?? 'wait',
+		window: shutWindow(moment, face) ?? 'spray',
 		from: faceState(moment, face).matches('part') ? 'part' : 'start',
 		spray_s: wantedFor(moment, face).spray_s,
 		facts,

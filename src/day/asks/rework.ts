@@ -1,5 +1,6 @@
 import { faceName } from '../../words/say.ts';
 import { about } from '../../words/spoken.ts';
+import { reworkDue } from '../allowed.ts';
 import { faceBook, laidOn, type Moment } from '../moment.ts';
 import { opens, option, type Prompt } from '../prompt.ts';
 import { reasonPrompt } from './override.ts';
@@ -8,6 +9,8 @@ import { wetFaultWord } from './trouble.ts';
 /** The line of its own that a face with a fault goes through. */
 
 export function reworkPrompt(moment: Moment, face: string, step: 'set-up' | 'sand' | 'clean'): Prompt {
+	const { due } = reworkDue(moment, face);
+	const facts = { due: due !== null && due <= moment.now.wall };
 	const fault = wetFaultWord(faceBook(moment, face).aside?.why ?? '');
 	const says = {
 		'set-up': 'set up hard? Press a thumbnail where it hides.',
@@ -21,7 +24,7 @@ export function reworkPrompt(moment: Moment, face: string, step: 'set-up' | 'san
 		lines: step === 'sand' ? ['Dust protection on. Film not fully cured is still a hazard.'] : [],
 		face,
 		options: [
-			option('done', step === 'set-up' ? 'HARD' : 'DONE', { type: 'rework.done', face, step }),
+			option('done', step === 'set-up' ? 'HARD' : 'DONE', { type: 'rework.done', face, step, facts }),
 			opens('not-yet', 'NOT YET', 'not-yet'),
 		],
 	};

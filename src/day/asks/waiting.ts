@@ -1,7 +1,7 @@
 import { batchInHand } from '../../../machines/day-context.ts';
 import { duration, faceName, sentence } from '../../words/say.ts';
 import { about } from '../../words/spoken.ts';
-import { cupLife_s, gunClock, stoodAt, windowNow } from '../allowed.ts';
+import { cupLife_s, gunClock, shutWindow, stoodAt } from '../allowed.ts';
 import { contextOf, laidOn, type Moment, settingsOf } from '../moment.ts';
 import { reworkNow } from '../next.ts';
 import { pending } from '../order.ts';
@@ -74,7 +74,7 @@ export const soonerPrompt = (moment: Moment, face: string, coat: number, menu: r
 			reason,
 			face,
 			coat,
-			facts: { window: windowNow(moment, face) },
+			window: shutWindow(moment, face),
 		},
 	]);
 

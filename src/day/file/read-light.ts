@@ -1,14 +1,14 @@
 import { crc32 } from 'node:zlib';
 import type { DayRecord } from '../records.ts';
 import { toRecord } from './line.ts';
-import { dayVersion } from './read.ts';
+import { dayVersions } from './read.ts';
 
 const lineFeed = 10;
 const blank = 32;
 const sumLength = 8;
 
 /**
- * Reads a day that is whole and of this version, for walks over very many days: every checksum and number is
+ * Reads a day that is whole and of a version that is read, for walks over very many days: every checksum and number is
  * checked, but only the first record against its schema, since no line is written that its schema refuses.
  * @returns null where anything is out of the ordinary: read such a day with `readDay`
  */
@@ -28,7 +28,12 @@ export const readLight = (bytes: Uint8Array): DayRecord[] | null => {
 	}
 	const first = records[0];
 	const last = records.at(-1);
-	if (first?.type !== 'day.opened' || first.v !== dayVersion || 'bad' in toRecord(first) || last?.more)
+	if (
+		first?.type !== 'day.opened' ||
+		!dayVersions.includes(first.v) ||
+		'bad' in toRecord(first) ||
+		last?.more
+	)
 		return null;
 	return records;
 };

@@ -16,17 +16,10 @@ export type DayRead = {
 	goodBytes: number;
 	/** The file's version, where this program cannot read it; `damage` then says what to do. */
 	otherVersion: number | null;
-	/** The older version that the records were lifted from. */
-	liftedFrom: number | null;
 };
 
-/** Turns what a line of the version it is filed under holds into that of the version after it. */
-export type Lifts = ReadonlyMap<number, (raw: unknown) => unknown>;
-
-/** The version that this program writes. */
-export const dayVersion = 1;
-/** One entry for every older version that can still be read: none yet. */
-const knownLifts: Lifts = new Map();
+/** The versions that this program reads; it writes the last. What version 1 does not say is said as a day is folded. */
+export const dayVersions: readonly number[] = [1, 2];
 
 const lineFeed = 10;
 const opening = Buffer.from('"day.opened"');
@@ -34,16 +27,6 @@ const opening = Buffer.from('"day.opened"');
 const versionOf = (raw: unknown): number | null => {
 	const opened = typeof raw === 'object' && raw !== null && 'type' in raw && raw.type === 'day.opened';
 	return opened && 'v' in raw && typeof raw.v === 'number' ? raw.v : null;
-};
-
-const liftsFrom = (version: number, lifts: Lifts) => {
-	const steps: ((raw: unknown) => unknown)[] = [];
-	for (let at = version; at < dayVersion; at++) {
-		const lift = lifts.get(at);
-		if (!lift) return null;
-		steps.push(lift);
-	}
-	return version > dayVersion ? null : steps;
 };
 
 /** Whether a file was a day, though its first line is not whole: that has the form of one, or the word of one. */
@@ -70,17 +53,14 @@ const follows = (record: DayRecord, last: DayRecord | undefined): string | null 
  * never acknowledged. A bad line that ends in LF is `damage` wherever it stands.
  *
  * @param bytes the whole file
- * @param lifts how older versions are lifted to this one
  */
-export const readDay = (bytes: Uint8Array, lifts: Lifts = knownLifts): DayRead => {
+export const readDay = (bytes: Uint8Array): DayRead => {
 	const records: DayRecord[] = [];
 	let whole = 0;
 	let goodBytes = 0;
-	let steps: ((raw: unknown) => unknown)[] = [];
-	let liftedFrom: number | null = null;
 	const end = (found: Partial<DayRead>): DayRead => {
 		const kept = records.slice(0, whole);
-		return { records: kept, torn: null, damage: null, goodBytes, otherVersion: null, liftedFrom, ...found };
+		return { records: kept, torn: null, damage: null, goodBytes, otherVersion: null, ...found };
 	};
 
 	for (let from = 0, line = 1; from < bytes.length; line++) {
@@ -94,13 +74,11 @@ export const readDay = (bytes: Uint8Array, lifts: Lifts = knownLifts): DayRead =
 		const opened = openLine(bytes.subarray(from, lf));
 		if ('bad' in opened) return damaged(opened.bad);
 		if (line === 1) {
-			const version = versionOf(opened.raw) ?? dayVersion;
-			const found = liftsFrom(version, lifts);
-			if (!found) return damaged(otherVersionSays(version), { otherVersion: version });
-			steps = found;
-			liftedFrom = version < dayVersion ? version : null;
+			const version = versionOf(opened.raw);
+			if (version !== null && !dayVersions.includes(version))
+				return damaged(otherVersionSays(version), { otherVersion: version });
 		}
-		const read = toRecord(steps.reduce((raw, lift) => lift(raw), opened.raw));
+		const read = toRecord(opened.raw);
 		if ('bad' in read) return damaged(read.bad);
 		const wrong = follows(read.record, records.at(-1));
 		if (wrong) return damaged(wrong);
@@ -116,5 +94,5 @@ export const readDay = (bytes: Uint8Array, lifts: Lifts = knownLifts): DayRead =
 };
 
 const otherVersionSays = (version: number) =>
-	`it is a day file of version ${version} and this program reads version ${dayVersion}: ` +
-	`${version > dayVersion ? 'open it with a newer fanwise' : 'open it with the fanwise that wrote it'}`;
+	`it is a day file of version ${version} and this program reads ${dayVersions.join(' and ')}: ` +
+	`${version > 1 ? 'open it with a newer fanwise' : 'open it with the fanwise that wrote it'}`;

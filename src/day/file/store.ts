@@ -180,11 +180,6 @@ export const openDay = (given: string, options: StoreOptions = {}): DayFile => {
 		const read = readDay(bytes);
 		const unusable = whyUnusable(path, read, port);
 		if (unusable) throw unusable;
-		if (read.liftedFrom !== null) {
-			const says =
-				'this day was begun by an older version: it can be read, but finish it with the fanwise that began it';
-			throw new DayFileError('unusable', `${plainName(path)}: ${says}`);
-		}
 		const tell = options.onTrouble ?? (() => {});
 		const unsynced = unsyncedOnce(tell);
 		const [held, torn] = read.torn

@@ -126,6 +126,7 @@ export const everyEvent: DayEvent[] = [
 		surfaceC: 19.5,
 		windows: [{ does: 'wait', from: at(100), until: at(1900) }],
 	},
+	{ type: 'window.moved', ...face, to: 'spray' },
 	{ type: 'wait.began', ...face, due: at(1900), why: 'flash' },
 	{ type: 'wait.ended', ...face, due: at(1900) },
 	{ type: 'break.began', kind: 'hold', by: 'painter' },

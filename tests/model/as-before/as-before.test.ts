@@ -36,6 +36,13 @@ test('what a day shows and writes is as it was, but for the days that a named cu
 	expect(differ).toEqual([]);
 }, 900_000);
 
+test('a day that had no end, once its clock was set back, has one', () => {
+	const endless = rows.flatMap((row, seed) => (row === 'endless' ? [seed] : []));
+	expect(endless.length).toBeGreaterThan(10);
+	for (const seed of endless.slice(0, Number(AS_BEFORE) / 10))
+		expect(playJob(days, seed)[0]?.records.length).toBeGreaterThan(10);
+}, 300_000);
+
 test.each(files.map((text, index) => [index, text] as const))(
 	'a day file of version 1 is read, gone on with, and followed by a next day (%i)',
 	(index, text) => {

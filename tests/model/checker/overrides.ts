@@ -1,12 +1,14 @@
 import type { Day } from './day.ts';
 import { allOf, type NoteOf } from './notes.ts';
 
-type Facts = { window?: string } | undefined;
+/** The window that a reason was given for; a file of version 1 tells it among the facts. */
+const windowOf = ({ window, facts }: NoteOf<'override.given'>): string | undefined =>
+	(window as string | undefined) ?? (facts as { window?: string } | undefined)?.window;
 
 /** A reason holds for what stood on the screen when it was given: for one air reading, and one recoat window. */
 function standsFor(day: Day, given: NoteOf<'override.given'>, start: NoteOf<'face.started'>): boolean {
 	if (given.rule === 'air') return allOf(day.notes.slice(given.n, start.n), 'air.read').length === 0;
-	const window = (given.facts as Facts)?.window;
+	const window = windowOf(given);
 	return given.rule !== 'window' || window === undefined || window === start.window;
 }
 
@@ -31,7 +33,5 @@ export const overrideOf = (day: Day, start: NoteOf<'face.started'>, ...rules: st
 /** Whether the work that a window asks for was left out with a reason, by whichever rule it was asked for. A record without its step is of an older day. */
 export const isLeftOut = (day: Day, start: NoteOf<'face.started'>, step: string): boolean =>
 	overridesOf(day, start, 'prep', 'window').some(given =>
-		given.rule === 'prep'
-			? given.step === undefined || given.step === step
-			: (given.facts as Facts)?.window === step,
+		given.rule === 'prep' ? given.step === undefined || given.step === step : windowOf(given) === step,
 	);
