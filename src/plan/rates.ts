@@ -1,5 +1,6 @@
 import type { DayRecord, EventOf } from '../day/records.ts';
 import type { Job } from '../job/job.ts';
+import { type Pass, passesOf } from '../records/passes.ts';
 import { ownUse_mL_per_m2 } from '../trade/film.ts';
 import type { Rates } from './pace.ts';
 
@@ -91,47 +92,67 @@ const nothing = (): Seen => ({ seconds: 0, area_m2: 0, timed: 0, cups: [] });
 
 const markOf = ({ id, name }: { id: string; name: string }) => `${id}\u0000${name}`;
 
+const isWhole = ({ extent, start }: Pass): boolean => extent === 'all' && start.from === 'start';
+
 function learnDay(
 	day: readonly DayRecord[],
 	{ sheet }: EventOf<'day.opened'>,
 	seen: Map<string, Seen>,
 ): void {
+	const passes = passesOf(day);
+	learnTimes(passes, sheet, seen);
+	for (const { material, ...cup } of measuredCups(day, passes, sheet))
+		of(seen, sheet, material)?.cups.push(cup);
+}
+
+/** Times of faces keyed one by one and sprayed whole in one go. */
+function learnTimes(passes: readonly Pass[], sheet: Job, seen: Map<string, Seen>): void {
+	for (const pass of passes) {
+		const face = sheet.faces.find(({ id }) => id === pass.face);
+		const material = face?.coats[pass.coat - 1]?.material;
+		if (!face || material === undefined || !pass.end) continue;
+		const known = of(seen, sheet, material);
+		if (!known || !isWhole(pass) || pass.broken || pass.estimated) continue;
+		known.seconds += (Date.parse(pass.end.at) - Date.parse(pass.start.at)) / 1000;
+		known.area_m2 += face.area_m2;
+		known.timed += 1;
+	}
+}
+
+/** Whether the last pass of some face before a record is not told yet. */
+function isUnderWay(passes: readonly Pass[], { seq }: DayRecord): boolean {
+	const last = new Map(passes.filter(({ start }) => start.seq < seq).map(pass => [pass.face, pass]));
+	return [...last.values()].some(({ end }) => !end || end.seq > seq);
+}
+
+/** Cups whose rest was measured, with all their faces sprayed whole. */
+function measuredCups(
+	day: readonly DayRecord[],
+	passes: readonly Pass[],
+	sheet: Job,
+): (Sprayed & { material: string })[] {
+	const told = new Map(passes.map(pass => [pass.end, pass]));
 	const batches = new Map<string, string>();
+	const cups: (Sprayed & { material: string })[] = [];
 	let cup: Cup | null = null;
-	let started: { face: string; at: number; whole: boolean } | null = null;
-	/** Faces begun and not yet told to be ended, and those of them that had some of the coat on already. */
-	const underWay = new Map<string, EventOf<'face.started'>['from']>();
 	for (const record of day) {
 		if (record.type === 'batch.started') batches.set(record.batch, record.material);
 		else if (record.type === 'batch.loaded') cup = loaded(cup, record, batches.get(record.batch));
 		else if (record.type === 'cup.emptied') {
 			const used_mL = cup && record.read ? cup.loaded_mL - record.volume_mL : 0;
-			if (cup?.whole && cup.faces > 0 && used_mL > 0 && underWay.size === 0)
-				of(seen, sheet, cup.material)?.cups.push({ area_m2: cup.area_m2, used_mL, faces: cup.faces });
+			if (cup?.whole && cup.faces > 0 && used_mL > 0 && !isUnderWay(passes, record))
+				cups.push({ material: cup.material, area_m2: cup.area_m2, used_mL, faces: cup.faces });
 			cup = null;
-		} else if (record.type === 'face.started') {
-			underWay.set(record.face, record.from);
-			started = { face: record.face, at: Date.parse(record.at), whole: record.from === 'start' };
-		} else if (record.type === 'break.began' && started) started.whole = false;
-		else if (record.type === 'face.ended') {
-			const face = sheet.faces.find(each => each.id === record.face);
-			const material = face?.coats[record.coat - 1]?.material;
-			const whole = record.extent === 'all' && started?.face === record.face && started.whole;
-			const isOneCups = record.extent === 'all' && underWay.get(record.face) === 'start';
-			underWay.delete(record.face);
-			if (cup && face && isOneCups) {
+		} else if (record.type === 'face.ended' && cup) {
+			const pass = told.get(record);
+			const face = sheet.faces.find(({ id }) => id === record.face);
+			if (face && pass && isWhole(pass)) {
 				cup.area_m2 += face.area_m2;
 				cup.faces += 1;
-			} else if (cup) cup.whole = false;
-			const known = material === undefined ? undefined : of(seen, sheet, material);
-			if (face && known && whole && started && !record.estimated) {
-				known.seconds += (Date.parse(record.at) - started.at) / 1000;
-				known.area_m2 += face.area_m2;
-				known.timed += 1;
-			}
-			started = null;
+			} else cup.whole = false;
 		}
 	}
+	return cups;
 }
 
 function loaded(cup: Cup | null, record: EventOf<'batch.loaded'>, material: string | undefined): Cup | null {

@@ -1,6 +1,7 @@
 import { isAt } from '../job/places.ts';
+import { coatKey } from '../records/passes.ts';
 import { type Asked, type Clue, dayOf, faceOf, planOf, type Suspicion } from './suspicion.ts';
-import { type Pass, passKey, type Timeline } from './timeline.ts';
+import type { Pass, Timeline } from './timeline.ts';
 
 const same = (a: Pass, b: Pass) => a.face === b.face && a.coat === b.coat;
 
@@ -20,7 +21,7 @@ const reworked = ({ reworks }: Timeline, first: Pass, again: Pass): boolean =>
 function extra(timeline: Timeline, pass: Pass): string | null {
 	const planned = faceOf(timeline, pass.face)?.coats.length ?? pass.coat;
 	if (pass.coat > planned) return `coat ${pass.coat} of ${planned}`;
-	const coats = timeline.coats.get(passKey(pass.face, pass.coat)) ?? [];
+	const coats = timeline.coats.get(coatKey(pass)) ?? [];
 	const before = coats.find(
 		one => one !== pass && one.ended <= pass.began && one.extent !== 'none' && !reworked(timeline, one, pass),
 	);
@@ -46,7 +47,7 @@ function count({ timeline, pass }: Asked): Suspicion | null {
 
 function missed({ timeline, pass }: Asked): Suspicion {
 	const last = timeline.passes.findLast(one => same(one, pass)) ?? pass;
-	const left = last.extent !== 'all';
+	const left = last.extent === 'part' || last.extent === 'none';
 	const reason = last.extent === 'part' ? 'it was ended in part and not taken up again' : 'nothing was laid';
 	return {
 		code: 'face-missed',

@@ -1,24 +1,12 @@
-import type { DayRecord, EventOf } from '../day/records.ts';
+import type { DayRecord, EventType } from '../day/records.ts';
 import type { Job } from '../job/job.ts';
-import { noPulls, type Pulls, pull, pulledUntil_s } from '../trade/pulls.ts';
+import type { RecordOf } from '../records/of-type.ts';
+import { byCoat, type Pass as DayPass, passesOf } from '../records/passes.ts';
 
-type Of<Type extends DayRecord['type']> = DayRecord & EventOf<Type>;
-type Timed<Type extends DayRecord['type']> = { at: number; day: number; seq: number; record: Of<Type> };
+type Timed<Type extends EventType> = { at: number; day: number; seq: number; record: RecordOf<Type> };
 
-/** One pass over one face: from its first stroke to its last. */
-export type Pass = {
-	face: string;
-	coat: number;
-	day: number;
-	began: number;
-	ended: number;
-	/** Times are the face's share of a stretch, not its own. */
-	estimated: boolean;
-	/** Seconds that a trigger line says the trigger was pulled; null: no line spoke. */
-	pulled_s: number | null;
-	extent: 'all' | 'part' | 'none';
-	start: Of<'face.started'>;
-};
+/** A pass on the timeline of a job. */
+export type Pass = DayPass & { day: number; began: number; ended: number };
 
 export type Reading = Timed<'reading.taken'>;
 export type AirRead = Timed<'air.read'>;
@@ -31,7 +19,7 @@ export type BatchStory = {
 	letter: string;
 	material: string;
 	day: number;
-	started: Of<'batch.started'>;
+	started: RecordOf<'batch.started'>;
 	/** Levels read after something went in: at its pour, or after a break in it. */
 	pours: Timed<'batch.poured' | 'batch.found'>[];
 	cans: Reading[];
@@ -48,9 +36,9 @@ export type BatchStory = {
 export type Timeline = {
 	job: Job;
 	/** First and last instant of each day's spraying: opened and closed (or the last record); what it began with. */
-	days: { opened: number; closed: number; rates: Of<'day.opened'>['rates'] }[];
+	days: { opened: number; closed: number; rates: RecordOf<'day.opened'>['rates'] }[];
 	passes: Pass[];
-	/** The passes of each coat on each face, `face#coat`, in order. */
+	/** The passes of each coat on each face, in order. */
 	coats: Map<string, Pass[]>;
 	readings: Reading[];
 	air: AirRead[];
@@ -67,9 +55,8 @@ export type Timeline = {
 
 type Open = {
 	timeline: Timeline;
-	spraying: Map<string, Pass>;
-	/** What the trigger line says of each pass under way; a break ends that. */
-	pulls: Map<Pass, Pulls>;
+	/** Instants of the day's records. */
+	instants: Map<DayRecord, number>;
 	mixing: BatchStory | null;
 	day: number;
 	/** Instant of the record in hand. */
@@ -90,62 +77,29 @@ const timed = <Record extends DayRecord>(record: Record, { day, at }: Open) => (
 	record,
 });
 
-export const passKey = (face: string, coat: number) => `${face}#${coat}`;
-
-function opened(open: Open, record: Of<'day.opened'>): void {
+function opened(open: Open, record: RecordOf<'day.opened'>): void {
 	open.timeline.job = record.sheet;
 	open.timeline.days.push({ opened: open.at, closed: open.at, rates: record.rates });
-	open.spraying.clear();
-	open.pulls.clear();
 	open.mixing = null;
 	for (const { material, component, mark } of record.cans)
 		open.timeline.cans.set(`${material}/${component}`, mark);
 }
 
-function spraying(open: Open, record: Of<'face.started'> | Of<'face.ended'>): void {
-	const key = passKey(record.face, record.coat);
-	if (record.type === 'face.started') {
-		const began = open.at;
-		const pass: Pass = {
-			face: record.face,
-			coat: record.coat,
-			day: open.day,
-			began,
-			ended: began,
-			estimated: false,
-			pulled_s: null,
-			extent: 'all',
-			start: record,
-		};
-		open.spraying.set(key, pass);
-		open.pulls.set(pass, noPulls);
-		open.timeline.passes.push(pass);
-		return;
-	}
-	const pass = open.spraying.get(key);
-	if (!pass) return;
-	open.spraying.delete(key);
-	settlePulls(open, pass);
-	const started = pass.began;
-	const within = (at: string) => Math.min(open.at, Math.max(started, Date.parse(at)));
-	pass.began = record.began ? within(record.began) : started;
-	pass.ended = record.ended ? within(record.ended) : open.at;
-	pass.estimated = record.estimated;
-	pass.extent = record.extent;
+/** A pass as the timeline has it: its share of a stretch lies within the records of it. */
+function placed(pass: DayPass, { day, instants }: Open): Pass {
+	const { start, end } = pass;
+	const first = instants.get(start) ?? Date.parse(start.at);
+	const last = (end && instants.get(end)) ?? first;
+	const within = (at: string) => Math.min(last, Math.max(first, Date.parse(at)));
+	return {
+		...pass,
+		day,
+		began: end?.began ? within(end.began) : first,
+		ended: end?.ended ? within(end.ended) : last,
+	};
 }
 
-/** What the trigger line said of a pass is told: it ended, or a break broke it off. */
-function settlePulls({ pulls, at }: Open, pass: Pass): void {
-	const said = pulls.get(pass);
-	if (said) pass.pulled_s = pulledUntil_s(said, at);
-	pulls.delete(pass);
-}
-
-function triggered({ pulls, at }: Open, on: boolean): void {
-	for (const [pass, said] of pulls) pulls.set(pass, pull(said, on, at));
-}
-
-function started(open: Open, record: Of<'batch.started'>): void {
+function started(open: Open, record: RecordOf<'batch.started'>): void {
 	const story: BatchStory = {
 		letter: record.batch,
 		material: record.material,
@@ -165,7 +119,7 @@ function started(open: Open, record: Of<'batch.started'>): void {
 }
 
 /** Whether a level tells that something went in: read at its pour, or found after a break. */
-const isPour = (record: DayRecord): record is Of<'batch.poured' | 'batch.found'> =>
+const isPour = (record: DayRecord): record is RecordOf<'batch.poured' | 'batch.found'> =>
 	record.type === 'batch.poured' ||
 	(record.type === 'batch.found' && record.found !== 'before' && record.found !== 'unknown');
 
@@ -185,9 +139,18 @@ function mixing(open: Open, record: DayRecord): void {
 	}
 }
 
+/** What only the passes tell. */
+type Passes = 'face.late' | 'trigger.on' | 'trigger.off';
+/** What looking back makes nothing of. */
+type Unread = Asked | Timing | Kept;
+type Asked = 'check.began' | 'item.answered' | 'gun.checked' | 'day.planned';
+type Timing = 'clock.set' | 'window.set' | 'window.moved' | 'wait.began' | 'wait.ended' | 'break.ended';
+type Kept = 'batch.stepped' | 'cup.emptied' | 'edge.left' | 'part.setAside' | 'photo.kept';
+
 function take(open: Open, record: DayRecord): void {
 	const { timeline, day } = open;
 	open.at = instantAfter(open.at, record);
+	open.instants.set(record, open.at);
 	const last = timeline.days[day];
 	switch (record.type) {
 		case 'day.opened':
@@ -195,9 +158,6 @@ function take(open: Open, record: DayRecord): void {
 			return;
 		case 'face.started':
 		case 'face.ended':
-			if (last) last.closed = open.at;
-			spraying(open, record);
-			return;
 		case 'day.closed':
 			if (last) last.closed = open.at;
 			return;
@@ -225,14 +185,9 @@ function take(open: Open, record: DayRecord): void {
 			timeline.seen.push(timed(record, open));
 			if (record.gun) timeline.changes.push(timed(record, open));
 			return;
-		case 'trigger.on':
-		case 'trigger.off':
-			triggered(open, record.type === 'trigger.on');
-			return;
 		case 'break.began':
 		case 'override.given':
 			if (open.mixing) mixing(open, record);
-			if (record.type === 'break.began') for (const pass of open.pulls.keys()) settlePulls(open, pass);
 			timeline.changes.push(timed(record, open));
 			return;
 		case 'gun.unknown':
@@ -252,6 +207,8 @@ function take(open: Open, record: DayRecord): void {
 		case 'face.judged':
 			timeline.judged.push(timed(record, open));
 			return;
+		default:
+			record satisfies RecordOf<Passes | Unread>;
 	}
 }
 
@@ -280,20 +237,17 @@ export function timelineOf(days: readonly (readonly DayRecord[])[]): Timeline {
 		judged: [],
 		reworks: [],
 	};
-	const open: Open = { timeline, spraying: new Map(), pulls: new Map(), mixing: null, day: 0, at: 0 };
+	const open: Open = { timeline, instants: new Map(), mixing: null, day: 0, at: 0 };
 	for (const [day, records] of days.entries()) {
 		open.day = day;
 		open.at = 0;
 		if (records[0]?.type !== 'day.opened')
 			throw new RangeError(`day ${day + 1} does not begin with the opening of a day: read it whole`);
+		open.instants.clear();
 		for (const record of records) take(open, record);
+		timeline.passes.push(...passesOf(records).map(pass => placed(pass, open)));
 	}
 	timeline.passes.sort((a, b) => a.began - b.began || a.start.seq - b.start.seq);
-	for (const pass of timeline.passes) {
-		const key = passKey(pass.face, pass.coat);
-		const known = timeline.coats.get(key);
-		if (known) known.push(pass);
-		else timeline.coats.set(key, [pass]);
-	}
+	timeline.coats = byCoat(timeline.passes);
 	return timeline;
 }

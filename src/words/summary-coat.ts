@@ -1,14 +1,15 @@
-import type { DayRecord, EventOf, EventType } from '../day/records.ts';
+import type { DayRecord } from '../day/records.ts';
+import type { RecordOf } from '../records/of-type.ts';
+import { passesOf } from '../records/passes.ts';
 import { format, type UnitSystem } from '../trade/shown.ts';
 import { clockOn } from './clock.ts';
 import { lateSaid } from './late.ts';
 import { duration } from './say.ts';
 import { short, shortFace, spoken } from './spoken.ts';
 
-type Of<Type extends EventType> = DayRecord & EventOf<Type>;
 const ms = (record: { at: string }): number => Date.parse(record.at);
 
-function paint(day: readonly DayRecord[], start: Of<'face.started'>): string[] {
+function paint(day: readonly DayRecord[], start: RecordOf<'face.started'>): string[] {
 	return start.cup.map(batch => {
 		const mixed = day.find(record => record.type === 'batch.poured' && record.batch === batch);
 		const age = mixed ? `${duration((ms(start) - ms(mixed)) / 1000)} after its first pour` : 'mixed earlier';
@@ -16,7 +17,7 @@ function paint(day: readonly DayRecord[], start: Of<'face.started'>): string[] {
 	});
 }
 
-function readUnder(day: readonly DayRecord[], start: Of<'face.started'>, units: UnitSystem): string[] {
+function readUnder(day: readonly DayRecord[], start: RecordOf<'face.started'>, units: UnitSystem): string[] {
 	const check = day.find(record => record.type === 'gun.checked' && record.check === start.check);
 	const air = day.find(record => record.seq === start.air);
 	const checked =
@@ -44,15 +45,14 @@ export function coatSentences(
 	const on = (record: DayRecord) =>
 		'face' in record && record.face === face && 'coat' in record && record.coat === coat;
 	const mine = day.filter(on);
-	const start = mine.find((record): record is Of<'face.started'> => record.type === 'face.started');
-	const end = mine.findLast((record): record is Of<'face.ended'> => record.type === 'face.ended');
+	const passes = passesOf(day).filter(pass => pass.face === face);
+	const own = passes.filter(pass => pass.coat === coat);
+	const start = own[0]?.start;
+	const end = own.findLast(pass => pass.end)?.end;
 	if (!start) return [spoken(topic, 'not laid this day')];
 	const began = ms({ at: end?.began ?? start.at });
 	const until = end ? ` to ${clockOn(ms({ at: end.ended ?? end.at }), began, zone)}` : ', not ended';
-	const before = day.findLast(
-		record =>
-			record.type === 'face.ended' && record.face === face && record.coat < coat && record.at <= start.at,
-	);
+	const before = passes.findLast(pass => pass.coat < coat && pass.end && pass.end.at <= start.at)?.end;
 	return [
 		spoken(topic, `${clockOn(began, ms(opened ?? start), zone)}${until}`),
 		...(end && end.extent !== 'all'

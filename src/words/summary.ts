@@ -1,5 +1,6 @@
-import type { DayRecord, EventOf, EventType, ReadingFeature } from '../day/records.ts';
+import type { DayRecord, ReadingFeature } from '../day/records.ts';
 import { inert } from '../job/inert.ts';
+import { ofType as of } from '../records/of-type.ts';
 import type { Quantity } from '../trade/quantity.ts';
 import { format, type UnitSystem } from '../trade/shown.ts';
 import { beganAt } from './began.ts';
@@ -8,11 +9,7 @@ import { lateSaid } from './late.ts';
 import { duration, figure } from './say.ts';
 import { short, shortFace, spoken } from './spoken.ts';
 
-type Of<Type extends EventType> = DayRecord & EventOf<Type>;
 type Day = readonly DayRecord[];
-
-const of = <Type extends EventType>(day: Day, type: Type): Of<Type>[] =>
-	day.filter((record): record is Of<Type> => record.type === type);
 
 const ms = (record: { at: string }): number => Date.parse(record.at);
 

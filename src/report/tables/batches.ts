@@ -1,5 +1,6 @@
+import type { RecordOf } from '../../records/of-type.ts';
 import { potLife_h } from '../../trade/time.ts';
-import { type Day, iso, ms, ofType, type RecordOf } from './day.ts';
+import { type Day, iso, ms, ofType } from './day.ts';
 
 export type PourRow = {
 	at: string;

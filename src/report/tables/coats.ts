@@ -1,12 +1,10 @@
-import type { DayRecord } from '../../day/records.ts';
-import { noPulls, type Pulls, pull, pulledUntil_s } from '../../trade/pulls.ts';
-import { type Day, faceIn, plannedCoat, type RecordOf, seconds } from './day.ts';
+import { byCoat, type Pass, passesOf } from '../../records/passes.ts';
+import { type Day, faceIn, plannedCoat, seconds } from './day.ts';
 
-export type Pass = {
+export type PassRow = {
 	began: string;
 	ended: string;
-	/** How much of the coat was on when it ended; `unsaid`: nobody said. */
-	extent: 'all' | 'part' | 'none' | 'unsaid';
+	extent: Pass['extent'];
 	/** Seconds that the trigger was pulled, else those between its ends. */
 	took_s: number;
 	/** A trigger line says how long it was pulled. */
@@ -41,24 +39,26 @@ export type CoatRow = {
 	air_C: number | null;
 	humidity: number | null;
 	surface_C: number | null;
-	passes: Pass[];
+	passes: PassRow[];
 };
 
-type Started = RecordOf<'face.started'>;
-type Open = { started: Started; pulls: Pulls };
-
-const keyOf = ({ face, coat }: { face: string; coat: number }) => `${coat}#${face}`;
-
-function passOf({ started: { at: began }, pulls }: Open, ended: string, broken: boolean): Pass {
-	const pulled_s = pulledUntil_s(pulls, Date.parse(ended));
-	const took_s = pulled_s ?? seconds(began, ended);
-	return { began, ended, extent: 'unsaid', took_s, pulled: pulled_s !== null, estimated: false, broken };
+function passRow({ start, broken, end, extent, estimated, pulled_s }: Pass, last: string): PassRow {
+	const share = estimated ? end : null;
+	const began = share?.began ?? start.at;
+	const ended = share?.ended ?? (broken ?? end)?.at ?? last;
+	const own_s = estimated ? null : pulled_s;
+	const took_s = own_s ?? seconds(began, ended);
+	return { began, ended, extent, took_s, pulled: own_s !== null, estimated, broken: !end || broken !== null };
 }
 
-function coatRow(day: Day, { face, coat, ...started }: Started): CoatRow {
+/** One coat from its passes: those of which nothing was laid count no time. */
+function coatRow(day: Day, first: Pass, passes: readonly Pass[], last: string): CoatRow {
+	const { face, coat, start } = first;
 	const plan = plannedCoat(day.job, face, coat);
-	const air = started.air === null ? undefined : day.records[started.air - 1];
+	const air = start.air === null ? undefined : day.records[start.air - 1];
 	const read = air?.type === 'air.read' ? air : null;
+	const rows = passes.map(pass => passRow(pass, last));
+	const laid = rows.filter(({ extent }) => extent !== 'none');
 	return {
 		face,
 		coat,
@@ -67,98 +67,31 @@ function coatRow(day: Day, { face, coat, ...started }: Started): CoatRow {
 		kind: plan?.kind ?? '',
 		stroke: plan?.stroke ?? '',
 		horns: plan?.horns ?? '',
-		began: started.at,
-		ended: started.at,
-		took_s: 0,
-		should_s: plan?.spray_s ?? started.spray_s,
-		extent: 'unsaid',
-		pulled: false,
-		estimated: false,
-		late: false,
-		cup: started.cup,
-		check: started.check,
-		window: started.window,
-		overrides: started.overrides,
+		began: (laid[0] ?? rows[0])?.began ?? start.at,
+		ended: (laid.at(-1) ?? rows.at(-1))?.ended ?? start.at,
+		took_s: laid.reduce((sum, { took_s }) => sum + took_s, 0),
+		should_s: plan?.spray_s ?? start.spray_s,
+		extent: rows.at(-1)?.extent ?? 'unsaid',
+		pulled: laid.length > 0 && laid.every(({ pulled }) => pulled),
+		estimated: laid.some(({ estimated }) => estimated),
+		late: passes.some(({ late }) => late !== null),
+		cup: [...new Set(passes.flatMap(pass => pass.start.cup))].sort(),
+		check: start.check,
+		window: start.window,
+		overrides: [...new Set(passes.flatMap(pass => pass.start.overrides))],
 		air_C: read?.airC ?? null,
 		humidity: read?.humidity ?? null,
 		surface_C: read?.surfaceC ?? null,
-		passes: [],
-	};
-}
-
-/** What a coat comes to from its passes: those of which nothing was laid count no time. */
-function summed(row: CoatRow): CoatRow {
-	const { passes } = row;
-	const laid = passes.filter(({ extent }) => extent !== 'none');
-	return {
-		...row,
-		began: (laid[0] ?? passes[0])?.began ?? row.began,
-		ended: (laid.at(-1) ?? passes.at(-1))?.ended ?? row.ended,
-		took_s: laid.reduce((sum, { took_s }) => sum + took_s, 0),
-		extent: passes.at(-1)?.extent ?? 'unsaid',
-		pulled: laid.length > 0 && laid.every(({ pulled }) => pulled),
-		estimated: laid.some(({ estimated }) => estimated),
-		cup: [...row.cup].sort(),
+		passes: rows,
 	};
 }
 
 /** Every coat sprayed on the day, in the order begun. */
 export function coatRows(day: Day): CoatRow[] {
-	const rows = new Map<string, CoatRow>();
-	const open = new Map<string, Open>();
-	const close = (face: string, at: string, broken: boolean) => {
-		const found = open.get(face);
-		open.delete(face);
-		if (found) rows.get(keyOf(found.started))?.passes.push(passOf(found, at, broken));
-	};
-	const ended = (record: RecordOf<'face.ended'>) => {
-		close(record.face, record.at, false);
-		const pass = rows.get(keyOf(record))?.passes.at(-1);
-		if (!pass) return;
-		pass.extent = record.extent;
-		if (!record.estimated) return;
-		pass.estimated = true;
-		pass.pulled = false;
-		pass.began = record.began ?? pass.began;
-		pass.ended = record.ended ?? pass.ended;
-		pass.took_s = seconds(pass.began, pass.ended);
-	};
-	const take = (record: DayRecord): void => {
-		switch (record.type) {
-			case 'face.started': {
-				const row = rows.get(keyOf(record)) ?? coatRow(day, record);
-				row.cup = [...new Set([...row.cup, ...record.cup])];
-				row.overrides = [...new Set([...row.overrides, ...record.overrides])];
-				rows.set(keyOf(record), row);
-				open.set(record.face, { started: record, pulls: noPulls });
-				return;
-			}
-			case 'face.ended':
-				ended(record);
-				return;
-			case 'face.late': {
-				const row = rows.get(keyOf(record));
-				if (row) row.late = true;
-				return;
-			}
-			case 'break.began':
-				for (const face of open.keys()) close(face, record.at, true);
-				return;
-			case 'part.setAside':
-				for (const face of record.faces) close(face, record.at, true);
-				return;
-			case 'trigger.on':
-			case 'trigger.off':
-				for (const one of open.values())
-					one.pulls = pull(one.pulls, record.type === 'trigger.on', Date.parse(record.at));
-				return;
-			default:
-		}
-	};
-	for (const record of day.records) take(record);
-	const end = day.records.at(-1)?.at ?? day.opened.at;
-	for (const face of open.keys()) close(face, end, true);
-	return [...rows.values()].map(summed);
+	const last = day.records.at(-1)?.at ?? day.opened.at;
+	return [...byCoat(passesOf(day.records)).values()].flatMap(passes =>
+		passes[0] ? [coatRow(day, passes[0], passes, last)] : [],
+	);
 }
 
 /** Faces in the order of the sheet, then any that the sheet does not know. */

@@ -2,8 +2,7 @@ import { type Book, openBook } from '../../day/book.ts';
 import { enter } from '../../day/enter.ts';
 import type { DayRecord, EventOf, EventType } from '../../day/records.ts';
 import type { Face, Job } from '../../job/job.ts';
-
-export type RecordOf<Type extends EventType> = Extract<DayRecord, { type: Type }>;
+import { type RecordOf, ofType as typed } from '../../records/of-type.ts';
 
 /** A day as the tables read it: its records, its sheet, and the book at its end. */
 export type Day = {
@@ -25,8 +24,8 @@ export function dayOf(records: readonly DayRecord[]): Day {
 	return { records, opened, job: opened.sheet, book };
 }
 
-export const ofType = <Type extends EventType>(day: Day, type: Type): RecordOf<Type>[] =>
-	day.records.filter((record): record is RecordOf<Type> => record.type === type);
+export const ofType = <Type extends EventType>({ records }: Day, type: Type): RecordOf<Type>[] =>
+	typed(records, type);
 
 export const ms = (iso: string): number => Date.parse(iso);
 export const iso = (at_ms: number): string => new Date(at_ms).toISOString();

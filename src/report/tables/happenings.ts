@@ -1,6 +1,7 @@
 import type { DayRecord } from '../../day/records.ts';
+import type { RecordOf } from '../../records/of-type.ts';
 import { beganAt } from '../../words/began.ts';
-import { type Day, ofType, type RecordOf, seconds } from './day.ts';
+import { type Day, ofType, seconds } from './day.ts';
 
 /** What befell the day beside the spraying: air, breaks, waits, faults, work on faces. */
 

@@ -1,5 +1,6 @@
 import type { ReadingFeature } from '../../day/records.ts';
-import { type Day, ofType, type RecordOf } from './day.ts';
+import type { RecordOf } from '../../records/of-type.ts';
+import { type Day, ofType } from './day.ts';
 
 type Reading = RecordOf<'reading.taken'>;
 type Value = Reading['wanted'];
