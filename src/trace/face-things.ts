@@ -40,16 +40,16 @@ export function under(timeline: Timeline, pass: Pass): Pass | undefined {
 	);
 }
 
-function overridden(timeline: Timeline, pass: Pass, rule: RegExp): boolean {
-	return pass.start.overrides.some(name => rule.test(name)) || passedOver(timeline, pass, rule);
+function overridden(timeline: Timeline, pass: Pass, rule: string): boolean {
+	return pass.start.overrides.includes(rule) || passedOver(timeline, pass, rule);
 }
 
-function passedOver(timeline: Timeline, pass: Pass, rule: RegExp): boolean {
+function passedOver(timeline: Timeline, pass: Pass, rule: string): boolean {
 	return timeline.changes.some(
 		({ record, day }) =>
 			day === pass.day &&
 			record.type === 'override.given' &&
-			rule.test(record.rule) &&
+			record.rule === rule &&
 			record.face === pass.face &&
 			record.coat === pass.coat,
 	);
@@ -119,7 +119,7 @@ function window(timeline: Timeline, pass: Pass): Own {
 			at >= before.ended &&
 			at <= pass.began,
 	);
-	if (ticked && !overridden(timeline, pass, /window/))
+	if (ticked && !overridden(timeline, pass, 'window'))
 		return { ...unknown, says: 'sanding was ticked, not read' };
 	const late = Math.round(gap / 60);
 	return {

@@ -28,8 +28,8 @@ const plain = (reading: Reading): Omit<Evidence, 'at'> => ({
 	says: shown(reading),
 });
 
-const ruled = (change: Change, rule: RegExp) =>
-	change.record.type === 'override.given' && rule.test(change.record.rule)
+const ruled = (change: Change, rules: readonly string[]) =>
+	change.record.type === 'override.given' && rules.includes(change.record.rule)
 		? `rule "${change.record.rule}" was passed over`
 		: null;
 
@@ -44,7 +44,8 @@ function knob(change: Change, next: Change | undefined, of: 'pressure' | 'fluid'
 	return (of === 'pressure' ? after.pressure_kPa : after.fluid) === null ? null : `the ${of} knob was turned`;
 }
 
-const gunCheckRule = /gun|pattern|horns|check/;
+/** The check as a whole, and the items of it that tell how the fan lies. */
+const fanRules = ['gun-check', 'pattern', 'card', 'horns'];
 
 export const gunThings: readonly GunThing[] = [
 	{
@@ -56,7 +57,7 @@ export const gunThings: readonly GunThing[] = [
 		touches: change => {
 			if (why(change) === 'cap-turn') return 'the cap was turned';
 			if (set(change)?.horns) return 'the horns were set';
-			return ruled(change, gunCheckRule);
+			return ruled(change, fanRules);
 		},
 	},
 	{
@@ -71,7 +72,7 @@ export const gunThings: readonly GunThing[] = [
 		touches: change => {
 			if (change.record.type === 'fault.seen') return 'a gun fault was seen';
 			if (why(change) === 'cleaned') return 'the gun was cleaned';
-			return ruled(change, gunCheckRule);
+			return ruled(change, fanRules);
 		},
 	},
 	{
@@ -81,7 +82,7 @@ export const gunThings: readonly GunThing[] = [
 		judge: plain,
 		touches: (change, next) => {
 			if (set(change)?.pressure_kPa) return 'the pressure was set';
-			return knob(change, next, 'pressure') ?? ruled(change, /gun|gauge|pressure|check/);
+			return knob(change, next, 'pressure') ?? ruled(change, ['gun-check', 'gauge']);
 		},
 	},
 	{

@@ -6,11 +6,11 @@ import type { DayEvent } from '../records.ts';
 import { flushLines } from './flushing.ts';
 import { keyed } from './keyed.ts';
 
-/** Why the cup is emptied where the gun is flushed. */
-export const flushed = 'flushed';
+/** Why a cup is poured off that is not empty. */
+type PouredOff = 'flushed' | 'end of the day';
 
 /** The cup poured off with time in hand: what is left is measured, so that the shop learns what its coats take. */
-export function leftOverPrompt(moment: Moment, why: string, ...then: DayEvent[]): Prompt {
+export function leftOverPrompt(moment: Moment, why: PouredOff, ...then: DayEvent[]): Prompt {
 	const { cup_mL } = moment.state.book;
 	const units = unitsOf(moment);
 	const { symbol, step } = entryUnit('volume', units);
@@ -19,7 +19,7 @@ export function leftOverPrompt(moment: Moment, why: string, ...then: DayEvent[])
 		state: 'left',
 		ask: 'number',
 		say: 'Cup: pour it off. How much is left?',
-		lines: why === flushed ? [...flushLines] : ['Air off and line bled before the cap comes off.'],
+		lines: why === 'flushed' ? [...flushLines] : ['Air off and line bled before the cap comes off.'],
 		number: {
 			of: 'left',
 			unit: most.unit,

@@ -9,7 +9,7 @@ import { paintShort_mL } from '../paint.ts';
 import { hardens_s } from '../prep.ts';
 import { inside, type Option, opens, option, type Prompt } from '../prompt.ts';
 import { mixPrompt } from './batch-begin.ts';
-import { flushed, leftOverPrompt } from './left-over.ts';
+import { leftOverPrompt } from './left-over.ts';
 import { reasonPrompt } from './override.ts';
 import { oneMorePrompt, reworkPrompt } from './rework.ts';
 import { inTrouble } from './trouble.ts';
@@ -84,7 +84,7 @@ export function waitPrompt(moment: Moment, menu: readonly string[]): Prompt {
 		const [mix, next = '', ...open] = menu;
 		return inside(mix, inside(next, mixPrompt(moment, next, open)));
 	}
-	if (menu[0] === 'flush' && contextOf(moment).cup.length > 0) return leftOverPrompt(moment, flushed);
+	if (menu[0] === 'flush' && contextOf(moment).cup.length > 0) return leftOverPrompt(moment, 'flushed');
 	const rework = menu[0] === 'rework' ? reworkNow(moment) : null;
 	if (rework?.kind === 'rework') return reworkPrompt(moment, rework.face, rework.step);
 	if (rework) return inside('rework', oneMorePrompt(moment, rework.face, menu.slice(1)));
