@@ -1,11 +1,26 @@
 import type { DayRecord } from '../day/records.ts';
 import { inert } from '../job/inert.ts';
+import { everyField } from '../records/every.ts';
 import { clock } from './clock.ts';
 import { figure } from './say.ts';
 
-const aside = new Set(['seq', 'run', 'at', 'mono', 'more', 'type', 'facts', 'face', 'coat']);
-/** Too long for a line, and no part of what happened. */
-const bulky = new Set(['sheet', 'lists', 'settings', 'before', 'cans', 'windows', 'items']);
+/** What a line makes of each field. */
+const fields = everyField({
+	inFront: ['seq', 'run', 'at', 'type', 'face', 'coat'],
+	noMatter: ['mono', 'more', 'facts'],
+	tooLong: ['sheet', 'lists', 'settings', 'before', 'cans', 'windows', 'items'],
+	day: ['v', 'program', 'job', 'clock', 'zone', 'seed', 'rates', 'stage', 'faces', 'order', 'stepMs'],
+	air: ['airC', 'humidity', 'surfaceC', 'dewPointC', 'spray', 'reasons', 'air'],
+	checks: ['check', 'list', 'size', 'item', 'answer', 'passed', 'cup', 'tilt'],
+	mix: ['batch', 'material', 'ratio', 'by', 'make_mL', 'component', 'can', 'level_mL', 'mass_g'],
+	poured: ['wanted_mL', 'wanted_g', 'found', 'seconds', 'tempC', 'fits', 'volume_mL', 'refill', 'read'],
+	gun: ['horns', 'pressure_kPa', 'fanHeight_mm', 'fluid'],
+	readings: ['feature', 'value', 'wanted', 'matched', 'attempt', 'card'],
+	passes: ['overrides', 'window', 'from', 'spray_s', 'extent', 'lastStroke', 'estimated', 'began', 'ended'],
+	breaks: ['to', 'due', 'why', 'kind', 'since', 'rule', 'reason', 'step', 'place', 'grit'],
+	faults: ['fault', 'gun', 'remedy', 'part', 'faulty', 'dry_um', 'wet_um', 'where', 'verdict'],
+});
+const left = new Set<string>([...fields.inFront, ...fields.noMatter, ...fields.tooLong]);
 
 function value(of: unknown): string {
 	if (of === null) return 'none';
@@ -23,7 +38,7 @@ export function logLine(record: DayRecord, zone: string): string {
 	const face = 'face' in record && record.face ? inert(record.face) : '';
 	const coat = 'coat' in record && record.coat ? `coat ${record.coat}` : '';
 	const rest = Object.entries(record)
-		.filter(([name, of]) => !aside.has(name) && !bulky.has(name) && of !== undefined)
+		.filter(([name, of]) => !left.has(name) && of !== undefined)
 		.map(([name, of]) => `${name.replace('_', ' ')} ${value(of)}`);
 	const place = [face, coat].filter(text => text !== '').join(', ');
 	return [

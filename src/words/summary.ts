@@ -1,6 +1,7 @@
-import type { DayRecord, ReadingFeature } from '../day/records.ts';
+import type { DayRecord, EventType, ReadingFeature } from '../day/records.ts';
 import { inert } from '../job/inert.ts';
-import { ofType as of } from '../records/of-type.ts';
+import { everyType } from '../records/every.ts';
+import { ofType, type RecordOf } from '../records/of-type.ts';
 import type { Quantity } from '../trade/quantity.ts';
 import { format, type UnitSystem } from '../trade/shown.ts';
 import { beganAt } from './began.ts';
@@ -10,6 +11,8 @@ import { duration, figure } from './say.ts';
 import { short, shortFace, spoken } from './spoken.ts';
 
 type Day = readonly DayRecord[];
+
+const of = <Type extends Told>(day: Day, type: Type): RecordOf<Type>[] => ofType(day, type);
 
 const ms = (record: { at: string }): number => Date.parse(record.at);
 
@@ -156,6 +159,27 @@ function rest(day: Day, units: UnitSystem): string[] {
 	);
 	return [...late, ...film];
 }
+
+/** What the sentences of a day tell of, and what they leave to its tables. */
+const told = everyType({
+	heading: ['day.opened', 'day.closed'],
+	coats: ['face.started', 'face.ended'],
+	air: ['air.read'],
+	batches: ['batch.ready', 'batch.discarded'],
+	breaks: ['break.began', 'break.ended'],
+	readings: ['reading.taken'],
+	passedOver: ['override.given'],
+	rest: ['face.late', 'film.read'],
+	faults: ['fault.seen', 'part.setAside', 'face.judged'],
+	not: [
+		...(['day.planned', 'clock.set', 'check.began', 'item.answered', 'gun.set', 'gun.checked'] as const),
+		...(['gun.unknown', 'batch.started', 'batch.stepped', 'batch.poured', 'batch.found'] as const),
+		...(['batch.stood', 'cup.timed', 'batch.loaded', 'cup.emptied', 'edge.left', 'window.set'] as const),
+		...(['window.moved', 'wait.began', 'wait.ended', 'stage.done', 'rework.done', 'photo.kept'] as const),
+		...(['trigger.on', 'trigger.off'] as const),
+	],
+});
+type Told = Exclude<EventType, (typeof told)['not'][number]>;
 
 /**
  * A day in spoken sentences: topic, place, action, at most 12 words each.

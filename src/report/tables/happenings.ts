@@ -1,4 +1,5 @@
-import type { DayRecord } from '../../day/records.ts';
+import type { DayRecord, EventType } from '../../day/records.ts';
+import { everyType } from '../../records/every.ts';
 import type { RecordOf } from '../../records/of-type.ts';
 import { beganAt } from '../../words/began.ts';
 import { type Day, ofType, seconds } from './day.ts';
@@ -59,10 +60,27 @@ export type WaitRow = {
 	cut: boolean;
 };
 
-const endsWait = (record: DayRecord): boolean =>
-	['wait.ended', 'wait.began', 'break.began', 'face.started', 'check.began', 'day.closed'].includes(
-		record.type,
-	);
+/** Whether a wait that lasts goes on through a record. */
+const waits = everyType({
+	ends: ['wait.ended', 'wait.began', 'break.began', 'face.started', 'check.began', 'day.closed'],
+	byClock: ['window.set', 'window.moved', 'edge.left', 'clock.set', 'face.late', 'batch.discarded'],
+	readIn: ['air.read', 'reading.taken', 'item.answered', 'override.given', 'day.planned', 'gun.set'],
+	mixedIn: ['batch.started', 'batch.stepped', 'batch.poured', 'batch.found', 'batch.stood', 'batch.ready'],
+	cup: [
+		'cup.timed',
+		'batch.loaded',
+		'cup.emptied',
+		'gun.unknown',
+		'gun.checked',
+		'trigger.on',
+		'trigger.off',
+	],
+	workedIn: ['stage.done', 'rework.done', 'fault.seen', 'part.setAside'],
+	after: ['face.judged', 'film.read', 'photo.kept'],
+	notIn: ['day.opened', 'face.ended', 'break.ended'],
+});
+const ending = new Set<EventType>(waits.ends);
+const endsWait = ({ type }: DayRecord): boolean => ending.has(type);
 
 export const waitRows = (day: Day): WaitRow[] =>
 	ofType(day, 'wait.began').map(({ at, seq, due, why, face, coat }) => {
