@@ -11,6 +11,7 @@ import { readyPrompt } from './asks/ready.ts';
 import { oneMorePrompt, reworkPrompt } from './asks/rework.ts';
 import { sprayingPrompt } from './asks/spraying.ts';
 import { waitPrompt } from './asks/waiting.ts';
+import { whyAsked, worded } from './asks/worded.ts';
 import { activityOf, type Moment } from './moment.ts';
 import { nextStep, type Step } from './next.ts';
 import { option, type Prompt, type Ui } from './prompt.ts';
@@ -56,7 +57,8 @@ function stepPrompt(moment: Moment, step: Step, { menu, numbers, armed }: Ui): P
 			return {
 				state: 'mix.stood',
 				ask: 'choose',
-				say: `Batch ${step.batch}: it has stood. Go on mixing.`,
+				say: worded(moment, 'mixing', 'stand', 'stand', { letter: step.batch }),
+				lines: whyAsked(moment, 'mixing', 'stand'),
 				options: [
 					option('go-on-mixing', 'GO ON', { type: 'batch.stood', batch: step.batch, facts: { stood: true } }),
 				],
@@ -77,7 +79,13 @@ function stepPrompt(moment: Moment, step: Step, { menu, numbers, armed }: Ui): P
 			return oneMorePrompt(moment, step.face, menu);
 		case 'finish':
 			return finishPrompt(moment, menu);
-		default:
+		case 'list':
+		case 'check':
+		case 'turn':
+		case 'wait':
+			// They begin by themselves, before anybody can look.
 			return { state: `bench.${step.kind}`, ask: 'choose', say: 'One moment.' };
+		default:
+			return step satisfies never;
 	}
 }

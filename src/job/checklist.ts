@@ -15,8 +15,13 @@ export const listAnswerSchema = z.object({
 export const listItemSchema = z.object({
 	/** Stable word, e.g. `mask`, `extractor`, `earth`. */
 	code: z.string().check(z.regex(/^[a-z][a-z0-9-]*$/)),
-	/** What is asked, at most 12 words. */
-	say: z.string().check(z.minLength(1)),
+	/** What is asked, at most 12 words; null: it is asked by its forms alone. */
+	say: z.nullable(z.string().check(z.minLength(1))),
+	/**
+	 * The other ways in which the program asks an item of its own, by their codes. A list of an older day has none; what
+	 * was asked then stands in `list-words.ts`.
+	 */
+	forms: z.optional(z.record(z.string(), z.string().check(z.minLength(1)))),
 	/** Shown small below, on request. */
 	why: z.nullable(z.string()),
 	/** Left out where the program supplies the answers (batch letter, gauge, second feature, pattern, can, level). */

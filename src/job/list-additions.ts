@@ -2,7 +2,9 @@ import type { Checklist, ListItem, ListName } from './checklist.ts';
 import type { Source } from './document.ts';
 import { notAllowed } from './errors.ts';
 import type { Placed } from './fields.ts';
+import { brief } from './inert.ts';
 import { type ItemEntry, itemOf, type ListEntry } from './list-shape.ts';
+import { gapsIn, hasLooseBrace } from './list-words.ts';
 
 /** What no shop can take out, and why. */
 const kept: Record<ListName, Partial<Record<string, string>>> = {
@@ -24,19 +26,26 @@ const kept: Record<ListName, Partial<Record<string, string>>> = {
 	'clean-up': {},
 };
 
-/** How many items fit; with the one after a break a gun check has seven. */
-const most: Record<ListName, number> = {
+/** How many items a list holds, whoever adds them; with the one after a break a gun check has seven. */
+export const mostItems: Partial<Record<ListName, number>> = {
 	'before-spraying': 12,
 	'gun-check': 6,
-	mixing: 7,
-	'after-a-break': 1,
 	'clean-up': 12,
 };
 
-const closed: Partial<Record<ListName, string>> = {
+/** Lists that take no item more, and where it goes instead. */
+export const closed: Partial<Record<ListName, string>> = {
 	mixing: 'its steps are the order of the data sheet; add it to before-spraying',
 	'after-a-break': 'the gun check follows at once; add it there',
 };
+
+/** What is wrong with the length of a list; null: nothing. */
+export function tooLong({ list, items }: Pick<Checklist, 'list' | 'items'>): string | null {
+	const most = mostItems[list] ?? items.length;
+	return items.length > most
+		? `${list}: ${items.length} items; at most ${most} fit: take one out with "take out"`
+		: null;
+}
 
 /** Words that the program uses for its own readings. */
 const reserved = ['breathing', 'card', 'horns', 'pattern-height', 'flooded', 'touch', 'which-face', 'one-go'];
@@ -55,6 +64,50 @@ function takeOut(source: Source, base: Checklist, codes: Placed<string>[]): List
 	return base.items.filter(({ code }) => !gone.has(code));
 }
 
+const braced = (name: string) => `{${name}}`;
+
+/** A sentence leaves open what the one leaves open whose place it takes: without its name nobody knows which face. */
+function checkGaps(source: Source, { value, at }: Placed<string>, name: string, standard: string): void {
+	const found = gapsIn(value);
+	const wanted = gapsIn(standard);
+	const wrong = found.find(gap => !wanted.includes(gap));
+	const missing = wanted.find(gap => !found.includes(gap));
+	if (hasLooseBrace(value)) source.fail(at, `${name}: a brace stands alone; write it as in "${standard}"`);
+	else if (wrong !== undefined)
+		source.fail(
+			at,
+			wanted.length > 0
+				? `${name}: ${notAllowed(braced(wrong), wanted.map(braced))}`
+				: `${name}: found "${brief(braced(wrong))}"; nothing is filled in here`,
+		);
+	else if (missing !== undefined)
+		source.fail(at, `${name}: ${braced(missing)} is missing; write it as in "${standard}"`);
+}
+
+/** The sentences of an entry, each with the form it is for: its own code for the one under `say`. */
+function sentencesIn({ values: { say, forms }, place }: ItemEntry, code: string): [string, Placed<string>][] {
+	const own: [string, Placed<string>][] = say === undefined ? [] : [[code, { value: say, at: place('say') }]];
+	return [...own, ...(forms ?? [])];
+}
+
+/** Another wording of one form of an item. */
+function rewordForm(source: Source, item: ListItem, form: string, said: Placed<string>): ListItem {
+	const isSay = form === item.code;
+	const standard = isSay ? item.say : item.forms?.[form];
+	const forms = Object.keys(item.forms ?? {});
+	if (standard === undefined || standard === null) {
+		const name = isSay ? 'say' : 'forms';
+		const allowed = forms.length > 0 ? notAllowed(form, forms) : 'it is asked in one way; write "say"';
+		source.fail(
+			said.at,
+			`item ${item.code}, ${name}: ${isSay ? `it is asked by its forms: ${forms.join(', ')}` : allowed}`,
+		);
+		return item;
+	}
+	checkGaps(source, said, `item ${item.code}, ${isSay ? 'say' : form}`, standard);
+	return isSay ? { ...item, say: said.value } : { ...item, forms: { ...item.forms, [form]: said.value } };
+}
+
 /** Another wording of an item that is there: nothing else of it can change. */
 function reword(source: Source, items: ListItem[], entry: ItemEntry, code: string): ListItem[] {
 	for (const key of ['answers', 'override', 'before'] as const)
@@ -63,10 +116,14 @@ function reword(source: Source, items: ListItem[], entry: ItemEntry, code: strin
 				entry.place(key),
 				`item ${code}, ${key}: only the wording of this item can change; take it out`,
 			);
-	const { say, why } = entry.values;
-	return items.map(item =>
-		item.code === code ? { ...item, say: say ?? item.say, why: why ?? item.why } : item,
-	);
+	return items.map(item => {
+		if (item.code !== code) return item;
+		const worded = sentencesIn(entry, code).reduce(
+			(one, [form, said]) => rewordForm(source, one, form, said),
+			item,
+		);
+		return { ...worded, why: entry.values.why ?? item.why };
+	});
 }
 
 function placeFor(source: Source, items: ListItem[], list: ListName, entry: ItemEntry): number {
@@ -99,6 +156,12 @@ function addItem(source: Source, items: ListItem[], list: ListName, entry: ItemE
 			entry.at,
 			`item ${code}, answers is missing: write what can be keyed, and which of it passes`,
 		);
+	if (entry.has('forms'))
+		source.fail(
+			entry.place('forms'),
+			`item ${code}, forms: an item of a shop is asked in one way; take it out`,
+		);
+	for (const [, said] of sentencesIn(entry, code)) checkGaps(source, said, `item ${code}, say`, '');
 	const item = itemOf(source, entry);
 	const at = placeFor(source, items, list, entry);
 	return item ? items.toSpliced(at, 0, item) : items;
@@ -123,10 +186,7 @@ export function addTo(
 		const known = items.some(one => one.code === code);
 		items = known ? reword(source, items, item, code) : addItem(source, items, base.list, item);
 	}
-	if (items.length > most[base.list])
-		source.fail(
-			name.at,
-			`${base.list}: ${items.length} items; at most ${most[base.list]} fit: take one out with "take out"`,
-		);
+	const long = tooLong({ list: base.list, items });
+	if (long) source.fail(name.at, long);
 	return lists.map(one => (one === base ? { ...base, title: entry.values.title ?? base.title, items } : one));
 }

@@ -1,7 +1,18 @@
 import * as z from 'zod/mini';
 import { type ListItem, listNameSchema } from './checklist.ts';
 import type { Source } from './document.ts';
-import { type Entry, list, map, may, must, placed, value } from './fields.ts';
+import {
+	type Entry,
+	list,
+	map,
+	may,
+	must,
+	type Placed,
+	pairsOf,
+	placed,
+	type Reader,
+	value,
+} from './fields.ts';
 import { word, yesOrNo } from './values.ts';
 
 const mostWords = 12;
@@ -24,6 +35,17 @@ const shown = z.string().check(
 	}),
 );
 
+/** Sentences by the code of the form in which an item is asked. */
+const formsByCode: Reader<Map<string, Placed<string>>> = (source, node, name, at) => {
+	const pairs = pairsOf(source, node, name, at);
+	if (!pairs) return undefined;
+	const read = pairs.flatMap(pair => {
+		const said = value(sentence)(source, pair.node, `${name}, ${pair.key}`, pair.at);
+		return said === undefined ? [] : [[pair.key, { value: said, at: pair.at }] as const];
+	});
+	return new Map(read);
+};
+
 const answerShape = {
 	code: must(value(code)),
 	shows: must(value(shown)),
@@ -32,6 +54,7 @@ const answerShape = {
 const itemShape = {
 	code: must(placed(value(code))),
 	say: may(value(sentence)),
+	forms: may(formsByCode),
 	why: may(value(reason)),
 	answers: may(list(map(answerShape), 1)),
 	override: may(value(yesOrNo)),
@@ -66,9 +89,18 @@ function answersOf(source: Source, entry: ItemEntry): ListItem['answers'] {
 
 /** An item as a list carries it. */
 export function itemOf(source: Source, entry: ItemEntry): ListItem | undefined {
-	const { code, say, why, override } = entry.values;
-	if (!entry.has('say')) source.fail(entry.at, 'item, say is missing: write what is asked');
+	const { code, say = null, forms = new Map<string, Placed<string>>(), why = null, override } = entry.values;
+	if (!entry.has('say') && forms.size === 0)
+		source.fail(entry.at, 'item, say is missing: write what is asked');
 	const answers = answersOf(source, entry);
-	if (!code || !say) return undefined;
-	return { code: code.value, say, why: why ?? null, answers, overridable: override ?? false };
+	if (!code || (!say && forms.size === 0)) return undefined;
+	const said = Object.fromEntries([...forms].map(([form, { value }]) => [form, value]));
+	return {
+		code: code.value,
+		say,
+		...(answers === null && { forms: said }),
+		why,
+		answers,
+		overridable: override ?? false,
+	};
 }

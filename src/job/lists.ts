@@ -5,7 +5,7 @@ import { checklistsFolder } from './checklists-folder.ts';
 import { readDocument, type Source } from './document.ts';
 import { errorLine, type SheetError } from './errors.ts';
 import type { Placed } from './fields.ts';
-import { addTo } from './list-additions.ts';
+import { addTo, tooLong } from './list-additions.ts';
 import { itemOf, type ListEntry, readList } from './list-shape.ts';
 import { readText } from './read-text.ts';
 
@@ -23,12 +23,17 @@ export function parseList(text: string, file: string): Read | SheetError[] {
 	return entry && list ? { source, entry, list } : source.errors;
 }
 
-/** A list that comes with the program. */
-function builtIn(text: string, file: string): Checklist | SheetError[] {
+/**
+ * A list that comes with the program.
+ * @param file its name, for what is wrong with it
+ */
+export function builtIn(text: string, file: string): Checklist | SheetError[] {
 	const read = parseList(text, file);
 	if (Array.isArray(read)) return read;
 	const { source, entry, list } = read;
 	const items = (entry.values.items ?? []).map(item => itemOf(source, item));
+	const long = tooLong({ list: list.value, items: items.filter(item => item !== undefined) });
+	if (long) source.fail(list.at, long);
 	if (source.errors.length > 0) return source.errors;
 	return checklistSchema.parse({ list: list.value, title: entry.values.title ?? list.value, items });
 }

@@ -133,6 +133,7 @@ export const smallLists = (): Checklist[] => [
 		items: [
 			item('stir', 'Stir the base in its can first.', [['done', 'STIRRED', 'yes']]),
 			item('stir-pot', 'Stir the pot: sides and bottom.', [['done', 'STIRRED', 'yes']]),
+			item('strain', 'Batch: strain it into its taped pot.', [['done', 'STRAINED', 'yes']]),
 		],
 	},
 	{

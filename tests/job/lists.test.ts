@@ -1,10 +1,11 @@
-import { mkdtempSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import type { Checklist, ListName } from '../../src/job/checklist.ts';
+import { type Checklist, type ListName, listNameSchema } from '../../src/job/checklist.ts';
 import { errorLine } from '../../src/job/errors.ts';
-import { loadLists } from '../../src/job/lists.ts';
+import { closed, mostItems } from '../../src/job/list-additions.ts';
+import { builtIn, loadLists } from '../../src/job/lists.ts';
 
 /** Lists in force with one file of the shop's own, or the complaints about it. */
 async function withShop(text: string): Promise<Checklist[] | string[]> {
@@ -15,7 +16,7 @@ async function withShop(text: string): Promise<Checklist[] | string[]> {
 	return loaded.errors.map(error => errorLine(error).replace(`${folder}/`, ''));
 }
 
-async function builtIn(): Promise<Checklist[]> {
+async function standard(): Promise<Checklist[]> {
 	const loaded = await loadLists({ lists: [] }, 'sheet.yaml');
 	if (!loaded.ok) throw new Error(loaded.errors.map(errorLine).join('\n'));
 	return loaded.lists;
@@ -36,24 +37,46 @@ items:
 ${more}`;
 
 test('the gun check follows the walk: breathing first, the pattern last, six items at most', async () => {
-	const codes = codesOf(await builtIn(), 'gun-check');
+	const codes = codesOf(await standard(), 'gun-check');
 	expect(codes).toEqual(['mask', 'extractor', 'batch', 'gauge', 'second', 'pattern']);
 });
 
 test('with the question after a break the check has seven items', async () => {
-	const lists = await builtIn();
+	const lists = await standard();
 	expect(codesOf(lists, 'after-a-break').concat(codesOf(lists, 'gun-check'))).toHaveLength(7);
 });
 
-test('every sentence is 12 words at most and every list short enough to be read', async () => {
-	for (const { items } of await builtIn()) {
-		expect(items.length).toBeLessThanOrEqual(9);
-		for (const { say } of items) expect(say.split(/\s+/).length, say).toBeLessThanOrEqual(12);
-	}
+test('every sentence is 12 words at most', async () => {
+	const items = (await standard()).flatMap(list => list.items);
+	const said = items.flatMap(({ say, forms = {} }) => [
+		...(say === null ? [] : [say]),
+		...Object.values(forms),
+	]);
+	for (const text of said) expect(text.split(/\s+/).length, text).toBeLessThanOrEqual(12);
+	expect(said).toHaveLength(41);
+});
+
+/** Lists that take an item more, and how many they hold. */
+const open = Object.entries(mostItems);
+
+test.each(open)('an item is added to the lines of %s, up to %i, and no further', async (list, most) => {
+	const text = readFileSync(`checklists/${list}.yaml`, 'utf8');
+	const full = text.match(/^ {2}- code:/gm)?.length ?? 0;
+	const item = (code: number) =>
+		`  - code: own-${code}\n    say: "Hose: what is there?"\n    answers:\n      - { code: sound, shows: SOUND, passes: yes }\n`;
+	const withMore = (count: number) =>
+		builtIn(text + Array.from({ length: count }, (_, index) => item(index)).join(''), `${list}.yaml`);
+	expect(withMore(most - full)).toMatchObject({ list, items: { length: most } });
+	expect(withMore(most - full + 1)).toMatchObject([{ says: expect.stringContaining(`at most ${most} fit`) }]);
+});
+
+test('every list takes an item more, or says where it goes instead', () => {
+	const lists = [...Object.keys(mostItems), ...Object.keys(closed)];
+	expect(lists.sort()).toEqual([...listNameSchema.options].sort());
 });
 
 test('a filter mask passes only where no material has isocyanate, and breathing gear has no override', async () => {
-	for (const { items } of await builtIn())
+	for (const { items } of await standard())
 		for (const item of items.filter(({ code }) => code === 'mask')) {
 			expect(item.overridable).toBe(false);
 			expect(item.answers?.map(({ code, passes }) => `${code} ${passes}`)).toEqual([
@@ -65,7 +88,7 @@ test('a filter mask passes only where no material has isocyanate, and breathing 
 });
 
 test('each asked item can be passed and can be left open', async () => {
-	for (const { items } of await builtIn())
+	for (const { items } of await standard())
 		for (const { code, answers } of items.filter(item => item.answers)) {
 			const passes = answers?.map(answer => answer.passes);
 			expect(passes, code).toContain('yes');
@@ -74,7 +97,7 @@ test('each asked item can be passed and can be left open', async () => {
 });
 
 test("no list calls anything safe or counts down to a mask's end", async () => {
-	const said = (await builtIn()).flatMap(({ items }) => items.flatMap(({ say, why }) => [say, why ?? '']));
+	const said = (await standard()).flatMap(({ items }) => items.flatMap(({ say, why }) => [say, why ?? '']));
 	expect(said.join(' ')).not.toMatch(/\bsafe(ly)?\b|mask (may|can) come off|air is clear/i);
 });
 
@@ -125,6 +148,41 @@ test.each([
 		'answers of a known item',
 		'list: gun-check\nitems:\n  - code: mask\n    answers: [{ code: ok, shows: OK, passes: yes }]\n',
 		/^shop\.yaml:4:14: item mask, answers: only the wording/,
+	],
+	[
+		'a name to be filled in that nobody knows',
+		'list: after-a-break\nitems:\n  - { code: last-face, say: "{fase}: how much of coat {coat}?" }\n',
+		/^shop\.yaml:3:29: item last-face, say: found "\{fase\}"; allowed: \{face\}, \{coat\}; nearest: \{face\}$/,
+	],
+	[
+		'a sentence without the name that it needs',
+		'list: mixing\nitems:\n  - { code: can, say: "Which mark is on the can?" }\n',
+		/^shop\.yaml:3:23: item can, say: \{component\} is missing; write it as in "\{component\}: take/,
+	],
+	[
+		'a name where nothing is filled in',
+		'list: gun-check\nitems:\n  - { code: gauge, say: "Gauge of {face}: what?" }\n',
+		/^shop\.yaml:3:25: item gauge, say: found "\{face\}"; nothing is filled in here$/,
+	],
+	[
+		'a brace that is not shut',
+		'list: mixing\nitems:\n  - { code: can, say: "{component: which mark?" }\n',
+		/^shop\.yaml:3:23: item can, say: a brace stands alone; write it as in/,
+	],
+	[
+		'a form that is not asked',
+		'list: gun-check\nitems:\n  - code: second\n    forms:\n      horn: "Horns: how?"\n',
+		/^shop\.yaml:5:7: item second, forms: found "horn"; allowed: horns, .*nearest: horns$/,
+	],
+	[
+		'one sentence for an item of several forms',
+		'list: gun-check\nitems:\n  - { code: second, say: "Gun: what?" }\n',
+		/^shop\.yaml:3:26: item second, say: it is asked by its forms: horns, pattern-height, flooded$/,
+	],
+	[
+		'forms of an item that is asked in one way',
+		'list: clean-up\nitems:\n  - { code: cap, forms: { cap: "Cap: how?" } }\n',
+		/^shop\.yaml:3:27: item cap, forms: it is asked in one way; write "say"$/,
 	],
 	[
 		'no answers',

@@ -10,6 +10,7 @@ import { strokesOf } from '../strokes.ts';
 import { reasonPrompt } from './override.ts';
 import { reading } from './reading.ts';
 import { setAside } from './set-aside.ts';
+import { whyAsked, worded } from './worded.ts';
 
 /** After a break: how much of the coat is on the face, or on the faces of the stretch, that was being sprayed. */
 
@@ -77,8 +78,11 @@ function accountFor(moment: Moment, faces: readonly string[], last: string, menu
 		return {
 			state: 'account.stroke',
 			ask: 'number',
-			say: about(faceName(last), 'which was the last stroke laid?'),
-			lines: [`About ${strokes} ${strokes === 1 ? 'stroke' : 'strokes'} here. Count from where you began.`],
+			say: worded(moment, 'after-a-break', 'last-face', 'stroke', { face: faceName(last) }),
+			lines: [
+				`About ${strokes} ${strokes === 1 ? 'stroke' : 'strokes'} here. Count from where you began.`,
+				...whyAsked(moment, 'after-a-break', 'last-face'),
+			],
 			face: last,
 			coat,
 			number: {
@@ -96,7 +100,11 @@ function accountFor(moment: Moment, faces: readonly string[], last: string, menu
 	return {
 		state: 'account.last-face',
 		ask: 'last-face',
-		say: about(faceName(last), `how much of coat ${coat} is on?`),
+		say: worded(moment, 'after-a-break', 'last-face', 'last-face', {
+			face: faceName(last),
+			coat: String(coat),
+		}),
+		lines: whyAsked(moment, 'after-a-break', 'last-face'),
 		face: last,
 		coat,
 		options: [
@@ -117,7 +125,8 @@ export function accountPrompt(moment: Moment, broken: readonly string[], menu: r
 	return {
 		state: 'account.which-face',
 		ask: 'which-face',
-		say: 'Stretch: which face were you on last?',
+		say: worded(moment, 'after-a-break', 'last-face', 'which-face'),
+		lines: whyAsked(moment, 'after-a-break', 'last-face'),
 		options: faces.map(face => opens(face, faceName(face).toUpperCase(), face)),
 	};
 }

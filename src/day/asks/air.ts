@@ -12,12 +12,14 @@ import { reasonPrompt } from './override.ts';
 
 /** The air near the work: read, and against the limits of what is sprayed today. */
 
-const airAsked: {
+type AirAsked = {
 	of: 'airC' | 'humidity' | 'surfaceC';
 	kind: Quantity;
 	say: string;
 	range: [number, number];
-}[] = [
+};
+
+const airAsked: readonly [AirAsked, ...AirAsked[]] = [
 	{ of: 'airC', kind: 'temperature', say: 'Air near the work: how warm?', range: [-10, 60] },
 	{ of: 'humidity', kind: 'share', say: 'Air near the work: what humidity?', range: [0, 1] },
 	{ of: 'surfaceC', kind: 'temperature', say: 'Surface of the parts: how warm?', range: [-10, 70] },
@@ -31,13 +33,7 @@ function airRead(moment: Moment, [airC = 0, humidity = 0, surfaceC = 0]: readonl
 }
 
 export function airPrompt(moment: Moment, numbers: readonly number[]): Prompt {
-	const { of, kind, say, range } = airAsked[numbers.length] ??
-		airAsked[0] ?? {
-			of: 'airC' as const,
-			kind: 'temperature' as const,
-			say: '',
-			range: [0, 0] as [number, number],
-		};
+	const { of, kind, say, range } = airAsked[numbers.length] ?? airAsked[0];
 	const { unit, symbol, step } = entryUnit(kind, unitsOf(moment));
 	return {
 		state: `air.${of}`,

@@ -4,6 +4,7 @@ import { type Moment, ruleOf } from '../moment.ts';
 import { option, type Prompt, type Reply } from '../prompt.ts';
 import { layFor, wordsFor } from './gun-items.ts';
 import { reading } from './reading.ts';
+import { whyAsked, worded } from './worded.ts';
 
 /** The pattern read from a card: its number first, then which of its letters the paint covered. */
 
@@ -39,8 +40,8 @@ function whichLetters(moment: Moment, face: string, card: PatternCard): Prompt {
 	return {
 		state: 'gunCheck.card',
 		ask: 'card',
-		say: `Card ${card.number}: which letters did the paint cover?`,
-		lines: ['Both ends of one arm, or none of these.'],
+		say: worded(moment, 'gun-check', 'pattern', 'letters', { card: String(card.number) }),
+		lines: ['Both ends of one arm, or none of these.', ...whyAsked(moment, 'gun-check', 'pattern')],
 		options: shuffled(answers, turn).map(code =>
 			option(
 				code,
@@ -58,10 +59,11 @@ export function cardPrompt(moment: Moment, face: string, menu: readonly string[]
 	return {
 		state: 'gunCheck.card.number',
 		ask: 'number',
-		say: 'Pattern card: hang a fresh one upright. Which number?',
+		say: worded(moment, 'gun-check', 'pattern', 'card'),
 		lines: [
 			...wordsFor(layFor(moment, face)),
 			`One short burst on its cross. Gun held as for ${faceName(face)}.`,
+			...whyAsked(moment, 'gun-check', 'pattern'),
 		],
 		number: {
 			of: 'card',

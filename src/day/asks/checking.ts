@@ -1,15 +1,16 @@
-import { faceName, sentence } from '../../words/say.ts';
+import { faceName } from '../../words/say.ts';
 import { isSettled } from '../allowed.ts';
 import { contextOf, laidOn, type Moment } from '../moment.ts';
 import { instructed, type Option, option, type Prompt } from '../prompt.ts';
-import type { ReadingFeature } from '../records.ts';
+import { isSecond } from '../second-features.ts';
 import type { Corner } from '../view.ts';
 import { cardPrompt } from './card.ts';
 import { gunSet, instructionsFor, layFor, wordsFor } from './gun-items.ts';
-import { answersOf, lettersAsked, numberAsked, questions, wantedOf } from './gun-readings.ts';
+import { answersOf, isGunReading, lettersAsked, numberAsked, wantedOf } from './gun-readings.ts';
 import { cornersOf, itemPrompt, openItem } from './listed.ts';
 import { fixPrompt } from './put-right.ts';
 import { reading } from './reading.ts';
+import { whyAsked, worded } from './worded.ts';
 
 /** The screen of a list or a gun check. */
 export function checkPrompt(moment: Moment, menu: readonly string[]): Prompt {
@@ -33,18 +34,20 @@ export function checkPrompt(moment: Moment, menu: readonly string[]): Prompt {
 			do: first,
 			options: [instructed(gunSet(first, moment, face))],
 		};
-	const worded = itemPrompt(moment, item);
-	if (worded) return worded;
-	const state = `gunCheck.${item}`;
-	const say = questions[item] ?? sentence(item);
-	const asHeld = item === 'pattern' || item === 'flooded';
-	const lines = face && asHeld ? [...wordsFor(lay), `Gun held as for ${faceName(face)}.`] : [];
+	const listed = itemPrompt(moment, item);
+	if (listed) return listed;
 	if (item === 'card' && face) return cardPrompt(moment, face, menu);
+	if (!isGunReading(item)) throw new Error(`nobody knows what may be answered to ${item}`);
+	const state = `gunCheck.${item}`;
+	const of = isSecond(item) ? 'second' : item;
+	const say = worded(moment, 'gun-check', of, item);
+	const asHeld = item === 'pattern' || item === 'flooded';
+	const held = face && asHeld ? [...wordsFor(lay), `Gun held as for ${faceName(face)}.`] : [];
+	const lines = [...held, ...whyAsked(moment, 'gun-check', of)];
 	if (item === 'gauge' || item === 'pattern-height')
 		return { state, ask: item, say, lines, number: numberAsked(moment, item) };
-	const feature = item as ReadingFeature;
 	const read = (code: string, text: string): Option =>
-		option(code, text, reading(moment, feature, code, wantedOf(moment, item)));
+		option(code, text, reading(moment, item, code, wantedOf(moment, item)));
 	if (item === 'batch')
 		return {
 			state,
@@ -59,12 +62,12 @@ export function checkPrompt(moment: Moment, menu: readonly string[]): Prompt {
 		};
 	return {
 		state,
-		ask: feature as Prompt['ask'],
+		ask: item,
 		say,
 		lines,
-		options: (answersOf[feature] ?? []).map(([code, text], index) => ({
+		options: answersOf[item].map(([code, text], index) => ({
 			...read(code, text),
-			...(feature === 'flooded' && { at: evenCorners(moment)[index] ?? 'bottomRight' }),
+			...(item === 'flooded' && { at: evenCorners(moment)[index] ?? 'bottomRight' }),
 		})),
 	};
 }
@@ -73,7 +76,7 @@ export function checkPrompt(moment: Moment, menu: readonly string[]): Prompt {
 const evenCorners = (moment: Moment): Corner[] =>
 	cornersOf(
 		moment,
-		(answersOf.flooded ?? []).map(([code]) => ({
+		answersOf.flooded.map(([code]) => ({
 			passes: wantedOf(moment, 'flooded') === code ? 'yes' : 'no',
 		})),
 	);

@@ -1,12 +1,12 @@
 import { cupReading } from '../../trade/cup.ts';
 import { fromUnit, inUnit } from '../../trade/quantity.ts';
 import { entryUnit } from '../../trade/shown.ts';
-import { about } from '../../words/spoken.ts';
 import type { BatchBook } from '../book.ts';
 import { type Moment, materialOf, unitsOf } from '../moment.ts';
 import { opens, option, type Prompt } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
 import { reasonPrompt } from './override.ts';
+import { whyAsked, worded } from './worded.ts';
 
 /** Seconds in the flow cup, then the temperature of the paint. */
 export function cupPrompt(
@@ -57,7 +57,8 @@ export function cupPrompt(
 		return {
 			state: 'mix.cup.seconds',
 			ask: 'number',
-			say: about(`Flow cup ${cup.kind}`, 'how many seconds?'),
+			say: worded(moment, 'mixing', 'cup', 'cup', { cup: cup.kind }),
+			lines: whyAsked(moment, 'mixing', 'cup'),
 			number: {
 				of: 'seconds',
 				unit: 's',
@@ -71,7 +72,8 @@ export function cupPrompt(
 	return {
 		state: 'mix.cup.temperature',
 		ask: 'number',
-		say: 'Flow cup: how warm is the paint?',
+		say: worded(moment, 'mixing', 'cup', 'temperature'),
+		lines: whyAsked(moment, 'mixing', 'cup'),
 		number: {
 			of: 'tempC',
 			unit,

@@ -3,7 +3,7 @@ import { fromUnit, inUnit } from '../../trade/quantity.ts';
 import { entryUnit } from '../../trade/shown.ts';
 import { contextOf, jobOf, type Moment, materialOf, ruleOf, settingsOf, unitsOf } from '../moment.ts';
 import type { Prompt } from '../prompt.ts';
-import type { DayEvent, EventOf, ReadingFeature } from '../records.ts';
+import type { DayEvent, EventOf } from '../records.ts';
 import { gaugeNumber } from './gauge.ts';
 import { cupLabel, seedOf } from './gun-items.ts';
 import { reading } from './reading.ts';
@@ -24,7 +24,7 @@ export function lettersAsked(moment: Moment): string[] {
 }
 
 const choices = (...pairs: [string, string][]) => pairs;
-export const answersOf: Partial<Record<ReadingFeature, [string, string][]>> = {
+export const answersOf = {
 	pattern: choices(['tall', 'TALL'], ['wide', 'WIDE'], ['round', 'ROUND'], ['bad', 'BAD']),
 	horns: choices(['level', 'LEVEL'], ['upright', 'UPRIGHT'], ['between', 'BETWEEN']),
 	flooded: choices(
@@ -35,14 +35,11 @@ export const answersOf: Partial<Record<ReadingFeature, [string, string][]>> = {
 	),
 };
 
-export const questions: Record<string, string> = {
-	pattern: 'Pattern: one short burst on paper. What shape?',
-	horns: 'Air cap: look at the horns, gun held straight. How?',
-	flooded: 'Flooded pattern: hold until it runs. How long are the runs?',
-	gauge: 'Gauge: trigger pulled, at the gun. What does it read?',
-	'pattern-height': 'Pattern: measure the burst along its length. How long?',
-	batch: 'Batch: look at the tape. Which letter?',
-};
+const readings = ['batch', 'gauge', 'pattern-height', 'pattern', 'horns', 'flooded'] as const;
+type GunReading = (typeof readings)[number];
+
+/** Whether an item of a gun check is one of those that the program itself knows the answers of. */
+export const isGunReading = (item: string): item is GunReading => readings.some(one => one === item);
 
 /** What fits for a reading of the check under way. */
 export function wantedOf(moment: Moment, item: string): EventOf<'reading.taken'>['wanted'] {

@@ -39,7 +39,7 @@ export function itemPrompt(moment: Moment, code: string): Prompt | null {
 	const { check } = book;
 	const list = book.opened.lists.find(({ list: name }) => name === check?.list);
 	const item = list?.items.find(one => one.code === code);
-	if (!check || !item?.answers) return null;
+	if (!check || !item?.answers || item.say === null) return null;
 	const isocyanate = contextOf(moment).check?.context.isocyanate === true;
 	const answer = (given: string, passed: boolean): Reply => {
 		const answered: DayEvent = {

@@ -6,6 +6,7 @@ import { option, type Prompt } from '../prompt.ts';
 import { cupPrompt } from './flow-cup.ts';
 import { pressureShown } from './gauge.ts';
 import { canPrompt, foundPrompt, levelPrompt, pourPrompt, wrongCan } from './pouring.ts';
+import { whyAsked, worded } from './worded.ts';
 
 /** The screen while a batch is mixed. */
 export function mixingPrompt(moment: Moment, menu: readonly string[], numbers: readonly number[]): Prompt {
@@ -14,9 +15,6 @@ export function mixingPrompt(moment: Moment, menu: readonly string[], numbers: r
 	if (letter === undefined || !machine || !batch) throw new Error('no batch is being mixed');
 	const step = machine.context.todo[0];
 	const component = step as Component;
-	const mixing = moment.state.book.opened.lists.find(({ list }) => list === 'mixing');
-	const worded = (code: string, standard: string) =>
-		mixing?.items.find(item => item.code === code)?.say ?? standard;
 	const { strainer } = materialOf(moment, batch.material);
 	switch (machine.value) {
 		case 'stir':
@@ -24,28 +22,32 @@ export function mixingPrompt(moment: Moment, menu: readonly string[], numbers: r
 				return {
 					state: 'mix.stir-pot',
 					ask: 'item',
-					say: worded('stir-pot', 'Stir the pot: sides and bottom.'),
+					say: worded(moment, 'mixing', 'stir-pot'),
+					lines: whyAsked(moment, 'mixing', 'stir-pot'),
 					options: [option('done', 'STIRRED', { type: 'batch.stepped', batch: letter, step: 'stir' })],
 				};
 			return {
 				state: 'mix.stir',
 				ask: 'item',
-				say: worded('stir', 'Stir the base in its can first.'),
+				say: worded(moment, 'mixing', 'stir'),
 				// Told long before the gauge is read: the screen before a reading must not say what it should be.
-				lines: [`Gun today: ${pressureShown(moment, jobOf(moment).gun.pressure_kPa)}, trigger pulled.`],
+				lines: [
+					`Gun today: ${pressureShown(moment, jobOf(moment).gun.pressure_kPa)}, trigger pulled.`,
+					...whyAsked(moment, 'mixing', 'stir'),
+				],
 				options: [option('done', 'STIRRED', { type: 'batch.stepped', batch: letter, step: 'stir' })],
 			};
 		case 'strain':
 			return {
 				state: 'mix.strain',
 				ask: 'item',
-				say: worded('strain', 'Batch: strain it into its taped pot.'),
-				lines: [strainer ? `Strainer: ${inert(strainer)}.` : ''],
+				say: worded(moment, 'mixing', 'strain'),
+				lines: [strainer ? `Strainer: ${inert(strainer)}.` : '', ...whyAsked(moment, 'mixing', 'strain')],
 				options: [option('done', 'STRAINED', { type: 'batch.stepped', batch: letter, step: 'strain' })],
 			};
 		case 'can':
 			return menu[0] === 'wrong-can'
-				? wrongCan(menu[1] ?? '', menu[2] ?? '')
+				? wrongCan(moment, menu[1] ?? '', menu[2] ?? '')
 				: canPrompt(moment, letter, batch, component);
 		case 'level':
 			return menu[0] === 'poured'

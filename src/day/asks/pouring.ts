@@ -1,6 +1,5 @@
 import { isPour } from '../../../machines/batch.ts';
 import type { Component } from '../../job/job.ts';
-import { sentence } from '../../words/say.ts';
 import type { BatchBook } from '../book.ts';
 import { contextOf, type Moment } from '../moment.ts';
 import { opens, option, type Prompt, type Reply } from '../prompt.ts';
@@ -19,6 +18,7 @@ import {
 	wantedLevel,
 } from './pot-levels.ts';
 import { reading } from './reading.ts';
+import { whyAsked, worded } from './worded.ts';
 
 /** Each pour: the can in the hand, then the level reached; after a break the level found. */
 
@@ -30,7 +30,8 @@ export function canPrompt(moment: Moment, letter: string, batch: BatchBook, comp
 	return {
 		state: 'mix.can',
 		ask: 'can',
-		say: sentence(`${component}: take the can. Which mark is on it?`),
+		say: worded(moment, 'mixing', 'can', 'can', { component }),
+		lines: whyAsked(moment, 'mixing', 'can'),
 		options: marks.map(mark => ({
 			code: mark,
 			text: mark.toUpperCase(),
@@ -43,11 +44,11 @@ export function canPrompt(moment: Moment, letter: string, batch: BatchBook, comp
 }
 
 /** The mark of another can: both marks are shown, the can goes back, then a fresh reading. */
-export function wrongCan(mark: string, right: string): Prompt {
+export function wrongCan(moment: Moment, mark: string, right: string): Prompt {
 	return {
 		state: 'mix.wrong-can',
 		ask: 'do',
-		say: sentence(`${mark}: wrong can. Stop. Nothing of it goes in.`),
+		say: worded(moment, 'mixing', 'can', 'wrong', { mark }),
 		lines: [`Read ${mark.toUpperCase()}. Wanted ${right.toUpperCase()}.`, `Put the ${mark} can back.`],
 		do: [{ code: 'put-back', to: mark }],
 		options: [{ code: 'done', text: 'PUT BACK', reply: () => ({ ui: { menu: [] } }) }],
@@ -66,7 +67,7 @@ export function pourPrompt(moment: Moment, batch: BatchBook, component: Componen
 	return {
 		state: 'mix.pour',
 		ask: 'do',
-		say: sentence(`${component}: pour slowly, up to ${level.to} ${level.unit}.`),
+		say: worded(moment, 'mixing', 'level', 'pour', { component, amount: `${level.to} ${level.unit}` }),
 		lines: isGiven ? (isLittle ? [littleWords] : []) : [coarseWords],
 		do: [{ code: 'pour', ...level }],
 		options: [opens('done', 'POURED', 'poured')],
@@ -104,18 +105,14 @@ export function levelPrompt(moment: Moment, letter: string, batch: BatchBook, co
 	return {
 		state: `mix.level.${component}`,
 		ask: 'number',
-		say: sentence(`${component}: ${shows[batch.by]}`),
+		say: worded(moment, 'mixing', 'level', batch.by === 'weight' ? 'weight' : 'level', { component }),
+		lines: whyAsked(moment, 'mixing', 'level'),
 		number: numberOf(moment, batch, reached, batch.level),
 		options: [
 			option('discard', 'DISCARD', { type: 'batch.discarded', batch: letter, why: 'level not known' }),
 		],
 	};
 }
-
-const shows = {
-	volume: 'which level does the pot show at eye height?',
-	weight: 'which weight does the scale show?',
-};
 
 /** After a break: what does the pot show now, before anything is said of what comes next. */
 export function foundPrompt(moment: Moment, letter: string, batch: BatchBook): Prompt {
@@ -146,10 +143,8 @@ export function foundPrompt(moment: Moment, letter: string, batch: BatchBook): P
 	return {
 		state: 'mix.found',
 		ask: 'number',
-		say:
-			batch.by === 'weight'
-				? 'Pot: on the scale, as it is now. Which weight?'
-				: 'Pot: look at it now. Which level does it show?',
+		say: worded(moment, 'mixing', 'level', batch.by === 'weight' ? 'found-weight' : 'found'),
+		lines: whyAsked(moment, 'mixing', 'level'),
 		number: numberOf(moment, batch, record),
 		options: [{ code: 'cannot-tell', text: 'CANNOT TELL', reply: () => record(null) }],
 	};

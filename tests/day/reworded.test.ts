@@ -1,0 +1,131 @@
+import { mkdtempSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { beforeAll, expect, test } from 'vitest';
+import { historyAfter } from '../../src/day/history.ts';
+import type { Line } from '../../src/day/rehearsal.ts';
+import type { Checklist, ListItem } from '../../src/job/checklist.ts';
+import type { Job } from '../../src/job/job.ts';
+import { loadLists } from '../../src/job/lists.ts';
+import { loadJob } from '../../src/job/load.ts';
+import { rehearsed } from './rehearsed.ts';
+import { smallJob } from './small-job.ts';
+
+/** A shop that words every item anew: what it wrote is what the painter reads, on every screen. */
+
+const sheet = 'checklists/example/coffee-cart.yaml';
+let job: Job;
+let standard: Checklist[];
+let shop: Checklist[];
+
+const gapsIn = (text: string): string => text.match(/\{\w+\}/g)?.join(' ') ?? '';
+const mark = (...name: string[]): string => `ZZZ ${name.join('.')}`;
+
+/** The file of the shop: every sentence and every reason, each marked with its name. */
+function shopFile({ list, items }: Checklist): string {
+	const said = (item: ListItem, form: string, text: string) =>
+		`"${mark(list, item.code, form)} ${gapsIn(text)}"`;
+	const rows = items.flatMap(item => [
+		`  - code: ${item.code}`,
+		`    why: "${mark(list, item.code, 'why')}"`,
+		...(item.say === null ? [] : [`    say: ${said(item, 'say', item.say)}`]),
+		...(Object.keys(item.forms ?? {}).length === 0 ? [] : ['    forms:']),
+		...Object.entries(item.forms ?? {}).map(([form, text]) => `      ${form}: ${said(item, form, text)}`),
+	]);
+	return `list: ${list}\nitems:\n${rows.join('\n')}\n`;
+}
+
+const namesIn = ({ list, items }: Checklist): string[] =>
+	items.flatMap(item => [
+		...(item.say === null ? [] : [mark(list, item.code, 'say')]),
+		...Object.keys(item.forms ?? {}).map(form => mark(list, item.code, form)),
+		mark(list, item.code, 'why'),
+	]);
+
+beforeAll(async () => {
+	const loaded = await loadJob(sheet);
+	const listed = await loadLists({ lists: [] }, sheet);
+	if (!loaded.ok || !listed.ok) throw new Error('the example does not load');
+	({ job } = loaded);
+	standard = listed.lists;
+	const folder = mkdtempSync(join(tmpdir(), 'reworded-'));
+	for (const list of standard) writeFileSync(join(folder, `${list.list}.yaml`), shopFile(list));
+	const worded = await loadLists(
+		{ lists: standard.map(({ list }) => `${list}.yaml`) },
+		join(folder, 'sheet.yaml'),
+	);
+	if (!worded.ok) throw new Error(worded.errors.map(({ says }) => says).join('\n'));
+	shop = worded.lists;
+});
+
+type Day = ReturnType<typeof rehearsed>;
+type Played = Parameters<typeof rehearsed>[0];
+
+const isKept = ({ state }: Line) => state === 'spraying';
+
+/** A day with a break in a face, broken off after a stroke, and in the pour, and with a can that is the wrong one. */
+function playBroken(more: Played, shown: (line: Line) => void): Day {
+	const day = rehearsed({ ...more, watch: shown });
+	day.toState('mix.can');
+	const wrong = Object.values(day.line().corners).find(({ code }) => code !== 'ring')?.code ?? '';
+	day.pick(wrong);
+	day.until(({ state }) => state === 'mix.pour');
+	day.send('hold', 'wait 1 min');
+	day.pick('back');
+	day.until(isKept);
+	day.send('wait 5 s', 'hold', 'wait 1 min');
+	day.pick('back');
+	if (day.line().state === 'account.which-face') day.send('top-left');
+	day.pick('part');
+	day.send('number 1');
+	day.toEnd();
+	return day;
+}
+
+const byWeight = (sprayed: Job): Job => ({
+	...sprayed,
+	materials: Object.fromEntries(
+		Object.entries(sprayed.materials).map(([id, material]) => [
+			id,
+			{
+				...material,
+				ratio: { ...material.ratio, by: 'weight' as const },
+				density_kg_per_L: { base: 1.2, hardener: 1.1, reducer: 0.9 },
+			},
+		]),
+	),
+});
+
+/** Everything shown on both days of the example with these lists, on days by weight, with cards, by stretches. */
+function everythingShown(lists: Checklist[]): string[] {
+	const shown: string[] = [];
+	const watch = ({ say, lines }: Line) => void shown.push(say, ...lines);
+	const first = playBroken({ job, lists, seed: 0 }, watch);
+	const before = historyAfter(first.records());
+	const at = Date.parse(first.records().at(-1)?.at ?? '') + 14 * 3_600_000;
+	rehearsed({ job, lists, before, at, seed: 1, watch }).toEnd();
+	for (const seed of [1, 2]) playBroken({ job, lists, seed, settings: { by: 'stretch' } }, watch);
+	playBroken({ job, lists, settings: { cards: true }, seed: 2 }, watch);
+	playBroken({ job: byWeight(smallJob()), lists }, watch);
+	return shown;
+}
+
+test('every sentence and every reason of the lists, worded anew by a shop, is met by some screen', () => {
+	const shown = everythingShown(shop);
+	const missed = shop
+		.flatMap(namesIn)
+		.filter(name => !shown.some(text => new RegExp(`^${name}( |$)`).test(text)));
+	expect(missed).toEqual([]);
+	expect(shown.filter(text => /[{}]/.test(text))).toEqual([]);
+});
+
+test('a day whose lists are of an older day is asked what is asked today', () => {
+	const older = standard.map(({ items, ...list }) => ({
+		...list,
+		items: items.map(({ forms, say, ...item }) => ({
+			...item,
+			say: forms && !['stir', 'stir-pot', 'strain'].includes(item.code) ? 'Nobody was asked this.' : say,
+		})),
+	}));
+	expect(everythingShown(older)).toEqual(everythingShown(standard));
+});
