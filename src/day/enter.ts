@@ -1,3 +1,4 @@
+import type { RecordOf } from '../records/of-type.ts';
 import { noPulls, pull } from '../trade/pulls.ts';
 import type { BatchBook, Book, FaceBook } from './book.ts';
 import { atMost_s, type Instant, instantAfter, shownBy } from './instant.ts';
@@ -151,6 +152,11 @@ function thrownBy(book: Book, record: DayRecord): Book['thrown'] {
 	const batch = book.batches.get(record.batch);
 	return batch && hasPot(batch) ? [...book.thrown, record] : book.thrown;
 }
+
+/** What leaves times and amounts as they are: the machines, or those who look back, know it. */
+type Unentered = Told | Looked;
+type Told = 'day.opened' | 'day.closed' | 'clock.set' | 'item.answered' | 'gun.unknown';
+type Looked = 'batch.stepped' | 'batch.stood' | 'film.read' | 'photo.kept' | 'face.judged';
 
 function note(book: Book, record: DayRecord, at: Instant, from: string): Book {
 	switch (record.type) {
@@ -355,6 +361,7 @@ function note(book: Book, record: DayRecord, at: Instant, from: string): Book {
 		case 'trigger.on':
 			return { ...pulled(book, true, at), triggerOff: null };
 		default:
+			record satisfies RecordOf<Unentered>;
 			return book;
 	}
 }
