@@ -24,6 +24,7 @@ const all = [
 	'plan',
 	'trace',
 	'memory',
+	'busy',
 	'waiting',
 ];
 const asked = process.argv.slice(2).filter(word => !word.startsWith('--'));
