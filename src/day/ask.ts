@@ -14,45 +14,48 @@ import { waitPrompt } from './asks/waiting.ts';
 import { whyAsked, worded } from './asks/worded.ts';
 import { activityOf, type Moment } from './moment.ts';
 import { nextStep, type Step } from './next.ts';
-import { option, type Prompt, type Ui } from './prompt.ts';
+import { option, type Place, type Prompt, placeOn, type Ui } from './prompt.ts';
 
-/** The question that stands at a moment. */
-export function promptAt(moment: Moment, ui: Ui): Prompt {
+/** The question that stands at a moment, and where it stands. */
+export const placeAt = (moment: Moment, { path }: Ui): Place => placeOn(firstPrompt(moment), path);
+
+/** The question that stands before any answer. */
+function firstPrompt(moment: Moment): Prompt {
 	switch (activityOf(moment)) {
 		case 'list':
 		case 'check':
-			return checkPrompt(moment, ui.menu);
+			return checkPrompt(moment);
 		case 'mix':
-			return mixingPrompt(moment, ui.menu, ui.numbers);
+			return mixingPrompt(moment);
 		case 'spraying':
 			return sprayingPrompt(moment);
 		case 'wait':
-			return waitPrompt(moment, ui.menu);
+			return waitPrompt(moment);
 		case 'hold':
-			return holdPrompt(moment, ui.menu);
+			return holdPrompt(moment);
 		case 'closed':
 			return closedPrompt(moment);
 		default:
-			return stepPrompt(moment, nextStep(moment), ui);
+			return stepPrompt(moment, nextStep(moment));
 	}
 }
 
-function stepPrompt(moment: Moment, step: Step, { menu, numbers, armed }: Ui): Prompt {
+function stepPrompt(moment: Moment, step: Step): Prompt {
 	switch (step.kind) {
 		case 'account':
-			return accountPrompt(moment, step.faces, menu);
+			return accountPrompt(moment, step.faces);
 		case 'one-go':
 			return oneGoPrompt(moment);
 		case 'air':
-			return airPrompt(moment, numbers);
+			return airPrompt(moment);
 		case 'edge':
 			return edgePrompt(moment, step.face);
 		case 'shut':
-			return shutPrompt(moment, step.face, menu);
+			return shutPrompt(moment, step.face);
 		case 'empty':
 			return emptyPrompt(moment, step.why);
 		case 'mix':
-			return mixPrompt(moment, step.face, menu);
+			return mixPrompt(moment, step.face);
 		case 'resume':
 			return {
 				state: 'mix.stood',
@@ -66,19 +69,19 @@ function stepPrompt(moment: Moment, step: Step, { menu, numbers, armed }: Ui): P
 		case 'load':
 			return loadPrompt(moment, step.batch);
 		case 'prep':
-			return prepPrompt(moment, step, menu);
+			return prepPrompt(moment, step);
 		case 'stuck':
-			return menu[0] === 'read-again' ? airPrompt(moment, numbers) : stuckPrompt(moment, step.face, menu);
+			return stuckPrompt(moment, step.face);
 		case 'touch':
 			return touchPrompt(moment, step.faces, step.coat);
 		case 'ready':
-			return readyPrompt(moment, step.face, armed);
+			return readyPrompt(moment, step.face);
 		case 'rework':
 			return reworkPrompt(moment, step.face, step.step);
 		case 'one-more':
-			return oneMorePrompt(moment, step.face, menu);
+			return oneMorePrompt(moment, step.face);
 		case 'finish':
-			return finishPrompt(moment, menu);
+			return finishPrompt(moment);
 		case 'list':
 		case 'check':
 		case 'turn':

@@ -1,8 +1,8 @@
-import { promptAt } from './ask.ts';
+import { placeAt } from './ask.ts';
 import { activityOf, type Moment } from './moment.ts';
-import { freshUi, type Option, type Prompt, type Reply, type Ui } from './prompt.ts';
+import { freshUi, type Place, type Reply, type Ui } from './prompt.ts';
 import type { DayEvent } from './records.ts';
-import type { Answer } from './view.ts';
+import type { Answer, Corner } from './view.ts';
 import { cornersOf } from './view-of.ts';
 
 export type Refusal = { code: string; text: string };
@@ -10,9 +10,17 @@ export type Decision = { events: DayEvent[]; ui: Ui } | { refused: Refusal };
 
 const refuse = (code: string, text: string): Decision => ({ refused: { code, text } });
 
-function applied(ui: Ui, { events = [], ui: change }: Reply): Decision {
-	const base = events.length > 0 ? freshUi : { ...ui, page: 0, notice: null };
-	return { events, ui: { ...base, ...change } };
+function replied(ui: Ui, place: Place, answer: string | number, reply: Reply): Decision {
+	if ('page' in reply) return { events: [], ui: { ...ui, page: reply.page } };
+	const events = 'events' in reply ? reply.events : [];
+	const notice = 'notice' in reply ? reply.notice() : null;
+	return { events, ui: { ...freshUi, path: pathAfter(place, answer, reply), notice } };
+}
+
+function pathAfter({ path, home }: Place, answer: string | number, reply: Reply): Ui['path'] {
+	if ('next' in reply) return [...path, answer];
+	const isOver = 'back' in reply || ('events' in reply && reply.events.length > 0);
+	return isOver ? home : path;
 }
 
 function hold(moment: Moment): Decision {
@@ -22,44 +30,38 @@ function hold(moment: Moment): Decision {
 	return { events: [{ type: 'break.began', kind: 'hold', by: 'painter' }], ui: freshUi };
 }
 
-function corner(
-	prompt: Prompt,
-	ui: Ui,
-	key: Exclude<Answer, { number: number } | { text: string }>['key'],
-): Decision {
-	const turn = (page: number) => () => ({ ui: { page } });
-	const options: Map<string, Option> = cornersOf(prompt, ui, turn);
-	const chosen = options.get(key);
-	if (!chosen) return refuse('empty-corner', 'Nothing is in that corner.');
-	const decision = applied(ui, chosen.reply());
-	return chosen.code === 'more' && 'ui' in decision
-		? { ...decision, ui: { ...ui, page: ui.page + 1 } }
-		: decision;
+function corner(ui: Ui, place: Place, key: Corner): Decision {
+	const chosen = cornersOf(place.prompt, ui).get(key);
+	return chosen
+		? replied(ui, place, chosen.code, chosen)
+		: refuse('empty-corner', 'Nothing is in that corner.');
 }
 
-function number({ number: asked }: Prompt, ui: Ui, value: number): Decision {
+function number(ui: Ui, place: Place, value: number): Decision {
+	const { number: asked } = place.prompt;
 	if (!asked) return refuse('no-number', 'No number is asked for.');
 	const { min, max, unit } = asked;
 	if (!Number.isFinite(value)) return refuse('not-a-number', 'That is no number.');
 	if (value < min || value > max) return refuse('out-of-range', `Between ${min} and ${max} ${unit}, please.`);
-	return applied(ui, asked.reply(value));
+	return replied(ui, place, value, asked.reply(value));
 }
 
 /** Longest reason that is kept, in characters. */
 const longest = 200;
 
-function text({ text: asked }: Prompt, ui: Ui, given: string): Decision {
+function text(ui: Ui, place: Place, given: string): Decision {
+	const { text: asked } = place.prompt;
 	if (!asked) return refuse('no-words', 'No words are asked for.');
 	const words = [...given.trim()].slice(0, longest).join('');
 	if (words === '') return refuse('no-words', 'A reason has words.');
-	return applied(ui, asked(words));
+	return replied(ui, place, words, { events: asked(words) });
 }
 
 /** What an answer to the question on the screen leads to. Nothing happens yet. */
 export function decide(moment: Moment, ui: Ui, answer: Answer): Decision {
 	if ('key' in answer && answer.key === 'hold') return hold(moment);
-	const prompt = promptAt(moment, ui);
-	if ('key' in answer) return corner(prompt, ui, answer.key);
-	if ('number' in answer) return number(prompt, ui, answer.number);
-	return text(prompt, ui, answer.text);
+	const place = placeAt(moment, ui);
+	if ('key' in answer) return corner(ui, place, answer.key);
+	if ('number' in answer) return number(ui, place, answer.number);
+	return text(ui, place, answer.text);
 }

@@ -1,25 +1,30 @@
 import type { DayEvent } from './records.ts';
-import type { Ask, Corner, Instruction } from './view.ts';
+import type { Ask, Choice, Corner, Instruction } from './view.ts';
 
-/** What stands on the screen and is nobody's record: open menus, half-typed numbers, the first of two corners. */
+/** What stands on the screen and is nobody's record: where the painter is among the questions, and what was said of the last key. */
 export type Ui = {
-	/** Open questions inside one activity, the innermost last. */
-	menu: readonly string[];
+	/** The answers chosen since the last record: codes of options, and numbers as they were keyed. */
+	path: readonly (string | number)[];
 	page: number;
-	numbers: readonly number[];
-	/** The first of *ready*'s two corners is struck. */
-	armed: boolean;
 	/** A line about what the last key did. */
 	notice: string | null;
 };
 
-export const freshUi: Ui = { menu: [], page: 0, numbers: [], armed: false, notice: null };
+export const freshUi: Ui = { path: [], page: 0, notice: null };
 
-/** What an answer leads to: records, or a change of the screen alone. */
-export type Reply = { events?: DayEvent[]; ui?: Partial<Ui> };
+/** What an answer leads to. */
+export type Reply =
+	/** Records, and a line about them; the next question is asked from its start, but where `next` follows on them. */
+	| { events: DayEvent[]; notice?: () => string | null; next?: () => Prompt }
+	| { next: () => Prompt }
+	/** The same question once more. */
+	| { notice: () => string | null }
+	/** The question that this one belongs to. */
+	| { back: true }
+	| { page: number };
 
 /** `at`: the corner it must stand in; else the first one free. */
-export type Option = { code: string; text: string; at?: Corner; reply: () => Reply };
+export type Option = Choice & { at?: Corner } & Reply;
 
 /** A question and, with each answer, its consequence. */
 export type Prompt = {
@@ -43,28 +48,16 @@ export type Prompt = {
 		/** In the unit on the screen. */
 		reply: (value: number) => Reply;
 	};
-	text?: (text: string) => Reply;
+	text?: (text: string) => DayEvent[];
+	/** What is opened from here ends here, and not at the first question. */
+	home?: true;
 };
 
-export const option = (code: string, text: string, ...events: DayEvent[]): Option => ({
-	code,
-	text,
-	reply: () => ({ events }),
-});
-
-/** A question asked inside an open menu: its own menus open inside that one, and its end comes back to it. */
-export function inside(prefix: string, prompt: Prompt): Prompt {
-	const within = (reply: Reply): Reply =>
-		reply.events
-			? { ...reply, ui: { ...reply.ui, menu: [prefix] } }
-			: { ui: { ...reply.ui, ...(reply.ui?.menu && { menu: [prefix, ...reply.ui.menu] }) } };
-	const { number } = prompt;
-	return {
-		...prompt,
-		options: (prompt.options ?? []).map(one => ({ ...one, reply: () => within(one.reply()) })),
-		...(number && { number: { ...number, reply: value => within(number.reply(value)) } }),
-	};
-}
+export const option = (
+	code: string,
+	text: string,
+	...events: DayEvent[]
+): Choice & { events: DayEvent[] } => ({ code, text, events });
 
 /**
  * DONE after an instruction to the gun, in a corner where the reading that follows has an answer that stops: struck
@@ -76,8 +69,30 @@ export const instructed = (...events: DayEvent[]): Option => ({
 });
 
 /** An option that only opens the next question. */
-export const opens = (code: string, text: string, ...menu: string[]): Option => ({
-	code,
-	text,
-	reply: () => ({ ui: { menu } }),
-});
+export const opens = (code: string, text: string, next: () => Prompt): Option => ({ code, text, next });
+
+export const back = (code: string, text: string): Option => ({ code, text, back: true });
+
+/** A question with an end of its own inside another one. */
+export const asHome = (prompt: Prompt): Prompt => ({ ...prompt, home: true });
+
+/** Where a path leads: the question, how much of the path still stands, and as much of it as leads home. */
+export type Place = { prompt: Prompt; path: Ui['path']; home: Ui['path'] };
+
+function leadsTo({ options = [], number }: Prompt, answer: string | number): Prompt | undefined {
+	const chosen =
+		typeof answer === 'number' ? number?.reply(answer) : options.find(({ code }) => code === answer);
+	return chosen && 'next' in chosen ? chosen.next() : undefined;
+}
+
+/** Walks a path from its first question; one that leads nowhere any more ends at the deepest that still stands. */
+export function placeOn(first: Prompt, path: Ui['path']): Place {
+	let place: Place = { prompt: first, path: [], home: [] };
+	for (const answer of path) {
+		const prompt = leadsTo(place.prompt, answer);
+		if (!prompt) return place;
+		const walked = [...place.path, answer];
+		place = { prompt, path: walked, home: prompt.home ? walked : place.home };
+	}
+	return place;
+}

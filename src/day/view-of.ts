@@ -1,6 +1,6 @@
 import { batchInHand, knownOf } from '../../machines/day-context.ts';
 import { gunClock, lifeLeft_s, outlookOf, settledAt, stoodAt, windowEdge } from './allowed.ts';
-import { promptAt } from './ask.ts';
+import { placeAt } from './ask.ts';
 import { lateAt } from './asks/spraying.ts';
 import type { Book } from './book.ts';
 import { isoAt } from './instant.ts';
@@ -10,17 +10,13 @@ import type { Option, Prompt, Ui } from './prompt.ts';
 import { type Corner, corners, type Timer, type View } from './view.ts';
 
 /** Options in their corners; more than four turn pages in the last corner. */
-export function cornersOf(
-	prompt: Prompt,
-	ui: Ui,
-	turn: (page: number) => Option['reply'],
-): Map<Corner, Option> {
+export function cornersOf(prompt: Prompt, ui: Ui): Map<Corner, Option> {
 	const options = prompt.options ?? [];
 	if (options.length <= corners.length) return placed(options);
 	const pages = Math.ceil(options.length / 3);
 	const page = ui.page % pages;
 	const shown = options.slice(page * 3, page * 3 + 3);
-	const more: Option = { code: 'more', text: 'MORE', at: 'bottomRight', reply: turn(page + 1) };
+	const more: Option = { code: 'more', text: 'MORE', at: 'bottomRight', page: page + 1 };
 	return placed([...shown, more]);
 }
 
@@ -130,8 +126,8 @@ function discarded({ state }: Moment): string {
 
 /** What the screen shows, from where the day stands. */
 export function viewOf(moment: Moment, ui: Ui, rehearsal: boolean): View {
-	const prompt = promptAt(moment, ui);
-	const placedOptions = cornersOf(prompt, ui, () => () => ({}));
+	const { prompt } = placeAt(moment, ui);
+	const placedOptions = cornersOf(prompt, ui);
 	const { number } = prompt;
 	const cup = cupShown(moment);
 	const face = isLeaving(moment) ? null : (prompt.face ?? moment.state.book.check?.face ?? null);

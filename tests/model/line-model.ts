@@ -205,7 +205,7 @@ export function keyOfStand({ day, view, ui }: Stand): string {
 	const held = [
 		value,
 		view.state,
-		ui.numbers.join('+'),
+		ui.path.filter(answer => typeof answer === 'number').join('+'),
 		broken,
 		has('adrift', 'standing'),
 		context.cup.length > 0,

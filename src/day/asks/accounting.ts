@@ -2,9 +2,9 @@ import { faceName } from '../../words/say.ts';
 import { about } from '../../words/spoken.ts';
 import { shutWindow } from '../allowed.ts';
 import { isoAt } from '../instant.ts';
-import { faceBook, faceOf, inLineOf, jobOf, laidOn, type Moment } from '../moment.ts';
+import { faceBook, faceOf, facesIn, inLineOf, jobOf, laidOn, type Moment } from '../moment.ts';
 import { orderOf } from '../order.ts';
-import { type Option, opens, option, type Prompt } from '../prompt.ts';
+import { asHome, type Option, opens, option, type Prompt } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
 import { strokesOf } from '../strokes.ts';
 import { reasonPrompt } from './override.ts';
@@ -53,7 +53,7 @@ function sharesOf(moment: Moment, reached: readonly string[]): { began?: string;
 	});
 }
 
-function accountFor(moment: Moment, faces: readonly string[], last: string, menu: readonly string[]): Prompt {
+function accountFor(moment: Moment, faces: readonly string[], last: string): Prompt {
 	const coat = laidOn(moment, last) + 1;
 	const place = faces.indexOf(last);
 	const on = { face: last, coat };
@@ -73,7 +73,7 @@ function accountFor(moment: Moment, faces: readonly string[], last: string, menu
 		reading(moment, 'last-face', value, null, on),
 		...reached(value, lastStroke),
 	];
-	if (menu.includes('part')) {
+	const strokePrompt = (): Prompt => {
 		const strokes = strokesOf(faceOf(moment, last), jobOf(moment).gun, laidOn(moment, last));
 		return {
 			state: 'account.stroke',
@@ -95,7 +95,7 @@ function accountFor(moment: Moment, faces: readonly string[], last: string, menu
 			},
 			options: [option('cannot-tell', 'CANNOT TELL', ...told('part'))],
 		};
-	}
+	};
 	// The corner that came back is left empty: struck twice, it must not say what is on the face.
 	return {
 		state: 'account.last-face',
@@ -109,26 +109,32 @@ function accountFor(moment: Moment, faces: readonly string[], last: string, menu
 		coat,
 		options: [
 			{ ...option('none', 'NOTHING', ...told('none')), at: 'topRight' },
-			{ ...opens('part', 'PART', ...menu, 'part'), at: 'bottomLeft' },
+			{ ...opens('part', 'PART', strokePrompt), at: 'bottomLeft' },
 			{ ...option('all', 'ALL', ...told('all')), at: 'bottomRight' },
 		],
 	};
 }
 
 /** Which face of a stretch was the last, then how much of it. */
-export function accountPrompt(moment: Moment, broken: readonly string[], menu: readonly string[]): Prompt {
+export function accountPrompt(moment: Moment, broken: readonly string[]): Prompt {
 	const faces = [...broken].sort((one, other) => orderOf(moment, one) - orderOf(moment, other));
 	const [only] = faces;
-	if (faces.length === 1 && only !== undefined) return accountFor(moment, faces, only, menu);
-	const last = faces.find(face => menu[0] === face);
-	if (last) return accountFor(moment, faces, last, menu);
+	if (faces.length === 1 && only !== undefined) return accountFor(moment, faces, only);
 	return {
 		state: 'account.which-face',
 		ask: 'which-face',
 		say: worded(moment, 'after-a-break', 'last-face', 'which-face'),
 		lines: whyAsked(moment, 'after-a-break', 'last-face'),
-		options: faces.map(face => opens(face, faceName(face).toUpperCase(), face)),
+		options: faces.map(face =>
+			opens(face, faceName(face).toUpperCase(), () => accountFor(moment, faces, face)),
+		),
 	};
+}
+
+/** Nothing of a day is ended, and no fault told, before it is known what is on a face that was broken off; null: it is. */
+export function untoldPrompt(moment: Moment): Prompt | null {
+	const untold = facesIn(moment, 'broken');
+	return untold.length > 0 ? asHome(accountPrompt(moment, untold)) : null;
 }
 
 /** A face that ran over its time: did it go through in one go? */
@@ -143,11 +149,8 @@ export function oneGoPrompt(moment: Moment): Prompt {
 		options: [
 			option('yes', 'IN ONE GO', reading(moment, 'one-go', 'yes', 'yes', on)),
 			{
-				...option('stopped', 'STOPPED BETWEEN'),
-				reply: () => ({
-					events: [reading(moment, 'one-go', 'stopped', 'yes', on)],
-					ui: { notice: 'It stopped: look there for a seam.' },
-				}),
+				...option('stopped', 'STOPPED BETWEEN', reading(moment, 'one-go', 'stopped', 'yes', on)),
+				notice: () => 'It stopped: look there for a seam.',
 			},
 		],
 	};
@@ -177,12 +180,12 @@ export function edgePrompt(moment: Moment, face: string): Prompt {
 }
 
 /** A face broken off, its flash over, and the coat under it outside its window: no waiting makes that good. */
-export function shutPrompt(moment: Moment, face: string, menu: readonly string[]): Prompt {
+export function shutPrompt(moment: Moment, face: string): Prompt {
 	const coat = laidOn(moment, face) + 1;
 	const window = shutWindow(moment, face);
 	const flashed: DayEvent[] = faceBook(moment, face).part?.left ? [] : [{ type: 'edge.left', face, coat }];
-	if (menu[0] === 'reason')
-		return reasonPrompt('window', about(faceName(face), 'why finish it now?'), menu, reason => [
+	const why = () =>
+		reasonPrompt('window', about(faceName(face), 'why finish it now?'), reason => [
 			{ type: 'override.given', rule: 'window', reason, face, coat, window },
 			...flashed,
 		]);
@@ -195,7 +198,7 @@ export function shutPrompt(moment: Moment, face: string, menu: readonly string[]
 		coat,
 		options: [
 			leaves(moment, face, 'broken off, and the coat under it outside its window'),
-			opens('go-on', 'FINISH, WITH A REASON', 'reason'),
+			opens('go-on', 'FINISH, WITH A REASON', why),
 		],
 	};
 }

@@ -32,7 +32,8 @@ function airRead(moment: Moment, [airC = 0, humidity = 0, surfaceC = 0]: readonl
 	return { type: 'air.read', ...air, dewPointC, spray, reasons };
 }
 
-export function airPrompt(moment: Moment, numbers: readonly number[]): Prompt {
+/** @param numbers those read before, in the units of a sheet */
+export function airPrompt(moment: Moment, numbers: readonly number[] = []): Prompt {
 	const { of, kind, say, range } = airAsked[numbers.length] ?? airAsked[0];
 	const { unit, symbol, step } = entryUnit(kind, unitsOf(moment));
 	return {
@@ -47,14 +48,16 @@ export function airPrompt(moment: Moment, numbers: readonly number[]): Prompt {
 			step,
 			reply: value => {
 				const all = [...numbers, fromUnit(value, kind, symbol)];
-				return all.length < airAsked.length ? { ui: { numbers: all } } : { events: [airRead(moment, all)] };
+				return all.length < airAsked.length
+					? { next: () => airPrompt(moment, all) }
+					: { events: [airRead(moment, all)] };
 			},
 		},
 	};
 }
 
 /** The air says no: read it again, or go on under a reason that marks every face. */
-export function stuckPrompt(moment: Moment, id: string, menu: readonly string[]): Prompt {
+export function stuckPrompt(moment: Moment, id: string): Prompt {
 	const { air } = moment.state.book;
 	const faces = pending(moment)
 		.map(({ face }) => face)
@@ -69,15 +72,16 @@ export function stuckPrompt(moment: Moment, id: string, menu: readonly string[])
 			face,
 			coat: laidOn(moment, face) + 1,
 		}));
-	if (menu[0] === 'reason') return reasonPrompt('air', 'Air outside the limits: why go on?', menu, over);
 	return {
 		state: 'air.no',
 		ask: 'choose',
 		say: 'Air: outside the limits. Do not spray now.',
 		lines: reasons.map(reason => sentence(inert(reason))),
 		options: [
-			opens('read-again', 'READ AGAIN', 'read-again'),
-			opens('go-on', 'GO ON WITH A REASON', 'reason'),
+			opens('read-again', 'READ AGAIN', () => airPrompt(moment)),
+			opens('go-on', 'GO ON WITH A REASON', () =>
+				reasonPrompt('air', 'Air outside the limits: why go on?', over),
+			),
 		],
 	};
 }

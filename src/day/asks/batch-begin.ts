@@ -8,10 +8,10 @@ import { about } from '../../words/spoken.ts';
 import { wantedFor } from '../allowed.ts';
 import { jobOf, type Moment, materialOf, nextCoat, unitsOf } from '../moment.ts';
 import { paintShort_mL, restOfCoat } from '../paint.ts';
-import { option, type Prompt } from '../prompt.ts';
+import { type Option, opens, option, type Prompt } from '../prompt.ts';
 import type { EventOf } from '../records.ts';
 import { tapeWords } from './cans.ts';
-import { anotherAmount, marksPrompt } from './finer-marks.ts';
+import { marksPrompt } from './finer-marks.ts';
 import { asKeyed, keyed } from './keyed.ts';
 import { kindOf, littlePart } from './pot-levels.ts';
 
@@ -62,48 +62,60 @@ function marksLine(moment: Moment, batch: EventOf<'batch.started'>, isRaised: bo
 	return [sentence(`${little.component}: ${amount} is little for these marks. Pour it slowly.`)];
 }
 
-/** A batch is wanted: how much, and begin. */
-export function mixPrompt(moment: Moment, face: string, menu: readonly string[]): Prompt {
-	const { material } = nextCoat(moment, face);
+/** How much is mixed in the painter's own figure: what its marks cannot give is asked about. */
+function amountPrompt(moment: Moment, face: string): Prompt {
 	const units = unitsOf(moment);
 	const { symbol, step } = entryUnit('volume', units);
 	const least = keyed(50, 'volume', units);
-	const name = inert(materialOf(moment, material).name);
-	const wanted_mL = menu[0] === 'marks' ? Number(menu[1]) : amountToMix_mL(moment, face);
-	const batch = givenBatch(moment, face, wanted_mL);
-	if (menu[0] === 'amount')
-		return {
-			state: 'mix.amount',
-			ask: 'number',
-			say: 'Batch: how much is to be mixed?',
-			number: {
-				of: 'volume',
-				unit: least.unit,
-				min: least.to,
-				max: keyed(largestBatch_mL, 'volume', units).to,
-				step,
-				reply: value => {
-					const make_mL = fromUnit(value, 'volume', symbol);
-					const asked = startBatch(moment, face, make_mL);
-					return givenBatch(moment, face, make_mL)?.make_mL === make_mL
-						? { events: [asked] }
-						: { ui: { menu: ['marks', String(make_mL)] } };
-				},
+	return {
+		state: 'mix.amount',
+		ask: 'number',
+		say: 'Batch: how much is to be mixed?',
+		number: {
+			of: 'volume',
+			unit: least.unit,
+			min: least.to,
+			max: keyed(largestBatch_mL, 'volume', units).to,
+			step,
+			reply: value => {
+				const make_mL = fromUnit(value, 'volume', symbol);
+				return givenBatch(moment, face, make_mL)?.make_mL === make_mL
+					? { events: [startBatch(moment, face, make_mL)] }
+					: { next: () => marksOf(moment, face, make_mL) };
 			},
-		};
-	if (menu[0] === 'marks' || batch === null)
-		return marksPrompt(moment, startBatch(moment, face, wanted_mL), batch, menu);
+		},
+	};
+}
+
+const anotherAmount = (moment: Moment, face: string): Option =>
+	opens('amount', 'ANOTHER AMOUNT', () => amountPrompt(moment, face));
+
+const marksOf = (moment: Moment, face: string, asked_mL: number): Prompt =>
+	marksPrompt(
+		moment,
+		startBatch(moment, face, asked_mL),
+		givenBatch(moment, face, asked_mL),
+		anotherAmount(moment, face),
+	);
+
+/** A batch is wanted: how much, and begin. */
+export function mixPrompt(moment: Moment, face: string): Prompt {
+	const { material } = nextCoat(moment, face);
+	const name = inert(materialOf(moment, material).name);
+	const wanted_mL = amountToMix_mL(moment, face);
+	const batch = givenBatch(moment, face, wanted_mL);
+	if (batch === null) return marksOf(moment, face, wanted_mL);
 	const isFirst = ![...moment.state.book.batches.values()].some(batch => batch.material === material);
 	return {
 		state: 'mix.begin',
 		ask: 'choose',
-		say: about(name, `mix ${format(batch.make_mL, 'volume', units)}.`),
+		say: about(name, `mix ${format(batch.make_mL, 'volume', unitsOf(moment))}.`),
 		lines: [
 			...(isFirst ? [tapeWords(moment, material)] : []),
 			...marksLine(moment, batch, batch.make_mL > wanted_mL),
 			`Gloves on. Tape the pot ${nextLetter(moment)}.`,
 			'Vapour and fire: as the data sheet says.',
 		],
-		options: [option('mix', 'MIX', batch), anotherAmount],
+		options: [option('mix', 'MIX', batch), anotherAmount(moment, face)],
 	};
 }

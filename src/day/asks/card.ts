@@ -22,13 +22,13 @@ function shuffled<Thing>(things: readonly Thing[], turn: number): Thing[] {
 const spaced = (letters: string) => [...letters].join(' ');
 
 /** Which card comes next is the painter's to take; a card with paint on it is not held up again. */
-function taken(moment: Moment, value: number): Reply {
+function taken(moment: Moment, face: string, value: number): Reply {
 	const card = cardOf(value);
-	if (!card) return { ui: { notice: 'No card has that number. Read it again.' } };
+	if (!card) return { notice: () => 'No card has that number. Read it again.' };
 	const again = coveredBy(card).tall === moment.state.book.lastCard;
 	return again
-		? { ui: { notice: 'That card has paint on it. Take a fresh one.' } }
-		: { ui: { menu: ['card', String(value)], notice: null } };
+		? { notice: () => 'That card has paint on it. Take a fresh one.' }
+		: { next: () => whichLetters(moment, face, card) };
 }
 
 function whichLetters(moment: Moment, face: string, card: PatternCard): Prompt {
@@ -53,9 +53,7 @@ function whichLetters(moment: Moment, face: string, card: PatternCard): Prompt {
 }
 
 /** The last item of a gun check with pattern cards. */
-export function cardPrompt(moment: Moment, face: string, menu: readonly string[]): Prompt {
-	const card = menu[0] === 'card' ? cardOf(Number(menu[1])) : undefined;
-	if (card) return whichLetters(moment, face, card);
+export function cardPrompt(moment: Moment, face: string): Prompt {
 	return {
 		state: 'gunCheck.card.number',
 		ask: 'number',
@@ -71,7 +69,7 @@ export function cardPrompt(moment: Moment, face: string, menu: readonly string[]
 			min: 1,
 			max: cardCount,
 			step: 1,
-			reply: value => taken(moment, value),
+			reply: value => taken(moment, face, value),
 		},
 	};
 }

@@ -1,27 +1,25 @@
 import { faceName } from '../../words/say.ts';
 import { isSettled } from '../allowed.ts';
-import { contextOf, laidOn, type Moment } from '../moment.ts';
+import { contextOf, type Moment } from '../moment.ts';
 import { instructed, type Option, option, type Prompt } from '../prompt.ts';
 import { isSecond } from '../second-features.ts';
 import type { Corner } from '../view.ts';
 import { cardPrompt } from './card.ts';
 import { gunSet, instructionsFor, layFor, wordsFor } from './gun-items.ts';
 import { answersOf, isGunReading, lettersAsked, numberAsked, wantedOf } from './gun-readings.ts';
-import { cornersOf, itemPrompt, openItem } from './listed.ts';
+import { cornersOf, itemPrompt } from './listed.ts';
 import { fixPrompt } from './put-right.ts';
 import { reading } from './reading.ts';
 import { whyAsked, worded } from './worded.ts';
 
 /** The screen of a list or a gun check. */
-export function checkPrompt(moment: Moment, menu: readonly string[]): Prompt {
+export function checkPrompt(moment: Moment): Prompt {
 	const { check: machine } = contextOf(moment);
 	const { check } = moment.state.book;
 	if (!machine || !check) throw new Error('no list is being gone through');
 	const item = machine.context.items[machine.context.at];
 	const face = check.face;
-	const on = { face, coat: face ? laidOn(moment, face) + 1 : null };
 	if (item === undefined) return settling(moment);
-	if (menu[0] === 'open' && menu[1] === item) return { ...openItem(moment, item, menu), ...on };
 	if (check.list === 'gun-check' && check.differed) return fixPrompt(moment, check.differed);
 	const first = face && check.list === 'gun-check' ? instructionsFor(moment, face) : [];
 	const lay = face && check.list === 'gun-check' ? layFor(moment, face) : [];
@@ -36,7 +34,7 @@ export function checkPrompt(moment: Moment, menu: readonly string[]): Prompt {
 		};
 	const listed = itemPrompt(moment, item);
 	if (listed) return listed;
-	if (item === 'card' && face) return cardPrompt(moment, face, menu);
+	if (item === 'card' && face) return cardPrompt(moment, face);
 	if (!isGunReading(item)) throw new Error(`nobody knows what may be answered to ${item}`);
 	const state = `gunCheck.${item}`;
 	const of = isSecond(item) ? 'second' : item;

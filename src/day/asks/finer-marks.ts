@@ -1,6 +1,6 @@
 import { format } from '../../trade/shown.ts';
 import { type Moment, unitsOf } from '../moment.ts';
-import { opens, option, type Prompt } from '../prompt.ts';
+import { type Option, opens, option, type Prompt } from '../prompt.ts';
 import type { DayEvent, EventOf } from '../records.ts';
 import { reasonPrompt } from './override.ts';
 
@@ -8,28 +8,19 @@ import { reasonPrompt } from './override.ts';
 
 type Started = EventOf<'batch.started'>;
 
-export const anotherAmount = opens('amount', 'ANOTHER AMOUNT', 'amount');
-
 /**
  * The least that the marks give is offered in its place; less is mixed only by finer marks, which the painter names.
  * @param asked as keyed, or as the coat wants it
  * @param least null: none is given, in any pot
- * @param menu the questions that are open, up to this one
  */
-export function marksPrompt(
-	moment: Moment,
-	asked: Started,
-	least: Started | null,
-	menu: readonly string[],
-): Prompt {
+export function marksPrompt(moment: Moment, asked: Started, least: Started | null, another: Option): Prompt {
 	const said = ({ make_mL }: Started) => format(make_mL, 'volume', unitsOf(moment));
 	const over = (reason: string): DayEvent[] => [
 		asked,
 		{ type: 'override.given', rule: 'marks', reason, face: null, coat: null, batch: asked.batch },
 	];
-	const here = ['marks', String(asked.make_mL), 'finer'];
-	if (menu.length >= here.length)
-		return reasonPrompt('marks', 'Pot: by which finer marks is so little read?', menu, over, [
+	const finer = () =>
+		reasonPrompt('marks', 'Pot: by which finer marks is so little read?', over, [
 			option('finer-cup', 'A FINER CUP', ...over('read on a cup with finer marks')),
 			option('syringe', 'A SYRINGE', ...over('measured with a syringe')),
 		]);
@@ -40,8 +31,8 @@ export function marksPrompt(
 		lines: [least ? `From there on they give ${said(least)}.` : 'One of them is too little in any pot.'],
 		options: [
 			...(least ? [option('mix', `MIX ${said(least)}`.toUpperCase(), least)] : []),
-			anotherAmount,
-			opens('finer', 'FINER MARKS', ...here),
+			another,
+			opens('finer', 'FINER MARKS', finer),
 		],
 	};
 }

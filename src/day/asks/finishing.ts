@@ -45,10 +45,7 @@ export const partLines = (moment: Moment): string[] =>
 	facesIn(moment, 'part').map(face => about(faceName(face), 'broken off, it is set aside.'));
 
 /** Every coat that today allows is on, or nothing can be sprayed for hours. */
-export function finishPrompt(moment: Moment, menu: readonly string[]): Prompt {
-	if (menu[0] === 'left') return leftOverPrompt(moment, endOfDay, cleanUpList(moment));
-	if (menu[0] === 'sooner' && menu[1])
-		return soonerPrompt(moment, menu[1], laidOn(moment, menu[1]) + 1, menu);
+export function finishPrompt(moment: Moment): Prompt {
 	const left = pending(moment);
 	const aside = facesIn(moment, 'aside');
 	const cleaned = contextOf(moment).listsDone.includes('clean-up');
@@ -69,11 +66,9 @@ export function finishPrompt(moment: Moment, menu: readonly string[]): Prompt {
 			);
 	const sooner: Option[] = shut
 		? [
-				{
-					code: 'sooner',
-					text: 'SPRAY, WITH A REASON',
-					reply: () => ({ ui: { menu: ['sooner', shut.face] } }),
-				},
+				opens('sooner', 'SPRAY, WITH A REASON', () =>
+					soonerPrompt(moment, shut.face, laidOn(moment, shut.face) + 1),
+				),
 			]
 		: [];
 	const stay: Option[] = soonest
@@ -108,7 +103,7 @@ export function finishPrompt(moment: Moment, menu: readonly string[]): Prompt {
 			? [option('close', 'CLOSE THE DAY', ...closed(moment)), ...stay, ...sooner]
 			: [
 					contextOf(moment).cup.length > 0
-						? opens('clean-up', 'CLEAN UP', 'left')
+						? opens('clean-up', 'CLEAN UP', () => leftOverPrompt(moment, endOfDay, cleanUpList(moment)))
 						: option('clean-up', 'CLEAN UP', cleanUpList(moment)),
 					...stay,
 					...sooner,

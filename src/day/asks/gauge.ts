@@ -38,7 +38,7 @@ export function gaugeNumber(moment: Moment, taken: (kPa: number) => DayEvent): N
 			const isBelieved = kPa >= wanted_kPa / believed && kPa <= wanted_kPa * believed;
 			return isBelieved
 				? { events: [taken(kPa)] }
-				: { ui: { notice: `${value} ${unit}? The sheet writes ${unit}. Read it again.` } };
+				: { notice: () => `${value} ${unit}? The sheet writes ${unit}. Read it again.` };
 		},
 	};
 }

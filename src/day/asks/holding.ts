@@ -5,10 +5,10 @@ import { duration, faceName, sentence } from '../../words/say.ts';
 import { wasLong } from '../book.ts';
 import { contextOf, facesIn, jobOf, lastSprayed, type Moment } from '../moment.ts';
 import { pending } from '../order.ts';
-import { inside, type Option, opens, option, type Prompt } from '../prompt.ts';
+import { back, type Option, opens, option, type Prompt } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
 import { changedBy } from '../replanned.ts';
-import { accountPrompt } from './accounting.ts';
+import { untoldPrompt } from './accounting.ts';
 import { cleanUp, closed, partLines } from './finishing.ts';
 import { troublePrompt } from './trouble.ts';
 import { gunLines } from './waiting.ts';
@@ -27,25 +27,22 @@ const breakWords: Record<string, string> = {
 };
 
 /** Nothing about paint or gun until the painter is back and says that the air is. */
-function airLostPrompt(moment: Moment, menu: readonly string[]): Prompt {
-	if (menu[0] !== 'air')
-		return {
-			state: 'hold.air-lost',
-			ask: 'hold',
-			say: 'Air lost: leave now. Mask on until you are outside.',
-			options: [{ code: 'back', text: 'I AM BACK', reply: () => ({ ui: { menu: ['air'] } }) }],
-		};
-	return {
-		state: 'hold.air-back',
-		ask: 'choose',
-		say: 'Breathing air: is the supply back and tested?',
-		options: [
-			option('air-back', 'AIR IS BACK', ended(moment)),
-			{ code: 'not-yet', text: 'NOT YET', reply: () => ({ ui: { menu: [] } }) },
-			{ code: 'close', text: 'CLOSE THE DAY', reply: () => ({ ui: { menu: ['close'] } }) },
-		],
-	};
-}
+const airLostPrompt = (moment: Moment): Prompt => ({
+	state: 'hold.air-lost',
+	ask: 'hold',
+	say: 'Air lost: leave now. Mask on until you are outside.',
+	options: [opens('back', 'I AM BACK', () => airBackPrompt(moment))],
+});
+
+const airBackPrompt = (moment: Moment): Prompt => ({
+	state: 'hold.air-back',
+	ask: 'choose',
+	say: 'Breathing air: is the supply back and tested?',
+	options: [option('air-back', 'AIR IS BACK', ended(moment)), back('not-yet', 'NOT YET'), closing(moment)],
+});
+
+const closing = (moment: Moment): Option =>
+	opens('close', 'CLOSE THE DAY', () => untoldPrompt(moment) ?? closeEarlyPrompt(moment));
 
 const places: Record<string, string> = {
 	bench: 'at the bench',
@@ -81,10 +78,9 @@ const ended = ({ state, now }: Moment): DayEvent => ({
 	facts: { long: wasLong(state.book, now) },
 });
 /** Coming back says what the break has changed of the day. */
-const back = (moment: Moment): Option => ({
-	code: 'back',
-	text: 'BACK',
-	reply: () => ({ events: [ended(moment)], ui: { notice: changedBy(moment) } }),
+const isBack = (moment: Moment): Option => ({
+	...option('back', 'BACK', ended(moment)),
+	notice: () => changedBy(moment),
 });
 
 /** The clock went back in this break: every wait and window hangs on it. */
@@ -99,23 +95,17 @@ function clockPrompt(moment: Moment): Prompt {
 		say: `Clock: it went back ${behind}. Is it right now?`,
 		lines: [`It says ${clock(moment.now.wall, zone)}, ${date(moment.now.wall, zone)}.`],
 		options: [
-			{ ...back(moment), code: 'clock-right', text: 'IT IS RIGHT' },
-			{ code: 'clock-wrong', text: 'SET IT FIRST', reply: () => ({ ui: { menu: [] } }) },
+			{ ...isBack(moment), code: 'clock-right', text: 'IT IS RIGHT' },
+			back('clock-wrong', 'SET IT FIRST'),
 		],
 	};
 }
 
-export function holdPrompt(moment: Moment, menu: readonly string[]): Prompt {
+export function holdPrompt(moment: Moment): Prompt {
 	const held = moment.state.book.break;
-	if (held?.kind === 'air-lost' && menu[0] !== 'close') return airLostPrompt(moment, menu);
-	const untold = facesIn(moment, 'broken');
-	if ((menu[0] === 'close' || menu[0] === 'wet') && untold.length > 0)
-		return inside(menu[0], accountPrompt(moment, untold, menu.slice(1)));
-	if (menu[0] === 'close') return closeEarlyPrompt(moment);
-	if (menu[0] === 'clock') return clockPrompt(moment);
-	if (menu.length > 0) return troublePrompt(moment, menu);
+	if (held?.kind === 'air-lost') return airLostPrompt(moment);
 	const away = duration((moment.now.wall - (held?.since.wall ?? moment.now.wall)) / 1000);
-	const [broken] = untold;
+	const [broken] = facesIn(moment, 'broken');
 	const { clearance } = jobOf(moment).shop;
 	const clears = clearance
 		? `Clearance here: ${clearance.minutes} min, measured ${inert(clearance.measured)}.`
@@ -129,9 +119,9 @@ export function holdPrompt(moment: Moment, menu: readonly string[]): Prompt {
 			.slice(0, 3),
 		face: broken ?? null,
 		options: [
-			clockIsBack(moment) ? opens('back', 'BACK', 'clock') : back(moment),
-			{ code: 'trouble', text: 'TROUBLE', reply: () => ({ ui: { menu: ['trouble'] } }) },
-			{ code: 'close', text: 'CLOSE THE DAY', at: 'bottomLeft', reply: () => ({ ui: { menu: ['close'] } }) },
+			clockIsBack(moment) ? opens('back', 'BACK', () => clockPrompt(moment)) : isBack(moment),
+			opens('trouble', 'TROUBLE', () => troublePrompt(moment)),
+			{ ...closing(moment), at: 'bottomLeft' },
 		],
 	};
 }
@@ -144,7 +134,7 @@ const closeWithoutAir = (moment: Moment): Prompt => ({
 	options: [option('close', 'CLOSE THE DAY', ...closed(moment)), notClosed],
 });
 
-const notClosed: Option = { code: 'not', text: 'DO NOT', reply: () => ({ ui: { menu: [] } }) };
+const notClosed = back('not', 'DO NOT');
 
 function closeEarlyPrompt(moment: Moment): Prompt {
 	if (moment.state.book.break?.kind === 'air-lost') return closeWithoutAir(moment);

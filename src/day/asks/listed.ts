@@ -1,12 +1,12 @@
 import { sentence } from '../../words/say.ts';
 import { contextOf, type Moment, nextCoat } from '../moment.ts';
 import { pending } from '../order.ts';
-import { type Option, option, type Prompt, type Reply } from '../prompt.ts';
+import { back, type Option, option, type Prompt, type Reply } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
 import { type Corner, corners } from '../view.ts';
 import { tapeWords } from './cans.ts';
 import { seedOf } from './gun-items.ts';
-import { isTyped, ownWords, wordsPrompt } from './override.ts';
+import { ownWords } from './override.ts';
 import { reading } from './reading.ts';
 
 /** Questions that the list files word. */
@@ -50,14 +50,15 @@ export function itemPrompt(moment: Moment, code: string): Prompt | null {
 			answer: given,
 			passed,
 		};
-		if (code !== 'mask') return { events: [answered], ...(!passed && { ui: { menu: ['open', code] } }) };
+		if (code !== 'mask')
+			return { events: [answered], ...(!passed && { next: () => openItem(moment, code) }) };
 		const wanted = isocyanate ? 'supplied-air' : ['supplied-air', 'filter-mask'];
 		const notice = isocyanate
 			? 'Supplied air only for this material.'
 			: 'Breathing gear is wanted: supplied air or a filter mask.';
 		return {
 			events: [reading(moment, 'breathing', given, wanted), answered],
-			...(!passed && check.list !== 'gun-check' && { ui: { notice } }),
+			...(!passed && check.list !== 'gun-check' && { notice: () => notice }),
 		};
 	};
 	const places = cornersOf(moment, item.answers);
@@ -73,31 +74,26 @@ export function itemPrompt(moment: Moment, code: string): Prompt | null {
 			code: given,
 			text,
 			at: places[index] ?? 'bottomRight',
-			reply: () => answer(given, passes === 'yes' || (passes === 'unless-isocyanate' && !isocyanate)),
+			...answer(given, passes === 'yes' || (passes === 'unless-isocyanate' && !isocyanate)),
 		})),
 	};
 }
 
 /** An item answered as open: it is done after all, or passed over with a reason that is logged. */
-export function openItem(moment: Moment, code: string, menu: readonly string[]): Prompt {
+function openItem(moment: Moment, code: string): Prompt {
 	const { book } = moment.state;
 	const item = book.opened.lists
 		.find(({ list }) => list === book.check?.list)
 		?.items.find(one => one.code === code);
-	const over = (reason: string): DayEvent => ({
-		type: 'override.given',
-		rule: code,
-		reason,
-		face: null,
-		coat: null,
-	});
+	const over = (reason: string): DayEvent[] => [
+		{ type: 'override.given', rule: code, reason, face: null, coat: null },
+	];
 	const say = sentence(`${code.replaceAll('-', ' ')}: still open. The list stays here.`);
-	if (item?.overridable && isTyped(menu)) return wordsPrompt(code, say, reason => [over(reason)]);
 	const reasons: Option[] = item?.overridable
 		? [
-				option('not-needed', 'NOT NEEDED HERE', over('not needed here')),
-				option('checked-otherwise', 'SEEN TO OTHERWISE', over('seen to otherwise')),
-				ownWords(menu),
+				option('not-needed', 'NOT NEEDED HERE', ...over('not needed here')),
+				option('checked-otherwise', 'SEEN TO OTHERWISE', ...over('seen to otherwise')),
+				ownWords(code, say, over),
 			]
 		: [];
 	return {
@@ -105,7 +101,7 @@ export function openItem(moment: Moment, code: string, menu: readonly string[]):
 		ask: 'choose',
 		say,
 		lines: ['Put it right, then have it asked again.'],
-		options: [{ code: 'ask-again', text: 'ASK AGAIN', reply: () => ({ ui: { menu: [] } }) }, ...reasons],
-		...(item?.overridable && { text: (reason: string) => ({ events: [over(reason)] }) }),
+		options: [back('ask-again', 'ASK AGAIN'), ...reasons],
+		...(item?.overridable && { text: over }),
 	};
 }

@@ -5,11 +5,11 @@ import { contextOf, jobOf, type Moment, materialOf } from '../moment.ts';
 import { option, type Prompt } from '../prompt.ts';
 import { cupPrompt } from './flow-cup.ts';
 import { pressureShown } from './gauge.ts';
-import { canPrompt, foundPrompt, levelPrompt, pourPrompt, wrongCan } from './pouring.ts';
+import { canPrompt, foundPrompt, pourPrompt } from './pouring.ts';
 import { whyAsked, worded } from './worded.ts';
 
 /** The screen while a batch is mixed. */
-export function mixingPrompt(moment: Moment, menu: readonly string[], numbers: readonly number[]): Prompt {
+export function mixingPrompt(moment: Moment): Prompt {
 	const [letter, machine] = batchInHand(contextOf(moment)) ?? [];
 	const batch = letter === undefined ? undefined : moment.state.book.batches.get(letter);
 	if (letter === undefined || !machine || !batch) throw new Error('no batch is being mixed');
@@ -46,16 +46,12 @@ export function mixingPrompt(moment: Moment, menu: readonly string[], numbers: r
 				options: [option('done', 'STRAINED', { type: 'batch.stepped', batch: letter, step: 'strain' })],
 			};
 		case 'can':
-			return menu[0] === 'wrong-can'
-				? wrongCan(moment, menu[1] ?? '', menu[2] ?? '')
-				: canPrompt(moment, letter, batch, component);
+			return canPrompt(moment, letter, batch, component);
 		case 'level':
-			return menu[0] === 'poured'
-				? levelPrompt(moment, letter, batch, component)
-				: pourPrompt(moment, batch, component);
+			return pourPrompt(moment, letter, batch, component);
 		case 'adrift':
 			return foundPrompt(moment, letter, batch);
 		default:
-			return cupPrompt(moment, letter, batch, numbers, menu);
+			return cupPrompt(moment, letter, batch);
 	}
 }

@@ -2,7 +2,7 @@ import { isPour } from '../../../machines/batch.ts';
 import type { Component } from '../../job/job.ts';
 import type { BatchBook } from '../book.ts';
 import { contextOf, type Moment } from '../moment.ts';
-import { opens, option, type Prompt, type Reply } from '../prompt.ts';
+import { back, type Option, opens, option, type Prompt, type Reply } from '../prompt.ts';
 import type { DayEvent, EventOf } from '../records.ts';
 import { canMarks } from './cans.ts';
 import {
@@ -32,26 +32,25 @@ export function canPrompt(moment: Moment, letter: string, batch: BatchBook, comp
 		ask: 'can',
 		say: worded(moment, 'mixing', 'can', 'can', { component }),
 		lines: whyAsked(moment, 'mixing', 'can'),
-		options: marks.map(mark => ({
-			code: mark,
-			text: mark.toUpperCase(),
-			reply: () => {
-				const taken = reading(moment, 'can', mark, right, { batch: letter });
-				return { events: [taken], ...(!taken.matched && { ui: { menu: ['wrong-can', mark, right] } }) };
-			},
-		})),
+		options: marks.map((mark): Option => {
+			const taken = reading(moment, 'can', mark, right, { batch: letter });
+			return {
+				...option(mark, mark.toUpperCase(), taken),
+				...(!taken.matched && { next: () => wrongCan(moment, mark, right) }),
+			};
+		}),
 	};
 }
 
 /** The mark of another can: both marks are shown, the can goes back, then a fresh reading. */
-export function wrongCan(moment: Moment, mark: string, right: string): Prompt {
+function wrongCan(moment: Moment, mark: string, right: string): Prompt {
 	return {
 		state: 'mix.wrong-can',
 		ask: 'do',
 		say: worded(moment, 'mixing', 'can', 'wrong', { mark }),
 		lines: [`Read ${mark.toUpperCase()}. Wanted ${right.toUpperCase()}.`, `Put the ${mark} can back.`],
 		do: [{ code: 'put-back', to: mark }],
-		options: [{ code: 'done', text: 'PUT BACK', reply: () => ({ ui: { menu: [] } }) }],
+		options: [back('done', 'PUT BACK')],
 	};
 }
 
@@ -59,7 +58,7 @@ const littleWords = 'It is little for these marks: at eye height, drop by drop.'
 const coarseWords = 'These marks give no less: the rest is worked out again.';
 
 /** How far to pour stands on the screen while it is poured; it is gone when the level is read. */
-export function pourPrompt(moment: Moment, batch: BatchBook, component: Component): Prompt {
+export function pourPrompt(moment: Moment, letter: string, batch: BatchBook, component: Component): Prompt {
 	const told = levelTold(moment, batch, component);
 	const level = toMark(moment, batch, told);
 	const isGiven = compare(moment, batch, component, told) === 'right';
@@ -70,11 +69,11 @@ export function pourPrompt(moment: Moment, batch: BatchBook, component: Componen
 		say: worded(moment, 'mixing', 'level', 'pour', { component, amount: `${level.to} ${level.unit}` }),
 		lines: isGiven ? (isLittle ? [littleWords] : []) : [coarseWords],
 		do: [{ code: 'pour', ...level }],
-		options: [opens('done', 'POURED', 'poured')],
+		options: [opens('done', 'POURED', () => levelPrompt(moment, letter, batch, component))],
 	};
 }
 
-export function levelPrompt(moment: Moment, letter: string, batch: BatchBook, component: Component): Prompt {
+function levelPrompt(moment: Moment, letter: string, batch: BatchBook, component: Component): Prompt {
 	const wanted = wantedLevel(moment, batch, component);
 	const { cans } = moment.state.book.opened;
 	const can = cans.find(one => one.material === batch.material && one.component === component)?.mark ?? '';
@@ -100,7 +99,7 @@ export function levelPrompt(moment: Moment, letter: string, batch: BatchBook, co
 			short: `Read ${read} ${unit}. ${wantedWords} Pour on.`,
 			right: null,
 		};
-		return { events: [poured], ui: { notice: notices[found] } };
+		return { events: [poured], notice: () => notices[found] };
 	};
 	return {
 		state: `mix.level.${component}`,
@@ -129,23 +128,19 @@ export function foundPrompt(moment: Moment, letter: string, batch: BatchBook): P
 		if (level < batch.level || machine?.inHand !== true) return 'unknown';
 		return compare(moment, batch, component, level);
 	};
-	const record = (level: number | null): Reply => ({
-		events: [
-			{
-				type: 'batch.found',
-				batch: letter,
-				component,
-				...(level === null ? {} : levelField(batch, level)),
-				found: level === null ? 'unknown' : found(level),
-			},
-		],
+	const record = (level: number | null): DayEvent => ({
+		type: 'batch.found',
+		batch: letter,
+		component,
+		...(level === null ? {} : levelField(batch, level)),
+		found: level === null ? 'unknown' : found(level),
 	});
 	return {
 		state: 'mix.found',
 		ask: 'number',
 		say: worded(moment, 'mixing', 'level', batch.by === 'weight' ? 'found-weight' : 'found'),
 		lines: whyAsked(moment, 'mixing', 'level'),
-		number: numberOf(moment, batch, record),
-		options: [{ code: 'cannot-tell', text: 'CANNOT TELL', reply: () => record(null) }],
+		number: numberOf(moment, batch, level => ({ events: [record(level)] })),
+		options: [option('cannot-tell', 'CANNOT TELL', record(null))],
 	};
 }

@@ -29,11 +29,7 @@ export function touchPrompt(moment: Moment, faces: readonly string[], coat: numb
 }
 
 /** Preparation of a part before its next coat. */
-export function prepPrompt(
-	moment: Moment,
-	step: Extract<Step, { kind: 'prep' }>,
-	menu: readonly string[],
-): Prompt {
+export function prepPrompt(moment: Moment, step: Extract<Step, { kind: 'prep' }>): Prompt {
 	const { part, faces, step: prep, grit, rule } = step;
 	const placeOn = (face: string) => plannedPrep(moment, face)?.place ?? null;
 	const over = (reason: string): DayEvent[] =>
@@ -47,8 +43,7 @@ export function prepPrompt(
 		}));
 	const [first = ''] = faces;
 	const topic = faces.length === 1 ? faceName(first) : part;
-	if (menu[0] === 'reason')
-		return reasonPrompt(rule, about(topic, `why is it not ${prepWord[prep] ?? prep}?`), menu, over);
+	const why = () => reasonPrompt(rule, about(topic, `why is it not ${prepWord[prep] ?? prep}?`), over);
 	const done = faces.map(
 		(face): DayEvent => ({ type: 'stage.done', face, stage: prep, grit, place: placeOn(face) }),
 	);
@@ -66,7 +61,7 @@ export function prepPrompt(
 		face: first,
 		options: [
 			option('done', (prepWord[prep] ?? prep).toUpperCase(), ...done),
-			opens('skip', 'LEAVE IT OUT', 'reason'),
+			opens('skip', 'LEAVE IT OUT', why),
 		],
 	};
 }

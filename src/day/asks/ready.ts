@@ -16,7 +16,7 @@ import {
 	unitsOf,
 } from '../moment.ts';
 import { pending } from '../order.ts';
-import type { Option, Prompt } from '../prompt.ts';
+import { opens, option, type Prompt } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
 import { isTimed } from '../takes.ts';
 import { layFor, wordsFor } from './gun-items.ts';
@@ -101,8 +101,11 @@ const timeWords = (moment: Moment, face: string): string => {
 /** A window that closes later is no concern of this face, ms. */
 const near_ms = 3_600_000;
 
-/** Ready: two different corners start the face, or the stretch. */
-export function readyPrompt(moment: Moment, face: string, armed: boolean): Prompt {
+/**
+ * Ready: two different corners start the face, or the stretch.
+ * @param armed the first of them is struck
+ */
+export function readyPrompt(moment: Moment, face: string, armed = false): Prompt {
 	const coat = nextCoat(moment, face);
 	const faces = stretchFrom(moment, face);
 	const { book } = moment.state;
@@ -120,10 +123,6 @@ export function readyPrompt(moment: Moment, face: string, armed: boolean): Promp
 			? `Cup ${format(book.cup_mL, 'volume', units)}, wants ${format(wanted, 'volume', units)}.`
 			: null,
 	].filter(line => line !== null);
-	const start = () => ({ events: faces.map(one => started(moment, one)) });
-	const go: Option = armed
-		? { code: 'start', text: 'AND START', at: 'bottomRight', reply: start }
-		: { code: 'start', text: 'START', reply: () => ({ ui: { armed: true } }) };
 	const more = faces.length > 1 ? ` and ${faces.length - 1} more` : '';
 	return {
 		state: armed ? 'ready.armed' : 'ready',
@@ -135,6 +134,13 @@ export function readyPrompt(moment: Moment, face: string, armed: boolean): Promp
 		lines: (faces.length === 1 ? lines : [stretchLine(faces), ...lines]).slice(0, 3),
 		face,
 		coat: laidOn(moment, face) + 1,
-		options: armed ? [go] : [go, inTrouble],
+		options: armed
+			? [
+					{
+						...option('start', 'AND START', ...faces.map(one => started(moment, one))),
+						at: 'bottomRight',
+					},
+				]
+			: [opens('start', 'START', () => readyPrompt(moment, face, true)), inTrouble(moment)],
 	};
 }

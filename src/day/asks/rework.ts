@@ -2,7 +2,7 @@ import { faceName } from '../../words/say.ts';
 import { about } from '../../words/spoken.ts';
 import { reworkDue } from '../allowed.ts';
 import { faceBook, laidOn, type Moment } from '../moment.ts';
-import { opens, option, type Prompt } from '../prompt.ts';
+import { back, opens, option, type Prompt } from '../prompt.ts';
 import { reasonPrompt } from './override.ts';
 import { wetFaultWord } from './trouble.ts';
 
@@ -25,16 +25,16 @@ export function reworkPrompt(moment: Moment, face: string, step: 'set-up' | 'san
 		face,
 		options: [
 			option('done', step === 'set-up' ? 'HARD' : 'DONE', { type: 'rework.done', face, step, facts }),
-			opens('not-yet', 'NOT YET', 'not-yet'),
+			back('not-yet', 'NOT YET'),
 		],
 	};
 }
 
 /** Sanded flat with all its coats on: only the painter's own answer, with a reason, lays one more. */
-export function oneMorePrompt(moment: Moment, face: string, menu: readonly string[]): Prompt {
+export function oneMorePrompt(moment: Moment, face: string): Prompt {
 	const laid = laidOn(moment, face);
-	if (menu[0] === 'reason')
-		return reasonPrompt('coats', about(faceName(face), 'why one coat more?'), menu, reason => [
+	const why = () =>
+		reasonPrompt('coats', about(faceName(face), 'why one coat more?'), reason => [
 			{ type: 'override.given', rule: 'coats', reason, face, coat: laid + 1 },
 		]);
 	// The corner of the DONE before it is left empty: struck twice, it must not answer this.
@@ -45,7 +45,7 @@ export function oneMorePrompt(moment: Moment, face: string, menu: readonly strin
 		lines: [`Its ${laid} planned ${laid === 1 ? 'coat is' : 'coats are'} on. One more takes a reason.`],
 		face,
 		options: [
-			{ ...opens('one-more', 'ONE COAT MORE', 'reason'), at: 'topRight' },
+			{ ...opens('one-more', 'ONE COAT MORE', why), at: 'topRight' },
 			{ ...option('no-more', 'NO MORE', { type: 'rework.done', face, step: 'no-coat' }), at: 'bottomLeft' },
 		],
 	};

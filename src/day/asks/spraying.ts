@@ -2,7 +2,7 @@ import { about, shortFace } from '../../words/spoken.ts';
 import { lateAfter_s } from '../allowed.ts';
 import { faceBook, faceState, laidOn, type Moment, nextCoat } from '../moment.ts';
 import { paceLine } from '../pace.ts';
-import type { Prompt } from '../prompt.ts';
+import { option, type Prompt } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
 import { isTimed } from '../takes.ts';
 import { stretchLine } from './ready.ts';
@@ -42,12 +42,8 @@ export function sprayingPrompt(moment: Moment): Prompt {
 		face: first,
 		coat: laidOn(moment, first) + 1,
 		options: [
-			{
-				code: 'finished',
-				text: 'FINISHED',
-				reply: () => ({ events: ends, ui: { notice: paceLine(moment, faces) } }),
-			},
-			{ ...inTrouble, at: 'bottomRight' },
+			{ ...option('finished', 'FINISHED', ...ends), notice: () => paceLine(moment, faces) },
+			{ ...inTrouble(moment), at: 'bottomRight' },
 		],
 	};
 }

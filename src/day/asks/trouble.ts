@@ -2,21 +2,18 @@ import { inert } from '../../job/inert.ts';
 import { faceName } from '../../words/say.ts';
 import { about } from '../../words/spoken.ts';
 import { contextOf, faceOf, facesIn, inLineOf, jobOf, laidOn, lastSprayed, type Moment } from '../moment.ts';
-import { type Option, opens, option, type Prompt } from '../prompt.ts';
+import { back, type Option, opens, option, type Prompt } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
+import { untoldPrompt } from './accounting.ts';
 import { flushLines } from './flushing.ts';
 import { setAside } from './set-aside.ts';
 
 /** Trouble, from any state: the breath first, then the wet face, then the gun, then the paint. */
 
-export const inTrouble: Option = {
-	code: 'trouble',
-	text: 'TROUBLE',
-	reply: () => ({
-		events: [{ type: 'break.began', kind: 'trouble', by: 'painter' }],
-		ui: { menu: ['trouble'] },
-	}),
-};
+export const inTrouble = (moment: Moment): Option => ({
+	...option('trouble', 'TROUBLE', { type: 'break.began', kind: 'trouble', by: 'painter' }),
+	next: () => troublePrompt(moment),
+});
 
 const wetFaults: [string, string][] = [
 	['run', 'RUN'],
@@ -36,7 +33,8 @@ export const wetFaultWord = (why: string): string =>
 	wetFaults.some(([code]) => code === why) && why !== 'other' ? why.replaceAll('-', ' ') : 'fault';
 
 /** Source of the remedies: TM 43-0139 pp. 5-11, 5-12 and TO 1-1-8. */
-const gunFaults: { code: string; text: string; say: string; do: string }[] = [
+type GunFault = { code: string; text: string; say: string; do: string };
+const gunFaults: GunFault[] = [
 	{ code: 'spits', text: 'SPITS', say: 'Tip: air off, bleed, wet it, tighten it.', do: 'tighten-tip' },
 	{
 		code: 'one-sided',
@@ -71,15 +69,14 @@ const flushed = ({ state }: Moment, remedy: string): DayEvent[] =>
 		? [{ type: 'cup.emptied', volume_mL: state.book.cup_mL, why: 'flushed' }]
 		: [];
 
-function gunPrompt(moment: Moment, [, fault]: readonly string[]): Prompt {
-	const chosen = gunFaults.find(({ code }) => code === fault);
-	if (!chosen)
-		return {
-			state: 'trouble.gun',
-			ask: 'trouble',
-			say: 'Gun: what does the pattern on paper do?',
-			options: gunFaults.map(({ code, text }) => opens(code, text, 'gun', code)),
-		};
+const gunPrompt = (moment: Moment): Prompt => ({
+	state: 'trouble.gun',
+	ask: 'trouble',
+	say: 'Gun: what does the pattern on paper do?',
+	options: gunFaults.map(fault => opens(fault.code, fault.text, () => remedyPrompt(moment, fault))),
+});
+
+function remedyPrompt(moment: Moment, chosen: GunFault): Prompt {
 	if (chosen.code === 'one-sided')
 		return {
 			state: 'trouble.gun.half-turn',
@@ -129,39 +126,31 @@ const mayLeave = (moment: Moment, face: string): string[] => [
 	...facesIn(moment, 'beside').filter(id => id === face),
 ];
 
-function wetPrompt(moment: Moment, [, fault, face, which]: readonly string[]): Prompt {
+const wetPrompt = (moment: Moment): Prompt => ({
+	state: 'trouble.wet',
+	ask: 'trouble',
+	say: 'Wet fault: leave it wet. What do you see?',
+	options: wetFaults.map(([code, text]) => opens(code, text, () => wetFacePrompt(moment, code))),
+});
+
+function wetFacePrompt(moment: Moment, fault: string): Prompt {
 	const ids = jobOf(moment).faces.map(({ id }) => id);
-	if (fault === undefined)
-		return {
-			state: 'trouble.wet',
-			ask: 'trouble',
-			say: 'Wet fault: leave it wet. What do you see?',
-			options: wetFaults.map(([code, text]) => opens(code, text, 'wet', code)),
-		};
-	if (face === undefined || which === 'other') {
-		const likely = likelyFace(moment);
-		const sorted = [likely, ...ids.filter(id => id !== likely)];
-		return {
-			state: 'trouble.wet.face',
-			ask: 'choose',
-			say: 'Wet fault: on which face?',
-			options: sorted.map(id => opens(id, faceName(id).toUpperCase(), 'wet', fault, id)),
-		};
-	}
+	const likely = likelyFace(moment);
+	const sorted = [likely, ...ids.filter(id => id !== likely)];
+	return {
+		state: 'trouble.wet.face',
+		ask: 'choose',
+		say: 'Wet fault: on which face?',
+		options: sorted.map(id => opens(id, faceName(id).toUpperCase(), () => asidePrompt(moment, fault, id))),
+	};
+}
+
+function asidePrompt(moment: Moment, fault: string, face: string): Prompt {
 	const part = inert(faceOf(moment, face).part);
-	const then = (events: DayEvent[]) => () => ({ events, ui: { menu: [] } });
 	const leaving = mayLeave(moment, face);
 	const asides: Option[] = [
-		{
-			code: 'set-part-aside',
-			text: 'SET PART ASIDE',
-			reply: then(faultEvents(moment, fault, face, 'part')),
-		},
-		{
-			code: 'set-face-aside',
-			text: 'ONLY THIS FACE',
-			reply: then(faultEvents(moment, fault, face, 'face')),
-		},
+		option('set-part-aside', 'SET PART ASIDE', ...faultEvents(moment, fault, face, 'part')),
+		option('set-face-aside', 'ONLY THIS FACE', ...faultEvents(moment, fault, face, 'face')),
 	];
 	const may = [leaving.length > 0, leaving.includes(face)];
 	return {
@@ -172,7 +161,7 @@ function wetPrompt(moment: Moment, [, fault, face, which]: readonly string[]): P
 		face,
 		options: [
 			...asides.filter((_, index) => may[index]),
-			{ code: 'keep-on', text: 'KEEP IT IN LINE', reply: then(faultEvents(moment, fault, face, 'none')) },
+			option('keep-on', 'KEEP IT IN LINE', ...faultEvents(moment, fault, face, 'none')),
 		],
 	};
 }
@@ -186,31 +175,20 @@ function paintPrompt(moment: Moment): Prompt {
 		options: [
 			contextOf(moment).cup.length > 0
 				? option('done', 'CUP IS EMPTY', { type: 'cup.emptied', volume_mL: 0, why: 'ran out', read: true })
-				: { code: 'done', text: 'GO ON', reply: () => ({ ui: { menu: [] } }) },
+				: back('done', 'GO ON'),
 		],
 	};
 }
 
 /** What happened: the air before all else. */
-export function troublePrompt(moment: Moment, menu: readonly string[]): Prompt {
-	switch (menu[0]) {
-		case 'wet':
-			return wetPrompt(moment, menu);
-		case 'gun':
-			return gunPrompt(moment, menu);
-		case 'paint':
-			return paintPrompt(moment);
-		default:
-			return {
-				state: 'trouble',
-				ask: 'trouble',
-				say: 'Trouble: what happened?',
-				options: [
-					option('air-lost', 'AIR LOST', { type: 'break.began', kind: 'air-lost', by: 'painter' }),
-					opens('wet-fault', 'WET FAULT', 'wet'),
-					opens('gun-fault', 'GUN FAULT', 'gun'),
-					opens('out-of-paint', 'OUT OF PAINT', 'paint'),
-				],
-			};
-	}
-}
+export const troublePrompt = (moment: Moment): Prompt => ({
+	state: 'trouble',
+	ask: 'trouble',
+	say: 'Trouble: what happened?',
+	options: [
+		option('air-lost', 'AIR LOST', { type: 'break.began', kind: 'air-lost', by: 'painter' }),
+		opens('wet-fault', 'WET FAULT', () => untoldPrompt(moment) ?? wetPrompt(moment)),
+		opens('gun-fault', 'GUN FAULT', () => gunPrompt(moment)),
+		opens('out-of-paint', 'OUT OF PAINT', () => paintPrompt(moment)),
+	],
+});

@@ -7,7 +7,7 @@ import { reworkNow } from '../next.ts';
 import { pending } from '../order.ts';
 import { paintShort_mL } from '../paint.ts';
 import { hardens_s } from '../prep.ts';
-import { inside, type Option, opens, option, type Prompt } from '../prompt.ts';
+import { asHome, type Option, opens, option, type Prompt } from '../prompt.ts';
 import { mixPrompt } from './batch-begin.ts';
 import { leftOverPrompt } from './left-over.ts';
 import { reasonPrompt } from './override.ts';
@@ -28,19 +28,24 @@ function meanwhile(moment: Moment, face: string | null): Option[] {
 	const alive = contextOf(moment).cup.length > 0 && cupLife_s(moment) > 0;
 	const mix: Option[] =
 		next !== null && !inHand && wantsPaint
-			? [{ code: 'mix', text: alive ? 'MIX ANOTHER' : 'MIX', reply: () => ({ ui: { menu: ['mix', next] } }) }]
+			? [opens('mix', alive ? 'MIX ANOTHER' : 'MIX', () => asHome(mixPrompt(moment, next)))]
 			: [];
-	const rework: Option[] = reworkNow(moment)
-		? [{ code: 'rework', text: 'REWORK', reply: () => ({ ui: { menu: ['rework'] } }) }]
-		: [];
-	const flush: Option[] = contextOf(moment).cup.length > 0 ? [opens('flush', 'FLUSH THE GUN', 'flush')] : [];
-	const why = moment.state.book.wait?.why;
+	const due = reworkNow(moment);
+	const rework: Option[] = due ? [opens('rework', 'REWORK', () => dueRework(moment, due))] : [];
+	const flush: Option[] =
+		contextOf(moment).cup.length > 0
+			? [opens('flush', 'FLUSH THE GUN', () => leftOverPrompt(moment, 'flushed'))]
+			: [];
+	const { why, coat = null } = moment.state.book.wait ?? {};
 	const sooner: Option[] =
-		face !== null && (why === 'window' || why === 'flash')
-			? [{ code: 'sooner', text: 'SOONER', reply: () => ({ ui: { menu: ['sooner'] } }) }]
+		face !== null && coat !== null && (why === 'window' || why === 'flash')
+			? [opens('sooner', 'SOONER', () => soonerPrompt(moment, face, coat))]
 			: [];
 	return [...stood, ...mix, ...rework, ...flush, ...sooner];
 }
+
+const dueRework = (moment: Moment, due: NonNullable<ReturnType<typeof reworkNow>>): Prompt =>
+	due.kind === 'rework' ? reworkPrompt(moment, due.face, due.step) : asHome(oneMorePrompt(moment, due.face));
 
 /** What the gun needs while nobody sprays. */
 export function gunLines(moment: Moment): string[] {
@@ -66,8 +71,8 @@ function whyOf(moment: Moment, face: string | null, why: string): string {
 }
 
 /** A window overridden: the wait ends with the reason, and everything after it is asked as ever. */
-export const soonerPrompt = (moment: Moment, face: string, coat: number, menu: readonly string[]): Prompt =>
-	reasonPrompt('window', about(faceName(face), 'why not wait?'), menu, reason => [
+export const soonerPrompt = (moment: Moment, face: string, coat: number): Prompt =>
+	reasonPrompt('window', about(faceName(face), 'why not wait?'), reason => [
 		{
 			type: 'override.given',
 			rule: 'window',
@@ -78,18 +83,8 @@ export const soonerPrompt = (moment: Moment, face: string, coat: number, menu: r
 		},
 	]);
 
-export function waitPrompt(moment: Moment, menu: readonly string[]): Prompt {
+export function waitPrompt(moment: Moment): Prompt {
 	const { wait } = moment.state.book;
-	if (menu[0] === 'mix') {
-		const [mix, next = '', ...open] = menu;
-		return inside(mix, inside(next, mixPrompt(moment, next, open)));
-	}
-	if (menu[0] === 'flush' && contextOf(moment).cup.length > 0) return leftOverPrompt(moment, 'flushed');
-	const rework = menu[0] === 'rework' ? reworkNow(moment) : null;
-	if (rework?.kind === 'rework') return reworkPrompt(moment, rework.face, rework.step);
-	if (rework) return inside('rework', oneMorePrompt(moment, rework.face, menu.slice(1)));
-	if (menu[0] === 'sooner' && wait?.face && wait.coat !== null)
-		return soonerPrompt(moment, wait.face, wait.coat, menu);
 	const left_s = wait ? (Date.parse(wait.due) - moment.now.wall) / 1000 : 0;
 	const { warnEarly_min } = settingsOf(moment);
 	const face = wait?.face ?? null;
@@ -106,6 +101,6 @@ export function waitPrompt(moment: Moment, menu: readonly string[]): Prompt {
 		lines,
 		face,
 		coat: face ? laidOn(moment, face) + 1 : null,
-		options: [...meanwhile(moment, face), { ...inTrouble, at: 'bottomRight' }],
+		options: [...meanwhile(moment, face), { ...inTrouble(moment), at: 'bottomRight' }],
 	};
 }
