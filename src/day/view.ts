@@ -84,5 +84,16 @@ export type View = {
 	rehearsal: boolean;
 };
 
+/** What is counted in a sentence does not make it another question; a wait and a hold are known by their state. */
+const lasting = ({ ask, say }: View): string =>
+	ask === 'wait' || ask === 'hold' ? '' : say.replace(/\d+/g, '0');
+
+/** Two views ask the same question when they ask the same thing about the same face, answered and done alike. */
+export const questionOf = (view: View): string =>
+	JSON.stringify([
+		[view.state, view.ask, view.of, view.face, view.coat, view.unit],
+		[lasting(view), view.corners, view.do],
+	]);
+
 /** A key or an entry, after the keys' own guard. */
 export type Answer = { key: Corner } | { key: 'hold' } | { number: number } | { text: string };

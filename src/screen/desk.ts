@@ -1,4 +1,4 @@
-import type { Answer, View } from '../day/view.ts';
+import { type Answer, questionOf, type View } from '../day/view.ts';
 import {
 	type Effect,
 	type HandsSetup,
@@ -42,17 +42,6 @@ export type DeskPorts = {
 	suspend(): void;
 };
 
-/** What is counted in a sentence does not make it another question; a wait and a hold are known by their state. */
-const lasting = ({ ask, say }: View): string =>
-	ask === 'wait' || ask === 'hold' ? '' : say.replace(/\d+/g, '0');
-
-/** Two views are the same screen when they ask the same thing about the same face. */
-const screenOf = (view: View): string =>
-	JSON.stringify([
-		[view.state, view.ask, view.of, view.face, view.coat, view.unit],
-		[lasting(view), view.corners, view.do],
-	]);
-
 /** How often a held screen is looked at, ms: whoever is away does not watch the seconds. */
 const heldTick_ms = 5000;
 
@@ -90,9 +79,12 @@ export function openDesk(ports: DeskPorts, setup: HandsSetup): Desk {
 	const handsTimer = openTimer(clock, () => take(passTime(hands, view, clock.mono())));
 	const second = openTimer(clock, () => refresh());
 
-	const say = (text: string | null) => {
+	const note = (text: string | null) => {
 		notice = text;
 		noticeTimer.set(text === null ? null : noticeStands_ms);
+	};
+	const say = (text: string) => {
+		note(text);
 		draw();
 	};
 	const answer = (given: Answer) => {
@@ -101,8 +93,8 @@ export function openDesk(ports: DeskPorts, setup: HandsSetup): Desk {
 		if (view.ask === 'closed') return;
 		const outcome = work(() => session.answer(given));
 		if (session.over?.()) return ports.leave('closed');
+		note(outcome.accepted ? null : (outcome.reason?.text ?? noticeTexts['no-answer-there']));
 		refresh();
-		say(outcome.accepted ? null : (outcome.reason?.text ?? noticeTexts['no-answer-there']));
 	};
 	const perform = (effect: Effect) => {
 		if (!open) return;
@@ -126,9 +118,9 @@ export function openDesk(ports: DeskPorts, setup: HandsSetup): Desk {
 		if (!open) return;
 		work(() => session.tick());
 		view = session.view();
-		const screen = screenOf(view);
-		if (screen !== shown) {
-			shown = screen;
+		const question = questionOf(view);
+		if (question !== shown) {
+			shown = question;
 			take(newScreen(hands, view, clock.mono()));
 		}
 		draw();

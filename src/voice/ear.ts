@@ -1,4 +1,4 @@
-import type { Timer, View } from '../day/view.ts';
+import { questionOf, type Timer, type View } from '../day/view.ts';
 import { duration } from '../words/say.ts';
 import { mostWords, short, shortFace, spoken } from '../words/spoken.ts';
 
@@ -39,12 +39,6 @@ export type Told = { warnEarly_min: number; warnLate_min: number; overdue: boole
 const lastWarning_s = 15;
 
 const waits = new Set(['flash', 'opens', 'touch', 'stand', 'rework']);
-
-/** The same question about the same face; what is counted in its words does not make it another one. */
-function screenOf({ state, ask, of, face, coat, say, corners, do: steps }: View): string {
-	const words = ask === 'wait' || ask === 'hold' ? '' : say.replace(/\d+/g, '0');
-	return JSON.stringify([state, ask, of, face, coat, words, corners, steps]);
-}
 
 const sameWait = (one: Timer, other: Timer): boolean =>
 	one.code === other.code && one.face === other.face && one.due === other.due;
@@ -93,7 +87,7 @@ const sentenceOf = (view: View): string => short(view.say, mostWords);
  * @returns the ear after it, and at most one sentence, one sound and one notice
  */
 export function hears(ear: Ear, view: View, told: Told): { ear: Ear; heard: Heard } {
-	const screen = screenOf(view);
+	const screen = questionOf(view);
 	const held = isHeld(view, ear.held);
 	if (view.ask === 'spraying') {
 		const hush = ear.screen !== screen;

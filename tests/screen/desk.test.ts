@@ -1,6 +1,9 @@
 import { expect, test } from 'vitest';
+import { openDesk } from '../../src/screen/desk.ts';
+import { press } from '../../src/screen/keys/key.ts';
 import { layoutOf } from '../../src/screen/keys/layouts.ts';
-import { atDesk } from './harness.ts';
+import { atDesk, fakeSession } from './harness.ts';
+import { testClock } from './test-clock.ts';
 import { viewOf } from './views.ts';
 
 test('a corner block answers once it has stood for the chord time', async () => {
@@ -16,6 +19,28 @@ test('hold answers at once, even in the first instant of a screen', async () => 
 	const desk = atDesk(viewOf('pattern'));
 	await desk.type(' ');
 	expect(desk.fake.log).toEqual([{ key: 'hold' }]);
+});
+
+test('a key that is taken is drawn once', () => {
+	const { session } = fakeSession(viewOf('pattern'));
+	let draws = 0;
+	const desk = openDesk(
+		{
+			session,
+			clock: testClock(),
+			show: () => {
+				draws++;
+			},
+			blind: () => false,
+			leave() {},
+			suspend() {},
+		},
+		{ layout: layoutOf('us', null), oneKey: false },
+	);
+	const before = draws;
+	desk.key(press('space'));
+	expect(draws - before).toBe(1);
+	desk.close();
 });
 
 test('two blocks at once answer nothing, and the screen says so', async () => {
