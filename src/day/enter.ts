@@ -1,3 +1,4 @@
+import type { PlannedCoat } from '../job/job.ts';
 import type { RecordOf } from '../records/of-type.ts';
 import { noPulls, pull } from '../trade/pulls.ts';
 import type { BatchBook, Book, FaceBook } from './book.ts';
@@ -94,24 +95,26 @@ function noteReading(book: Book, record: DayRecord & EventOf<'reading.taken'>, a
 	return { ...book, attempts, check, gun, tabWet, lastCard };
 }
 
-const plannedOn = ({ opened }: Book, id: string): number =>
-	opened.sheet.faces.find(face => face.id === id)?.coats.length ?? 0;
+const coatsOf = ({ opened }: Book, id: string): readonly PlannedCoat[] =>
+	opened.sheet.faces.find(face => face.id === id)?.coats ?? [];
 
 /** A step of a face's own line. Clean, it is back in line for its next coat; with all on, it is asked whether it gets one more. */
 function reworked(
-	{ aside, laid, prep }: FaceBook,
+	{ aside, laid }: FaceBook,
 	{ step }: EventOf<'rework.done'>,
 	at: Instant,
-	planned: number,
+	coats: readonly PlannedCoat[],
 ): Partial<FaceBook> {
-	const isWhole = laid.length >= planned;
+	const isWhole = laid.length >= coats.length;
+	/** Sanded flat, it is sanded for its next coat where that comes first. */
+	const place = coats[laid.length]?.prep[0]?.step === 'sand' ? 0 : null;
 	switch (step) {
 		case 'respray':
 			return {};
 		case 'no-coat':
 			return { again: false };
 		case 'clean':
-			return { aside: null, respray: !isWhole, again: isWhole, prep: [...prep, { step: 'sand', at }] };
+			return { aside: null, respray: !isWhole, again: isWhole, prep: [{ step: 'sand', place, at }] };
 		default:
 			return { aside: aside && { ...aside, rework: [...aside.rework, { step, at }] } };
 	}
@@ -303,7 +306,7 @@ function note(book: Book, record: DayRecord, at: Instant, from: string): Book {
 			return changeFace(
 				{ ...book, resprayed: book.resprayed.filter(id => id !== record.face) },
 				record.face,
-				face => reworked(face, record, at, plannedOn(book, record.face)),
+				face => reworked(face, record, at, coatsOf(book, record.face)),
 			);
 		case 'wait.began':
 			return { ...book, wait: record };

@@ -3,8 +3,10 @@ import { historyAfter } from '../../src/day/history.ts';
 import type { DayRecord } from '../../src/day/records.ts';
 import { foldAll } from '../../src/day/state.ts';
 import { loadLists } from '../../src/job/lists.ts';
-import { loadJob } from '../../src/job/load.ts';
+import { parseJob } from '../../src/job/load.ts';
 import { faceNows } from '../../src/plan/now.ts';
+import { tablesOf } from '../../src/report/tables/tables.ts';
+import { altered, exampleText } from '../job/altered.ts';
 import { checkDayFile } from '../model/checker/check.ts';
 import { rehearsed, start } from './rehearsed.ts';
 import { smallJob } from './small-job.ts';
@@ -14,8 +16,8 @@ import { smallJob } from './small-job.ts';
 type Played = ReturnType<typeof rehearsed>;
 
 const sheet = 'checklists/example/coffee-cart.yaml';
-async function example() {
-	const loaded = await loadJob(sheet);
+async function example(text: string) {
+	const loaded = parseJob(text, sheet);
 	const lists = loaded.ok ? await loadLists(loaded.job, sheet) : loaded;
 	if (!loaded.ok || !lists.ok) throw new Error('the example does not load');
 	return { job: loaded.job, lists: lists.lists };
@@ -24,8 +26,8 @@ async function example() {
 const [faulty, sound] = ['left door/outside', 'left door/edges'];
 
 /** The last coat of primer runs on one face; its part is set aside, and the day ends. */
-async function primed() {
-	const given = await example();
+async function primed(text = exampleText) {
+	const given = await example(text);
 	const first = rehearsed(given);
 	first.until(({ state, face, coat }) => state === 'spraying' && face === faulty && coat === 2);
 	first.send('wait 15 s');
@@ -55,6 +57,21 @@ test('of a part set aside the face with the fault has a line of its own; the sou
 	const on = (face: string) => second.ofType('face.ended').filter(one => one.face === face).length;
 	expect([on(sound), on(faulty)]).toEqual([3, 3]);
 	expect(second.ofType('override.given')).toEqual([]);
+	expect(checkDayFile(second.bytes(), [first.bytes()])).toEqual([]);
+});
+
+test('sanded flat, the face with the fault is sanded for its next coat where that comes first; all after it is asked for', async () => {
+	const { given, first } = await primed(
+		altered('  - sand: 400 grit\n', '  - sand: 400 grit\n  - fill\n  - sand: 600 grit\n'),
+	);
+	const second = rehearsed({ ...given, before: historyAfter(first.records()), at: start + 3 * 86_400_000 });
+	second.toState('rework.clean');
+	second.pick('done');
+	const due = tablesOf(second.records()).due.filter(({ face }) => face === faulty);
+	expect(due.map(({ what }) => what)).toEqual(['fill', 'sand', 'stage']);
+	second.toEnd();
+	expect(workOn(second, faulty).slice(3, 7)).toEqual(['fill', 'sand', 'wipe', 'tack']);
+	expect(workOn(second, sound)).toEqual(['sand', 'fill', 'sand', 'wipe', 'tack']);
 	expect(checkDayFile(second.bytes(), [first.bytes()])).toEqual([]);
 });
 
@@ -109,7 +126,7 @@ function oneCoat(): Played {
 
 test('a coat beyond the plan is asked of the face that had the fault, and of no other; NO MORE is the end of it', () => {
 	const day = oneCoat();
-	expect(day.line()).toMatchObject({ state: 'rework.one-more', face: 'left door/flat' });
+	expect(day.line()).toMatchObject({ state: 'rework.one-more', face: 'left door/flat', coat: 1, coats: 1 });
 	expect(day.line().say).toBe('Left door flat: one coat more on this face?');
 	day.pick('no-more');
 	day.toEnd();

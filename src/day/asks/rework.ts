@@ -44,6 +44,7 @@ export function oneMorePrompt(moment: Moment, face: string): Prompt {
 		say: about(faceName(face), 'one coat more on this face?'),
 		lines: [`Its ${laid} planned ${laid === 1 ? 'coat is' : 'coats are'} on. One more takes a reason.`],
 		face,
+		coat: laid,
 		options: [
 			{ ...opens('one-more', 'ONE COAT MORE', why), at: 'topRight' },
 			{ ...option('no-more', 'NO MORE', { type: 'rework.done', face, step: 'no-coat' }), at: 'bottomLeft' },
