@@ -53,7 +53,7 @@ test('every sentence is 12 words at most', async () => {
 		...Object.values(forms),
 	]);
 	for (const text of said) expect(text.split(/\s+/).length, text).toBeLessThanOrEqual(12);
-	expect(said).toHaveLength(41);
+	expect(said).toHaveLength(43);
 });
 
 /** Lists that take an item more, and how many they hold. */
@@ -181,7 +181,7 @@ test.each([
 	],
 	[
 		'forms of an item that is asked in one way',
-		'list: clean-up\nitems:\n  - { code: cap, forms: { cap: "Cap: how?" } }\n',
+		'list: clean-up\nitems:\n  - { code: cap, forms: { tip: "Cap: how?" } }\n',
 		/^shop\.yaml:3:27: item cap, forms: it is asked in one way; write "say"$/,
 	],
 	[

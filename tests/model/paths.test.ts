@@ -21,7 +21,8 @@ const withoutLine: readonly { states: readonly string[]; types: readonly EventTy
 	{
 		states: ['closed'],
 		types: [
-			...(['day.planned', 'clock.set', 'air.read', 'window.set', 'trigger.on', 'trigger.off'] as const),
+			...(['day.planned', 'clock.set', 'air.read', 'window.set', 'window.moved'] as const),
+			...(['trigger.on', 'trigger.off'] as const),
 			...(['fault.seen', 'part.setAside', 'film.read', 'photo.kept', 'face.judged'] as const),
 		],
 		why: 'a closed day takes no line; what is added to it comes by `fanwise inspect`',
