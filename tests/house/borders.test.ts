@@ -33,12 +33,13 @@ const roomOf = (file: string) => {
 const isOwn = ({ to }: Import) => to.startsWith('src/') || to.startsWith('machines/');
 
 /** Rooms that a room takes values from. Types of the records, the job and the state go everywhere. */
-const leaves = ['trade', 'job', 'words'];
+const leaves = ['trade', 'records', 'job', 'words'];
 const mayTakeFrom: Record<string, readonly string[]> = {
 	machines: [],
 	trade: [],
 	job: ['trade'],
-	words: ['trade', 'job'],
+	records: ['trade'],
+	words: ['trade', 'records', 'job'],
 	plan: leaves,
 	trace: leaves,
 	day: [...leaves, 'plan', 'machines'],
