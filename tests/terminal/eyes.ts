@@ -125,6 +125,9 @@ function wordsIn(run: string[]): string[] {
 	return [];
 }
 
+/** A word broken over two rows after its own hyphen is one word. */
+const mended = (text: string) => text.replaceAll(/(?<=\S-)\s+(?=\S)/g, '');
+
 /**
  * Reads a screen.
  *
@@ -148,7 +151,7 @@ export function look(screen: string): Seen {
 	const texts = [...beside, ...middle.flatMap(written)];
 	const places = texts.filter(text => / · |^REHEARSAL|^coat \d+(\/| of )/.test(text));
 	return {
-		corners: Object.fromEntries(given.map(([corner, { text }]) => [corner, text])),
+		corners: Object.fromEntries(given.map(([corner, { text }]) => [corner, mended(text)])),
 		sizes: Object.fromEntries(given.map(([corner, { pixels }]) => [corner, pixels])),
 		status: places.join(' · '),
 		text: texts.filter(text => !places.includes(text)).join(' '),
