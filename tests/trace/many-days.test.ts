@@ -6,9 +6,7 @@ import { jobsIn } from '../../src/cli/day-files.ts';
 import { loadDay } from '../../src/day/file/days.ts';
 import { readLight } from '../../src/day/file/read-light.ts';
 import { readBytes } from '../../src/day/file/store.ts';
-import type { DayRecord } from '../../src/day/records.ts';
 import { acrossDays } from '../../src/trace/across.ts';
-import { trace } from '../../src/trace/trace.ts';
 import { builtIn } from './built-in.ts';
 import { writeDays } from './files.ts';
 import { makeCase } from './generator/case.ts';
@@ -40,25 +38,4 @@ test('the light reading gives what the full one gives, and leaves every odd file
 		expect(readLight(flipped)).toBeNull();
 	}
 	expect(readLight(new Uint8Array())).toBeNull();
-});
-
-test('one job of very many days costs no more for each of them', () => {
-	const one = cases.find(made => made.days.length === 1);
-	if (!one) throw new Error('no case of one day');
-	const job = (count: number): DayRecord[][] =>
-		Array.from({ length: count }, (_, nth) =>
-			(one.days[0] ?? []).map(record =>
-				record.type === 'day.opened' && nth > 0
-					? { ...record, before: { ...record.before, letters: 1 } }
-					: record,
-			),
-		);
-	const seconds = (count: number) => {
-		const days = job(count);
-		const began = process.cpuUsage();
-		trace({ days, fault: one.fault, face: one.face, coat: one.coat }, builtIn);
-		return process.cpuUsage(began).user / 1e6;
-	};
-	seconds(20);
-	expect(seconds(200)).toBeLessThan(20 * Math.max(0.02, seconds(50)));
 });
