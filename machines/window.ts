@@ -42,7 +42,6 @@ export const windowMachine = setup({
 		toSand: ({ event }) => toward(event) === 'sand',
 		sprayedAll: ({ event }) => event.type === 'face.ended' && event.extent === 'all',
 		sprayedPart: ({ event }) => event.type === 'face.ended' && event.extent === 'part',
-		isBackInLine: ({ event }) => event.type === 'rework.done' && event.step === 'clean',
 		leavesOut: ({ event }) => leftOutIn(event) !== null,
 		waits: ({ event }) => reasonIn(event) === 'wait',
 		wantsScuffing: ({ event }) => reasonIn(event) === 'scuff',
@@ -71,7 +70,7 @@ export const windowMachine = setup({
 			{ guard: 'sprayedPart', target: '.wait' },
 		],
 		'override.given': { guard: 'leavesOut', actions: 'leaveOut' },
-		'rework.done': { guard: 'isBackInLine', actions: 'forget' },
+		'rework.done': { actions: 'forget' },
 	},
 	states: {
 		placing: { always: [{ guard: 'isBare', target: 'bare' }, { target: 'wait' }] },

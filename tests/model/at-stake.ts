@@ -40,7 +40,7 @@ export const cases: Readonly<Record<Property, string>> = {
 	4: 'causes, and starts after them, put',
 	5: 'breaks put, in every state',
 	6: 'events put in hold and wait, and what leads to ready or spraying',
-	7: 'states, searched backwards',
+	7: 'times asked what stands before a face',
 	8: 'restarts put, in every state',
 	9: 'events put',
 	11: 'items, reasons, checks, passes and starts put',

@@ -31,12 +31,12 @@ export function walked(
 	const judged = walks.reduce((sum, { verdict }) => sum + (verdict.judged[property] ?? 0), 0);
 	const sum = (pick: (verdict: Verdict) => number) =>
 		walks.reduce((total, { verdict }) => total + pick(verdict), 0);
-	const what =
-		property === 7
-			? `${count(sum(one => one.states))} ${cases[7]}`
-			: alone
-				? `${count(sum(one => one.states))} states, ${count(judged)} cases`
-				: `${count(judged)} ${cases[property]}`;
+	const states = `${count(sum(one => one.states))} states`;
+	const what = alone
+		? `${states}, ${count(judged)} cases`
+		: property === 7
+			? `${states} searched backwards, ${count(judged)} ${cases[7]}`
+			: `${count(judged)} ${cases[property]}`;
 	return {
 		for: [property],
 		how: alone

@@ -1,6 +1,6 @@
 import type { DayContext, FaceState } from '../../machines/day-context.ts';
 import { ruleFor } from '../../machines/day-context.ts';
-import { marksOf, type Stop, stopsOf } from '../../machines/stops.ts';
+import { marksOf, type Stop } from '../../machines/stops.ts';
 import type { DayEvent, Facts } from '../../src/day/records.ts';
 import { airRead, checkBegan, moved, passedOver, read, startOfFace } from './alphabet.ts';
 import { type DayMachineState, type Machines, put } from './machines.ts';
@@ -91,10 +91,16 @@ function cureOf(stop: Stop, context: DayContext, face: FaceState, plan: Plan): D
 }
 
 /** A stop put right, or on the way to it: another stands first, or its list, its mixing or its check is gone through. */
-const isOnItsWay = (stop: Stop, after: DayMachineState, face: string, facts: Facts): boolean => {
+const isOnItsWay = (
+	machines: Machines,
+	stop: Stop,
+	after: DayMachineState,
+	face: string,
+	facts: Facts,
+): boolean => {
 	if (after.value === 'list' || after.value === 'mix' || after.value === 'check') return true;
 	const now = after.context.faces.find(({ context }) => context.rules.id === face);
-	const first = now && stopsOf(after.context, now, facts)[0];
+	const first = now && machines.stopsOf(after.context, now, facts)[0];
 	return JSON.stringify(first) !== JSON.stringify(stop);
 };
 
@@ -120,7 +126,7 @@ export function ladderAt(
 	for (const face of state.context.faces)
 		for (const facts of bad) {
 			const { id } = face.context.rules;
-			const [stop] = stopsOf(state.context, face, facts);
+			const [stop] = machines.stopsOf(state.context, face, facts);
 			const { value } = face;
 			asked++;
 			if (!stop) {
@@ -146,7 +152,7 @@ export function ladderAt(
 			const after = here ?? through(machines, state, [...way, ...cure]);
 			/** Fresh air, and paint that has died, are other facts afterwards. */
 			const later = stop.by === 'air' || stop.by === 'cup' ? allGood : facts;
-			if (!after || !isOnItsWay(stop, after, id, later))
+			if (!after || !isOnItsWay(machines, stop, after, id, later))
 				says.push(
 					`${stop.by}${'is' in stop ? ` ${stop.is}` : ''} stands before ${id}, and nothing puts it right`,
 				);

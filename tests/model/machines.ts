@@ -4,10 +4,11 @@ import type { BatchState, FaceState } from '../../machines/day-context.ts';
 import { faceMachine, faceStops } from '../../machines/face.ts';
 import { gunCheckMachine } from '../../machines/gun-check.ts';
 import { transition } from '../../machines/step.ts';
+import { stopsOf } from '../../machines/stops.ts';
 import { windowMachine } from '../../machines/window.ts';
 import type { DayEvent } from '../../src/day/records.ts';
 
-/** The machines, as they are or with one thing changed, and what a face says stands before its coat. */
+/** The machines, as they are or with one thing changed, and what is said to stand before the coat of a face. */
 export type Machines = {
 	day: typeof dayMachine;
 	face: typeof faceMachine;
@@ -15,6 +16,7 @@ export type Machines = {
 	gunCheck: typeof gunCheckMachine;
 	window: typeof windowMachine;
 	faceStops: typeof faceStops;
+	stopsOf: typeof stopsOf;
 };
 
 export const asTheyAre: Machines = {
@@ -24,6 +26,7 @@ export const asTheyAre: Machines = {
 	gunCheck: gunCheckMachine,
 	window: windowMachine,
 	faceStops,
+	stopsOf,
 };
 
 /** Guards asked since the last event was put: a chart that goes round by itself asks without end. */
@@ -36,7 +39,7 @@ type Steps<Snapshot> = { getTransitionData(snapshot: Snapshot, event: DayEvent):
  * @returns the state after it (null: the chart has no transition for it here), and how many transitions took it
  */
 export function put<Snapshot>(
-	machine: Machines[Exclude<keyof Machines, 'faceStops'>],
+	machine: Machines[Exclude<keyof Machines, 'faceStops' | 'stopsOf'>],
 	snapshot: Snapshot,
 	event: DayEvent,
 ): { next: Snapshot | null; taken: number } {

@@ -31,6 +31,7 @@ export async function allMutants(): Promise<Mutant[]> {
 
 const entry = `export { dayMachine as day } from './day.ts';
 export { faceMachine as face, faceStops } from './face.ts';
+export { stopsOf } from './stops.ts';
 export { windowMachine as window } from './window.ts';
 export { batchMachine as batch } from './batch.ts';
 export { gunCheckMachine as gunCheck } from './gun-check.ts';`;

@@ -5,6 +5,7 @@ import type { Machines } from './machines.ts';
 import { lid, type Plan, threeCollapsed, threeFaces, twoBatches, twoByTwo, variations } from './plans.ts';
 import type { Broken, Property } from './properties.ts';
 import { canReach } from './search.ts';
+import { stopsWalk } from './stops-alone.ts';
 import { type Judged, walkDay } from './walk-day.ts';
 
 /** Everything that is walked, and what each property says. */
@@ -174,15 +175,32 @@ const faceProof: Proof = {
 		}),
 };
 
-const dayProof = (plan: Plan): Proof => ({
+const stopsProof: Proof = {
+	name: 'stops',
+	how: 'of each state of a face alone, whatever day, cup and gun are',
+	run(machines) {
+		const { states, asked, broken } = stopsWalk(machines);
+		return add(nothing, { states, transitions: asked, refused: 0, seconds: 0 }, broken.slice(0, 3), [7]);
+	},
+};
+
+/** @param ladder asks in every state, too, what stands before each face and what puts it right */
+const dayProof = (plan: Plan, ladder: boolean): Proof => ({
 	name: plan.name,
 	how: plan.vary.has('collapsed') ? 'whole day, check and mixing collapsed' : 'whole day',
 	run(machines, stopAtFirst = false) {
-		const { graph, found, judged } = walkDay(plan, { machines, stopAtFirst });
+		const { graph, found, judged } = walkDay(plan, { machines, stopAtFirst, ladder });
 		return { ...add(nothing, graph, []), judged, found };
 	},
 });
 
-export const aloneProofs = { 'gun-check.ts': checkProof, 'batch.ts': batchProof, 'face.ts': faceProof };
-export const smallDays: readonly Proof[] = [...variations, twoByTwo].map(dayProof);
-export const largeDays: readonly Proof[] = [threeCollapsed, twoBatches, threeFaces].map(dayProof);
+export const aloneProofs = {
+	'gun-check.ts': checkProof,
+	'batch.ts': batchProof,
+	'face.ts': faceProof,
+	'stops.ts': stopsProof,
+};
+export const smallDays: readonly Proof[] = [...variations, twoByTwo].map(plan => dayProof(plan, true));
+export const largeDays: readonly Proof[] = [threeCollapsed, twoBatches, threeFaces].map(plan =>
+	dayProof(plan, false),
+);

@@ -123,6 +123,7 @@ function printWalks(verdicts: readonly Verdict[]) {
 /** What decides each property besides the days: charts alone. */
 const decidedAlone: Partial<Record<Property, string>> = {
 	3: 'face',
+	7: 'stops',
 	9: 'gun check',
 	11: 'gun check',
 	13: 'batch',

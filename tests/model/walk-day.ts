@@ -23,8 +23,6 @@ export type DayWalk = {
 	found: Found[];
 	states: Record<string, number>;
 	judged: Judged;
-	/** How often it was asked what stands before a face. */
-	stops: number;
 };
 
 /** An edge that a break made, and from here on a bit for each group of like faces of which it lays a coat. */
@@ -166,7 +164,6 @@ export function walkDay(
 	const keyOf = keysFor(machines, plan);
 	const moves = alphabetOf(plan, unlistedToo ? () => true : listedIn(machines));
 	const judged: Judged = {};
-	let stops = 0;
 	let unmended: { index: number; says: string } | null = null;
 	const step = stepper(machines, plan, judged, one => fresh.push(one));
 	const heard = new Set<string>();
@@ -194,7 +191,7 @@ export function walkDay(
 			wants.push(wantsOf(plan, pair));
 			if (ladder && !unmended) {
 				const { asked, says } = ladderAt(machines, plan, pair.machine);
-				stops += asked;
+				judged[7] = (judged[7] ?? 0) + asked;
 				if (says[0]) unmended = { index, says: says[0] };
 			}
 			return !(unmended && stopAtFirst);
@@ -217,5 +214,5 @@ export function walkDay(
 		found.push({ property: 7, says, way: wayOf(graph.wayTo(index)) });
 	}
 	if (graph.whole) found.push(...traps(plan, graph, closed, wants));
-	return { plan, graph, found, states, judged, stops };
+	return { plan, graph, found, states, judged };
 }
