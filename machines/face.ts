@@ -107,6 +107,8 @@ export type FaceStop =
 	| { by: 'coats' }
 	| { by: 'window'; is: Exclude<Window, 'spray'> }
 	| { by: 'prep'; step: Prep; place: number }
+	/** Tacking that nothing but the coat follows: it is left for last, for dust settles on what was tacked before. */
+	| { by: 'tack'; step: 'tack'; place: number }
 	| { by: 'touch' };
 
 /** The recoat window that keeps the coat off; null where it lets it on, by itself, by work on the face, or under a reason. */
@@ -116,6 +118,17 @@ function shutBy(context: FaceContext): Exclude<Window, 'spray'> | null {
 	if (window.matches('wait')) return 'wait';
 	if (window.matches('scuff') && !done.includes('scuff') && !done.includes('sand')) return 'scuff';
 	return window.matches('sand') && !done.includes('sand') ? 'sand' : null;
+}
+
+/** The step of the sheet that comes next, if any is left. */
+function prepStops(context: FaceContext): FaceStop[] {
+	const steps = stepsBefore(context);
+	const place = openPlace(context);
+	const step = steps[place];
+	if (!step) return [];
+	return step === 'tack' && place === steps.length - 1
+		? [{ by: 'tack', step, place }]
+		: [{ by: 'prep', step, place }];
 }
 
 /**
@@ -130,14 +143,12 @@ export function faceStops(face: { value: unknown; context: FaceContext }, wet: b
 	const shut = shutBy(context);
 	const window: FaceStop[] = shut ? [{ by: 'window', is: shut }] : [];
 	if (face.value === 'part') return wet ? [] : window;
-	const place = openPlace(context);
-	const next = stepsBefore(context)[place];
 	const wantsTouch = (rules.coats[laid] ?? rules.coats.at(-1))?.touch === true;
 	const isTouched = touched || context.done.includes('sand') || overrides.includes('touch');
 	return [
 		...(laid < rules.coats.length || overrides.includes('coats') ? [] : [{ by: 'coats' as const }]),
 		...(shut === 'wait' ? window : []),
-		...(next ? [{ by: 'prep' as const, step: next, place }] : []),
+		...prepStops(context),
 		...(shut === 'wait' ? [] : window),
 		...(wantsTouch && !isTouched ? [{ by: 'touch' as const }] : []),
 	];

@@ -24,21 +24,21 @@ export type Stop =
 	| { by: 'cup'; is: 'dead' | 'other-material' | 'other-mix' | 'stood' | 'dying' | 'empty' | 'short' }
 	| { by: 'gun'; is: 'unknown' | 'horns' | 'fan' | 'aged' };
 
-/** The order in which stops are put right. */
+/** The order in which stops are put right: dust and water first, then list, air and paint; tacked last, before the gun. */
 export const ladder = [
 	'account',
 	'one-go',
-	'list',
 	'aside',
 	'coats',
-	'air none',
-	'air stale',
 	'window wait',
-	'air out',
 	'prep',
 	'window scuff',
 	'window sand',
 	'touch',
+	'list',
+	'air none',
+	'air stale',
+	'air out',
 	'cup dead',
 	'cup other-material',
 	'cup other-mix',
@@ -46,6 +46,7 @@ export const ladder = [
 	'cup dying',
 	'cup empty',
 	'cup short',
+	'tack',
 	'gun unknown',
 	'gun horns',
 	'gun fan',

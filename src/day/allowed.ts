@@ -1,6 +1,6 @@
 import { letsOn } from '../../machines/face.ts';
 import { type Stop, stopsOf } from '../../machines/stops.ts';
-import type { Face, Job, PlannedCoat, Window } from '../job/job.ts';
+import type { Face, Job, Material, PlannedCoat, Window } from '../job/job.ts';
 import { reducerFor } from '../plan/batches.ts';
 import { type Outlook, outlook, type Spell } from '../plan/outlook.ts';
 import { windowsAfter } from '../plan/windows.ts';
@@ -59,11 +59,16 @@ const sheetWait_s = (moment: Moment, id: string) =>
 	Math.max(nextCoat(moment, id).wait_h * 3600, hardens_s(moment, id));
 
 /** Flash of a face broken off and past its wet edge, s. */
-function partFlash_s(moment: Moment, id: string): number {
-	const { flash, factorPer10C } = materialOf(moment, nextCoat(moment, id).material);
-	const surface = moment.state.book.airs.at(-1)?.surfaceC ?? jobOf(moment).shop.air_C;
+const partFlash_s = (moment: Moment, id: string): number =>
+	flashes_s(
+		materialOf(moment, nextCoat(moment, id).material),
+		moment.state.book.airs.at(-1)?.surfaceC ?? jobOf(moment).shop.air_C,
+	);
+
+/** Least flash of a material on a surface, s; without end where its sheet cannot say. */
+function flashes_s({ flash, factorPer10C }: Material, surface_C: number): number {
 	try {
-		return flash_min(flash, surface, factorPer10C).min_min * 60;
+		return flash_min(flash, surface_C, factorPer10C).min_min * 60;
 	} catch {
 		return Number.POSITIVE_INFINITY;
 	}
@@ -74,6 +79,29 @@ const partFlashes = (moment: Moment, id: string): boolean => {
 	const { part } = faceBook(moment, id);
 	return part !== null && atLeast_s(part.since, moment.now) < partFlash_s(moment, id);
 };
+
+/** Longest that a coat counts as wet where its sheet gives no flash for so cold or warm a surface, s. */
+const wetAtMost_s = 24 * 3600;
+
+/** Until when a coat is wet in the area, wall clock ms: until its flash is over; null: none is. */
+export function wetUntil(moment: Moment): number | null {
+	const { wall } = moment.now;
+	const ends = jobOf(moment).faces.map(({ id, coats }) => {
+		const { laid, part } = faceBook(moment, id);
+		const last = laid.at(-1);
+		const ofPart_s = part
+			? Math.min(wetAtMost_s, partFlash_s(moment, id)) - atLeast_s(part.since, moment.now)
+			: 0;
+		const partly = wall + ofPart_s * 1000;
+		const material = jobOf(moment).materials[(last && coats[last.coat - 1]?.material) ?? ''];
+		if (!last || !material) return partly;
+		const surface_C = rulingSurface_C(moment, last, last.ended);
+		const flash_s = Math.min(wetAtMost_s, flashes_s(material, surface_C));
+		return Math.max(partly, wall + (flash_s - atLeast_s(last.ended, moment.now)) * 1000);
+	});
+	const end = Math.max(wall, ...ends);
+	return end > wall ? end : null;
+}
 
 /** A face broken off that waiting does not help any more: the coat under it takes no paint now. */
 export const isShutPart = (moment: Moment, id: string): boolean =>

@@ -1,19 +1,23 @@
+import { knownOf } from '../../machines/day-context.ts';
 import type { Stop } from '../../machines/stops.ts';
 import type { Prep } from '../job/job.ts';
-import { isShutPart, isWet, reworkDue, stopsAt, waitEnds } from './allowed.ts';
-import {
-	contextOf,
-	faceBook,
-	faceOf,
-	faceState,
-	facesIn,
-	jobOf,
-	laidOn,
-	type Moment,
-	nextCoat,
-} from './moment.ts';
+import { stageAt } from '../job/places.ts';
+import { isShutPart, isWet, reworkDue, stopsAt, waitEnds, wetUntil } from './allowed.ts';
+import { contextOf, faceBook, faceState, facesIn, jobOf, laidOn, type Moment, nextCoat } from './moment.ts';
 import { type Candidate, pending } from './order.ts';
 import { type PaintStep, paintFor, workOn_s } from './paint.ts';
+
+/** Work on a face before its coat. */
+type Work = {
+	step: Prep;
+	grit: number | null;
+	/** Whether the sheet asks for it, or the recoat window. */
+	rule: 'prep' | 'window';
+	/** The stage of the sheet that it is; after all of them where the window asks for it. */
+	stage: number;
+	/** Left for last, just before the gun. */
+	isLast: boolean;
+};
 
 /** The one thing that comes next, worked out from where the day stands; nothing of it is stored. */
 export type Step =
@@ -24,15 +28,7 @@ export type Step =
 	| { kind: 'edge'; face: string }
 	| { kind: 'shut'; face: string }
 	| PaintStep
-	/** `rule`: whether the sheet asks for it, or the recoat window. */
-	| {
-			kind: 'prep';
-			part: string;
-			faces: string[];
-			step: Prep;
-			grit: number | null;
-			rule: 'prep' | 'window';
-	  }
+	| ({ kind: 'prep'; faces: string[] } & Pick<Work, 'step' | 'grit' | 'rule'>)
 	| { kind: 'stuck'; face: string }
 	| { kind: 'wait'; face: string | null; due: number; why: 'flash' | 'window' | 'touch' | 'stand' | 'rework' }
 	| { kind: 'touch'; faces: string[]; coat: number }
@@ -48,13 +44,33 @@ const longWait_ms = 4 * 3_600_000;
 
 const waits = ({ by, ...stop }: Stop): boolean => by === 'window' && 'is' in stop && stop.is === 'wait';
 
-/** The wet face first, then the first in order that need not wait. */
-function chosen(moment: Moment, faces: readonly Candidate[]): string | undefined {
-	const wet = faces.find(({ face }) => faceState(moment, face).matches('part') && isWet(moment, face));
-	return (wet ?? faces.find(({ face }) => mayNow(moment, face)))?.face;
+/** Work that raises dust or spills water: not beside a wet coat, nor while a checked gun waits. */
+const dusty: readonly Prep[] = ['sand', 'scuff', 'fill', 'wipe'];
+const isDusty = (work: Work | null): boolean => work !== null && dusty.includes(work.step);
+
+/** When something may be done to a face by the clock, wall clock ms: its own wait, and for dusty work that of every wet coat. */
+function workableAt(moment: Moment, id: string): number | null {
+	const own = mustWait(moment, id) ? waitEnds(moment, id) : moment.now.wall;
+	if (own === null || !isDusty(workOn(moment, id))) return own;
+	return Math.max(own, wetUntil(moment) ?? own);
 }
 
-const mayNow = (moment: Moment, id: string): boolean => !stopsAt(moment, id).some(waits);
+const mustWait = (moment: Moment, id: string): boolean => stopsAt(moment, id).some(waits);
+const mayNow = (moment: Moment, id: string): boolean => {
+	const at = workableAt(moment, id);
+	return !mustWait(moment, id) && at !== null && at <= moment.now.wall;
+};
+
+const isGunKnown = (moment: Moment): boolean => knownOf(contextOf(moment)) !== null;
+
+/** The wet face first, then the first in order that need not wait; with the gun checked, one that nothing is done to. */
+function chosen(moment: Moment, faces: readonly Candidate[]): string | undefined {
+	const wet = faces.find(({ face }) => faceState(moment, face).matches('part') && isWet(moment, face));
+	if (wet) return wet.face;
+	const may = faces.filter(({ face }) => mayNow(moment, face));
+	const prepared = isGunKnown(moment) ? may.find(({ face }) => !workOn(moment, face)) : undefined;
+	return (prepared ?? may[0])?.face;
+}
 
 function soonest(faces: string[], dueOf: (id: string) => number | null) {
 	const due = faces
@@ -73,7 +89,8 @@ function oneMore(moment: Moment): Extract<Step, { kind: 'one-more' }> | null {
 /** What is next for a face that had a fault, where that is due. */
 export function reworkNow(moment: Moment): Extract<Step, { kind: 'rework' | 'one-more' }> | null {
 	const face = facesIn(moment, 'aside').find(id => {
-		const at = reworkDue(moment, id).due;
+		const { step, due } = reworkDue(moment, id);
+		const at = due !== null && step !== 'set-up' ? Math.max(due, wetUntil(moment) ?? due) : due;
 		return at !== null && at <= moment.now.wall;
 	});
 	if (face === undefined) return oneMore(moment);
@@ -81,46 +98,44 @@ export function reworkNow(moment: Moment): Extract<Step, { kind: 'rework' | 'one
 }
 
 /** The work that stands between a face and its coat: planned, or asked for by its recoat window. */
-function workOn(moment: Moment, id: string) {
-	const stop = stopsAt(moment, id).find(one => one.by === 'prep' || (one.by === 'window' && !waits(one)));
-	if (stop?.by === 'prep')
-		return {
-			step: stop.step,
-			place: stop.place,
-			grit: gritOf(moment, id, stop.place),
-			rule: 'prep' as const,
-		};
-	if (stop?.by !== 'window' || stop.is === 'wait') return null;
-	const { grit } = jobOf(moment).materials[nextCoat(moment, id).material] ?? { grit: null };
-	return { step: stop.is, grit, rule: 'window' as const };
-}
-
-const gritOf = (moment: Moment, id: string, place: number): number | null =>
-	nextCoat(moment, id).prep[place]?.grit ?? null;
-
-/** Faces of the same part that want the same preparation now. */
-function prepFor(moment: Moment, id: string): Step | null {
-	const wanted = workOn(moment, id);
-	if (!wanted) return null;
-	const { part } = faceOf(moment, id);
-	const isAlike = (other: ReturnType<typeof workOn>) =>
-		other?.step === wanted.step && other.grit === wanted.grit && other.rule === wanted.rule;
-	const faces = pending(moment)
-		.map(({ face }) => face)
-		.filter(face => faceOf(moment, face).part === part && isAlike(workOn(moment, face)));
-	const { step, grit, rule } = wanted;
-	return { kind: 'prep', part, faces, step, grit, rule };
-}
-
-/** Every face of the coat is prepared before the first of them is sprayed: preparing is no work for a gun in the hand. */
-function prepBefore(moment: Moment, faces: readonly Candidate[], face: string): Step | null {
-	const round = faces.find(one => one.face === face)?.round;
-	const same = faces.filter(one => one.round === round && mayNow(moment, one.face));
-	for (const one of same) {
-		const prep = prepFor(moment, one.face);
-		if (prep) return prep;
+function workOn(moment: Moment, id: string): Work | null {
+	for (const stop of stopsAt(moment, id)) {
+		if (stop.by === 'prep' || stop.by === 'tack') {
+			const { step, place, by } = stop;
+			const { prep, stage } = nextCoat(moment, id);
+			const its = stageAt(jobOf(moment), id, stage, place);
+			return { step, grit: prep[place]?.grit ?? null, rule: 'prep', stage: its, isLast: by === 'tack' };
+		}
+		if (stop.by !== 'window' || stop.is === 'wait') continue;
+		const { grit } = jobOf(moment).materials[nextCoat(moment, id).material] ?? { grit: null };
+		return { step: stop.is, grit, rule: 'window', stage: Number.POSITIVE_INFINITY, isLast: false };
 	}
 	return null;
+}
+
+/**
+ * Work on every face of a coat before the first of them is sprayed, a step of the sheet on all of them before the next
+ * one: no face is sanded beside one that was wiped for the gun.
+ */
+function prepBefore(
+	moment: Moment,
+	faces: readonly Candidate[],
+	face: string,
+	isLast: boolean,
+): Extract<Step, { kind: 'prep' }> | null {
+	if (isGunKnown(moment) && !workOn(moment, face)) return null;
+	const round = faces.find(one => one.face === face)?.round;
+	const wanted = faces
+		.filter(one => one.round === round && mayNow(moment, one.face))
+		.map(one => ({ face: one.face, work: workOn(moment, one.face) }))
+		.filter((one): one is { face: string; work: Work } => one.work?.isLast === isLast)
+		.sort((one, other) => Math.sign(one.work.stage - other.work.stage) || 0);
+	const [first] = wanted;
+	if (!first) return null;
+	const { step, grit, rule, stage } = first.work;
+	const isAlike = ({ work }: { work: Work }) =>
+		work.stage === stage && work.step === step && work.grit === grit;
+	return { kind: 'prep', faces: wanted.filter(isAlike).map(one => one.face), step, grit, rule };
 }
 
 /** The tape tab of the coat before: it speaks for the faces of the coat that may be sprayed by when their turn comes. */
@@ -158,9 +173,15 @@ function whenNothingNow(moment: Moment, faces: string[]): Step {
 	const { wall } = moment.now;
 	const rework = reworkNow(moment);
 	if (rework) return rework;
-	const face = soonest(faces, id => waitEnds(moment, id));
-	if (face && face.due - wall <= longWait_ms)
-		return { kind: 'wait', ...face, why: faceBook(moment, face.face).part ? 'flash' : 'window' };
+	const face = soonest(faces, id => workableAt(moment, id));
+	if (face && face.due - wall <= longWait_ms) {
+		const isOwn = mustWait(moment, face.face) && !faceBook(moment, face.face).part;
+		return {
+			kind: 'wait',
+			...face,
+			why: isOwn && face.due === waitEnds(moment, face.face) ? 'window' : 'flash',
+		};
+	}
 	return { kind: 'finish' };
 }
 
@@ -186,22 +207,39 @@ export function nextStep(moment: Moment): Step {
 	const faces = pending(moment);
 	const first = faces[0];
 	if (listsDone.includes('clean-up') || !first) return whenNothingNow(moment, []);
-	const [stop] = stopsAt(moment, first.face);
-	if (stop?.by === 'list') return { kind: 'list', list: 'before-spraying' };
-	if (stop?.by === 'air' && stop.is !== 'out') return { kind: 'air' };
 	const seam = seamIn(moment, faces);
 	if (seam) return seam;
+	const line = cupIsEmpty(moment) ? reworkNow(moment) : null;
+	if (line) return line;
 	const face = chosen(moment, faces);
 	if (!face)
 		return whenNothingNow(
 			moment,
 			faces.map(one => one.face),
 		);
-	if (stopsAt(moment, face)[0]?.by === 'air') return { kind: 'stuck', face };
 	return (
-		prepBefore(moment, faces, face) ??
+		prepBefore(moment, faces, face, false) ??
 		touchFor(moment, face) ??
-		paintFor(moment, face) ??
+		listAndAir(moment, face) ??
+		paintAndTack(moment, faces, face) ??
 		gunFor(moment, face)
 	);
+}
+
+const cupIsEmpty = (moment: Moment): boolean => contextOf(moment).cup.length === 0;
+
+/** The list and the air, before any paint is mixed. */
+function listAndAir(moment: Moment, face: string): Step | null {
+	for (const stop of stopsAt(moment, face)) {
+		if (stop.by === 'list') return { kind: 'list', list: 'before-spraying' };
+		if (stop.by === 'air') return stop.is === 'out' ? { kind: 'stuck', face } : { kind: 'air' };
+	}
+	return null;
+}
+
+/** Tacked while the pot stands, or once the cup is filled: last of all before the gun. */
+function paintAndTack(moment: Moment, faces: readonly Candidate[], face: string): Step | null {
+	const paint = paintFor(moment, face);
+	if (paint && paint.kind !== 'wait') return paint;
+	return prepBefore(moment, faces, face, true) ?? paint;
 }

@@ -19,3 +19,10 @@ export function placeOf(job: Job, face: string, stage: number): number {
 	}
 	return place;
 }
+
+/** The stage that is the step at a place before the coats of a stage on a face: where `placeOf` comes from. */
+export function stageAt(job: Job, face: string, coats: number, place: number): number {
+	const ofFace = [...job.stages.entries()].filter(([at, stage]) => at < coats && !leavesOut(stage, face));
+	const from = ofFace.findLastIndex(([, stage]) => stage.kind === 'coats') + 1;
+	return ofFace.slice(from).filter(([, stage]) => stage.kind === 'prep')[place]?.[0] ?? coats;
+}

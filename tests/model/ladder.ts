@@ -76,6 +76,7 @@ function cureOf(stop: Stop, context: DayContext, face: FaceState, plan: Plan): D
 			if (face.matches('part')) return [passedOver('window', id, { window: stop.is })];
 			return [{ type: 'stage.done', face: id, stage: stop.is, grit: null, place: null }];
 		case 'prep':
+		case 'tack':
 			return [{ type: 'stage.done', face: id, stage: stop.step, grit: null, place: stop.place }];
 		case 'touch':
 			return [read('touch', 'tacky', true, { faces: [id], face: id })];

@@ -15,21 +15,21 @@ import { isReasoned, ownLine, type SprayedFace } from './sprayed-face.ts';
  * gun can be, and every fact in turn as bad as it can be: named here anew, from the words of the rules, and in order.
  */
 
-/** First where the painter must say what happened, then what cannot be undone while spraying, the gun last. */
+/** First what happened, then dusty work, then list, air and paint; tacked while the pot stands; the gun last. */
 const inOrder: readonly string[] = [
 	'account',
 	'one-go',
-	'list',
 	'aside',
 	'coats',
-	'air none',
-	'air stale',
 	'window wait',
-	'air out',
 	'prep',
 	'window scuff',
 	'window sand',
 	'touch',
+	'list',
+	'air none',
+	'air stale',
+	'air out',
 	'cup dead',
 	'cup other-material',
 	'cup other-mix',
@@ -37,6 +37,7 @@ const inOrder: readonly string[] = [
 	'cup dying',
 	'cup empty',
 	'cup short',
+	'tack',
 	'gun unknown',
 	'gun horns',
 	'gun fan',
@@ -112,7 +113,7 @@ function ofFace(told: SprayedFace, wet: boolean): string[] {
 	return [
 		...window,
 		...(told.laid >= face.coats.length && !told.overrides.includes('coats') ? ['coats'] : []),
-		...(next ? [`prep: ${next.step} at ${next.place}`] : []),
+		...(next ? [`${next.step === 'tack' ? 'tack' : 'prep'}: ${next.step} at ${next.place}`] : []),
 		...(!isTouched ? ['touch'] : []),
 	];
 }
@@ -203,7 +204,7 @@ export function stopsWalk(machines: Machines = asTheyAre): {
 				asked++;
 				const stops = machines.stopsOf(context, pair.face, facts).map(stop => {
 					if (stop.by === 'aside') return `aside: ${stop.step ?? 'beside another'}`;
-					if (stop.by === 'prep') return `prep: ${stop.step} at ${stop.place}`;
+					if (stop.by === 'prep' || stop.by === 'tack') return `${stop.by}: ${stop.step} at ${stop.place}`;
 					return 'is' in stop ? `${stop.by} ${stop.is}` : stop.by;
 				});
 				const expected = wanted(pair.told, day, facts);

@@ -1,7 +1,8 @@
-import { faceName, prepWord } from '../../words/say.ts';
+import { inert } from '../../job/inert.ts';
+import { faceName, prepWord, sentence } from '../../words/say.ts';
 import { about } from '../../words/spoken.ts';
 import { shutWindow } from '../allowed.ts';
-import { laidOn, type Moment, materialOf, nextCoat } from '../moment.ts';
+import { faceOf, laidOn, type Moment, materialOf, nextCoat } from '../moment.ts';
 import type { Step } from '../next.ts';
 import { plannedPrep } from '../prep.ts';
 import { opens, option, type Prompt } from '../prompt.ts';
@@ -28,25 +29,31 @@ export function touchPrompt(moment: Moment, faces: readonly string[], coat: numb
 	};
 }
 
-/** Preparation of a part before its next coat. */
-export function prepPrompt(moment: Moment, step: Extract<Step, { kind: 'prep' }>): Prompt {
-	const { part, faces, step: prep, grit, rule } = step;
-	const placeOn = (face: string) => plannedPrep(moment, face)?.place ?? null;
-	const over = (reason: string): DayEvent[] =>
-		faces.map(face => ({
-			type: 'override.given',
-			rule,
-			reason,
-			face,
-			coat: laidOn(moment, face) + 1,
-			...(rule === 'prep' ? { step: prep, place: placeOn(face) } : { window: shutWindow(moment, face) }),
-		}));
+type PrepStep = Extract<Step, { kind: 'prep' }>;
+
+/** Work on faces before their next coat, told of all of them at once, or of one part after the other. */
+export function prepPrompt(moment: Moment, step: PrepStep): Prompt {
+	const { faces, step: prep, grit } = step;
+	const parts = [...new Set(faces.map(face => faceOf(moment, face).part))];
 	const [first = ''] = faces;
-	const topic = faces.length === 1 ? faceName(first) : part;
-	const why = () => reasonPrompt(rule, about(topic, `why is it not ${prepWord[prep] ?? prep}?`), over);
-	const done = faces.map(
-		(face): DayEvent => ({ type: 'stage.done', face, stage: prep, grit, place: placeOn(face) }),
-	);
+	const many = `${parts.length} parts`;
+	const topic = faces.length === 1 ? faceName(first) : parts.length === 1 ? (parts[0] ?? '') : many;
+	const did = (prepWord[prep] ?? prep).toUpperCase();
+	const why = () =>
+		reasonPrompt(step.rule, about(topic, `why is it not ${prepWord[prep] ?? prep}?`), reason =>
+			leftOut(moment, step, reason),
+		);
+	const one = (part: string) => {
+		const its = faces.filter(face => faceOf(moment, face).part === part);
+		return opens(part, inert(part).toUpperCase(), () => prepPrompt(moment, { ...step, faces: its }));
+	};
+	const byPart = (): Prompt => ({
+		state: `prep.${prep}.part`,
+		ask: 'choose',
+		say: sentence(`${prep}: which part?`),
+		face: first,
+		options: parts.map(one),
+	});
 	return {
 		state: `prep.${prep}`,
 		ask: 'item',
@@ -54,14 +61,32 @@ export function prepPrompt(moment: Moment, step: Extract<Step, { kind: 'prep' }>
 			topic,
 			`${prep}${grit ? ` with ${grit} grit` : ''}${faces.length === 1 ? '' : `, ${faces.length} faces`}.`,
 		),
-		lines:
-			prep === 'sand' || prep === 'scuff'
+		lines: [
+			...(parts.length > 1 ? [sentence(`${inert(parts.join(', '))}.`)] : []),
+			...(prep === 'sand' || prep === 'scuff'
 				? ['Dust protection on. Film not fully cured is still a hazard.']
-				: [],
+				: []),
+		],
 		face: first,
 		options: [
-			option('done', (prepWord[prep] ?? prep).toUpperCase(), ...done),
+			option('done', parts.length > 1 ? `ALL ${did}` : did, ...doneOn(moment, step)),
+			...(parts.length > 1 ? [opens('part-by-part', 'NOT ALL', byPart)] : []),
 			opens('skip', 'LEAVE IT OUT', why),
 		],
 	};
 }
+
+const placeOf = (moment: Moment, face: string): number | null => plannedPrep(moment, face)?.place ?? null;
+
+const doneOn = (moment: Moment, { faces, step, grit }: PrepStep): DayEvent[] =>
+	faces.map(face => ({ type: 'stage.done', face, stage: step, grit, place: placeOf(moment, face) }));
+
+const leftOut = (moment: Moment, { faces, step, rule }: PrepStep, reason: string): DayEvent[] =>
+	faces.map(face => ({
+		type: 'override.given',
+		rule,
+		reason,
+		face,
+		coat: laidOn(moment, face) + 1,
+		...(rule === 'prep' ? { step, place: placeOf(moment, face) } : { window: shutWindow(moment, face) }),
+	}));

@@ -38,7 +38,7 @@ function meanwhile(moment: Moment, face: string | null): Option[] {
 			: [];
 	const { why, coat = null } = moment.state.book.wait ?? {};
 	const sooner: Option[] =
-		face !== null && coat !== null && (why === 'window' || why === 'flash')
+		face !== null && coat !== null && why !== 'touch' && shutWindow(moment, face) === 'wait'
 			? [opens('sooner', 'SOONER', () => soonerPrompt(moment, face, coat))]
 			: [];
 	return [...stood, ...mix, ...rework, ...flush, ...sooner];
