@@ -78,8 +78,15 @@ export function prepPrompt(moment: Moment, step: PrepStep): Prompt {
 
 const placeOf = (moment: Moment, face: string): number | null => plannedPrep(moment, face)?.place ?? null;
 
-const doneOn = (moment: Moment, { faces, step, grit }: PrepStep): DayEvent[] =>
-	faces.map(face => ({ type: 'stage.done', face, stage: step, grit, place: placeOf(moment, face) }));
+/** What a window asks for is no step of the sheet's list. */
+const doneOn = (moment: Moment, { faces, step, grit, rule }: PrepStep): DayEvent[] =>
+	faces.map(face => ({
+		type: 'stage.done',
+		face,
+		stage: step,
+		grit,
+		place: rule === 'prep' ? placeOf(moment, face) : null,
+	}));
 
 const leftOut = (moment: Moment, { faces, step, rule }: PrepStep, reason: string): DayEvent[] =>
 	faces.map(face => ({
