@@ -155,7 +155,7 @@ const atLists = {
 	},
 	LEAVE_OPEN: async painter => {
 		await painter.answerWhile('breathing');
-		await painter.pressOne(['weak', 'something']);
+		await painter.pressOne(['low', 'weak', 'something']);
 	},
 	ASK_AGAIN: press('ask-again'),
 	READ_AIR: async painter => painter.answerWhile('number'),
