@@ -9,6 +9,7 @@ import { back, type Option, opens, option, type Prompt } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
 import { changedBy } from '../replanned.ts';
 import { untoldPrompt } from './accounting.ts';
+import { extractStaysOn } from './cautions.ts';
 import { cleanUp, closed, partLines } from './finishing.ts';
 import { troublePrompt } from './trouble.ts';
 import { gunLines } from './waiting.ts';
@@ -151,6 +152,7 @@ function closeEarlyPrompt(moment: Moment): Prompt {
 		lines: [
 			...(cup.length > 0 ? ['Paint sets in the gun. Cleaning it first is better.'] : []),
 			...(cleaned || pending(moment).length === 0 ? [] : ['Once cleaned up, nothing more is sprayed today.']),
+			extractStaysOn,
 			...partLines(moment),
 		].slice(0, 3),
 		options: [...(cleaned ? [] : [clean]), option('close', 'CLOSE THE DAY', ...closed(moment)), notClosed],

@@ -6,6 +6,7 @@ import type { Step } from '../next.ts';
 import { plannedPrep } from '../prep.ts';
 import { opens, option, type Prompt } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
+import { atPrep } from './cautions.ts';
 import { reasonPrompt } from './override.ts';
 import { reading } from './reading.ts';
 
@@ -54,10 +55,7 @@ export function prepPrompt(moment: Moment, step: Extract<Step, { kind: 'prep' }>
 			topic,
 			`${prep}${grit ? ` with ${grit} grit` : ''}${faces.length === 1 ? '' : `, ${faces.length} faces`}.`,
 		),
-		lines:
-			prep === 'sand' || prep === 'scuff'
-				? ['Dust protection on. Film not fully cured is still a hazard.']
-				: [],
+		lines: atPrep(moment, prep),
 		face: first,
 		options: [
 			option('done', (prepWord[prep] ?? prep).toUpperCase(), ...done),
