@@ -39,9 +39,14 @@ describe('extract', () => {
 		expect(wiped).toContain('Extractor and gloves on: a degreaser gives off vapour.');
 		expect(wiped).toContain('Plastic: wipe it damp, never dry.');
 		const mixed = shown(day.toState('mix.begin'));
-		expect(mixed).toContain('Goggles, gloves, extractor on; eye wash in reach.');
+		expect(mixed).toContain('Filter mask with A2-P3, goggles, gloves, extractor on; eye wash in reach.');
 		expect(mixed).toMatch(/Tape the pot A\./);
 	});
+});
+
+test('where a sheet names no gear for mixing, breathing gear is said all the same', () => {
+	const said = shown(rehearsed().toState('mix.begin'));
+	expect(said).toContain('Breathing gear, goggles, gloves, extractor on; eye wash in reach.');
 });
 
 test('can and pot are bonded while they are poured from: said at every pour', async () => {
@@ -75,7 +80,7 @@ test('old paint counts as leaded or chromated at the first sanding of a job, and
 	expect(sandings[0]).toContain('Old paint counts as leaded or chromated until tested.');
 	expect(sandings[0]).toContain('Vacuum it or work wet: no air hose, no dry broom.');
 	for (const later of sandings.slice(1)) expect(later).not.toContain('Old paint');
-	expect(sandings.every(said => said.includes('Dust protection on.'))).toBe(true);
+	expect(sandings.every(said => said.includes('Dust protection on: filter mask with P3.'))).toBe(true);
 });
 
 describe('every no for damp or cold says that no flame heater comes in', () => {

@@ -114,7 +114,7 @@ export function mixPrompt(moment: Moment, face: string): Prompt {
 		lines: [
 			...(isFirst ? [tapeWords(moment, material)] : []),
 			...marksLine(moment, batch, batch.make_mL > wanted_mL),
-			`${mixingGear} Tape the pot ${nextLetter(moment)}.`,
+			`${mixingGear(materialOf(moment, material))} Tape the pot ${nextLetter(moment)}.`,
 		],
 		options: [option('mix', 'MIX', batch), anotherAmount(moment, face)],
 	};

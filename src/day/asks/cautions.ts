@@ -1,4 +1,8 @@
-import type { Moment } from '../moment.ts';
+import { gearSaid } from '../../job/breathing.ts';
+import { inert } from '../../job/inert.ts';
+import type { Material } from '../../job/job.ts';
+import { sentence } from '../../words/say.ts';
+import { faceOf, laidOn, type Moment, materialOf } from '../moment.ts';
 
 /** What is said where it is due and asked nowhere: a question that is always answered alike is soon no question. */
 
@@ -10,9 +14,12 @@ export const suitUp = 'Suit up, ear plugs in; stir, mix: the wait ends soon.';
 
 /**
  * Eyes and skin at mixing: 29 CFR 1910.133, 1910.138 and 1910.151(c), from memory; NIOSH 96-111 for the skin. Extract:
- * isocyanate is breathed while it is poured, HSE motor vehicle repair pages.
+ * isocyanate is breathed while it is poured, HSE motor vehicle repair pages. The gear is what the material's sheet names.
  */
-export const mixingGear = 'Goggles, gloves, extractor on; eye wash in reach.';
+export const mixingGear = ({ breathing }: Material): string => {
+	const gear = inert(gearSaid(breathing?.mixing) ?? 'breathing gear');
+	return sentence(`${gear}, goggles, gloves, extractor on; eye wash in reach.`);
+};
 
 /** Source: 29 CFR 1910.106(e)(6)(ii), second-hand. A pot of plastic takes no clip. */
 export const bondedPour = 'Metal can and pot: bonded to earth while you pour.';
@@ -41,12 +48,17 @@ const isFirstSanding = ({ state }: Moment): boolean =>
 			!prep.some(({ step }) => abrades(step)) && !aside?.rework.some(({ step }) => step === 'sand'),
 	);
 
-/** What is said at a step of preparation. */
-export function atPrep(moment: Moment, step: string): string[] {
+/** The gear for the dust of the coat that is sanded; what lies under the first coat of a job no sheet of it tells. */
+function dustGear(moment: Moment, face: string): string {
+	const laid = laidOn(moment, face);
+	const material = laid > 0 ? faceOf(moment, face).coats[laid - 1]?.material : undefined;
+	const gear = material === undefined ? null : gearSaid(materialOf(moment, material).breathing?.sanding);
+	return `Dust protection on${gear ? `: ${inert(gear)}` : ''}. Film not fully cured is still a hazard.`;
+}
+
+/** What is said at a step of preparation of a face. */
+export function atPrep(moment: Moment, step: string, face: string): string[] {
 	if (step === 'wipe') return [...wiping];
 	if (!abrades(step)) return [];
-	return [
-		'Dust protection on. Film not fully cured is still a hazard.',
-		...(isFirstSanding(moment) ? oldPaint : []),
-	];
+	return [dustGear(moment, face), ...(isFirstSanding(moment) ? oldPaint : [])];
 }

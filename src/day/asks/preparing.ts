@@ -55,7 +55,7 @@ export function prepPrompt(moment: Moment, step: Extract<Step, { kind: 'prep' }>
 			topic,
 			`${prep}${grit ? ` with ${grit} grit` : ''}${faces.length === 1 ? '' : `, ${faces.length} faces`}.`,
 		),
-		lines: atPrep(moment, prep),
+		lines: atPrep(moment, prep, first),
 		face: first,
 		options: [
 			option('done', (prepWord[prep] ?? prep).toUpperCase(), ...done),

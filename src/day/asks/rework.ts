@@ -22,7 +22,7 @@ export function reworkPrompt(moment: Moment, face: string, step: 'set-up' | 'san
 		state: `rework.${step}`,
 		ask: 'item',
 		say: about(faceName(face), says[step]),
-		lines: atPrep(moment, step === 'clean' ? 'wipe' : step),
+		lines: atPrep(moment, step === 'clean' ? 'wipe' : step, face),
 		face,
 		options: [
 			option('done', step === 'set-up' ? 'HARD' : 'DONE', { type: 'rework.done', face, step, facts }),
