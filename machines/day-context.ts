@@ -16,6 +16,7 @@ export type GunState = SnapshotFrom<typeof gunMachine>;
 
 export type DayInput = {
 	faces: readonly FaceInput[];
+	/** `isocyanate`: only supplied air will do, for it has some, or its sheet names no cartridge. */
 	materials: Readonly<Record<string, { isocyanate: boolean; order: readonly MixStep[] }>>;
 };
 

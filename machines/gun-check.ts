@@ -4,7 +4,7 @@ import type { DayEvent } from '../src/day/records.ts';
 export type CheckInput = {
 	/** Item codes in the order asked; for readings the feature read. */
 	items: readonly string[];
-	/** A material with isocyanate is sprayed: only supplied air will do. */
+	/** Only supplied air will do: a material with isocyanate is sprayed, or one whose sheet names no cartridge. */
 	isocyanate: boolean;
 	/** The pattern that fits the face to come; null where the list is not a gun check. */
 	pattern: 'tall' | 'wide' | null;

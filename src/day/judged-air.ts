@@ -1,9 +1,10 @@
-import { airVerdict, dewPoint_C, surfaceLimits_C } from '../trade/air.ts';
+import { type AirVerdict, airVerdict, dewPoint_C, surfaceLimits_C } from '../trade/air.ts';
 import { type Moment, materialOf, settingsOf, unitsOf } from './moment.ts';
 import type { EventOf } from './records.ts';
 
 type Air = Pick<EventOf<'air.read'>, 'airC' | 'humidity' | 'surfaceC'>;
-export type JudgedAir = Pick<EventOf<'air.read'>, 'dewPointC' | 'spray' | 'reasons'>;
+/** A verdict on the air, less what is not worked out where a reading lies outside every range. */
+export type JudgedAir = Omit<AirVerdict, 'marginC'>;
 
 const narrowest = (ranges: readonly [number, number][]): [number, number] => [
 	Math.max(...ranges.map(([low]) => low)),
@@ -28,6 +29,6 @@ export function judgedAir(moment: Moment, air: Air, materials: readonly string[]
 	} catch (error) {
 		if (!(error instanceof RangeError)) throw error;
 		const dewPointC = dewPoint_C(air.airC, Math.max(0.01, air.humidity));
-		return { dewPointC, spray: false, reasons: [error.message] };
+		return { dewPointC, spray: false, reasons: [error.message], dampOrCold: true };
 	}
 }

@@ -3,6 +3,7 @@ import { type DayMachineState, dayMachine } from '../../machines/day.ts';
 import type { DayInput } from '../../machines/day-context.ts';
 import type { FaceInput } from '../../machines/face.ts';
 import { transition } from '../../machines/step.ts';
+import { wantsSuppliedAir } from '../job/breathing.ts';
 import type { Face, Job } from '../job/job.ts';
 import { type Book, openBook } from './book.ts';
 import { enter } from './enter.ts';
@@ -47,7 +48,10 @@ const faceInput = (face: Face, job: Job, before: EventOf<'day.opened'>['before']
 export const dayInput = (opened: EventOf<'day.opened'>): DayInput => ({
 	faces: opened.sheet.faces.map(face => faceInput(face, opened.sheet, opened.before)),
 	materials: Object.fromEntries(
-		Object.entries(opened.sheet.materials).map(([id, { isocyanate, order }]) => [id, { isocyanate, order }]),
+		Object.entries(opened.sheet.materials).map(([id, material]) => [
+			id,
+			{ isocyanate: wantsSuppliedAir(material), order: material.order },
+		]),
 	),
 });
 

@@ -44,10 +44,25 @@ export const recoatRowSchema = z.object({
 });
 export type RecoatRow = z.infer<typeof recoatRowSchema>;
 
+/** Breathing gear, as a safety data sheet asks for it; a filter mask is worth what its cartridge is made for. */
+export const gearSchema = z.union([
+	z.object({ gear: z.literal('supplied-air') }),
+	z.object({ gear: z.literal('filter-mask'), cartridge: z.string().check(z.minLength(1)) }),
+]);
+export type Gear = z.infer<typeof gearSchema>;
+
 export const materialSchema = z.object({
 	id: z.string(),
 	name: z.string(),
 	isocyanate: z.boolean(),
+	/** The gear named for each kind of work; null: none is. A sheet of an older day has no such field. */
+	breathing: z.optional(
+		z.object({
+			mixing: z.nullable(gearSchema),
+			spraying: z.nullable(gearSchema),
+			sanding: z.nullable(gearSchema),
+		}),
+	),
 	ratio: z.object({ by: z.enum(['volume', 'weight']), base: positive, hardener: positive }),
 	/** Parts of reducer in the unit of the ratio; a percentage of base + hardener has been turned into parts. 0: none. */
 	reducer_parts: z.number().check(z.minimum(0)),

@@ -10,10 +10,16 @@ import { gapsIn, hasLooseBrace } from './list-words.ts';
 const kept: Record<ListName, Partial<Record<string, string>>> = {
 	'before-spraying': {
 		mask: 'without breathing gear no face is sprayed',
+		supply: 'air that fails at the hose is not noticed until it is breathed',
+		extractor: 'without extract the mist stays where you breathe, and burns',
+		ignition: 'one spark lights the vapour of the whole area',
+		fire: 'two-part coatings ask for a protected area and a way out of it',
+		help: 'alone, nobody looks in when you do not come out',
 		cans: 'cans without a mark cannot be told apart at the pour',
 	},
 	'gun-check': {
 		mask: 'a mask laid down in a break is not missed until it is too late',
+		extractor: 'it may have been shut off in the wait, and mist hangs then',
 		batch: 'the letter is the only way to know what is in the cup',
 		pattern: 'nothing but the pattern shows which way the fan lies',
 	},
@@ -23,7 +29,11 @@ const kept: Record<ListName, Partial<Record<string, string>>> = {
 		'stir-pot': 'hardener that is not stirred in never cures',
 	},
 	'after-a-break': { 'last-face': 'without it a face may be laid twice' },
-	'clean-up': {},
+	'clean-up': {
+		bled: 'air left in the line makes a mist of the solvent',
+		waste: 'left-over mix heats itself, and a shut can holds the heat',
+		rags: 'rags in a heap catch fire hours later',
+	},
 };
 
 /** How many items a list holds, whoever adds them; with the one after a break a gun check has seven. */

@@ -1,4 +1,4 @@
-import type { Checklist, ListName } from './checklist.ts';
+import type { Checklist, ListItem, ListName } from './checklist.ts';
 
 /** The sentences of the lists in force, and what stands in them to be filled in. */
 
@@ -53,6 +53,10 @@ const older: Partial<Record<string, Record<string, string>>> = {
 	},
 };
 
+/** An item of the lists in force; undefined: a shop has taken it out, or an older day has none. */
+export const itemIn = (lists: readonly Checklist[], list: ListName, code: string): ListItem | undefined =>
+	lists.find(one => one.list === list)?.items.find(one => one.code === code);
+
 /**
  * How an item is asked by the lists in force. Where a list of an older day lacks the sentence, the one that was asked
  * then stands in.
@@ -65,7 +69,7 @@ export function sentenceOf(
 	code: string,
 	form: string = code,
 ): string {
-	const item = lists.find(one => one.list === list)?.items.find(one => one.code === code);
+	const item = itemIn(lists, list, code);
 	const then = item?.forms ? undefined : older[code]?.[form];
 	const said = then ?? (form === code ? item?.say : item?.forms?.[form]);
 	if (!said) throw new Error(`the list ${list} does not say how ${code} (${form}) is asked`);
@@ -74,6 +78,6 @@ export function sentenceOf(
 
 /** The reason that a list gives for an item, where it gives one. */
 export const reasonOf = (lists: readonly Checklist[], list: ListName, code: string): string[] => {
-	const why = lists.find(one => one.list === list)?.items.find(one => one.code === code)?.why;
+	const why = itemIn(lists, list, code)?.why;
 	return why ? [why] : [];
 };

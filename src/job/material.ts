@@ -1,4 +1,5 @@
 import { reducerParts } from '../trade/mix.ts';
+import { breathingOf } from './breathing.ts';
 import type { Source } from './document.ts';
 import { whole } from './fields.ts';
 import { coatKindSchema, type Material } from './job.ts';
@@ -171,6 +172,7 @@ export function materialOf(source: Source, { id, entry }: Named<MaterialEntry>):
 	checkFlash(source, id, entry, recoat);
 	checkPoints(source, entry);
 	const density = densityOf(source, entry, reduced);
+	const breathing = breathingOf(source, entry);
 	const essential = whole(entry.values, ['ratio', 'solids', 'sags above']);
 	if (!essential) return undefined;
 	const read = { ...stopgap, ...essential };
@@ -178,6 +180,7 @@ export function materialOf(source: Source, { id, entry }: Named<MaterialEntry>):
 		id,
 		name: read.name ?? id,
 		isocyanate: read.isocyanate,
+		breathing,
 		ratio: { by: read.ratio.by, base: read.ratio.base, hardener: read.ratio.hardener },
 		reducer_parts: parts,
 		density_kg_per_L: density,

@@ -16,7 +16,7 @@ import {
 	wholeList,
 } from './fields.ts';
 import { brief } from './inert.ts';
-import { coatKindSchema, mixStepSchema, type Prep, prepSchema } from './job.ts';
+import { coatKindSchema, type Gear, mixStepSchema, type Prep, prepSchema } from './job.ts';
 import {
 	complain,
 	fromText,
@@ -97,6 +97,15 @@ const ratio = fromText((text, ctx) => {
 	return { by, base, hardener, reducer: third === undefined ? null : Number(third) };
 });
 
+const gear = fromText((text, ctx): Gear => {
+	if (text === 'supplied air') return { gear: 'supplied-air' };
+	const cartridge = /^filter mask with (\S.{0,23})$/.exec(text)?.[1];
+	if (cartridge !== undefined) return { gear: 'filter-mask', cartridge };
+	const message =
+		'allowed: supplied air, or a filter mask with the cartridge that the safety data sheet names, as in "filter mask with A2-P3"';
+	return complain(ctx, message);
+});
+
 const density = some('density');
 const coatShape = { film: must(placed(value(some('film')))), reducer: may(value(reducer)) };
 
@@ -110,6 +119,7 @@ export const windowShape = {
 const materialShape = {
 	name: may(value(name)),
 	isocyanate: must(value(yesOrNo)),
+	breathing: may(map({ mixing: may(value(gear)), spraying: may(value(gear)), sanding: may(value(gear)) })),
 	ratio: must(value(ratio)),
 	reducer: may(value(reducer)),
 	density: may(

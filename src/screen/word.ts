@@ -32,6 +32,7 @@ const stateWords: Record<string, string> = {
 	finish: 'CLEAN UP',
 	'finish.close': 'CLOSE DAY',
 	'hold.air-back': 'AIR?',
+	'hold.air-off': 'STAY OUT',
 	'hold.air-lost': 'LEAVE',
 	'hold.clock': 'CLOCK?',
 	'hold.close': 'CLOSE?',

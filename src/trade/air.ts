@@ -71,7 +71,20 @@ export type AirLimits = {
 	humidity_max: number;
 	margin_C: number;
 };
-export type AirVerdict = { dewPointC: number; marginC: number; spray: boolean; reasons: string[] };
+export type AirVerdict = {
+	dewPointC: number;
+	marginC: number;
+	spray: boolean;
+	reasons: string[];
+	/** A no because it is damp or cold, which tempts to heat. */
+	dampOrCold: boolean;
+};
+
+/**
+ * Said with every no for damp or cold. Sources: no flame or hot surface, 29 CFR 1910.107(c); that burning gives off water and
+ * carbon monoxide: common practice, no source.
+ */
+export const noFlameHeater = 'No flame heater comes in: spark, carbon monoxide, water.';
 
 /**
  * Limits of the surface, °C: those of the air where the data sheet gives no others.
@@ -112,22 +125,30 @@ export function verdictAt(
 	const marginC = surfaceC - dewPointC;
 	const temp = (value: number) => format(value, 'temperature', units);
 	const kelvin = (value: number) => format(value, 'temperatureDifference', units);
-	const against: [boolean, string][] = [
+	const against: readonly [holds: boolean, toHeat: boolean, says: string][] = [
 		[
 			marginC < margin_C - hair,
+			true,
 			`surface ${temp(surfaceC)} is ${marginC < 0 ? `${kelvin(-marginC)} below` : `only ${kelvin(marginC)} over`} the dew point ${temp(dewPointC)}: ${kelvin(margin_C)} are wanted`,
 		],
-		[airC < coolest - hair, `air ${temp(airC)} is under the material's ${temp(coolest)}`],
-		[airC > warmest + hair, `air ${temp(airC)} is over the material's ${temp(warmest)}`],
-		[surfaceC < coldest - hair, `surface ${temp(surfaceC)} is under the ${temp(coldest)} allowed`],
-		[surfaceC > hottest + hair, `surface ${temp(surfaceC)} is over the ${temp(hottest)} allowed`],
+		[airC < coolest - hair, true, `air ${temp(airC)} is under the material's ${temp(coolest)}`],
+		[airC > warmest + hair, false, `air ${temp(airC)} is over the material's ${temp(warmest)}`],
+		[surfaceC < coldest - hair, true, `surface ${temp(surfaceC)} is under the ${temp(coldest)} allowed`],
+		[surfaceC > hottest + hair, false, `surface ${temp(surfaceC)} is over the ${temp(hottest)} allowed`],
 		[
 			humidity > humidity_max + hair,
+			true,
 			`humidity ${format(humidity, 'share', units)} is over the material's ${format(humidity_max, 'share', units)}`,
 		],
 	];
-	const reasons = against.filter(([holds]) => holds).map(([, reason]) => reason);
-	return { dewPointC, marginC, spray: reasons.length === 0, reasons };
+	const held = against.filter(([holds]) => holds);
+	return {
+		dewPointC,
+		marginC,
+		spray: held.length === 0,
+		reasons: held.map(([, , says]) => says),
+		dampOrCold: held.some(([, toHeat]) => toHeat),
+	};
 }
 
 /**

@@ -128,7 +128,7 @@ export const unitsOf: Record<Quantity, Unit[]> = {
 		unit('imp fl oz/min', mL.impFlOz, ['imperial fl oz/min', 'uk fl oz/min']),
 		unit('gal/h', mL.gallon / 60, ['gal/hr']),
 	],
-	share: [unit('', 1), unit('%', 0.01, ['percent', 'per cent', 'pct'])],
+	share: [unit('', 1), unit('%', 0.01, ['percent', 'per cent', 'pct']), unit('ppm', 1e-6)],
 	mass: [
 		unit('g', 1, ['gram', 'grams', 'gm']),
 		unit('kg', 1000, ['kilogram', 'kilograms', 'kilo', 'kilos']),

@@ -156,10 +156,26 @@ describe('sentences', () => {
 		expect((await work(damp)).out).toContain('blush is likely');
 	});
 
-	test('ventilation prints cautions and never a go-ahead', async () => {
-		const { out } = await work(vent);
-		expect(out).toContain('does not clear a room');
-		expect(out).not.toMatch(/\bsafe\b|enough|\bok\b|may spray/i);
+	test('ventilation prints both figures or says that one is missing, cautions, and never a go-ahead', async () => {
+		const limit = [...vent, '--limit', '100 ppm'];
+		const [fire, both] = [(await work(vent)).out, (await work(limit)).out];
+		expect(fire).toMatch(
+			/8564 ft³ of air.*quarter of its explosive limit\.\nExposure limit not given \(--limit\)/,
+		);
+		expect(both).toMatch(/explosive limit\.\nAt its exposure limit, 100 ppm, mixing 1: 304000 ft³ of air\./);
+		for (const out of [fire, both]) {
+			expect(out).toContain('does not clear a room');
+			expect(out).not.toMatch(/\bsafe\b|enough|\bok\b|may spray/i);
+		}
+		expect((await json(limit)).exposure_m3).toBeCloseTo(8608, 0);
+		expect((await json([...limit, '--mixing', '3'])).exposure_m3).toBeCloseTo(3 * 8608.3, 0);
+	});
+
+	test('a no for damp or cold says that no flame heater comes in, one for heat does not', async () => {
+		expect((await work(air)).out).toContain('No flame heater comes in: spark, carbon monoxide, water.');
+		expect(JSON.parse((await work([...air, '--json'])).out).cautions).toHaveLength(1);
+		const hot = await work(['air', '--air', '70 °F', '--humidity', '50%', '--surface', '200 °F']);
+		expect(hot.out).not.toContain('heater');
 	});
 
 	test('the fan is drawn across several strokes', async () => {

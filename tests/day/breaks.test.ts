@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { loadLists } from '../../src/job/lists.ts';
 import { rehearsed } from './rehearsed.ts';
 import { smallJob } from './small-job.ts';
 
@@ -128,6 +129,30 @@ test('air lost: nothing about paint or gun until the painter is back and says th
 	expect(told()).not.toMatch(/gun|cup|batch|paint|face|coat|stroke/i);
 	day.pick('not-yet');
 	day.pick('back');
+	day.pick('air-back');
+	expect(day.line().ask).toBe('last-face');
+	day.toEnd();
+	expect(day.findings()).toEqual([]);
+});
+
+/** 29 CFR 1910.134(i)(5) and (i)(7): what stands before spraying on supplied air stands again where it failed. */
+test('air that was lost is read at the hose before anything else; while it fails, only read again and closing the day', async () => {
+	const loaded = await loadLists({ lists: [] }, 'sheet.yaml');
+	if (!loaded.ok) throw new Error('the lists do not load');
+	const day = rehearsed({ lists: loaded.lists });
+	const codes = () => Object.values(day.line().corners).map(({ code }) => code);
+	day.until(spraying('left door/edges'));
+	for (const code of ['trouble', 'air-lost', 'back']) day.pick(code);
+	expect(day.line().say).toBe('Supplied air: flow at the hose, alarm, intake. What is there?');
+	expect(codes().sort()).toEqual(['air-back', 'alarm', 'close', 'low']);
+	for (const failing of ['alarm', 'low']) {
+		day.pick(failing);
+		expect(day.line().say).toBe('Supplied air: not back. Stay out until it is.');
+		expect(codes()).toEqual(['not-yet', 'close']);
+		day.pick('not-yet');
+		expect(day.line().state).toBe('hold.air-lost');
+		day.pick('back');
+	}
 	day.pick('air-back');
 	expect(day.line().ask).toBe('last-face');
 	day.toEnd();

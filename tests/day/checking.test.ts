@@ -62,6 +62,37 @@ test('supplied air alone is asked for of a material with isocyanate, and of no o
 	expect(told(false)).toBe('Breathing gear is wanted: supplied air or a filter mask.');
 });
 
+/** 29 CFR 1910.134(d)(3), from memory: a filter by what is in the air. It is worth what its cartridge is made for. */
+test('a filter mask passes only where the sheet names its cartridge, which is said once the mask was read', () => {
+	const job = smallJob();
+	const { topcoat } = job.materials;
+	if (!topcoat) throw new Error('the job has no topcoat');
+	const rest = { mixing: null, sanding: null };
+	const dayWith = (spraying: NonNullable<typeof topcoat.breathing>['spraying']) => {
+		const material = { ...topcoat, isocyanate: false, breathing: { ...rest, spraying } };
+		const day = rehearsed({ job: { ...job, materials: { topcoat: material } } });
+		day.painter.world.breathing = 'filter-mask';
+		day.toState('list.before-spraying.mask');
+		expect(JSON.stringify(day.line())).not.toContain('A2-P3');
+		day.pick('filter-mask');
+		return day;
+	};
+	const unnamed = dayWith(null).line();
+	expect([unnamed.state, unnamed.lines[0]]).toEqual([
+		'list.before-spraying.mask',
+		'Supplied air only for this material.',
+	]);
+	const named = dayWith({ gear: 'filter-mask', cartridge: 'A2-P3' });
+	expect(named.line().lines[0]).toBe('Cartridge: A2-P3, as its sheet names it.');
+	named.toEnd();
+	expect(named.ofType('reading.taken').filter(({ feature }) => feature === 'breathing')[0]).toMatchObject({
+		value: 'filter-mask',
+		wanted: ['supplied-air', 'filter-mask'],
+		matched: true,
+	});
+	expect(named.findings()).toEqual([]);
+});
+
 /** A face stroked side to side with the gun upright, so that its fan stands tall; first in the day. */
 function tallFirst() {
 	const job = smallJob();

@@ -155,7 +155,7 @@ test('how far to pour stands on the screen while it is poured, and is gone when 
 	expect(JSON.stringify({ ...day.line(), at: '', max: 0 })).not.toMatch(/\b150\b/);
 	day.send('number 100');
 	expect(day.line().state).toBe('mix.pour');
-	expect(day.line().lines.join(' ')).toBe('Read 100 mL. Wanted 150 mL. Pour on.');
+	expect(day.line().lines[0]).toBe('Read 100 mL. Wanted 150 mL. Pour on.');
 	day.toEnd();
 	expect(day.findings()).toEqual([]);
 });

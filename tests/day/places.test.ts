@@ -69,7 +69,7 @@ test('an answer that leaves an item open says what to do, and the item stands wh
 	const day = rehearsed({ job, lists });
 	day.toState('list.before-spraying.extractor');
 	const { corners: asked } = day.line();
-	day.pick('hangs');
+	day.pick('weak');
 	expect(day.line().lines).toEqual(['Put it right, then have it asked again.']);
 	day.pick('ask-again');
 	expect(day.line().corners).toEqual(asked);

@@ -10,18 +10,23 @@ async function cleanUp() {
 	const items = loaded.ok ? loaded.lists.find(({ list }) => list === 'clean-up')?.items : undefined;
 	if (!items) throw new Error('the list of clean-up does not load');
 	const said = (code: string) => items.find(item => item.code === code)?.say ?? '';
-	return { codes: items.map(({ code }) => code), said };
+	const why = (code: string) => items.find(item => item.code === code)?.why ?? '';
+	return { codes: items.map(({ code }) => code), said, why };
 }
 
 describe('at the end of the day', () => {
 	/**
 	 * 29 CFR 1910.107(g)(3) in the wording of WAC 296-24-37013(3): approved metal waste cans, emptied at least once daily.
 	 * 29 CFR 1910.107(b)(5)(ii), quoted in an interpretation of 11 February 2008: discarded filters in a water-filled metal
-	 * container, or taken away at once. The lid: 29 CFR 1910.106(h)(8)(iii), from memory.
+	 * container, or taken away at once. A lid that closes itself: 34 Pa. Code 35.92(c), gravity closing; 29 CFR
+	 * 1910.106(h)(8)(iii), from memory. Never screwed down, for wet hardener gives off gas: common practice, no source.
 	 */
-	test('rags and filters go wetted into a metal can with its lid shut, emptied daily: not where the left-over mix goes', async () => {
-		const { said } = await cleanUp();
-		expect(said('rags')).toMatch(/^Rags, filters: wetted, .*metal can, lid shut, emptied daily\.$/);
+	test('rags and filters go wetted into a metal can with a lid that closes itself: not where the left-over mix goes', async () => {
+		const { said, why } = await cleanUp();
+		expect(said('rags')).toMatch(
+			/^Rags, filters: wetted, metal can, self-closing lid never screwed down; emptied daily\.$/,
+		);
+		expect(why('rags')).toMatch(/gives off gas/);
 		expect(said('rags')).not.toMatch(/vented|outside/);
 		expect(said('waste')).toMatch(/^Left-over mix: outside, in vented metal, as the data sheet says\.$/);
 	});
@@ -38,11 +43,28 @@ describe('at the end of the day', () => {
 		expect(said('flush')).toMatch(/solvent through, no air, into a closed can/);
 		expect(said('cap')).toMatch(/^Cap, tip, needle: off/);
 	});
+
+	/**
+	 * Ventilation run while spray gear is cleaned: 29 CFR 1910.107(g)(5) in the wording of WAC 296-24-37013(5). Chlorinated
+	 * solvent in aluminium under pressure: from memory.
+	 */
+	test('gear and extract are as for mixing, and nothing chlorinated comes into aluminium', async () => {
+		const { why } = await cleanUp();
+		expect(why('bled')).toMatch(/^Gear, gloves and extractor as for mixing\./);
+		expect(why('flush')).toMatch(/^No chlorinated solvent in an aluminium gun, cup or pot, for it can burst\./);
+	});
+
+	/** 29 CFR 1910.107(d)(2), from memory; New York City Mechanical Code 502.7.3.1: until drying vapours are exhausted. */
+	test('the extract stays on until the parts give off no vapour', async () => {
+		const { said, why } = await cleanUp();
+		expect(said('extractor')).toMatch(/leave it running/);
+		expect(why('extractor')).toMatch(/^On until parts and filters give off no vapour\./);
+	});
 });
 
 describe('in mid-day', () => {
 	const shown = (day: ReturnType<typeof rehearsed>) => [day.line().say, ...day.line().lines].join(' ');
-	const order = /Air off, line bled first\. Solvent through: no air, into a closed can\./;
+	const order = /Gear, gloves, extractor on\. Air off, line bled first\. Solvent through: no air, into a closed can\. Nothing chlorinated/;
 
 	test('a gun flushed in a wait', () => {
 		const day = rehearsed();

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { levels_mL, mixAmounts, reducerParts, reducerShareOfMix } from '../../src/trade/mix.ts';
-import { dilution_m3 } from '../../src/trade/ventilation.ts';
+import { dilution_m3, exposure_m3 } from '../../src/trade/ventilation.ts';
 import { holds } from './published.ts';
 
 const flOz_mL = 29.5735295625;
@@ -44,6 +44,26 @@ describe('dilution of solvent vapour', () => {
 			here: () => dilution_m3(toluene) / ft3_m3,
 		},
 	]);
+
+	// 403 ft³ a pint-molecule × specific gravity ÷ (molecular weight × limit): a university's form of general dilution.
+	const perPint_ft3 = (403 * 0.866) / 92.13;
+	holds([
+		{
+			of: 'a pint of toluene kept at 100 ppm, ft³',
+			value: perPint_ft3 / 100e-6,
+			off: 150,
+			source: 'University of Toledo, ventilation formulae, ch. 10: (403 × 10⁶ × SG × ER) ÷ (MW × C)',
+			here: () => exposure_m3({ ...toluene, solvent_L: gallon_L / 8, limit: 100e-6, mixing: 1 }) / ft3_m3,
+		},
+	]);
+
+	test('health wants far more air than fire, and more where the room mixes badly', () => {
+		const health = { ...toluene, limit: 100e-6, mixing: 1 };
+		expect(exposure_m3(health) / dilution_m3(toluene)).toBeGreaterThan(30);
+		expect(exposure_m3({ ...health, mixing: 5 })).toBeCloseTo(5 * exposure_m3(health), 6);
+		expect(() => exposure_m3({ ...health, limit: 0.5 })).toThrow(/exposure limit must be 1 to 10000 ppm/);
+		expect(() => exposure_m3({ ...health, mixing: 0.5 })).toThrow(/mixing must be 1 to 10 times/);
+	});
 
 	test('grows with the solvent, and shrinks as the limit is higher', () => {
 		expect(dilution_m3({ ...toluene, solvent_L: 2 * gallon_L })).toBeCloseTo(2 * dilution_m3(toluene), 9);

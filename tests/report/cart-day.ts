@@ -21,15 +21,15 @@ const mishaps: { when: (line: Line) => boolean; does: (day: Day) => void }[] = [
 	{
 		when: ({ state }) => state === 'list.before-spraying.extractor',
 		does: day => {
-			day.pick('hangs');
+			day.pick('weak');
 			day.pick('ask-again');
 		},
 	},
 	{
-		when: ({ state }) => state === 'list.before-spraying.help',
+		when: ({ state }) => state === 'list.clean-up.hands',
 		does: day => {
-			day.pick('missing');
-			day.send('text eye wash is on its way; the tap at the door runs');
+			day.pick('not-yet');
+			day.send('text overalls go to the laundry as they are; the tap at the door runs');
 		},
 	},
 	{ when: ({ ask, coat }) => ask === 'gauge' && coat === 1, does: day => void day.send('number 24') },

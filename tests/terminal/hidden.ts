@@ -29,14 +29,14 @@ const featureOf: Record<string, string> = {
 
 /** What else a list asks: it neither instructs nor ends the list. */
 const items = new Set([
+	'supply',
 	'extractor',
 	'ignition',
-	'terminal',
 	'earth',
 	'skin',
+	'fire',
 	'help',
 	'cans',
-	'paper',
 	'surface',
 ]);
 

@@ -1,4 +1,4 @@
-import { dewPoint_C, dewPointFromWetBulb_C, humidityAt, verdictAt } from '../../trade/air.ts';
+import { dewPoint_C, dewPointFromWetBulb_C, humidityAt, noFlameHeater, verdictAt } from '../../trade/air.ts';
 import { format } from '../../trade/shown.ts';
 import { type Given, type Worked, workPart } from './part.ts';
 
@@ -26,6 +26,7 @@ function work(given: Given): Worked {
 	const anyAir = { air_C: [-20, 60], humidity_max: 1, margin_C } as const;
 	const verdict = verdictAt(dewPointC, { airC, humidity, surfaceC }, anyAir, given.units);
 	const blush = humidity > blushHumidity ? ['Over 80% humidity blush is likely: see the data sheet.'] : [];
+	const heater = verdict.dampOrCold ? [noFlameHeater] : [];
 	const dew = format(dewPointC, 'temperature', given.units);
 	const margin = format(verdict.marginC, 'temperatureDifference', given.units);
 	const wanted = format(margin_C, 'temperatureDifference', given.units);
@@ -39,8 +40,9 @@ function work(given: Given): Worked {
 			spray: verdict.spray,
 			reasons: verdict.reasons,
 			humidity,
+			...(heater.length > 0 && { cautions: heater }),
 		},
-		lines: [...lines, ...blush],
+		lines: [...lines, ...heater, ...blush],
 		...(!verdict.spray && { status: 1 as const }),
 	};
 }

@@ -1,29 +1,49 @@
 import { format } from '../../trade/shown.ts';
-import { cautions, dilution_m3 } from '../../trade/ventilation.ts';
+import { cautions, dilution_m3, exposure_m3 } from '../../trade/ventilation.ts';
 import { type Given, type Worked, workPart } from './part.ts';
 
+const notGiven = 'Exposure limit not given (--limit): it asks for far more air than the explosive limit.';
+
+/** Both figures stand side by side: the one of fire alone reads like leave to breathe. */
 function work(given: Given): Worked {
-	const volume = dilution_m3({
+	const solvent = {
 		vapour_m3_per_L: given.quantity('vapour', 'vapour'),
-		lel: given.quantity('lel', 'share'),
 		solvent_L: given.quantity('solvent', 'volume') / 1000,
-	});
-	const air = format(volume, 'airVolume', given.units);
+	};
+	const dilution = dilution_m3({ ...solvent, lel: given.quantity('lel', 'share') });
+	const limit = given.has('limit') ? given.quantity('limit', 'share') : null;
+	const mixing = given.numberOr('mixing', 1);
+	const exposure = limit === null ? null : exposure_m3({ ...solvent, limit, mixing });
+	const air = (volume_m3: number) => format(volume_m3, 'airVolume', given.units);
+	const health =
+		exposure === null || limit === null
+			? notGiven
+			: `At its exposure limit, ${Number((limit * 1e6).toPrecision(3))} ppm, mixing ${mixing}: ${air(exposure)} of air.`;
 	return {
-		keys: { dilution_m3: volume, cautions },
-		lines: [`By the rule, ${air} of air for this solvent, at a quarter of its explosive limit.`, ...cautions],
+		keys: { dilution_m3: dilution, ...(exposure !== null && { exposure_m3: exposure }), cautions },
+		lines: [
+			`By the rule, ${air(dilution)} of air for this solvent, at a quarter of its explosive limit.`,
+			health,
+			...cautions,
+		],
 	};
 }
 
 export const vent = workPart({
 	name: 'vent',
-	summary: 'volume of air that dilutes a solvent: to check arithmetic, never a go-ahead',
-	usage: ['work vent --vapour VAPOUR --lel SHARE --solvent VOLUME'],
+	summary: 'air that dilutes a solvent, for fire and for health: to check arithmetic, never a go-ahead',
+	usage: ['work vent --vapour VAPOUR --lel SHARE --solvent VOLUME [--limit SHARE [--mixing NUMBER]]'],
 	options: {
 		vapour: { type: 'string', value: 'VAPOUR', says: 'vapour that the liquid gives, as in "30.4 ft3/gal"' },
 		lel: { type: 'string', value: 'SHARE', says: 'lower explosive limit' },
 		solvent: { type: 'string', value: 'VOLUME', says: 'solvent that evaporates' },
+		limit: { type: 'string', value: 'SHARE', says: 'exposure limit of its data sheet, as in "100 ppm"' },
+		mixing: {
+			type: 'string',
+			value: 'NUMBER',
+			says: 'how much worse the room mixes, 1 to 10; 1 if left out',
+		},
 	},
-	examples: ['work vent --vapour "30.4 ft3/gal" --lel 1.4% --solvent "1 gal"'],
+	examples: ['work vent --vapour "30.4 ft3/gal" --lel 1.4% --solvent "1 gal" --limit "100 ppm"'],
 	work,
 });

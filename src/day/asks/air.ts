@@ -1,4 +1,5 @@
 import { inert } from '../../job/inert.ts';
+import { noFlameHeater } from '../../trade/air.ts';
 import { fromUnit, inUnit, type Quantity } from '../../trade/quantity.ts';
 import { entryUnit } from '../../trade/shown.ts';
 import { sentence } from '../../words/say.ts';
@@ -25,10 +26,12 @@ const airAsked: readonly [AirAsked, ...AirAsked[]] = [
 	{ of: 'surfaceC', kind: 'temperature', say: 'Surface of the parts: how warm?', range: [-10, 70] },
 ];
 
+const materialsLeft = (moment: Moment): string[] =>
+	pending(moment).map(({ face }) => nextCoat(moment, face).material);
+
 function airRead(moment: Moment, [airC = 0, humidity = 0, surfaceC = 0]: readonly number[]): DayEvent {
-	const materials = pending(moment).map(({ face }) => nextCoat(moment, face).material);
 	const air = { airC, humidity, surfaceC };
-	const { dewPointC, spray, reasons } = judgedAir(moment, air, materials);
+	const { dewPointC, spray, reasons } = judgedAir(moment, air, materialsLeft(moment));
 	return { type: 'air.read', ...air, dewPointC, spray, reasons };
 }
 
@@ -64,6 +67,7 @@ export function stuckPrompt(moment: Moment, id: string): Prompt {
 		.filter(face => airNow(moment, face) === 'out');
 	const own = air ? judgedAir(moment, air, [nextCoat(moment, id).material]).reasons : [];
 	const reasons = own.length > 0 ? own : (air?.reasons ?? []);
+	const heater = air && judgedAir(moment, air, materialsLeft(moment)).dampOrCold ? [noFlameHeater] : [];
 	const over = (reason: string): DayEvent[] =>
 		faces.map(face => ({
 			type: 'override.given',
@@ -76,7 +80,7 @@ export function stuckPrompt(moment: Moment, id: string): Prompt {
 		state: 'air.no',
 		ask: 'choose',
 		say: 'Air: outside the limits. Do not spray now.',
-		lines: reasons.map(reason => sentence(inert(reason))),
+		lines: [...reasons.slice(0, 3 - heater.length).map(reason => sentence(inert(reason))), ...heater],
 		options: [
 			opens('read-again', 'READ AGAIN', () => airPrompt(moment)),
 			opens('go-on', 'GO ON WITH A REASON', () =>

@@ -11,6 +11,7 @@ import { paintShort_mL, restOfCoat } from '../paint.ts';
 import { type Option, opens, option, type Prompt } from '../prompt.ts';
 import type { EventOf } from '../records.ts';
 import { tapeWords } from './cans.ts';
+import { mixingGear } from './cautions.ts';
 import { marksPrompt } from './finer-marks.ts';
 import { asKeyed, keyed } from './keyed.ts';
 import { kindOf, littlePart } from './pot-levels.ts';
@@ -113,8 +114,7 @@ export function mixPrompt(moment: Moment, face: string): Prompt {
 		lines: [
 			...(isFirst ? [tapeWords(moment, material)] : []),
 			...marksLine(moment, batch, batch.make_mL > wanted_mL),
-			`Gloves on. Tape the pot ${nextLetter(moment)}.`,
-			'Vapour and fire: as the data sheet says.',
+			`${mixingGear(materialOf(moment, material))} Tape the pot ${nextLetter(moment)}.`,
 		],
 		options: [option('mix', 'MIX', batch), anotherAmount(moment, face)],
 	};

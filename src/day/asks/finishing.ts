@@ -10,6 +10,7 @@ import { contextOf, faceOf, faceState, facesIn, isAside, jobOf, laidOn, type Mom
 import { pending } from '../order.ts';
 import { type Option, opens, option, type Prompt } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
+import { extractStaysOn } from './cautions.ts';
 import { leftOverPrompt } from './left-over.ts';
 import { setAside } from './set-aside.ts';
 import { soonerPrompt } from './waiting.ts';
@@ -83,7 +84,7 @@ export function finishPrompt(moment: Moment): Prompt {
 			]
 		: [];
 	const lines = [
-		...(cleaned ? partLines(moment) : []),
+		...(cleaned ? [extractStaysOn, ...partLines(moment)] : []),
 		aside.length > 0
 			? `Set aside: ${[...new Set(aside.map(face => inert(faceOf(moment, face).part)))].join(', ')}.`
 			: '',

@@ -1,3 +1,4 @@
+import { wantsSuppliedAir } from '../../job/breathing.ts';
 import { letterNumber, letterOf } from '../../plan/batch-letters.ts';
 import { fromUnit, inUnit } from '../../trade/quantity.ts';
 import { entryUnit } from '../../trade/shown.ts';
@@ -47,7 +48,7 @@ export function wantedOf(moment: Moment, item: string): EventOf<'reading.taken'>
 	const rule = face ? ruleOf(moment, face) : null;
 	switch (item) {
 		case 'mask':
-			return rule && materialOf(moment, rule.material).isocyanate
+			return rule && wantsSuppliedAir(materialOf(moment, rule.material))
 				? 'supplied-air'
 				: ['supplied-air', 'filter-mask'];
 		case 'batch':

@@ -1,5 +1,6 @@
 import { batchInHand } from '../../../machines/day-context.ts';
 import { inert } from '../../job/inert.ts';
+import { itemIn } from '../../job/list-words.ts';
 import { clock, date } from '../../words/clock.ts';
 import { duration, faceName, sentence } from '../../words/say.ts';
 import { wasLong } from '../book.ts';
@@ -9,6 +10,7 @@ import { back, type Option, opens, option, type Prompt } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
 import { changedBy } from '../replanned.ts';
 import { untoldPrompt } from './accounting.ts';
+import { extractStaysOn } from './cautions.ts';
 import { cleanUp, closed, partLines } from './finishing.ts';
 import { troublePrompt } from './trouble.ts';
 import { gunLines } from './waiting.ts';
@@ -34,11 +36,34 @@ const airLostPrompt = (moment: Moment): Prompt => ({
 	options: [opens('back', 'I AM BACK', () => airBackPrompt(moment))],
 });
 
-const airBackPrompt = (moment: Moment): Prompt => ({
-	state: 'hold.air-back',
+/** The supply is read as before spraying; on an older day, whose list does not ask for it, the painter says so. */
+function airBackPrompt(moment: Moment): Prompt {
+	const { lists } = moment.state.book.opened;
+	const supply = itemIn(lists, 'before-spraying', 'supply');
+	const read = (supply?.answers ?? []).filter(({ passes }) => passes !== 'unless-isocyanate');
+	const options = read.map(({ code, text, passes }) =>
+		passes === 'yes'
+			? option('air-back', text, ended(moment))
+			: opens(code, text, () => airOffPrompt(moment)),
+	);
+	return {
+		state: 'hold.air-back',
+		ask: 'choose',
+		say: supply?.say ?? 'Breathing air: is the supply back and tested?',
+		lines: supply?.why ? [supply.why] : [],
+		options: [
+			...(supply ? options : [option('air-back', 'AIR IS BACK', ended(moment)), back('not-yet', 'NOT YET')]),
+			closing(moment),
+		],
+	};
+}
+
+/** What failed at the hose is put right and read again, or the day is closed. */
+const airOffPrompt = (moment: Moment): Prompt => ({
+	state: 'hold.air-off',
 	ask: 'choose',
-	say: 'Breathing air: is the supply back and tested?',
-	options: [option('air-back', 'AIR IS BACK', ended(moment)), back('not-yet', 'NOT YET'), closing(moment)],
+	say: 'Supplied air: not back. Stay out until it is.',
+	options: [back('not-yet', 'READ AGAIN'), closing(moment)],
 });
 
 const closing = (moment: Moment): Option =>
@@ -151,6 +176,7 @@ function closeEarlyPrompt(moment: Moment): Prompt {
 		lines: [
 			...(cup.length > 0 ? ['Paint sets in the gun. Cleaning it first is better.'] : []),
 			...(cleaned || pending(moment).length === 0 ? [] : ['Once cleaned up, nothing more is sprayed today.']),
+			extractStaysOn,
 			...partLines(moment),
 		].slice(0, 3),
 		options: [...(cleaned ? [] : [clean]), option('close', 'CLOSE THE DAY', ...closed(moment)), notClosed],

@@ -1,5 +1,6 @@
+import { inert } from '../../job/inert.ts';
 import { sentence } from '../../words/say.ts';
-import { contextOf, type Moment, nextCoat } from '../moment.ts';
+import { contextOf, type Moment, materialOf, nextCoat } from '../moment.ts';
 import { pending } from '../order.ts';
 import { back, type Option, option, type Prompt, type Reply } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
@@ -18,6 +19,16 @@ const marksOfToday = (moment: Moment): string[] => [
 
 /** Corners of the answer that passes, from item to item: never one twice in a row, at first never that of BACK or DONE. */
 const inTurn: readonly Corner[] = ['topRight', 'bottomRight', 'topLeft'];
+
+/** The cartridges that the sheet names for what is sprayed next, said once a filter mask was read. */
+function cartridgeLine(moment: Moment, face: string | null): string | null {
+	const faces = face ? [face] : pending(moment).map(one => one.face);
+	const named = faces.flatMap(id => {
+		const gear = materialOf(moment, nextCoat(moment, id).material).breathing?.spraying;
+		return gear?.gear === 'filter-mask' ? [inert(gear.cartridge)] : [];
+	});
+	return named.length > 0 ? `Cartridge: ${[...new Set(named)].join(', ')}, as its sheet names it.` : null;
+}
 
 /**
  * Where the answers of an item stand. They change places from list to list and from item to item, so that whoever
@@ -59,6 +70,7 @@ export function itemPrompt(moment: Moment, code: string): Prompt | null {
 		return {
 			events: [reading(moment, 'breathing', given, wanted), answered],
 			...(!passed && check.list !== 'gun-check' && { notice: () => notice }),
+			...(passed && given === 'filter-mask' && { notice: () => cartridgeLine(moment, check.face) }),
 		};
 	};
 	const places = cornersOf(moment, item.answers);

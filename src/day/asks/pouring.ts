@@ -5,6 +5,7 @@ import { contextOf, type Moment } from '../moment.ts';
 import { back, type Option, opens, option, type Prompt, type Reply } from '../prompt.ts';
 import type { DayEvent, EventOf } from '../records.ts';
 import { canMarks } from './cans.ts';
+import { bondedPour } from './cautions.ts';
 import {
 	asRead,
 	compare,
@@ -67,7 +68,7 @@ export function pourPrompt(moment: Moment, letter: string, batch: BatchBook, com
 		state: 'mix.pour',
 		ask: 'do',
 		say: worded(moment, 'mixing', 'level', 'pour', { component, amount: `${level.to} ${level.unit}` }),
-		lines: isGiven ? (isLittle ? [littleWords] : []) : [coarseWords],
+		lines: [...(isGiven ? (isLittle ? [littleWords] : []) : [coarseWords]), bondedPour],
 		do: [{ code: 'pour', ...level }],
 		options: [opens('done', 'POURED', () => levelPrompt(moment, letter, batch, component))],
 	};

@@ -7,6 +7,7 @@ import type { Step } from '../next.ts';
 import { plannedPrep } from '../prep.ts';
 import { opens, option, type Prompt } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
+import { atPrep } from './cautions.ts';
 import { reasonPrompt } from './override.ts';
 import { reading } from './reading.ts';
 
@@ -62,10 +63,8 @@ export function prepPrompt(moment: Moment, step: PrepStep): Prompt {
 			`${prep}${grit ? ` with ${grit} grit` : ''}${faces.length === 1 ? '' : `, ${faces.length} faces`}.`,
 		),
 		lines: [
+			...atPrep(moment, prep, first),
 			...(parts.length > 1 ? [sentence(`${inert(parts.join(', '))}.`)] : []),
-			...(prep === 'sand' || prep === 'scuff'
-				? ['Dust protection on. Film not fully cured is still a hazard.']
-				: []),
 		],
 		face: first,
 		options: [

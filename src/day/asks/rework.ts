@@ -3,6 +3,7 @@ import { about } from '../../words/spoken.ts';
 import { reworkDue } from '../allowed.ts';
 import { faceBook, laidOn, type Moment } from '../moment.ts';
 import { back, opens, option, type Prompt } from '../prompt.ts';
+import { atPrep } from './cautions.ts';
 import { reasonPrompt } from './override.ts';
 import { wetFaultWord } from './trouble.ts';
 
@@ -21,7 +22,7 @@ export function reworkPrompt(moment: Moment, face: string, step: 'set-up' | 'san
 		state: `rework.${step}`,
 		ask: 'item',
 		say: about(faceName(face), says[step]),
-		lines: step === 'sand' ? ['Dust protection on. Film not fully cured is still a hazard.'] : [],
+		lines: atPrep(moment, step === 'clean' ? 'wipe' : step, face),
 		face,
 		options: [
 			option('done', step === 'set-up' ? 'HARD' : 'DONE', { type: 'rework.done', face, step, facts }),

@@ -14,8 +14,9 @@ const formal: readonly string[] = ['window', 'due', 'long', 'thinned', 'fresh'];
 
 const told = (types: readonly string[]) => types.filter(type => !untold.includes(type));
 
+/** What stands on a screen without how it is worded: a caution more, or another sentence, is no other day. */
 export const shownIn = (lines: readonly Line[]): string[] =>
-	lines.map(line => JSON.stringify({ ...line, events: told(line.events) }));
+	lines.map(({ say: _, lines: __, ...line }) => JSON.stringify({ ...line, events: told(line.events) }));
 
 function factsOf(facts: object | undefined): object | undefined {
 	const left = Object.entries(facts ?? {}).filter(([name]) => !formal.includes(name));

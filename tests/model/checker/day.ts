@@ -6,6 +6,8 @@ export type RecoatRow = { from_C: number; to_C: number; windows: Span[] };
 export type Material = {
 	id: string;
 	isocyanate: boolean;
+	/** The gear that its sheet names; absent on an older day, whose sheet could name none. */
+	breathing?: { spraying: { gear: string; cartridge?: string } | null };
 	ratio: { by: string; base: number; hardener: number };
 	density_kg_per_L: Record<string, number> | null;
 	order: string[];

@@ -1,5 +1,5 @@
 import { type GunCheck, gunCheckOf, patternFeatures } from './checks.ts';
-import { type Day, materialOf } from './day.ts';
+import { type Day, type Material, materialOf } from './day.ts';
 import { type Finding, finding } from './finding.ts';
 import { allOf, is, type Note, type NoteOf } from './notes.ts';
 
@@ -106,13 +106,25 @@ function breathing(
 	return { answer, item, line: note.line, passes };
 }
 
-/** Paint with isocyanate is sprayed on supplied air and on nothing else (property 11). */
+/** Why a paint is sprayed on supplied air alone; null: a filter mask serves too. */
+function onAirAlone(paint: Material | undefined): string | null {
+	if (paint?.isocyanate) return 'isocyanate';
+	const named = paint?.breathing?.spraying;
+	const hasCartridge = named?.gear === 'filter-mask' && (named.cartridge ?? '').trim() !== '';
+	return paint?.breathing === undefined || hasCartridge ? null : 'paint for which no cartridge is named';
+}
+
+/**
+ * Paint with isocyanate, and paint whose sheet names no cartridge, is sprayed on supplied air and on nothing else
+ * (property 11).
+ */
 export function suppliedAir(day: Day): Finding[] {
 	return allOf(day.notes, 'face.started').flatMap(start => {
-		if (!start.cup.some(batch => materialOf(day, batch)?.isocyanate)) return [];
+		const [why] = start.cup.flatMap(batch => onAirAlone(materialOf(day, batch)) ?? []);
+		if (why === undefined) return [];
 		const gear = breathing(day, start.n);
 		if (gear && /^(supplied|air-fed)/.test(gear.answer) && gear.passes !== false) return [];
 		const says = gear ? `${gear.answer} at line ${gear.line}` : 'nothing read';
-		return [finding(11, start, `${start.face} gets isocyanate, breathing gear: ${says}`)];
+		return [finding(11, start, `${start.face} gets ${why}, breathing gear: ${says}`)];
 	});
 }

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { cartDay } from './cart-day.ts';
-import { lid } from './cart-sheet.ts';
+import { cartSheet, lid } from './cart-sheet.ts';
 import { changed, find, like, putAfter, without } from './draft.ts';
 import type { Raw } from './lines.ts';
 import { expectFound, foundIn, type Mutilation } from './mutilated.ts';
@@ -25,6 +25,18 @@ const breathingAs = (value: string) => (day: Raw[]) =>
 	day.map(r =>
 		r.type === 'reading.taken' && r.feature === 'breathing' ? { ...r, value, wanted: value } : r,
 	);
+
+/** Paint without isocyanate, whose sheet names some gear for spraying. */
+const naming = (spraying: Raw | null) => (day: Raw[]) => {
+	const sheet = cartSheet(0);
+	const materials = Object.fromEntries(
+		Object.entries(sheet.materials).map(([id, paint]) => [
+			id,
+			{ ...paint, isocyanate: false, breathing: { mixing: null, spraying, sanding: null } },
+		]),
+	);
+	return changed(day, like('day.opened'), { sheet: { ...sheet, materials } });
+};
 
 describe('property 11: an open item keeps the check open', () => {
 	const left: Mutilation[] = [
@@ -64,6 +76,11 @@ describe('property 11: an open item keeps the check open', () => {
 			breathingAs('filter-mask'),
 			/gets isocyanate, breathing gear: filter/,
 		],
+		[
+			'paint is sprayed through a filter whose cartridge nobody names',
+			day => naming(null)(breathingAs('filter-mask')(day)),
+			/gets paint for which no cartridge is named, breathing gear: filter/,
+		],
 		['isocyanate is sprayed with no mask', breathingAs('none'), /gets isocyanate, breathing gear: none/],
 		[
 			'the air is too damp for its dew point',
@@ -101,6 +118,13 @@ describe('property 11: an open item keeps the check open', () => {
 		),
 	];
 	test.each(given)('an override %s', (...mutilation) => expectFound(11, mutilation));
+
+	test('a filter mask with the cartridge that the sheet names is sound for paint without isocyanate', () => {
+		const named = naming({ gear: 'filter-mask', cartridge: 'A2-P3' });
+		const day = breathingAs('filter-mask')(named(cartDay()));
+		const answered = changed(day, like('item.answered', { item: 'mask' }), { answer: 'filter-mask' });
+		expect(foundIn(answered)).toEqual([]);
+	});
 
 	test('an item passed over with a reason, and marked, is sound', () => {
 		expect(foundIn(passedOver(cartDay(), 'motor away for repair', true))).toEqual([]);

@@ -16,7 +16,7 @@ const keys: Record<Place, string> = {
 
 /** Answers of list items that leave nothing open. */
 const inOrder = [
-	...['pulled', 'nothing', 'outside', 'clipped', 'covered', 'ready', 'unlike', 'up'],
+	...['flows', 'clean', 'nothing', 'clipped', 'covered', 'there', 'known', 'unlike'],
 	...['done', 'clear', 'shut', 'running'],
 ];
 /** Where there is a choice, what carries the day on. */

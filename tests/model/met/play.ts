@@ -155,7 +155,7 @@ const atLists = {
 	},
 	LEAVE_OPEN: async painter => {
 		await painter.answerWhile('breathing');
-		await painter.pressOne(['weak', 'something']);
+		await painter.pressOne(['low', 'weak', 'something']);
 	},
 	ASK_AGAIN: press('ask-again'),
 	READ_AIR: async painter => painter.answerWhile('number'),
@@ -302,7 +302,10 @@ const inTrouble = {
 		await painter.press('air-lost');
 	},
 	AIR_BACK: press('air-back'),
-	AIR_NOT_BACK: press('not-yet'),
+	AIR_NOT_BACK: async painter => {
+		await painter.press('low');
+		await painter.press('not-yet');
+	},
 	GUN_FAULT: async painter => {
 		await painter.press('gun-fault');
 		await painter.press('spits');
