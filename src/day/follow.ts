@@ -27,9 +27,8 @@ import { rulingSurface_C } from './ruling-surface.ts';
 /** Records that follow from where the day stands, without any key: at most one step of them at a time. */
 
 /** Windows of every coat whose surface temperature, or whose end, is new. */
-function windowsDue(moment: Moment): EventOf<'window.set'>[] {
-	if (!moment.state.book.air) return [];
-	return jobOf(moment).faces.flatMap((face): EventOf<'window.set'>[] => {
+export const windowsDue = (moment: Moment): EventOf<'window.set'>[] =>
+	jobOf(moment).faces.flatMap((face): EventOf<'window.set'>[] => {
 		const { laid, windows } = faceBook(moment, face.id);
 		const last = laid.at(-1);
 		if (!last) return [];
@@ -50,7 +49,6 @@ function windowsDue(moment: Moment): EventOf<'window.set'>[] {
 			},
 		];
 	});
-}
 
 /** A face back from its rework line has had the coat that its line ends with. */
 const resprayed = (moment: Moment): DayEvent[] =>
@@ -144,7 +142,7 @@ function volumeOf(moment: Moment, letter: string): number {
 export function following(moment: Moment): DayEvent[] {
 	const activity = activityOf(moment);
 	if (activity === 'closed') return [];
-	const windows = windowsDue(moment);
+	const windows = moment.state.book.air ? windowsDue(moment) : [];
 	if (windows.length > 0) return windows;
 	const moved = windowsMoved(moment);
 	if (moved.length > 0) return moved;

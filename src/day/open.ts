@@ -14,9 +14,9 @@ export type Opening = {
 	program: string;
 	before: EventOf<'day.opened'>['before'];
 	/** What the shop's own days have shown; none: the sheet's figures hold. */
-	rates?: Rates;
+	rates?: Rates | undefined;
 	zone: string;
-	seed?: number;
+	seed?: number | undefined;
 };
 
 /** The first record of a day: everything that the day rests on, in full. */
