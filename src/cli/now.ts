@@ -1,8 +1,7 @@
 import { asDay } from '../day/file/trouble.ts';
-import { historyAfter } from '../day/history.ts';
+import { type FaceNow, nowAfter } from '../day/now.ts';
 import type { DayRecord } from '../day/records.ts';
 import { inert } from '../job/inert.ts';
-import { type FaceNow, faceNows } from '../plan/now.ts';
 import { clock, date } from '../words/clock.ts';
 import { duration, faceName } from '../words/say.ts';
 import type { Args, Command } from './command.ts';
@@ -27,8 +26,7 @@ export const nowCommand: Command = {
 				throw new RangeError('the day has no beginning: try fanwise log --salvage');
 			const at = momentAsked(args, records);
 			jobOf(path, io);
-			const { faces: history } = asDay(path, () => historyAfter(records));
-			const faces = faceNows({ job: opened.sheet, history, at });
+			const faces = asDay(path, () => nowAfter(records, at));
 			if (args.options.json)
 				io.stdout.write(
 					`${JSON.stringify({ job: opened.job, at: new Date(at).toISOString(), faces: faces.map(dataOf) })}\n`,
@@ -80,14 +78,15 @@ function textOf(job: string, faces: readonly FaceNow[], at: number, zone: string
 }
 
 function line({ next, aside }: FaceNow, at: number, moment: (ms: number) => string): string {
-	const from = (ms: number) => (ms <= at ? 'now' : `from ${moment(ms)}`);
+	const from = (ms: number | null) => (ms === null ? 'once hard' : ms <= at ? 'now' : `from ${moment(ms)}`);
 	const until = (ms: number | null) => (ms === null ? '' : `, until ${moment(ms)}`);
 	if (next.may === 'rework') return `set aside (${inert(aside ?? '')}): ${next.step} ${from(next.from)}`;
 	if (next.may === 'beside') return `set aside with its part (${inert(aside ?? '')})`;
 	if (next.may === 'nothing') return 'done';
+	if (next.may === 'begun') return `coat ${next.coat} begun, not ended`;
 	if (next.may === 'sand')
 		return next.from === null
-			? `coat ${next.coat}: no window opens any more; sand first`
+			? `coat ${next.coat}: no window opens by waiting`
 			: `${next.step} ${from(next.from)}, then coat ${next.coat}`;
 	if (next.may === 'prep') return `${next.step} ${from(next.from)}`;
 	if (next.may === 'wait')

@@ -1,4 +1,4 @@
-import { letsOn } from '../../machines/face.ts';
+import { letsOn, type ReworkStep, reworkLeft } from '../../machines/face.ts';
 import { type Stop, stopsOf } from '../../machines/stops.ts';
 import type { Face, Job, Material, PlannedCoat, Window } from '../job/job.ts';
 import { reducerFor } from '../plan/batches.ts';
@@ -6,7 +6,7 @@ import { type Outlook, outlook, type Spell } from '../plan/outlook.ts';
 import { windowsAfter } from '../plan/windows.ts';
 import { airStale } from '../trade/air.ts';
 import type { RecoatWindow } from '../trade/recoat.ts';
-import { flash_min, potLife_h, timeAt_h } from '../trade/time.ts';
+import { flash_min, potLife_h } from '../trade/time.ts';
 import type { WindowEdge } from '../words/window-edge.ts';
 import { atLeast_s, atMost_s, type Instant } from './instant.ts';
 import { judgedAir } from './judged-air.ts';
@@ -24,7 +24,7 @@ import {
 	nextCoat,
 	settingsOf,
 } from './moment.ts';
-import { hardens_s, plannedPrep } from './prep.ts';
+import { hardening_s, hardens_s, plannedPrep } from './prep.ts';
 import type { EventOf, Facts } from './records.ts';
 import { rulingSurface_C } from './ruling-surface.ts';
 import { takes } from './takes.ts';
@@ -58,13 +58,6 @@ function offsets(moment: Moment, id: string): Spell[] {
 const sheetWait_s = (moment: Moment, id: string) =>
 	Math.max(nextCoat(moment, id).wait_h * 3600, hardens_s(moment, id));
 
-/** Flash of a face broken off and past its wet edge, s. */
-const partFlash_s = (moment: Moment, id: string): number =>
-	flashes_s(
-		materialOf(moment, nextCoat(moment, id).material),
-		moment.state.book.airs.at(-1)?.surfaceC ?? jobOf(moment).shop.air_C,
-	);
-
 /** Least flash of a material on a surface, s; without end where its sheet cannot say. */
 function flashes_s({ flash, factorPer10C }: Material, surface_C: number): number {
 	try {
@@ -74,55 +67,59 @@ function flashes_s({ flash, factorPer10C }: Material, surface_C: number): number
 	}
 }
 
-/** A face broken off is past its wet edge, and what is on of that coat still flashes. */
-const partFlashes = (moment: Moment, id: string): boolean => {
+/** How long what is on of a coat broken off still flashes, past its wet edge, s. */
+function flashLeft_s(moment: Moment, id: string): number {
 	const { part } = faceBook(moment, id);
-	return part !== null && atLeast_s(part.since, moment.now) < partFlash_s(moment, id);
-};
+	if (!part) return 0;
+	const material = materialOf(moment, nextCoat(moment, id).material);
+	const surface_C = moment.state.book.airs.at(-1)?.surfaceC ?? jobOf(moment).shop.air_C;
+	return Math.max(0, flashes_s(material, surface_C) - atLeast_s(part.since, moment.now));
+}
 
 /** Longest that a coat counts as wet where its sheet gives no flash for so cold or warm a surface, s. */
 const wetAtMost_s = 24 * 3600;
 
 /** Until when a coat is wet in the area, wall clock ms: until its flash is over; null: none is. */
 export function wetUntil(moment: Moment): number | null {
-	const { wall } = moment.now;
-	const ends = jobOf(moment).faces.map(({ id, coats }) => {
-		const { laid, part } = faceBook(moment, id);
-		const last = laid.at(-1);
-		const ofPart_s = part
-			? Math.min(wetAtMost_s, partFlash_s(moment, id)) - atLeast_s(part.since, moment.now)
-			: 0;
-		const partly = wall + ofPart_s * 1000;
+	const lefts = jobOf(moment).faces.map(({ id, coats }) => {
+		const last = faceBook(moment, id).laid.at(-1);
 		const material = jobOf(moment).materials[(last && coats[last.coat - 1]?.material) ?? ''];
-		if (!last || !material) return partly;
-		const surface_C = rulingSurface_C(moment, last, last.ended);
-		const flash_s = Math.min(wetAtMost_s, flashes_s(material, surface_C));
-		return Math.max(partly, wall + (flash_s - atLeast_s(last.ended, moment.now)) * 1000);
+		const partly_s = flashLeft_s(moment, id);
+		if (!last || !material) return partly_s;
+		const flash_s = flashes_s(material, rulingSurface_C(moment, last, last.ended));
+		return Math.max(partly_s, Math.min(wetAtMost_s, flash_s) - atLeast_s(last.ended, moment.now));
 	});
-	const end = Math.max(wall, ...ends);
-	return end > wall ? end : null;
+	const left_s = Math.min(wetAtMost_s, Math.max(0, ...lefts));
+	return left_s > 0 ? moment.now.wall + left_s * 1000 : null;
 }
 
 /** A face broken off that waiting does not help any more: the coat under it takes no paint now. */
 export const isShutPart = (moment: Moment, id: string): boolean =>
 	faceState(moment, id).matches('part') &&
 	!isWet(moment, id) &&
-	!partFlashes(moment, id) &&
+	flashLeft_s(moment, id) === 0 &&
 	!letsOn(faceState(moment, id).context);
 
 /**
- * The recoat window that a face has come to be in by the clock, of the coat under it where some of the next is on: it
- * opens by the clock that counts less, and closes by the one that counts more.
+ * The recoat window that a face has come to be in by the clock, of the coat under it where some of the next is on, and
+ * how long it stays, s: it opens by the clock that counts less, and closes by the one that counts more.
  */
-export function windowByClock(moment: Moment, id: string): EventOf<'window.moved'>['to'] {
+export function windowByClock(
+	moment: Moment,
+	id: string,
+): { to: EventOf<'window.moved'>['to']; left_s: number } {
 	const { laid } = faceBook(moment, id);
-	if (partFlashes(moment, id)) return 'wait';
+	const flash_s = flashLeft_s(moment, id);
+	if (flash_s > 0) return { to: 'wait', left_s: flash_s };
 	const last = laid.at(-1);
-	if (!last) return 'bare';
+	if (!last) return { to: 'bare', left_s: Number.POSITIVE_INFINITY };
 	const least = atLeast_s(last.ended, moment.now);
-	if (least < sheetWait_s(moment, id)) return 'wait';
+	const wait_s = sheetWait_s(moment, id) - least;
+	if (wait_s > 0) return { to: 'wait', left_s: wait_s };
 	const most = atMost_s(last.ended, moment.now);
-	return offsets(moment, id).find(({ from_s, until_s }) => least >= from_s && most < until_s)?.does ?? 'wait';
+	const spell = offsets(moment, id).find(({ from_s, until_s }) => least >= from_s && most < until_s);
+	const { does: to, until_s } = spell ?? { does: 'wait', until_s: Number.POSITIVE_INFINITY };
+	return { to, left_s: until_s - (to === 'wait' ? least : most) };
 }
 
 /** A window opened and shut unseen since a face came into its wait: this is another wait. */
@@ -140,7 +137,7 @@ function openedUnseen(moment: Moment, id: string): boolean {
 /** The recoat windows that faces in line have come into since their charts were told of one. */
 export const windowsMoved = (moment: Moment): EventOf<'window.moved'>[] =>
 	facesIn(moment, 'open', 'part').flatMap(face => {
-		const to = windowByClock(moment, face);
+		const { to } = windowByClock(moment, face);
 		const stands = windowNow(moment, face) === to && !(to === 'wait' && openedUnseen(moment, face));
 		return stands ? [] : [{ type: 'window.moved', face, coat: laidOn(moment, face) + 1, to }];
 	});
@@ -182,7 +179,7 @@ export function waitEnds(moment: Moment, id: string): number | null {
 	const { part, laid } = faceBook(moment, id);
 	if (!part && laid.length === 0) return moment.now.wall;
 	const left_s = part
-		? Math.max(0, partFlash_s(moment, id) - atLeast_s(part.since, moment.now))
+		? flashLeft_s(moment, id)
 		: (outlookOf(moment, id)?.opens_s ?? Number.POSITIVE_INFINITY);
 	return Number.isFinite(left_s) ? moment.now.wall + left_s * 1000 : null;
 }
@@ -239,12 +236,15 @@ export function airNow(moment: Moment, id: string): NonNullable<Facts['air']> {
 	return air.spray && judgedAir(moment, air, [nextCoat(moment, id).material]).spray ? 'ok' : 'out';
 }
 
-/** A face broken off is still inside its wet edge. */
-export function isWet(moment: Moment, id: string): boolean {
+/** How long the edge of a face broken off stays wet, s; below 0: it is dry; null: no half coat is on. */
+export function wetLeft_s(moment: Moment, id: string): number | null {
 	const { part } = faceBook(moment, id);
 	const { wetEdge_s } = materialOf(moment, nextCoat(moment, id).material);
-	return part !== null && atMost_s(part.wetSince, moment.now) <= wetEdge_s;
+	return part && wetEdge_s - atMost_s(part.wetSince, moment.now);
 }
+
+/** A face broken off is still inside its wet edge. */
+export const isWet = (moment: Moment, id: string): boolean => (wetLeft_s(moment, id) ?? -1) >= 0;
 
 export const checkAged = (moment: Moment): boolean => {
 	const { checked } = moment.state.book;
@@ -321,29 +321,15 @@ export const potsOf = (moment: Moment, coat: PlannedCoat): string[] =>
 	});
 
 /** A rework line's next step, and when it is due, wall clock ms (null: not by waiting). */
-export function reworkDue(
-	moment: Moment,
-	id: string,
-): { step: 'set-up' | 'sand' | 'clean'; due: number | null } {
+export function reworkDue(moment: Moment, id: string): { step: ReworkStep; due: number | null } {
 	const { aside, laid } = faceBook(moment, id);
-	const done = aside?.rework.length ?? 0;
-	if (done === 1) return { step: 'sand', due: moment.now.wall };
-	if (done >= 2) return { step: 'clean', due: moment.now.wall };
-	const coat = faceOf(moment, id).coats[Math.max(0, (aside?.coat ?? 0) - 1)];
-	const material = coat && jobOf(moment).materials[coat.material];
-	const since = aside?.since;
-	if (!material || !since) return { step: 'set-up', due: null };
-	const surface = rulingSurface_C(moment, laid.at(-1) ?? { carried_C: null }, since);
-	try {
-		const sheet = material.sandAfter[0];
-		const hours = sheet ? timeAt_h(material.sandAfter, surface, material.factorPer10C) : 24;
-		return {
-			step: 'set-up',
-			due: moment.now.wall + Math.max(0, hours * 3600 - atLeast_s(since, moment.now)) * 1000,
-		};
-	} catch {
-		return { step: 'set-up', due: null };
-	}
+	const step = reworkLeft(faceState(moment, id).context.rework) ?? 'clean';
+	if (step !== 'set-up' || !aside) return { step, due: moment.now.wall };
+	const { material } = faceOf(moment, id).coats[Math.max(0, aside.coat - 1)] ?? nextCoat(moment, id);
+	const surface_C = rulingSurface_C(moment, laid.at(-1) ?? { carried_C: null }, aside.since);
+	const hard_s = hardening_s(materialOf(moment, material), surface_C) ?? 24 * 3600;
+	const left_s = Math.max(0, hard_s - atLeast_s(aside.since, moment.now));
+	return { step, due: Number.isFinite(left_s) ? moment.now.wall + left_s * 1000 : null };
 }
 
 export const overridesOn = (moment: Moment, id: string): readonly string[] =>

@@ -27,11 +27,11 @@ import { rulingSurface_C } from './ruling-surface.ts';
 /** Records that follow from where the day stands, without any key: at most one step of them at a time. */
 
 /** Windows of every coat whose surface temperature, or whose end, is new: before any reading, what earlier days read rules. */
-function windowsDue(moment: Moment): EventOf<'window.set'>[] {
-	return jobOf(moment).faces.flatMap((face): EventOf<'window.set'>[] => {
+export const windowsDue = (moment: Moment): EventOf<'window.set'>[] =>
+	jobOf(moment).faces.flatMap((face): EventOf<'window.set'>[] => {
 		const { laid, windows } = faceBook(moment, face.id);
 		const last = laid.at(-1);
-		if (!last || (!moment.state.book.air && last.carried_C === null)) return [];
+		if (!last) return [];
 		const surfaceC = rulingSurface_C(moment, last, last.ended);
 		if (windows?.coat === last.coat && windows.surfaceC === surfaceC) return [];
 		const at = (hours: number) => isoAt(Math.round(last.ended.wall + hours * 3_600_000));
@@ -49,7 +49,6 @@ function windowsDue(moment: Moment): EventOf<'window.set'>[] {
 			},
 		];
 	});
-}
 
 /** A face back from its rework line has had the coat that its line ends with. */
 const resprayed = (moment: Moment): DayEvent[] =>

@@ -1,5 +1,6 @@
 import type { FaceBook } from './book.ts';
 import { isoAt } from './instant.ts';
+import { besideOf } from './moment.ts';
 import type { DayRecord, EventOf, FaceHistory } from './records.ts';
 import { type DayState, foldAll } from './state.ts';
 
@@ -8,14 +9,11 @@ type Before = EventOf<'day.opened'>['before'];
 /** Nothing has been sprayed on this job before. */
 export const noHistory: Before = { faces: {}, letters: 0 };
 
-function faceAfter(
-	{ book, machine }: DayState,
-	id: string,
-	records: readonly DayRecord[],
-): FaceHistory | null {
+function faceAfter(state: DayState, id: string): FaceHistory | null {
+	const { book } = state;
 	const face = book.faces.get(id);
 	if (!face) return null;
-	const isBeside = machine.context.faces.some(one => one.context.rules.id === id && one.matches('beside'));
+	const held = besideOf({ state, now: book.now }, id);
 	const shop_C = book.opened.sheet.shop.air_C;
 	const read_C = face.windows?.surfaceC ?? book.airs.at(-1)?.surfaceC;
 	return {
@@ -30,7 +28,7 @@ function faceAfter(
 			...(place !== undefined && { place }),
 			at: isoAt(at.wall),
 		})),
-		aside: isBeside ? besideAfter(records, id) : asideAfter(face),
+		aside: held ? { why: held.why, at: isoAt(held.since.wall), done: [], beside: true } : asideAfter(face),
 	};
 }
 
@@ -50,17 +48,6 @@ function asideAfter({ aside, respray, again, prep }: FaceBook): FaceHistory['asi
 		: null;
 }
 
-/** A sound face set aside with its part: why, and since when. */
-function besideAfter(records: readonly DayRecord[], id: string): FaceHistory['aside'] {
-	const [opened] = records;
-	const last = records.findLast(
-		(record): record is DayRecord & EventOf<'part.setAside'> =>
-			record.type === 'part.setAside' && record.faces.includes(id),
-	);
-	if (last) return { why: last.why, at: last.at, done: [], beside: true };
-	return opened?.type === 'day.opened' ? (opened.before.faces[id]?.aside ?? null) : null;
-}
-
 /**
  * Where a closed day leaves its faces: what the next day of the job begins with.
  * @param records of the last day of the job, which carries what came before it
@@ -69,7 +56,7 @@ function besideAfter(records: readonly DayRecord[], id: string): FaceHistory['as
 export function historyAfter(records: readonly DayRecord[]): Before {
 	const state = foldAll(records);
 	const faces = state.book.opened.sheet.faces.flatMap(({ id }) => {
-		const after = faceAfter(state, id, records);
+		const after = faceAfter(state, id);
 		return after ? [[id, after] as const] : [];
 	});
 	return { faces: Object.fromEntries(faces), letters: state.book.lettersBefore + state.book.batches.size };

@@ -67,6 +67,14 @@ export const facesIn = (moment: Moment, ...states: FaceState['value'][]): string
 export const isAside = (moment: Moment, id: string): boolean =>
 	facesIn(moment, 'aside', 'beside').includes(id);
 
+/** What holds up a sound face of a part: the fault on another; null: it is in line, or has one of its own. */
+export function besideOf(moment: Moment, id: string): FaceBook['aside'] {
+	const { part } = faceOf(moment, id);
+	const held = facesIn(moment, 'beside').includes(id);
+	const other = held && facesIn(moment, 'aside').find(one => faceOf(moment, one).part === part);
+	return other ? faceBook(moment, other).aside : null;
+}
+
 /** Faces of a part that are in line, and may be set aside. */
 export const inLineOf = (moment: Moment, part: string): string[] =>
 	facesIn(moment, 'open', 'part').filter(id => faceOf(moment, id).part === part);

@@ -16,9 +16,9 @@ export type Opening = {
 	/** Of which job the day is, by its first day, and which days it rests on; null: it is a first one. */
 	follows?: { of: string; after: Head[] } | null;
 	/** What the shop's own days have shown; none: the sheet's figures hold. */
-	rates?: Rates;
+	rates?: Rates | undefined;
 	zone: string;
-	seed?: number;
+	seed?: number | undefined;
 };
 
 /** The first record of a day: everything that the day rests on, in full. */

@@ -1,6 +1,7 @@
 import { openPlace } from '../../machines/face.ts';
+import type { Material } from '../job/job.ts';
 import { timeAt_h } from '../trade/time.ts';
-import { faceBook, faceOf, faceState, jobOf, laidOn, type Moment, nextCoat } from './moment.ts';
+import { faceBook, faceOf, faceState, laidOn, type Moment, materialOf, nextCoat } from './moment.ts';
 import { rulingSurface_C } from './ruling-surface.ts';
 
 /** The work that the sheet asks for before a coat. */
@@ -12,15 +13,25 @@ export function plannedPrep(moment: Moment, id: string) {
 	return step ? { ...step, place } : null;
 }
 
-/** How long the coat on a face hardens before the sanding that is planned next, s; 0: no sanding is next. */
-export function hardens_s(moment: Moment, id: string): number {
-	const last = faceBook(moment, id).laid.at(-1);
-	const under = jobOf(moment).materials[faceOf(moment, id).coats[laidOn(moment, id) - 1]?.material ?? ''];
-	if (!last || !under || under.sandAfter.length === 0) return 0;
-	if (plannedPrep(moment, id)?.step !== 'sand') return 0;
+/** How long a coat hardens before it is sanded, s; Infinity: its sheet gives no time for such a surface; null: none at all. */
+export function hardening_s({ sandAfter, factorPer10C }: Material, surface_C: number): number | null {
+	if (sandAfter.length === 0) return null;
 	try {
-		return timeAt_h(under.sandAfter, rulingSurface_C(moment, last, last.ended), under.factorPer10C) * 3600;
+		return timeAt_h(sandAfter, surface_C, factorPer10C) * 3600;
 	} catch {
 		return Number.POSITIVE_INFINITY;
 	}
 }
+
+/** The same of the coat on a face; 0: none is on, or its sheet gives no time. */
+export function cures_s(moment: Moment, id: string): number {
+	const last = faceBook(moment, id).laid.at(-1);
+	const under = faceOf(moment, id).coats[laidOn(moment, id) - 1];
+	if (!last || !under) return 0;
+	const surface_C = rulingSurface_C(moment, last, last.ended);
+	return hardening_s(materialOf(moment, under.material), surface_C) ?? 0;
+}
+
+/** The same where a sanding is planned next; 0: none is. */
+export const hardens_s = (moment: Moment, id: string): number =>
+	plannedPrep(moment, id)?.step === 'sand' ? cures_s(moment, id) : 0;

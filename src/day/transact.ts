@@ -11,6 +11,15 @@ import { type DayState, fold } from './state.ts';
 /** A record says so where one ends what was known of the gun. */
 const isKnown = ({ machine }: DayState): boolean => knownOf(machine.context) !== null;
 
+/** What happens, as the next record of a day. */
+export const recordOf = ({ book }: DayState, event: DayEvent, now: Instant): DayRecord => ({
+	seq: book.last.seq + 1,
+	run: now.run,
+	at: isoAt(now.wall),
+	mono: now.mono,
+	...event,
+});
+
 export type Done = { state: DayState; records: DayRecord[] };
 
 /** More records than one key can ever make: a rule that follows on itself. */
@@ -25,13 +34,7 @@ export function transact(start: DayState, events: readonly DayEvent[], now: Inst
 	const records: DayRecord[] = [];
 	const put = (event: DayEvent) => {
 		const known = isKnown(state);
-		const record: DayRecord = {
-			seq: state.book.last.seq + 1,
-			run: now.run,
-			at: isoAt(now.wall),
-			mono: now.mono,
-			...event,
-		};
+		const record = recordOf(state, event, now);
 		state = fold(state, record);
 		records.push(record);
 		if (known && !isKnown(state) && event.type !== 'gun.unknown')

@@ -1,4 +1,4 @@
-import { mkdirSync, mkdtempSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { beforeAll, expect, test } from 'vitest';
@@ -47,4 +47,12 @@ test('a moment before the last record is refused: what came later was told of it
 	expect(stdout).toBe('');
 	expect(stderr).toContain("before the day's last record");
 	expect((await now(closed)).status).toBe(0);
+});
+
+test('asked of any moment, it writes nothing', async () => {
+	const folder = join(home, 'days');
+	const kept = () => readdirSync(folder).map(name => [name, readFileSync(join(folder, name), 'utf8')]);
+	const before = kept();
+	for (const hours of [0, 3, 40]) expect((await now(closed + hours * hour)).status).toBe(0);
+	expect(kept()).toEqual(before);
 });

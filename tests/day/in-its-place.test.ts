@@ -1,10 +1,10 @@
 import { expect, test } from 'vitest';
 import { historyAfter } from '../../src/day/history.ts';
+import { nowAfter } from '../../src/day/now.ts';
 import type { DayRecord } from '../../src/day/records.ts';
 import { foldAll } from '../../src/day/state.ts';
 import { loadLists } from '../../src/job/lists.ts';
 import { parseJob } from '../../src/job/load.ts';
-import { faceNows } from '../../src/plan/now.ts';
 import { planStages } from '../../src/plan/stages.ts';
 import { tablesOf } from '../../src/report/tables/tables.ts';
 import { trace } from '../../src/trace/trace.ts';
@@ -76,7 +76,7 @@ test('a day goes on where the day before stopped in the list; now, the plan and 
 	second.send('hold');
 	for (const code of ['close', 'close']) second.pick(code);
 	const before = historyAfter(second.records());
-	const now = faceNows({ job: given.job, history: before.faces, at: start + 4 * 86_400_000 });
+	const now = nowAfter(second.records(), start + 4 * 86_400_000);
 	expect(now.find(each => each.face === face)?.next).toMatchObject({ may: 'prep', step: 'sand', for: 3 });
 	const left = planStages({ job: given.job, history: before.faces, start: start + 4 * 86_400_000 })
 		.filter(stage => stage.kind === 'prep' && stage.faces.some(each => each.face === face))

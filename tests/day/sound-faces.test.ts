@@ -1,10 +1,10 @@
 import { expect, test } from 'vitest';
 import { historyAfter } from '../../src/day/history.ts';
+import { nowAfter } from '../../src/day/now.ts';
 import type { DayRecord } from '../../src/day/records.ts';
 import { foldAll } from '../../src/day/state.ts';
 import { loadLists } from '../../src/job/lists.ts';
 import { parseJob } from '../../src/job/load.ts';
-import { faceNows } from '../../src/plan/now.ts';
 import { tablesOf } from '../../src/report/tables/tables.ts';
 import { altered, exampleText } from '../job/altered.ts';
 import { checkDayFile } from '../model/checker/check.ts';
@@ -76,9 +76,8 @@ test('sanded flat, the face with the fault is sanded for its next coat where tha
 });
 
 test('until it is back in line a sound face is told to be set aside with its part', async () => {
-	const { given, first } = await primed();
-	const history = historyAfter(first.records()).faces;
-	const now = faceNows({ job: given.job, history, at: start + 86_400_000 });
+	const { first } = await primed();
+	const now = nowAfter(first.records(), start + 86_400_000);
 	expect(now.find(({ face }) => face === sound)).toMatchObject({ aside: 'run', next: { may: 'beside' } });
 	expect(now.find(({ face }) => face === faulty)).toMatchObject({
 		aside: 'run',

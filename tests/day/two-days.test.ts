@@ -1,9 +1,9 @@
 import { expect, test } from 'vitest';
 import { historyAfter } from '../../src/day/history.ts';
+import { nowAfter } from '../../src/day/now.ts';
 import type { DayRecord } from '../../src/day/records.ts';
 import { loadLists } from '../../src/job/lists.ts';
 import { loadJob } from '../../src/job/load.ts';
-import { faceNows } from '../../src/plan/now.ts';
 import { beginInspection, hear } from '../../src/trace/inspect.ts';
 import { timeAt_h } from '../../src/trade/time.ts';
 import { checkDayFile } from '../model/checker/check.ts';
@@ -240,11 +240,9 @@ test('a coat broken off and set aside sets up by its own material, not by the on
 	const hours = timeAt_h(topcoat?.sandAfter ?? [], surfaceC, topcoat?.factorPer10C ?? 2);
 	const after = historyAfter(second.records()).faces;
 	expect(after['left door/outside']?.aside?.coat).toBe(3);
-	const next = faceNows({ job: given.job, history: after, at: since }).find(
-		({ face }) => face === 'left door/outside',
-	)?.next;
+	const next = nowAfter(second.records(), since).find(({ face }) => face === 'left door/outside')?.next;
 	expect(next).toMatchObject({ may: 'rework', step: 'set-up' });
-	expect(((next?.may === 'rework' ? next.from : 0) - since) / 3_600_000).toBeCloseTo(hours, 1);
+	expect((((next?.may === 'rework' ? next.from : null) ?? 0) - since) / 3_600_000).toBeCloseTo(hours, 1);
 	const third = rehearsed({
 		...given,
 		before: historyAfter(second.records()),

@@ -1,8 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { historyAfter } from '../../src/day/history.ts';
+import { nowAfter } from '../../src/day/now.ts';
 import type { Line } from '../../src/day/rehearsal.ts';
 import type { RecoatRow } from '../../src/job/job.ts';
-import { faceNows } from '../../src/plan/now.ts';
 import { timerLine } from '../../src/screen/captions.ts';
 import { rehearsed } from './rehearsed.ts';
 import { smallJob } from './small-job.ts';
@@ -173,8 +172,7 @@ test('the screens and `now` tell the same times, whatever the windows and the wo
 			watch(line) {
 				if (line.ask === 'spraying' || line.ask === 'closed') return;
 				const at = Date.parse(line.at);
-				const history = historyAfter(day.records()).faces;
-				for (const { face, next } of faceNows({ job: day.job, history, at })) {
+				for (const { face, next } of nowAfter(day.records(), at)) {
 					const [timer] = edges(line, face);
 					if (!timer) continue;
 					const due = Date.parse(timer.due);

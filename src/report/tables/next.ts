@@ -1,6 +1,7 @@
+import { hardening_s } from '../../day/prep.ts';
 import { leavesOut } from '../../job/job.ts';
 import { isAt, placeOf } from '../../job/places.ts';
-import { highestHeld, timeAt_h } from '../../trade/time.ts';
+import { highestHeld } from '../../trade/time.ts';
 import { type Day, faceIn, iso, ms, ofType, plannedCoat } from './day.ts';
 import type { WindowRow } from './windows.ts';
 
@@ -21,15 +22,10 @@ type Coat = { coat: number; ended: string; surface_C: number };
 /** From when a coat is hard enough to sand; null: the data sheet does not say for so cold or warm a surface. */
 function sandable(day: Day, face: string, { coat, ended, surface_C }: Coat): string | null {
 	const material = day.job.materials[plannedCoat(day.job, face, coat)?.material ?? ''];
-	if (!material || material.sandAfter.length === 0) return null;
 	const readings = ofType(day, 'air.read').map(({ at, surfaceC }) => ({ at_ms: ms(at), C: surfaceC }));
 	const held = highestHeld(readings, ms(ended), day.book.now.wall) ?? surface_C;
-	try {
-		return iso(ms(ended) + timeAt_h(material.sandAfter, held, material.factorPer10C) * 3_600_000);
-	} catch (error) {
-		if (error instanceof RangeError) return null;
-		throw error;
-	}
+	const hard_s = (material && hardening_s(material, held)) ?? Number.POSITIVE_INFINITY;
+	return Number.isFinite(hard_s) ? iso(ms(ended) + hard_s * 1000) : null;
 }
 
 const laterOf = (one: string, other: string | null): string => (other !== null && other > one ? other : one);
