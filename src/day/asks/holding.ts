@@ -174,10 +174,10 @@ function closeEarlyPrompt(moment: Moment): Prompt {
 		ask: 'choose',
 		say: cup.length > 0 ? 'Day: close it with paint in the gun?' : 'Day: close it now?',
 		lines: [
-			...(cup.length > 0 ? ['Paint sets in the gun. Cleaning it first is better.'] : []),
-			...(cleaned || pending(moment).length === 0 ? [] : ['Once cleaned up, nothing more is sprayed today.']),
-			extractStaysOn,
 			...partLines(moment),
+			...(cup.length > 0 ? ['Paint sets in the gun. Cleaning it first is better.'] : []),
+			extractStaysOn,
+			...(cleaned || pending(moment).length === 0 ? [] : ['Once cleaned up, nothing more is sprayed today.']),
 		].slice(0, 3),
 		options: [...(cleaned ? [] : [clean]), option('close', 'CLOSE THE DAY', ...closed(moment)), notClosed],
 	};
