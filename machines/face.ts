@@ -27,6 +27,8 @@ export type FaceInput = {
 	id: string;
 	part: string;
 	coats: readonly CoatRule[];
+	/** Work after the last coat. */
+	finishing?: readonly Prep[] | undefined;
 	/** Where earlier days left it. */
 	before?: {
 		laid: number;
@@ -60,11 +62,14 @@ type FaceContext = {
 	byName: boolean;
 };
 
-type Coming = Pick<FaceContext, 'rules' | 'laid'>;
+type Coming = Pick<FaceContext, 'rules' | 'laid' | 'overrides'>;
 
-/** The steps before the coming coat, in order. One beyond the plan repeats the last. */
-const stepsBefore = ({ rules, laid }: Coming): readonly Prep[] =>
-	(rules.coats[laid] ?? rules.coats.at(-1))?.prep ?? [];
+/** The steps before the coming coat, or after the last one, in order. A coat beyond the plan repeats the last. */
+function stepsBefore({ rules, laid, overrides }: Coming): readonly Prep[] {
+	const isDone = laid >= rules.coats.length && !overrides.includes('coats');
+	if (isDone) return rules.finishing ?? [];
+	return (rules.coats[laid] ?? rules.coats.at(-1))?.prep ?? [];
+}
 
 /** The place of the step that the coming coat wants next; -1: all are done, or left out with a reason. */
 export const openPlace = (context: FaceContext): number =>
@@ -218,15 +223,16 @@ export const faceMachine = setup({
 					: context.places,
 		}),
 		touch: assign({ touched: true }),
-		override: assign({
-			overrides: ({ context, event }) =>
-				event.type === 'override.given' && !context.overrides.includes(event.rule)
-					? [...context.overrides, event.rule]
-					: context.overrides,
-			places: ({ context, event }) =>
-				event.type === 'override.given'
-					? withAll(context.places, placesOf(context, leftOutBy(event)))
-					: context.places,
+		override: assign(({ context, event }) => {
+			if (event.type !== 'override.given') return {};
+			const { overrides, laid, rules } = context;
+			const isOneMore = event.rule === 'coats' && laid >= rules.coats.length && !overrides.includes('coats');
+			const left = withAll(context.places, placesOf(context, leftOutBy(event)));
+			return {
+				overrides: overrides.includes(event.rule) ? overrides : [...overrides, event.rule],
+				/** One coat more has a list of its own. */
+				places: isOneMore ? [] : left,
+			};
 		}),
 		stepWindow: assign({
 			window: ({ context, event }) => transition(windowMachine, context.window, event)[0],
@@ -264,7 +270,7 @@ export const faceMachine = setup({
 			rules: input,
 			laid,
 			done: names,
-			places: placesOf({ rules: input, laid }, done),
+			places: placesOf({ rules: input, laid, overrides: [] }, done),
 			rework,
 			byName: aside && beside === undefined,
 			window: initialTransition(windowMachine, { bare: laid === 0 })[0],

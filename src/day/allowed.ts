@@ -24,7 +24,7 @@ import {
 	nextCoat,
 	settingsOf,
 } from './moment.ts';
-import { hardening_s, hardens_s, plannedPrep } from './prep.ts';
+import { hardening_s, hardens_s, plannedPrep, stepWait_s } from './prep.ts';
 import type { EventOf, Facts } from './records.ts';
 import { rulingSurface_C } from './ruling-surface.ts';
 import { takes } from './takes.ts';
@@ -112,9 +112,10 @@ export function windowByClock(
 	const flash_s = flashLeft_s(moment, id);
 	if (flash_s > 0) return { to: 'wait', left_s: flash_s };
 	const last = laid.at(-1);
-	if (!last) return { to: 'bare', left_s: Number.POSITIVE_INFINITY };
+	const step_s = stepWait_s(moment, id);
+	if (!last) return step_s > 0 ? { to: 'wait', left_s: step_s } : { to: 'bare', left_s: Infinity };
 	const least = atLeast_s(last.ended, moment.now);
-	const wait_s = sheetWait_s(moment, id) - least;
+	const wait_s = Math.max(step_s, sheetWait_s(moment, id) - least);
 	if (wait_s > 0) return { to: 'wait', left_s: wait_s };
 	const most = atMost_s(last.ended, moment.now);
 	const spell = offsets(moment, id).find(({ from_s, until_s }) => least >= from_s && most < until_s);
@@ -158,7 +159,7 @@ export function outlookOf(moment: Moment, id: string): Outlook | null {
 	const { done, window } = faceState(moment, id).context;
 	const age = { least_s: atLeast_s(last.ended, moment.now), most_s: atMost_s(last.ended, moment.now) };
 	return outlook(offsets(moment, id), age, {
-		wait_s: sheetWait_s(moment, id),
+		wait_s: Math.max(sheetWait_s(moment, id), age.least_s + stepWait_s(moment, id)),
 		next: plannedPrep(moment, id)?.step ?? null,
 		done: [...done, ...window.context.reasons],
 	});
@@ -177,7 +178,7 @@ export function windowEdge(moment: Moment, id: string): WindowEdge | null {
 /** When a face that must wait may be worked on again, wall clock ms; null: never by waiting. */
 export function waitEnds(moment: Moment, id: string): number | null {
 	const { part, laid } = faceBook(moment, id);
-	if (!part && laid.length === 0) return moment.now.wall;
+	if (!part && laid.length === 0) return moment.now.wall + stepWait_s(moment, id) * 1000;
 	const left_s = part
 		? flashLeft_s(moment, id)
 		: (outlookOf(moment, id)?.opens_s ?? Number.POSITIVE_INFINITY);

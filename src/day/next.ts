@@ -6,6 +6,7 @@ import { isShutPart, isWet, reworkDue, stopsAt, waitEnds, wetUntil } from './all
 import { contextOf, faceBook, faceState, facesIn, jobOf, laidOn, type Moment, nextCoat } from './moment.ts';
 import { type Candidate, pending } from './order.ts';
 import { type PaintStep, paintFor, workOn_s } from './paint.ts';
+import { finishingIn_s, plannedPrep } from './prep.ts';
 
 /** Work on a face before its coat. */
 type Work = {
@@ -169,6 +170,21 @@ function gunFor(moment: Moment, id: string): Step {
 		: { kind: 'turn', face: id, why: turns[stop.is] };
 }
 
+/** Work after the last coat, once the gun is clean: a step of the sheet on all faces at once. */
+function finishing(moment: Moment): Step | null {
+	const { gunWetSince } = moment.state.book;
+	if (gunWetSince && !contextOf(moment).listsDone.includes('clean-up')) return null;
+	const steps = facesIn(moment, 'open').flatMap(face => {
+		const step = finishingIn_s(moment, face) === 0 ? plannedPrep(moment, face) : null;
+		return step ? [{ face, ...step }] : [];
+	});
+	const [first] = steps;
+	if (!first || (dusty.includes(first.step) && wetUntil(moment) !== null)) return null;
+	const { step, grit } = first;
+	const alike = steps.filter(one => one.step === step && one.grit === grit);
+	return { kind: 'prep', faces: alike.map(({ face }) => face), step, grit, rule: 'prep' };
+}
+
 function whenNothingNow(moment: Moment, faces: string[]): Step {
 	const { wall } = moment.now;
 	const rework = reworkNow(moment);
@@ -182,7 +198,7 @@ function whenNothingNow(moment: Moment, faces: string[]): Step {
 			why: isOwn && face.due === waitEnds(moment, face.face) ? 'window' : 'flash',
 		};
 	}
-	return { kind: 'finish' };
+	return finishing(moment) ?? { kind: 'finish' };
 }
 
 /** A face broken off past its wet edge: nothing was said of it yet, or no waiting helps it any more. */

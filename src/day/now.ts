@@ -1,7 +1,6 @@
 import type { ReworkStep } from '../../machines/face.ts';
 import type { Stop } from '../../machines/stops.ts';
-import { leavesOut, type Prep, type Window } from '../job/job.ts';
-import { isAt } from '../job/places.ts';
+import type { Prep, Window } from '../job/job.ts';
 import {
 	isShutPart,
 	outlookOf,
@@ -14,10 +13,10 @@ import {
 } from './allowed.ts';
 import { windowsDue } from './follow.ts';
 import { historyAfter } from './history.ts';
-import { atLeast_s, instantAfter } from './instant.ts';
-import { besideOf, faceBook, faceOf, faceState, jobOf, laidOn, type Moment, nextCoat } from './moment.ts';
+import { instantAfter } from './instant.ts';
+import { besideOf, faceBook, faceState, jobOf, laidOn, type Moment, nextCoat } from './moment.ts';
 import { openingRecord } from './open.ts';
-import { cures_s } from './prep.ts';
+import { finishingIn_s, plannedPrep } from './prep.ts';
 import type { DayRecord } from './records.ts';
 import { type DayState, fold, foldAll } from './state.ts';
 import { recordOf } from './transact.ts';
@@ -132,16 +131,10 @@ function sprayEnds(moment: Moment, id: string): number | null {
 	return next && after(moment, next.does === 'spray' ? next.closes_s : next.opens_s);
 }
 
-/** Work that the sheet asks for after the last coat of a face; the day itself asks for none of it. */
+/** Work that the sheet asks for after the last coat of a face. */
 function afterLast(moment: Moment, id: string): FaceNow['next'] {
-	const last = faceOf(moment, id).coats.at(-1)?.stage ?? -1;
-	const { prep, laid } = faceBook(moment, id);
-	const steps = jobOf(moment)
-		.stages.slice(last + 1)
-		.flatMap(stage => (stage.kind === 'prep' && !leavesOut(stage, id) ? [stage.step] : []));
-	const step = steps.find((one, place) => !prep.some(told => isAt(told, one, place)));
-	const ended = laid.at(-1)?.ended;
-	if (!step) return { may: 'nothing' };
-	const left_s = step === 'sand' && ended ? cures_s(moment, id) - atLeast_s(ended, moment.now) : 0;
-	return { may: 'prep', step, from: after(moment, Math.max(0, left_s)), for: null };
+	const step = plannedPrep(moment, id);
+	const left_s = finishingIn_s(moment, id);
+	if (!step || left_s === null) return { may: 'nothing' };
+	return { may: 'prep', step: step.step, from: after(moment, left_s), for: null };
 }

@@ -1,16 +1,44 @@
 import { openPlace } from '../../machines/face.ts';
-import type { Material } from '../job/job.ts';
+import type { Material, PlannedCoat } from '../job/job.ts';
 import { timeAt_h } from '../trade/time.ts';
+import { atLeast_s } from './instant.ts';
 import { faceBook, faceOf, faceState, laidOn, type Moment, materialOf, nextCoat } from './moment.ts';
 import { rulingSurface_C } from './ruling-surface.ts';
 
 /** The work that the sheet asks for before a coat. */
 
-/** The step that a face wants next before its coat, with its place; null: all are done, or left out with a reason. */
+/** The work that the sheet asks for before the next coat of a face, or after its last, and the wait before it. */
+export function listOf(moment: Moment, id: string): Pick<PlannedCoat, 'prep' | 'wait_h'> {
+	const { coats, finishing } = faceOf(moment, id);
+	const { laid, overrides } = faceState(moment, id).context;
+	if (laid < coats.length || overrides.includes('coats')) return nextCoat(moment, id);
+	return finishing ?? { prep: [], wait_h: 0 };
+}
+
+/** The step that a face wants next, with its place; null: all are done, or left out with a reason. */
 export function plannedPrep(moment: Moment, id: string) {
 	const place = openPlace(faceState(moment, id).context);
-	const step = nextCoat(moment, id).prep[place];
+	const step = listOf(moment, id).prep[place];
 	return step ? { ...step, place } : null;
+}
+
+/** What is left of the wait that the sheet asks for after the step done last on a face, s. */
+export function stepWait_s(moment: Moment, id: string): number {
+	const last = faceBook(moment, id).prep.at(-1);
+	const step = typeof last?.place === 'number' ? listOf(moment, id).prep[last.place] : undefined;
+	if (!last || !step || step.step !== last.step) return 0;
+	return Math.max(0, (step.then_h ?? 0) * 3600 - atLeast_s(last.at, moment.now));
+}
+
+/** When work after the last coat may be done on a face, s from now; null: none is left. */
+export function finishingIn_s(moment: Moment, id: string): number | null {
+	const { coats } = faceOf(moment, id);
+	const { laid, overrides } = faceState(moment, id).context;
+	const step = plannedPrep(moment, id);
+	const last = faceBook(moment, id).laid.at(-1);
+	if (laid < coats.length || overrides.includes('coats') || !step || !last) return null;
+	const since_s = Math.max(listOf(moment, id).wait_h * 3600, hardens_s(moment, id));
+	return Math.max(0, stepWait_s(moment, id), since_s - atLeast_s(last.ended, moment.now));
 }
 
 /** How long a coat hardens before it is sanded, s; Infinity: its sheet gives no time for such a surface; null: none at all. */

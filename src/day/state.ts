@@ -32,6 +32,7 @@ const faceInput = (face: Face, job: Job, before: EventOf<'day.opened'>['before']
 			prep: coat.prep.map(({ step }) => step),
 			touch: coat.ofStage[0] > 1 && job.stages[coat.stage] !== undefined,
 		})),
+		finishing: face.finishing?.prep.map(({ step }) => step),
 		...(history && {
 			before: {
 				laid: history.coats.length,

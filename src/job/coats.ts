@@ -41,7 +41,12 @@ const timeOf = (...coat: Parameters<typeof pulledFor_s>): number =>
 /** What has gathered on a face since its last coat, while walking through the stages. */
 type Since = { prep: PlannedCoat['prep']; wait_h: number; under: Material | null };
 
-export type FacePlan = { draft: FaceDraft; area_m2: number; coats: PlannedCoat[] };
+export type FacePlan = {
+	draft: FaceDraft;
+	area_m2: number;
+	coats: PlannedCoat[];
+	finishing: Pick<Since, 'prep' | 'wait_h'> | null;
+};
 type Ground = { gun: Gun; materials: ReadonlyMap<string, Material> };
 
 function layStage(
@@ -82,19 +87,28 @@ function layStage(
 	return { prep, wait_h, under: material };
 }
 
+/** A wait counts from the step that it stands behind, or from the coat. */
+function waited(since: Since, hours: number): Since {
+	const last = since.prep.at(-1);
+	if (!last) return { ...since, wait_h: since.wait_h + hours };
+	const then_h = (last.then_h ?? 0) + hours;
+	return { ...since, prep: [...since.prep.slice(0, -1), { ...last, then_h }] };
+}
+
 /** Every coat that one face gets, stage by stage, with the work and the waits between. */
 export function planFace(draft: FaceDraft, area_m2: number, stages: StageRead[], ground: Ground): FacePlan {
-	const plan: FacePlan = { draft, area_m2, coats: [] };
+	const plan: FacePlan = { draft, area_m2, coats: [], finishing: null };
 	let since: Since = { prep: [], wait_h: 0, under: null };
 	for (const [index, read] of stages.entries()) {
 		const { stage, leftOut } = read;
 		if (!stage || leftOut.has(draft.id)) continue;
 		if (stage.kind === 'coats') since = layStage(plan, index, read, since, ground);
-		else if (stage.kind === 'wait') since = { ...since, wait_h: since.wait_h + stage.hours };
+		else if (stage.kind === 'wait') since = waited(since, stage.hours);
 		else {
 			const grit = stage.grit ?? (stage.step === 'sand' ? (since.under?.grit ?? null) : null);
 			since = { ...since, prep: [...since.prep, { step: stage.step, grit }] };
 		}
 	}
+	if (since.prep.length > 0) plan.finishing = { prep: since.prep, wait_h: since.wait_h };
 	return plan;
 }

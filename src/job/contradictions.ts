@@ -5,7 +5,7 @@ import { format } from '../trade/shown.ts';
 import { type CoatFilm, type FacePlan, solidsOf } from './coats.ts';
 import type { Source } from './document.ts';
 import { notAllowed } from './errors.ts';
-import type { Material, PlannedCoat } from './job.ts';
+import { type Material, type PlannedCoat, waits_h } from './job.ts';
 import type { SheetEntry } from './sheet.ts';
 import type { StageRead } from './stages.ts';
 import { allows, windowsAt } from './windows.ts';
@@ -95,8 +95,8 @@ function wrongPair(whole: Whole, before: PlannedCoat, coat: PlannedCoat): string
 	if (!rows?.length) return `no recoat windows are given for ${pair}; add them to ${coat.material}`;
 	const { air_C } = whole;
 	const windows = air_C === undefined ? undefined : windowsAt(rows, air_C, material?.factorPer10C);
-	if (!windows || allows(windows, opened(coat.prep), coat.wait_h, null)) return undefined;
-	return `${coat.wait_h} h on, no window of ${pair} is open with what is done before it; mend the wait, or sand or scuff`;
+	if (!windows || allows(windows, opened(coat.prep), waits_h(coat), null)) return undefined;
+	return `${waits_h(coat)} h on, no window of ${pair} is open with what is done before it; mend the wait, or sand or scuff`;
 }
 
 function checkWindows(source: Source, whole: Whole): void {
@@ -105,7 +105,7 @@ function checkWindows(source: Source, whole: Whole): void {
 		for (const [index, coat] of coats.entries()) {
 			const before = coats[index - 1];
 			if (!before || before.stage === coat.stage) continue;
-			const key = `${coat.stage} ${before.material} ${coat.wait_h} ${opened(coat.prep).length}`;
+			const key = `${coat.stage} ${before.material} ${waits_h(coat)} ${opened(coat.prep).length}`;
 			const wrong = said.has(key) ? undefined : wrongPair(whole, before, coat);
 			if (wrong) source.fail(whole.stages[coat.stage]?.at ?? 0, `stage, spray: on ${draft.id}, ${wrong}`);
 			said.add(key);

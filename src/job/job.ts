@@ -121,6 +121,13 @@ export const hornsSchema = z.enum(['level', 'upright']);
 /** The two ears of the air cap, seen with the gun upright. */
 export type Horns = z.infer<typeof hornsSchema>;
 
+/** A step of work on a face, and the wait that the sheet asks for after it, h. */
+const stepSchema = z.object({
+	step: prepSchema,
+	grit: z.nullable(z.int().check(z.positive())),
+	then_h: z.optional(z.number().check(z.minimum(0))),
+});
+
 /** One coat planned for one face, in the order laid; coat n of a face is `coats[n - 1]`. */
 export const plannedCoatSchema = z.object({
 	stage: z.int().check(z.minimum(0)),
@@ -131,8 +138,8 @@ export const plannedCoatSchema = z.object({
 	/** Number of this coat within its stage, and how many the stage lays on this face. */
 	ofStage: z.tuple([z.int().check(z.positive()), z.int().check(z.positive())]),
 	/** Work that must be recorded on the face between the coat before (or the bare part) and this coat, in order. */
-	prep: z.array(z.object({ step: prepSchema, grit: z.nullable(z.int().check(z.positive())) })),
-	/** Wait that the sheet asks for before this coat beyond the recoat windows. */
+	prep: z.array(stepSchema),
+	/** Wait that the sheet asks for after the coat before, beyond the recoat windows, until anything is done to it. */
 	wait_h: z.number().check(z.minimum(0)),
 	/** Paint as sprayed that the coat needs on this face, from film, area, solids and transfer. */
 	volume_mL: positive,
@@ -140,6 +147,10 @@ export const plannedCoatSchema = z.object({
 	spray_s: positive,
 });
 export type PlannedCoat = z.infer<typeof plannedCoatSchema>;
+
+/** All that a sheet has waited for between two coats, h. */
+export const waits_h = ({ wait_h, prep }: Pick<PlannedCoat, 'wait_h' | 'prep'>): number =>
+	prep.reduce((sum, { then_h = 0 }) => sum + then_h, wait_h);
 
 export const faceSchema = z.object({
 	/** `part/face`. */
@@ -158,6 +169,8 @@ export const faceSchema = z.object({
 	/** Faces that go before this one within a coat. */
 	after: z.array(z.string()),
 	coats: z.array(plannedCoatSchema),
+	/** Work after the last coat, in order, and the wait before it. */
+	finishing: z.optional(z.object({ wait_h: z.number().check(z.minimum(0)), prep: z.array(stepSchema) })),
 });
 export type Face = z.infer<typeof faceSchema>;
 

@@ -65,7 +65,7 @@ function shopOf(source: Source, sheet: SheetEntry, parts: string[]): Job['shop']
 }
 
 function faceOf(plan: FacePlan, after: string[], gun: Job['gun']): Face | undefined {
-	const { draft, area_m2, coats } = plan;
+	const { draft, area_m2, coats, finishing } = plan;
 	const read = whole(draft.entry.values, ['attitude', 'stroke', 'tilt']);
 	if (!read) return undefined;
 	return {
@@ -80,6 +80,7 @@ function faceOf(plan: FacePlan, after: string[], gun: Job['gun']): Face | undefi
 		fanHeight_mm: read.fan ?? gun.fanHeight_mm,
 		after,
 		coats,
+		...(finishing && { finishing }),
 	};
 }
 

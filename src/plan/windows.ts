@@ -1,4 +1,4 @@
-import type { Face, Job, PlannedCoat, Window } from '../job/job.ts';
+import { type Face, type Job, type PlannedCoat, type Window, waits_h } from '../job/job.ts';
 import { type RecoatWindow, recoatWindows } from '../trade/recoat.ts';
 import { flash_min } from '../trade/time.ts';
 
@@ -55,10 +55,11 @@ export function openings(job: Job, face: Face, coat: number, surface_C: number):
 	const next = face.coats[coat];
 	if (!next) return [];
 	const may = opensWith(next.prep);
+	const wait_h = waits_h(next);
 	const joined: Opening[] = [];
 	for (const { does, from_h, until_h } of windowsAfter(job, face, coat, surface_C)) {
-		if (!may.includes(does) || (until_h !== null && until_h <= next.wait_h)) continue;
-		const from = Math.max(from_h, next.wait_h);
+		if (!may.includes(does) || (until_h !== null && until_h <= wait_h)) continue;
+		const from = Math.max(from_h, wait_h);
 		const last = joined.at(-1);
 		if (last && last.until_h === from) last.until_h = until_h;
 		else joined.push({ from_h: from, until_h });

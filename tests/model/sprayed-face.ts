@@ -48,9 +48,11 @@ const bare = {
 	passedOver: [],
 } as const;
 
-/** The list before the coat that comes on so many; one beyond the plan repeats the last. */
-const listBefore = ({ coats }: FaceInput, laid: number): Listed[] =>
-	(coats[Math.min(laid, coats.length - 1)]?.prep ?? []).map((step, place) => ({ step, place }));
+/** The list before the coat that comes on so many, or after the last; one beyond the plan, with a reason, repeats the last. */
+function listBefore({ coats, finishing = [] }: FaceInput, laid: number, isOneMore = false): Listed[] {
+	const list = laid < coats.length ? coats[laid]?.prep : isOneMore ? coats.at(-1)?.prep : finishing;
+	return (list ?? []).map((step, place) => ({ step, place }));
+}
 
 /** A step struck off the list: the one at its place, or, told without one on an older day, every one of its name. */
 const without = (left: readonly Listed[], { step, place }: StepTold): readonly Listed[] =>
@@ -94,12 +96,18 @@ const comeInto = (face: SprayedFace, window: Standing): SprayedFace => ({
 });
 
 /** A reason holds for the window or step it was given for; where it does not say for which, for each. */
-function reasoned(face: SprayedFace, { rule, step, place, window }: EventOf<'override.given'>): SprayedFace {
+function reasoned(
+	input: FaceInput,
+	face: SprayedFace,
+	{ rule, step, place, window }: EventOf<'override.given'>,
+): SprayedFace {
 	const overrides = withOne(face.overrides, rule);
 	const windows = window ? [window] : [];
 	const steps = step ? [step] : [];
 	const given = rule === 'window' ? windows : rule === 'prep' ? steps : [];
 	const passedOver = given.reduce(withOne, face.passedOver);
+	const isOneMore = rule === 'coats' && face.laid >= input.coats.length && !face.overrides.includes(rule);
+	if (isOneMore) return { ...face, overrides, passedOver, left: listBefore(input, face.laid, true) };
 	if (rule !== 'prep') return { ...face, overrides, passedOver };
 	return { ...face, overrides, passedOver, left: step ? without(face.left, { step, place }) : face.left };
 }
@@ -166,7 +174,7 @@ export function sprayedAfter(input: FaceInput, face: SprayedFace, event: DayEven
 		case 'reading.taken':
 			return event.feature === 'touch' && event.matched && untouched ? { ...face, tab: true } : face;
 		case 'override.given':
-			return face.aside ? face : reasoned(face, event);
+			return face.aside ? face : reasoned(input, face, event);
 		case 'window.moved':
 			return comeInto(face, event.to);
 		case 'air.read':

@@ -47,7 +47,7 @@ const inOrder: readonly string[] = [
 const [coat] = lid.coats;
 if (!coat) throw new Error('a lid is coated');
 const rule = { ...coat, prep: ['sand', 'tack'] as const, touch: true };
-const face = { ...lid, coats: [rule] };
+const face = { ...lid, coats: [rule], finishing: ['unmask', 'sand', 'tack'] as const };
 
 type Cup = 'none' | 'own' | 'other' | 'both';
 type Gun = Known | null;

@@ -8,6 +8,7 @@ import { beginList } from '../begin-list.ts';
 import { isoAt } from '../instant.ts';
 import { contextOf, faceOf, faceState, facesIn, isAside, jobOf, laidOn, type Moment } from '../moment.ts';
 import { pending } from '../order.ts';
+import { finishingIn_s, plannedPrep } from '../prep.ts';
 import { type Option, opens, option, type Prompt } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
 import { extractStaysOn } from './cautions.ts';
@@ -53,6 +54,10 @@ export function finishPrompt(moment: Moment): Prompt {
 	const dues = [
 		...left.map(({ face }) => ({ face, due: waitEnds(moment, face), why: 'window' as const })),
 		...aside.map(face => ({ face, due: reworkDue(moment, face).due, why: 'rework' as const })),
+		...facesIn(moment, 'open').flatMap(face => {
+			const left_s = cleaned ? finishingIn_s(moment, face) : null;
+			return left_s === null ? [] : [{ face, due: moment.now.wall + left_s * 1000, why: 'window' as const }];
+		}),
 	];
 	const soonest = dues
 		.filter(
@@ -120,10 +125,19 @@ function comesNext(moment: Moment, face: ReturnType<typeof contextOf>['faces'][n
 		return { id, what: `set aside, ${step.replace('-', ' ')}`, due };
 	}
 	if (face.matches('beside')) return { id, what: 'set aside with its part', due: Number.POSITIVE_INFINITY };
-	if (face.context.laid >= coats.length) return { id, what: 'all coats on', due: Number.POSITIVE_INFINITY };
+	if (face.context.laid >= coats.length) return afterLast(moment, id);
 	const coat = `coat ${face.context.laid + 1}`;
 	const does = outlookOf(moment, id)?.does ?? 'spray';
 	return { id, what: does === 'spray' ? coat : `${does} before ${coat}`, due: waitEnds(moment, id) };
+}
+
+/** Work after the last coat, or nothing. */
+function afterLast(moment: Moment, id: string) {
+	const left_s = finishingIn_s(moment, id);
+	const step = plannedPrep(moment, id);
+	return left_s === null || !step
+		? { id, what: 'all coats on', due: Number.POSITIVE_INFINITY }
+		: { id, what: step.step, due: moment.now.wall + left_s * 1000 };
 }
 
 /** Faces of one kind as one name: the face, its part where no other is among them, else how many. */
