@@ -98,12 +98,15 @@ export function byCoat<One extends { face: string; coat: number }>(
 	passes: readonly One[],
 ): Map<string, One[]> {
 	const coats = new Map<string, One[]>();
-	for (const pass of passes) {
-		const known = coats.get(coatKey(pass));
-		if (known) known.push(pass);
-		else coats.set(coatKey(pass), [pass]);
-	}
+	for (const pass of passes) put(coats, coatKey(pass), pass);
 	return coats;
+}
+
+/** Puts one more under its name, after those already there. */
+export function put<One>(sorted: Map<string, One[]>, name: string, one: One): void {
+	const known = sorted.get(name);
+	if (known) known.push(one);
+	else sorted.set(name, [one]);
 }
 
 /** The name of a coat on a face, as `byCoat` has it. */

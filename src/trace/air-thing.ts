@@ -1,6 +1,6 @@
 import { surfaceLimits_C } from '../trade/air.ts';
 import { bracketOf, type Evidence, exposedTo } from './bracket.ts';
-import { type Asked, type Clue, overlaps, type Suspicion } from './suspicion.ts';
+import { type Asked, type Clue, dayOf, overlaps, type Suspicion } from './suspicion.ts';
 import type { AirRead, Timeline } from './timeline.ts';
 
 /** How far an air reading lies beyond the limits of a material: the largest departure, as a share. */
@@ -23,14 +23,12 @@ function airDeparture({ record }: AirRead, timeline: Timeline, materialId: strin
 /** The air readings of the day of a pass, as evidence. */
 function airEvidence({ timeline, pass }: Asked): Evidence[] {
 	const material = timeline.batches.get(pass.start.cup[0] ?? '')?.material ?? '';
-	return timeline.air
-		.filter(({ day }) => day === pass.day)
-		.map(reading => ({
-			at: reading.at,
-			good: reading.record.spray,
-			size: 2 * airDeparture(reading, timeline, material),
-			says: `the air was outside its limits (${reading.record.reasons.join(', ') || 'not fit to spray'})`,
-		}));
+	return dayOf(timeline, pass).air.map(reading => ({
+		at: reading.at,
+		good: reading.record.spray,
+		size: 2 * airDeparture(reading, timeline, material),
+		says: `the air was outside its limits (${reading.record.reasons.join(', ') || 'not fit to spray'})`,
+	}));
 }
 
 /** What the air may have had to do with a pass. */

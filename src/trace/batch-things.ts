@@ -159,7 +159,7 @@ function lifeEnds(story: BatchStory, timeline: Timeline): number {
 	const material = timeline.job.materials[story.material];
 	if (!material) return Number.POSITIVE_INFINITY;
 	const warmest = Math.max(
-		...timeline.air.filter(({ day }) => day === story.day).map(({ record }) => record.airC),
+		...(timeline.days[story.day]?.air ?? []).map(({ record }) => record.airC),
 		material.potLife.at_C,
 	);
 	const temp_C = Math.min(warmest, material.potLife.at_C + 20);
@@ -193,12 +193,11 @@ export function batchSuspicions({ timeline, pass }: Asked, code: string): Suspic
 	const found: Suspicion[] = [];
 	for (const letter of pass.start.cup) {
 		const story = timeline.batches.get(letter);
-		const with_it = timeline.passes.filter(one => one.start.cup.includes(letter));
 		if (!story) continue;
 		const finding = look(story, timeline, pass);
 		if (finding.closed) continue;
 		const from = finding.from ?? Date.parse(story.started.at);
-		const exposed = with_it.filter(one => one.ended > from);
+		const exposed = (timeline.cups.get(letter) ?? []).filter(one => one.ended > from);
 		const explains = (one: Pass) => one.start.cup.includes(letter) && one.ended > from;
 		const clues = finding.clues.map(clue => ({ ...clue, explains }));
 		if (clues.length === 0)

@@ -23,9 +23,7 @@ function closing({ pass, timeline }: Asked, evidence: readonly Evidence[]): Evid
 		if (one.at < pass.ended) continue;
 		if (one.good) return one;
 		const mended = evidence.find(later => later.good && later.at >= one.at)?.at ?? Number.POSITIVE_INFINITY;
-		const sprayed = timeline.passes.some(
-			other => other.day === pass.day && other.began >= one.at && other.began < mended,
-		);
+		const sprayed = dayOf(timeline, pass).passes.some(other => other.began >= one.at && other.began < mended);
 		if (!sprayed) return one;
 	}
 	return null;
@@ -48,5 +46,5 @@ export function bracketOf(asked: Asked, evidence: readonly Evidence[]): Bracket 
 
 /** Passes of the same day any of whose spraying overlaps a bracket. */
 export function exposedTo({ timeline, pass }: Asked, { from, to }: { from: number; to: number }): Pass[] {
-	return timeline.passes.filter(one => one.day === pass.day && overlaps(one, from, to));
+	return dayOf(timeline, pass).passes.filter(one => overlaps(one, from, to));
 }

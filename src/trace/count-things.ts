@@ -1,5 +1,6 @@
 import { isAt } from '../job/places.ts';
 import { coatKey } from '../records/passes.ts';
+import { under } from './face-things.ts';
 import { type Asked, type Clue, dayOf, faceOf, planOf, type Suspicion } from './suspicion.ts';
 import type { Pass, Timeline } from './timeline.ts';
 
@@ -15,7 +16,7 @@ const sized = (size: number, reason: string, pass: Pass, explains: Clue['explain
 
 /** A coat that was sanded off is laid again by right. */
 const reworked = ({ reworks }: Timeline, first: Pass, again: Pass): boolean =>
-	reworks.some(({ at, record }) => record.face === first.face && at >= first.ended && at <= again.began);
+	reworks.get(first.face)?.some(({ at }) => at >= first.ended && at <= again.began) === true;
 
 /** Whether a face was gone over again from its start within one coat, or got a coat beyond the plan. */
 function extra(timeline: Timeline, pass: Pass): string | null {
@@ -46,7 +47,7 @@ function count({ timeline, pass }: Asked): Suspicion | null {
 }
 
 function missed({ timeline, pass }: Asked): Suspicion {
-	const last = timeline.passes.findLast(one => same(one, pass)) ?? pass;
+	const last = timeline.coats.get(coatKey(pass))?.at(-1) ?? pass;
 	const left = last.extent === 'part' || last.extent === 'none';
 	const reason = last.extent === 'part' ? 'it was ended in part and not taken up again' : 'nothing was laid';
 	return {
@@ -65,12 +66,9 @@ function missed({ timeline, pass }: Asked): Suspicion {
 function unticked(timeline: Timeline, pass: Pass): string[] {
 	const plan = planOf(timeline, pass);
 	if (!plan || pass.start.from === 'part') return [];
-	const before = timeline.passes.findLast(
-		one => one.face === pass.face && one.coat < pass.coat && one.ended <= pass.began,
-	);
-	const since = before?.ended ?? 0;
-	const done = timeline.stages
-		.filter(({ at, record }) => record.face === pass.face && at >= since && at <= pass.began)
+	const since = under(timeline, pass)?.ended ?? 0;
+	const done = (timeline.stages.get(pass.face) ?? [])
+		.filter(({ at }) => at >= since && at <= pass.began)
 		.map(({ record: { stage, place } }) => ({ step: stage, place }));
 	return plan.prep
 		.filter(({ step }, place) => !done.some(one => isAt(one, step, place)))
@@ -87,7 +85,7 @@ function surface({ timeline, pass }: Asked): Suspicion {
 		thing: 'surface',
 		from: day.opened,
 		to: day.closed,
-		exposed: timeline.passes.filter(one => one.day === pass.day),
+		exposed: day.passes,
 		clues: [
 			sized(
 				left.length > 0 ? 1 : 0,
@@ -102,17 +100,13 @@ function surface({ timeline, pass }: Asked): Suspicion {
 }
 
 /** Last coats of every face: what was done to them after the spraying. */
-function lastCoats(timeline: Timeline): Pass[] {
-	const last = new Map<string, Pass>();
-	for (const pass of timeline.passes) last.set(pass.face, pass);
-	return [...last.values()];
-}
+const lastCoats = ({ faces }: Timeline): Pass[] => [...faces.values()].flatMap(passes => passes.at(-1) ?? []);
 
 /** Hours from the last coat of a face to its unmasking; null where that is not recorded. */
 function masked_h(timeline: Timeline, pass: Pass): number | null {
-	const off = timeline.stages.find(
-		({ at, record }) => record.stage === 'unmask' && record.face === pass.face && at >= pass.ended,
-	);
+	const off = timeline.stages
+		.get(pass.face)
+		?.find(({ at, record }) => record.stage === 'unmask' && at >= pass.ended);
 	return off ? (off.at - pass.ended) / 3600_000 : null;
 }
 
@@ -129,11 +123,7 @@ function handling({ timeline, pass }: Asked): Suspicion {
 		code: 'handling',
 		thing: 'handling',
 		from: pass.ended,
-		to: Math.max(
-			pass.ended,
-			...timeline.stages.map(({ at }) => at),
-			...timeline.days.map(({ closed }) => closed),
-		),
+		to: Math.max(pass.ended, timeline.last),
 		exposed: mineFirst,
 		clues: [
 			sized(size, size > 0 ? `unmasked after ${Math.round(mine ?? 0)} h` : 'nothing was logged', pass, one =>

@@ -1,3 +1,4 @@
+import { coatKey } from '../records/passes.ts';
 import { plannedPull_s } from '../trade/pulls.ts';
 import { flash_min } from '../trade/time.ts';
 import { figure } from '../words/say.ts';
@@ -35,9 +36,7 @@ const same = (a: Pass, b: Pass) => a.face === b.face && a.coat === b.coat;
 
 /** The pass that ended the coat under a pass, in the files given. */
 export function under(timeline: Timeline, pass: Pass): Pass | undefined {
-	return timeline.passes.findLast(
-		one => one.face === pass.face && one.coat < pass.coat && one.ended <= pass.began,
-	);
+	return timeline.faces.get(pass.face)?.findLast(one => one.coat < pass.coat && one.ended <= pass.began);
 }
 
 function overridden(timeline: Timeline, pass: Pass, rule: string): boolean {
@@ -45,9 +44,8 @@ function overridden(timeline: Timeline, pass: Pass, rule: string): boolean {
 }
 
 function passedOver(timeline: Timeline, pass: Pass, rule: string): boolean {
-	return timeline.changes.some(
-		({ record, day }) =>
-			day === pass.day &&
+	return dayOf(timeline, pass).changes.some(
+		({ record }) =>
 			record.type === 'override.given' &&
 			record.rule === rule &&
 			record.face === pass.face &&
@@ -56,13 +54,7 @@ function passedOver(timeline: Timeline, pass: Pass, rule: string): boolean {
 }
 
 const touched = (timeline: Timeline, pass: Pass, since: number) =>
-	timeline.readings.findLast(
-		({ at, record }) =>
-			record.feature === 'touch' &&
-			at >= since &&
-			at <= pass.began &&
-			(record.face === pass.face || record.faces?.includes(pass.face) === true),
-	)?.record;
+	timeline.touches.get(pass.face)?.findLast(({ at }) => at >= since && at <= pass.began)?.record;
 
 function flash(timeline: Timeline, pass: Pass): Own {
 	const before = under(timeline, pass);
@@ -96,8 +88,7 @@ function leastFlash_min(
 	timeline: Timeline,
 	pass: Pass,
 ) {
-	const coldest = timeline.air.filter(({ day, at }) => day === pass.day && at <= pass.began).at(-1)
-		?.record.surfaceC;
+	const coldest = dayOf(timeline, pass).air.findLast(({ at }) => at <= pass.began)?.record.surfaceC;
 	const { at_C } = material.flash;
 	const temp_C = Math.min(at_C + 20, Math.max(at_C - 20, coldest ?? at_C));
 	const warmed = flash_min(material.flash, temp_C, material.factorPer10C).min_min;
@@ -112,13 +103,12 @@ function window(timeline: Timeline, pass: Pass): Own {
 	const shut = pass.start.window === 'sand' || pass.start.window === 'scuff';
 	const over = max && before.day === pass.day && !pass.estimated ? gap / max - 1 : 0;
 	if (!shut && over <= 0) return { ...unknown, good: true };
-	const ticked = timeline.stages.some(
-		({ at, record }) =>
-			record.face === pass.face &&
-			(record.stage === 'sand' || record.stage === 'scuff') &&
-			at >= before.ended &&
-			at <= pass.began,
-	);
+	const ticked = timeline.stages
+		.get(pass.face)
+		?.some(
+			({ at, record }) =>
+				(record.stage === 'sand' || record.stage === 'scuff') && at >= before.ended && at <= pass.began,
+		);
 	if (ticked && !overridden(timeline, pass, 'window'))
 		return { ...unknown, says: 'sanding was ticked, not read' };
 	const late = Math.round(gap / 60);
@@ -144,9 +134,7 @@ function pullsOf(timeline: Timeline, pass: Pass): { pulled_s: number; planned_s:
 /** Film, as read or as the pulls of a trigger line have it. Heavy is above 1, light below. */
 function film(timeline: Timeline, pass: Pass, heavy: boolean): Own {
 	if (pass.extent === 'none') return aside;
-	const read = timeline.films.findLast(
-		({ record }) => record.face === pass.face && record.coat === pass.coat,
-	);
+	const read = timeline.films.get(coatKey(pass))?.at(-1);
 	const wanted = read ? filmWanted(timeline, pass, read.record.dry_um !== undefined) : null;
 	const value = read?.record.wet_um ?? read?.record.dry_um;
 	if (wanted && value !== undefined) {
@@ -209,7 +197,7 @@ const asks: Record<string, string> = {
 /** From the last pass of the day that was right by its own evidence to the first one after that was. */
 export function neighbours(timeline: Timeline, pass: Pass, own: (pass: Pass) => Own) {
 	const day = dayOf(timeline, pass);
-	const others = timeline.passes.filter(one => one.day === pass.day && !same(one, pass));
+	const others = day.passes.filter(one => !same(one, pass));
 	const before = others.findLast(one => one.ended <= pass.began && own(one).good);
 	const after = others.find(one => one.began >= pass.ended && own(one).good);
 	return { from: before?.ended ?? day.opened, to: after?.began ?? day.closed };
@@ -227,9 +215,7 @@ export function ownSuspicion({ timeline, pass }: Asked, code: string): Suspicion
 		const { counts, good, spared } = own(one);
 		return counts && !good && (!spared || same(one, pass));
 	};
-	const exposed = timeline.passes.filter(
-		one => one.day === pass.day && overlaps(one, from, to) && isExposed(one),
-	);
+	const exposed = dayOf(timeline, pass).passes.filter(one => overlaps(one, from, to) && isExposed(one));
 	const kind = mine.size > 0 ? 'measured' : 'open';
 	const explains: Clue['explains'] = one =>
 		one.day === pass.day && overlaps(one, from, to) && (mine.size > 0 ? own(one).size > 0 : isExposed(one));

@@ -1,6 +1,6 @@
 import { figure } from '../words/say.ts';
 import { bracketOf, type Evidence, exposedTo } from './bracket.ts';
-import { type Asked, type Clue, changesBefore, type Suspicion } from './suspicion.ts';
+import { type Asked, type Clue, changesBefore, dayOf, type Suspicion } from './suspicion.ts';
 import type { Change, Reading } from './timeline.ts';
 
 type GunThing = {
@@ -100,8 +100,8 @@ export const gunThings: readonly GunThing[] = [
 /** The readings of a thing on the day of a pass, in order. */
 function evidenceOf({ timeline, pass }: Asked, thing: GunThing): Evidence[] {
 	const found: Evidence[] = [];
-	for (const reading of timeline.readings) {
-		if (reading.day !== pass.day || !thing.features.includes(reading.record.feature)) continue;
+	for (const reading of dayOf(timeline, pass).readings) {
+		if (!thing.features.includes(reading.record.feature)) continue;
 		const judged = thing.judge(reading);
 		if (judged) found.push({ at: reading.at, ...judged });
 	}
@@ -137,9 +137,7 @@ const slight = 0.3;
 
 /** What lies between a pass and a reading after it: a change of the very thing, a break or wait, or nothing. */
 function lapseBetween({ timeline, pass }: Asked, thing: GunThing, at: number): 'changed' | 'break' | null {
-	const between = timeline.changes.filter(
-		change => change.day === pass.day && change.at >= pass.ended && change.at <= at,
-	);
+	const between = dayOf(timeline, pass).changes.filter(change => change.at >= pass.ended && change.at <= at);
 	if (between.some((change, nth) => thing.touches(change, between[nth + 1]) !== null)) return 'changed';
 	return between.some(change => change.record.type === 'break.began' || why(change) === 'wait')
 		? 'break'

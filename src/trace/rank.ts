@@ -1,3 +1,4 @@
+import { put } from '../records/passes.ts';
 import { clock, clockOn } from '../words/clock.ts';
 import type { Clue, Suspicion } from './suspicion.ts';
 import type { Pass } from './timeline.ts';
@@ -93,7 +94,7 @@ export function rank(
 		)
 		.sort(before);
 	const byCode = new Map<string, Ranked[]>();
-	for (const one of all) byCode.set(one.suspicion.code, [...(byCode.get(one.suspicion.code) ?? []), one]);
+	for (const one of all) put(byCode, one.suspicion.code, one);
 	const ranked: { candidate: Candidate; suspicion: Suspicion }[] = [];
 	for (const [code, [best, ...others]] of byCode)
 		if (best)

@@ -1,5 +1,5 @@
 import type { Face, Material, PlannedCoat } from '../job/job.ts';
-import type { Change, Pass, Timeline } from './timeline.ts';
+import type { Change, DayLine, Pass, Timeline } from './timeline.ts';
 
 /**
  * How a thing came to be doubted, strongest first:
@@ -56,13 +56,13 @@ export function materialOf(timeline: Timeline, pass: Pass): Material | undefined
 	return timeline.job.materials[planOf(timeline, pass)?.material ?? ''];
 }
 
-export function dayOf({ days }: Timeline, pass: Pass): Timeline['days'][number] {
-	return days[pass.day] ?? { opened: pass.began, closed: pass.ended, rates: undefined };
+export function dayOf({ days }: Timeline, pass: Pass): DayLine {
+	const day = days[pass.day];
+	if (!day) throw new RangeError(`no day ${pass.day + 1} in the files given`);
+	return day;
 }
 
 /** Logged changes between an instant and the start of a pass, on its day. */
 export function changesBefore({ timeline, pass }: Asked, from: number): Change[] {
-	return timeline.changes.filter(
-		change => change.day === pass.day && change.at >= from && change.at <= pass.began,
-	);
+	return dayOf(timeline, pass).changes.filter(change => change.at >= from && change.at <= pass.began);
 }

@@ -1,7 +1,7 @@
 import type { DayRecord, EventType } from '../day/records.ts';
 import type { Job } from '../job/job.ts';
 import type { RecordOf } from '../records/of-type.ts';
-import { byCoat, type Pass as DayPass, passesOf } from '../records/passes.ts';
+import { coatKey, type Pass as DayPass, passesOf, put } from '../records/passes.ts';
 
 type Timed<Type extends EventType> = { at: number; day: number; seq: number; record: RecordOf<Type> };
 
@@ -32,26 +32,47 @@ export type BatchStory = {
 	ready: number | null;
 };
 
-/** What the day files of one job say, sorted by what it is about. All instants in ms. */
-export type Timeline = {
-	job: Job;
-	/** First and last instant of each day's spraying: opened and closed (or the last record); what it began with. */
-	days: { opened: number; closed: number; rates: RecordOf<'day.opened'>['rates'] }[];
+/** One day of a job. What is in doubt on one day is looked for there: a job has very many of them. */
+export type DayLine = {
+	/** First and last instant of its spraying: opened and closed (or the last record). */
+	opened: number;
+	closed: number;
+	/** What it began with. */
+	rates: RecordOf<'day.opened'>['rates'];
 	passes: Pass[];
-	/** The passes of each coat on each face, in order. */
-	coats: Map<string, Pass[]>;
 	readings: Reading[];
 	air: AirRead[];
 	changes: Change[];
+};
+
+/** What the day files of one job say, sorted by what it is about. All instants in ms. */
+export type Timeline = {
+	job: Job;
+	days: DayLine[];
+	passes: Pass[];
+	/** The same by coat on a face, by face and by batch in the cup, each in order. */
+	coats: Map<string, Pass[]>;
+	faces: Map<string, Pass[]>;
+	cups: Map<string, Pass[]>;
+	/** Touch tests by the face that they speak for. */
+	touches: Map<string, Reading[]>;
 	batches: Map<string, BatchStory>;
 	/** Can mark by material and component. */
 	cans: Map<string, string>;
 	seen: Timed<'fault.seen'>[];
-	stages: Timed<'stage.done'>[];
-	films: Timed<'film.read'>[];
+	/** What was done to a face, by its name. */
+	stages: Map<string, Timed<'stage.done'>[]>;
+	/** Film readings by coat on a face. */
+	films: Map<string, Timed<'film.read'>[]>;
 	judged: Timed<'face.judged'>[];
-	reworks: Timed<'rework.done'>[];
+	reworks: Map<string, Timed<'rework.done'>[]>;
+	/** The last that is recorded of the job. */
+	last: number;
 };
+
+/** A pass before another: as they were begun, and in the order of the files. */
+export const inOrder = (a: Pass, b: Pass): number =>
+	a.began - b.began || a.start.seq - b.start.seq || a.day - b.day;
 
 type Open = {
 	timeline: Timeline;
@@ -77,9 +98,20 @@ const timed = <Record extends DayRecord>(record: Record, { day, at }: Open) => (
 	record,
 });
 
+const touched = ({ face, faces }: RecordOf<'reading.taken'>): ReadonlySet<string> =>
+	new Set([...(face ? [face] : []), ...(faces ?? [])]);
+
 function opened(open: Open, record: RecordOf<'day.opened'>): void {
 	open.timeline.job = record.sheet;
-	open.timeline.days.push({ opened: open.at, closed: open.at, rates: record.rates });
+	open.timeline.days.push({
+		opened: open.at,
+		closed: open.at,
+		rates: record.rates,
+		passes: [],
+		readings: [],
+		air: [],
+		changes: [],
+	});
 	open.mixing = null;
 	for (const { material, component, mark } of record.cans)
 		open.timeline.cans.set(`${material}/${component}`, mark);
@@ -163,12 +195,14 @@ function take(open: Open, record: DayRecord): void {
 			return;
 		case 'reading.taken': {
 			const reading = timed(record, open);
-			timeline.readings.push(reading);
+			last?.readings.push(reading);
+			if (record.feature === 'touch')
+				for (const face of touched(record)) put(timeline.touches, face, reading);
 			if (record.feature === 'can' && record.batch) timeline.batches.get(record.batch)?.cans.push(reading);
 			return;
 		}
 		case 'air.read':
-			timeline.air.push(timed(record, open));
+			last?.air.push(timed(record, open));
 			return;
 		case 'batch.started':
 			started(open, record);
@@ -183,26 +217,27 @@ function take(open: Open, record: DayRecord): void {
 			return;
 		case 'fault.seen':
 			timeline.seen.push(timed(record, open));
-			if (record.gun) timeline.changes.push(timed(record, open));
+			if (record.gun) last?.changes.push(timed(record, open));
 			return;
 		case 'break.began':
 		case 'override.given':
 			if (open.mixing) mixing(open, record);
-			timeline.changes.push(timed(record, open));
+			last?.changes.push(timed(record, open));
 			return;
 		case 'gun.unknown':
 		case 'gun.set':
 		case 'batch.loaded':
-			timeline.changes.push(timed(record, open));
+			last?.changes.push(timed(record, open));
 			return;
 		case 'stage.done':
-			timeline.stages.push(timed(record, open));
+			put(timeline.stages, record.face, timed(record, open));
+			timeline.last = Math.max(timeline.last, open.at);
 			return;
 		case 'film.read':
-			timeline.films.push(timed(record, open));
+			put(timeline.films, coatKey(record), timed(record, open));
 			return;
 		case 'rework.done':
-			timeline.reworks.push(timed(record, open));
+			put(timeline.reworks, record.face, timed(record, open));
 			return;
 		case 'face.judged':
 			timeline.judged.push(timed(record, open));
@@ -210,6 +245,14 @@ function take(open: Open, record: DayRecord): void {
 		default:
 			record satisfies RecordOf<Passes | Unread>;
 	}
+}
+
+/** Puts a pass with those of its day, its coat, its face and its batches. */
+function sorted({ days, coats, faces, cups }: Timeline, pass: Pass): void {
+	days[pass.day]?.passes.push(pass);
+	put(coats, coatKey(pass), pass);
+	put(faces, pass.face, pass);
+	for (const letter of new Set(pass.start.cup)) put(cups, letter, pass);
 }
 
 /**
@@ -226,16 +269,17 @@ export function timelineOf(days: readonly (readonly DayRecord[])[]): Timeline {
 		days: [],
 		passes: [],
 		coats: new Map(),
-		readings: [],
-		air: [],
-		changes: [],
+		faces: new Map(),
+		cups: new Map(),
+		touches: new Map(),
 		batches: new Map(),
 		cans: new Map(),
 		seen: [],
-		stages: [],
-		films: [],
+		stages: new Map(),
+		films: new Map(),
 		judged: [],
-		reworks: [],
+		reworks: new Map(),
+		last: 0,
 	};
 	const open: Open = { timeline, instants: new Map(), mixing: null, day: 0, at: 0 };
 	for (const [day, records] of days.entries()) {
@@ -245,9 +289,10 @@ export function timelineOf(days: readonly (readonly DayRecord[])[]): Timeline {
 			throw new RangeError(`day ${day + 1} does not begin with the opening of a day: read it whole`);
 		open.instants.clear();
 		for (const record of records) take(open, record);
-		timeline.passes.push(...passesOf(records).map(pass => placed(pass, open)));
+		for (const pass of passesOf(records)) timeline.passes.push(placed(pass, open));
+		timeline.last = Math.max(timeline.last, timeline.days[day]?.closed ?? 0);
 	}
-	timeline.passes.sort((a, b) => a.began - b.began || a.start.seq - b.start.seq);
-	timeline.coats = byCoat(timeline.passes);
+	timeline.passes.sort(inOrder);
+	for (const pass of timeline.passes) sorted(timeline, pass);
 	return timeline;
 }

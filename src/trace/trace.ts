@@ -1,4 +1,5 @@
 import type { DayRecord } from '../day/records.ts';
+import { coatKey } from '../records/passes.ts';
 import { sentence } from '../words/say.ts';
 import { airSuspicion } from './air-thing.ts';
 import { batchCodes, batchSuspicions } from './batch-things.ts';
@@ -10,7 +11,7 @@ import { gunSuspicion, gunThings } from './gun-things.ts';
 import { inspectionOrder, type Spot } from './order.ts';
 import { type Candidate, rank } from './rank.ts';
 import { type Asked, dayOf, type Suspicion } from './suspicion.ts';
-import { type Pass, type Timeline, timelineOf } from './timeline.ts';
+import { inOrder, type Pass, type Timeline, timelineOf } from './timeline.ts';
 
 export type Question = { fault: string; face: string; coat: number };
 
@@ -71,7 +72,7 @@ function unrecorded({ timeline, pass }: Asked, code: string): Suspicion {
 		thing: code,
 		from: day.opened,
 		to: day.closed,
-		exposed: timeline.passes.filter(explains),
+		exposed: day.passes,
 		clues: [{ kind: 'open', at: day.opened, size: 0, reason: 'no record bears on it', explains }],
 		unread: `${code}: no record bears on it`,
 		stays: false,
@@ -80,19 +81,18 @@ function unrecorded({ timeline, pass }: Asked, code: string): Suspicion {
 
 /** The passes that a fault may have been put in with: its own coat, or that and the coats under it. */
 function targets(timeline: Timeline, fault: Fault, { face, coat }: Question): Pass[] {
-	return timeline.passes.filter(
-		pass => pass.face === face && (pass.coat === coat || (fault.reach === 'under' && pass.coat < coat)),
+	return (timeline.faces.get(face) ?? []).filter(
+		pass => pass.coat === coat || (fault.reach === 'under' && pass.coat < coat),
 	);
 }
 
 const spotOf = ({ face, coat }: Pass): Spot => ({ face, coat });
-const spotKey = ({ face, coat }: Spot): string => `${face}#${coat}`;
 
 /** Each face and coat once, in the order sprayed. */
-function spotsOf(timeline: Timeline, passes: ReadonlySet<Pass>): Spot[] {
+function spotsOf(passes: Iterable<Pass>): Spot[] {
 	const seen = new Map<string, Spot>();
-	for (const pass of timeline.passes)
-		if (passes.has(pass)) seen.set(spotKey(pass), seen.get(spotKey(pass)) ?? spotOf(pass));
+	for (const pass of [...passes].sort(inOrder))
+		if (!seen.has(coatKey(pass))) seen.set(coatKey(pass), spotOf(pass));
 	return [...seen.values()];
 }
 
@@ -104,15 +104,15 @@ function doubtsAbout(timeline: Timeline, fault: Fault, question: Question): Susp
 }
 
 function knownFaces(timeline: Timeline, fault: Fault, question: Question) {
-	const bad = new Map<string, Spot>([[spotKey(question), question]]);
+	const bad = new Map<string, Spot>([[coatKey(question), question]]);
 	for (const { record } of timeline.seen)
 		if (record.fault === question.fault && record.face && record.coat)
-			bad.set(spotKey({ face: record.face, coat: record.coat }), { face: record.face, coat: record.coat });
+			bad.set(coatKey({ face: record.face, coat: record.coat }), { face: record.face, coat: record.coat });
 	const good = new Set<string>();
-	for (const { record } of timeline.judged) if (record.verdict === 'cleared') good.add(spotKey(record));
+	for (const { record } of timeline.judged) if (record.verdict === 'cleared') good.add(coatKey(record));
 	return {
 		bad: [...bad.values()].map(spot => targets(timeline, fault, { ...question, ...spot })),
-		good: timeline.passes.filter(pass => good.has(spotKey(pass)) && !bad.has(spotKey(pass))),
+		good: timeline.passes.filter(pass => good.has(coatKey(pass)) && !bad.has(coatKey(pass))),
 	};
 }
 
@@ -176,9 +176,9 @@ function answer(timeline: Timeline, fault: Fault, ask: Question, data: FaultData
 	const known = { ...knownFaces(timeline, fault, ask), order: causesOf(fault) };
 	const ranked = rank(suspicions, known, zone);
 	const first = ranked[0];
-	const exposed = spotsOf(timeline, new Set([...mine, ...suspicions.flatMap(one => one.exposed)]));
+	const exposed = spotsOf(new Set([...mine, ...suspicions.flatMap(one => one.exposed)]));
 	const told = first?.candidate.told === true;
-	const judged = new Set(timeline.judged.map(({ record }) => spotKey(record)));
+	const judged = new Set(timeline.judged.map(({ record }) => coatKey(record)));
 	const from = first?.suspicion.from ?? mine[0]?.began ?? 0;
 	const within = mine.find(one => first?.suspicion.exposed.includes(one)) ?? mine.at(-1);
 	const put = within ? spotOf(within) : { face: ask.face, coat: ask.coat };
@@ -186,10 +186,10 @@ function answer(timeline: Timeline, fault: Fault, ask: Question, data: FaultData
 	return {
 		bracket: { from: iso(from), to: iso(to) },
 		exposed,
-		likely: first ? spotsOf(timeline, new Set(first.suspicion.exposed)) : [],
+		likely: first ? spotsOf(first.suspicion.exposed) : [],
 		candidates: ranked.map(({ candidate }) => candidate),
 		stays: first?.suspicion.stays ?? false,
-		inspect: lookAt(timeline, exposed, first?.suspicion, put, ask),
+		inspect: lookAt(exposed, first?.suspicion, put, ask),
 		put,
 		missing: missingOf(suspicions, data, told),
 		told,
@@ -198,28 +198,22 @@ function answer(timeline: Timeline, fault: Fault, ask: Question, data: FaultData
 			thing: one.thing,
 			from: iso(one.from),
 			to: iso(one.to),
-			exposed: spotsOf(timeline, new Set(one.exposed)),
+			exposed: spotsOf(one.exposed),
 		})),
-		open: exposed.filter(spot => !judged.has(spotKey(spot))),
+		open: exposed.filter(spot => !judged.has(coatKey(spot))),
 	};
 }
 
 /** First the faces that the likeliest cause exposes, in its own order; then the others, nearest in time. */
-function lookAt(
-	timeline: Timeline,
-	exposed: Spot[],
-	first: Suspicion | undefined,
-	put: Spot,
-	asked: Spot,
-): Spot[] {
-	const leading = first ? spotsOf(timeline, new Set(first.exposed)) : [];
+function lookAt(exposed: Spot[], first: Suspicion | undefined, put: Spot, asked: Spot): Spot[] {
+	const leading = first ? spotsOf(first.exposed) : [];
 	const order = inspectionOrder(leading, put, first?.stays ?? false).filter(
-		spot => spotKey(spot) !== spotKey(put),
+		spot => coatKey(spot) !== coatKey(put),
 	);
-	const taken = new Set([...order, asked].map(spotKey));
-	const rest = [put, ...inspectionOrder(exposed, put, false)].filter(spot => !taken.has(spotKey(spot)));
+	const taken = new Set([...order, asked].map(coatKey));
+	const rest = [put, ...inspectionOrder(exposed, put, false)].filter(spot => !taken.has(coatKey(spot)));
 	return [
-		...order.filter(spot => spotKey(spot) !== spotKey(asked)),
-		...new Map(rest.map(spot => [spotKey(spot), spot])).values(),
+		...order.filter(spot => coatKey(spot) !== coatKey(asked)),
+		...new Map(rest.map(spot => [coatKey(spot), spot])).values(),
 	];
 }
