@@ -2,10 +2,13 @@ import { execFileSync } from 'node:child_process';
 import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { jobsIn } from '../../src/cli/day-files.ts';
+import type { DayRecord } from '../../src/day/records.ts';
 import { acrossDays } from '../../src/trace/across.ts';
+import type { FaultData } from '../../src/trace/faults.ts';
 import { loadFaults } from '../../src/trace/load-faults.ts';
+import { trace } from '../../src/trace/trace.ts';
 import { writeDays } from '../trace/files.ts';
-import { makeCase } from '../trace/generator/case.ts';
+import { type Case, makeCase } from '../trace/generator/case.ts';
 import { builtProgram, root } from './built.ts';
 import { beside, type Figure, inPairs, time_ms, under } from './figure.ts';
 
@@ -32,6 +35,40 @@ function bareRead(store: string): void {
 	}
 }
 
+/** Cases of one day each, other ones for each pair. */
+function ofOneDay(): Case[] {
+	const found: Case[] = [];
+	for (let seed = 1; found.length < pairs; seed++) {
+		const made = makeCase(seed);
+		if (made.days.length === 1) found.push(made);
+	}
+	return found;
+}
+
+/** The day of a case so many times over, as one job: what was laid is laid again, and every coat is in question. */
+const daysOf = ({ days: [day = []] }: Case, count: number): DayRecord[][] =>
+	Array.from({ length: count }, (_, nth) =>
+		day.map(record =>
+			record.type === 'day.opened' && nth > 0
+				? { ...record, before: { ...record.before, letters: 1 } }
+				: record,
+		),
+	);
+
+/** The trace over four times as many days of one job: 4 where each costs what the first did, 16 where all are gone through for each. */
+async function longJob(faults: FaultData): Promise<Figure> {
+	const cases = ofOneDay();
+	const over = (count: number) => (pair: number) => {
+		const made = cases[pair];
+		if (!made) throw new Error('no case for this pair');
+		const days = daysOf(made, count);
+		return time_ms(() => trace({ days, fault: made.fault, face: made.face, coat: made.coat }, faults));
+	};
+	over(20)(0);
+	const found = await inPairs(pairs, over(50), over(200));
+	return beside('the trace over 200 days of one job', 'ms', '50 days of it', found, 8);
+}
+
 /** The trace over a shop's whole store of days, and the memory of a process that does nothing else. */
 export async function measure(): Promise<Figure[]> {
 	const folder = mkdtempSync(join(root, '.bench-'));
@@ -51,6 +88,7 @@ export async function measure(): Promise<Figure[]> {
 		return [
 			beside(`the trace over ${files} days`, 'ms', 'reading and parsing them', found, 6),
 			under(`the trace over ${files} days, memory`, 'MB', most_MB, 250),
+			await longJob(faults),
 		];
 	} finally {
 		rmSync(folder, { recursive: true, force: true });
