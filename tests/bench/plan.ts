@@ -2,16 +2,9 @@ import fc from 'fast-check';
 import { planDay } from '../../src/plan/day-plan.ts';
 import { orderFor } from '../../src/plan/order.ts';
 import { jobs } from '../plan/jobs.ts';
-import { type Figure, under } from './figure.ts';
+import { cpu_ms, type Figure, under } from './figure.ts';
 
 const sheets = 3;
-
-/** Milliseconds of processor: what else the machine does does not count. */
-function cpu_ms(work: () => unknown): number {
-	const from = process.cpuUsage();
-	work();
-	return process.cpuUsage(from).user / 1000;
-}
 
 /**
  * Two hundred faces with three coats, in both orders and played through a day, the slowest of random sheets: horns
