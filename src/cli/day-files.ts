@@ -2,7 +2,7 @@ import { existsSync, readdirSync } from 'node:fs';
 import { homedir } from 'node:os';
 import { basename, dirname, join } from 'node:path';
 import { chainsOf } from '../day/chains.ts';
-import { loadDay, newestDay } from '../day/file/days.ts';
+import { forkSaid, loadDay, newestDay } from '../day/file/days.ts';
 import { daysFolder, listDays, resolveDay } from '../day/file/folder.ts';
 import { type Glimpse, glimpseDay } from '../day/file/glimpse.ts';
 import { readLight } from '../day/file/read-light.ts';
@@ -53,18 +53,28 @@ function rowsOf(paths: readonly string[], io: Io): Found[][] {
 	return [...byJob.values()].flatMap(days => chainsOf(days));
 }
 
-/** The days of the job up to a day, oldest first; one that cannot be read is said and passed over. */
-export function daysUpTo(path: string, records: DayRecord[], io: Io): DayRecord[][] {
+/** The files of the job of a day, oldest first, as far as they can be read; what is wrong with their order is said. */
+export function jobOf(path: string, io: Io): string[] {
 	const beside = listDays(dirname(path)).flatMap(other =>
 		other.name !== basename(path) && nameOfJob(other.path) === nameOfJob(path) ? [other.path] : [],
 	);
-	if (beside.length === 0) return [records];
+	if (beside.length === 0) return [path];
 	const row = rowsOf([...beside.toReversed(), path], io).find(days => days.some(day => day.path === path));
-	const before = row?.slice(
-		0,
-		row.findIndex(day => day.path === path),
-	);
-	return [...(before ?? []).flatMap(day => listed(readable(day.path, io, dayAt))), records];
+	return row ? inOrder(row, io) : [path];
+}
+
+/** The files of a job's days, oldest first; two that follow the same one are said. */
+function inOrder(row: readonly Found[], io: Io): string[] {
+	const fork = forkSaid(row);
+	if (fork) io.stderr.write(`fanwise: ${fork.message}\n`);
+	return row.map(({ path }) => path);
+}
+
+/** The days of the job up to a day, oldest first; one that cannot be read is said and passed over. */
+export function daysUpTo(path: string, records: DayRecord[], io: Io): DayRecord[][] {
+	const row = jobOf(path, io);
+	const before = row.slice(0, row.indexOf(path));
+	return [...before.flatMap(day => listed(readable(day, io, dayAt))), records];
 }
 
 /** The days of every job in a folder, one job at a time, each oldest first; what cannot be read is said. */
@@ -73,7 +83,7 @@ export function* jobsIn(folder: string, io: Io): Generator<DayRecord[][]> {
 	for (const { path } of listDays(folder).toReversed())
 		byName.set(nameOfJob(path), [...(byName.get(nameOfJob(path)) ?? []), path]);
 	for (const paths of byName.values()) {
-		const rows = paths.length === 1 ? [paths] : rowsOf(paths, io).map(row => row.map(({ path }) => path));
+		const rows = paths.length === 1 ? [paths] : rowsOf(paths, io).map(row => inOrder(row, io));
 		for (const row of rows) {
 			const days = row.flatMap(path => listed(readable(path, io, dayAt)));
 			if (days.length > 0) yield days;

@@ -1,40 +1,54 @@
-import type { DayOfJob } from '../day/file/days.ts';
+import { type DayOfJob, jobToGoOn } from '../day/file/days.ts';
 import type { DayName } from '../day/file/folder.ts';
 import { readDay } from '../day/file/read.ts';
 import { readLight } from '../day/file/read-light.ts';
 import { readBytes, whyUnusable } from '../day/file/store.ts';
-import { keepSums, readSums } from '../day/file/sums.ts';
+import { headOf, keepSums, readSums } from '../day/file/sums.ts';
 import { asDay } from '../day/file/trouble.ts';
 import { historyAfter, noHistory } from '../day/history.ts';
-import { beforeSchema } from '../day/records.ts';
+import { beforeSchema, type Head } from '../day/records.ts';
 import { type Taught, taughtBy } from '../plan/rates.ts';
 import type { Io } from './command.ts';
 import { dayAt, readable } from './day-files.ts';
 
+/** Where days left the faces of their job, and what a day that goes on from there says of them. */
+type Left = { before: typeof noHistory; follows: { of: string; after: Head[] } | null };
+
 /**
  * Where the newest day of a job left its faces.
  * @param days of the job, the newest first
- * @throws DayFileError where that day cannot be read whole: an older one would tell of fewer coats
+ * @throws DayFileError where that day cannot be read whole, or is not the only newest: an older one, or one of two,
+ * would tell of fewer coats
  */
-export function historyOf([newest]: readonly DayOfJob[]): typeof noHistory {
-	if (!newest) return noHistory;
-	const kept = newest.sums?.isWhole() ? beforeSchema.safeParse(newest.sums.history()) : null;
-	return kept?.success ? kept.data : teach(newest.path);
+export function historyOf(days: readonly DayOfJob[]): Left {
+	const [newest] = days;
+	if (!newest) return { before: noHistory, follows: null };
+	const { before, head } = keptOf(newest) ?? teach(newest.path);
+	const job = jobToGoOn(days);
+	if (job?.fork) throw job.fork;
+	return { before, follows: { of: job?.of ?? head.day, after: [head] } };
 }
+
+function keptOf({ sums }: DayOfJob): Taken | null {
+	const kept = sums?.isWhole() ? beforeSchema.safeParse(sums.history()) : null;
+	return sums && kept?.success ? { before: kept.data, head: sums.head } : null;
+}
+
+type Taken = { before: typeof noHistory; head: Head };
 
 /**
  * Reads a day whole, and keeps beside it what it teaches where it is closed.
- * @returns how it left its faces
+ * @returns how it left its faces, and the day as the next one rests on it
  * @throws DayFileError where it cannot be read whole
  */
-export function teach(path: string): typeof noHistory {
+export function teach(path: string): Taken {
 	const bytes = readBytes(path);
 	const read = readDay(bytes);
 	const unusable = whyUnusable(path, read);
 	if (unusable) throw unusable;
-	const history = asDay(path, () => historyAfter(read.records));
-	if (!read.torn) keepSums(path, bytes, taughtBy(read.records), history);
-	return history;
+	const before = asDay(path, () => historyAfter(read.records));
+	if (!read.torn) keepSums(path, bytes, taughtBy(read.records), before);
+	return { before, head: headOf(bytes.subarray(0, read.goodBytes), read.records.length) };
 }
 
 /**

@@ -6,7 +6,7 @@ import { type FaceNow, faceNows } from '../plan/now.ts';
 import { clock, date } from '../words/clock.ts';
 import { duration, faceName } from '../words/say.ts';
 import type { Args, Command } from './command.ts';
-import { askedDay, told } from './day-files.ts';
+import { askedDay, jobOf, told } from './day-files.ts';
 import { instantIn } from './instant.ts';
 
 /** What can be done to each face at this moment, and until when. */
@@ -26,6 +26,7 @@ export const nowCommand: Command = {
 			if (opened?.type !== 'day.opened')
 				throw new RangeError('the day has no beginning: try fanwise log --salvage');
 			const at = momentAsked(args, records);
+			jobOf(path, io);
 			const { faces: history } = asDay(path, () => historyAfter(records));
 			const faces = faceNows({ job: opened.sheet, history, at });
 			if (args.options.json)

@@ -1,5 +1,6 @@
 import { daysOfJob } from '../day/file/days.ts';
 import { listDays } from '../day/file/folder.ts';
+import { noHistory } from '../day/history.ts';
 import { localZone } from '../day/local-zone.ts';
 import { inert } from '../job/inert.ts';
 import type { Job } from '../job/job.ts';
@@ -48,8 +49,8 @@ export const planCommand: Command = {
 			const { job } = sheet;
 			const units = unitsOf(args, io, job);
 			const { faces, letters } = args.options.rest
-				? historyOf(daysOfJob(folderOf(io), job.name))
-				: { faces: {}, letters: 0 };
+				? historyOf(daysOfJob(folderOf(io), job.name)).before
+				: noHistory;
 			const plan = planJob({
 				...{ job, letters, history: faces, start: startAsked(args), which: orderAsked(args, job) },
 				learned: learnFrom(taughtIn(listDays(folderOf(io)), io), job),

@@ -1,6 +1,7 @@
+import { dirname } from 'node:path';
 import { isDeepStrictEqual } from 'node:util';
 import { realClock } from '../day/clock.ts';
-import { dayInTheWay, daysOfJob } from '../day/file/days.ts';
+import { type DayOfJob, dayInTheWay, daysOfJob, jobToGoOn } from '../day/file/days.ts';
 import { checkRoom, daysFolder, listDays, makeDaysFolder, newDayPath } from '../day/file/folder.ts';
 import type { DayFile } from '../day/file/keep.ts';
 import { createDay, openDay, type StoreOptions } from '../day/file/store.ts';
@@ -35,6 +36,10 @@ function changedSince([opened]: readonly DayRecord[], { job, lists }: Sheet): st
 	return same ? null : 'Job sheet changed: today goes on with the old one.';
 }
 
+/** A day that is open goes on, whatever became of the others of its job; whoever sprays it is told. */
+const forkAmong = (days: readonly DayOfJob[]): string | null =>
+	jobToGoOn(days)?.fork ? 'Days: two follow the same one. Coats of the other do not count.' : null;
+
 /** The open day of a job, under its lock; or a new one that begins where the last ended. */
 async function dayOf(sheet: Sheet, io: Io, opening: Opening): Promise<Opened> {
 	const folder = makeDaysFolder(daysFolder());
@@ -43,7 +48,7 @@ async function dayOf(sheet: Sheet, io: Io, opening: Opening): Promise<Opened> {
 	const open = dayInTheWay(days);
 	if (open) {
 		const sink = openDay(open, opening);
-		return { sink, notice: changedSince(sink.records, sheet) };
+		return { sink, notice: forkAmong(days) ?? changedSince(sink.records, sheet) };
 	}
 	checkRoom(folder);
 	const now = realClock().now();
@@ -58,7 +63,7 @@ async function dayOf(sheet: Sheet, io: Io, opening: Opening): Promise<Opened> {
 			settings,
 			clock: 'real',
 			program: version(),
-			before: historyOf(days),
+			...historyOf(days),
 			rates: ratesOf(learnFrom(taughtIn(listed, io, days), sheet.job), sheet.job),
 			zone: localZone(),
 			seed: now.wall % 1000,
@@ -81,7 +86,16 @@ export async function spray(path: string | undefined, io: Io, how: How = {}): Pr
 
 /** Carries on a day that was left open. */
 export const carryOn = (path: string, io: Io): Promise<number> =>
-	shownHere((_quiet, opening) => ({ sink: openDay(path, opening) }), io, {});
+	shownHere(
+		(_quiet, opening) => {
+			const sink = openDay(path, opening);
+			const [opened] = sink.records;
+			const job = opened?.type === 'day.opened' ? opened.job : '';
+			return { sink, notice: forkAmong(daysOfJob(dirname(path), job)) };
+		},
+		io,
+		{},
+	);
 
 /** What is said while the screen is up is kept until it is down; between lines of text it is said at once. */
 async function shownHere(

@@ -3,7 +3,7 @@ import type { Job } from '../job/job.ts';
 import type { Rates } from '../plan/pace.ts';
 import { cansOf } from './asks/cans.ts';
 import { isoAt, type Shown } from './instant.ts';
-import type { DayRecord, EventOf } from './records.ts';
+import type { DayRecord, EventOf, Head } from './records.ts';
 import type { Settings } from './settings.ts';
 
 export type Opening = {
@@ -13,6 +13,8 @@ export type Opening = {
 	clock: 'real' | 'moved';
 	program: string;
 	before: EventOf<'day.opened'>['before'];
+	/** Of which job the day is, by its first day, and which days it rests on; null: it is a first one. */
+	follows?: { of: string; after: Head[] } | null;
 	/** What the shop's own days have shown; none: the sheet's figures hold. */
 	rates?: Rates;
 	zone: string;
@@ -21,7 +23,7 @@ export type Opening = {
 
 /** The first record of a day: everything that the day rests on, in full. */
 export function openingRecord(
-	{ job, lists, settings, clock, program, before, rates, zone, seed = 0 }: Opening,
+	{ job, lists, settings, clock, program, before, follows, rates, zone, seed = 0 }: Opening,
 	now: Omit<Shown, 'run'>,
 ): DayRecord {
 	return {
@@ -41,6 +43,7 @@ export function openingRecord(
 		cans: cansOf(Object.keys(job.materials)),
 		seed,
 		before,
+		...follows,
 		...(rates && Object.keys(rates).length > 0 && { rates }),
 	};
 }

@@ -49,6 +49,20 @@ export const beforeSchema = z.object({
 	letters: z.int().check(z.minimum(0)),
 });
 
+/** A day is known by the sha256 of its first line, checksum and all, without the line feed: wherever its file lies. */
+const dayId = z.string().check(z.regex(/^[0-9a-f]{64}$/));
+
+/**
+ * A day that another rests on: `upto` is the number of its last record that was taken over, `sum` the crc32 of all bytes
+ * of its file up to the end of that line, as 8 hex digits: the one that is kept beside a closed day in any case.
+ */
+export const headSchema = z.object({
+	day: dayId,
+	upto: z.int().check(z.positive()),
+	sum: z.string().check(z.regex(/^[0-9a-f]{8}$/)),
+});
+export type Head = z.infer<typeof headSchema>;
+
 /** Time and paint that coats have taken in this shop, as factors of what the sheet says; null: not known yet. */
 const ownRateSchema = z.object({
 	time: z.nullable(z.number().check(z.positive())),
@@ -161,6 +175,10 @@ export const eventSchema = z.discriminatedUnion('type', [
 		/** Where the rotation of what is asked begins. */
 		seed: z.optional(z.int().check(z.minimum(0))),
 		before: beforeSchema,
+		/** The first day of its job; a first day has none, and an older one does not say. */
+		of: z.optional(dayId),
+		/** The days that `before` was worked out from. */
+		after: z.optional(z.array(headSchema)),
 		/** What the shop's own days had shown, by material. */
 		rates: z.optional(z.record(z.string(), ownRateSchema)),
 	}),

@@ -1,4 +1,4 @@
-import { chainsOf } from '../chains.ts';
+import { chainsOf, forkIn } from '../chains.ts';
 import type { DayRecord } from '../records.ts';
 import { listDays, resolveDay, slugOf } from './folder.ts';
 import { type Glimpse, glimpseDay } from './glimpse.ts';
@@ -6,6 +6,7 @@ import { disk, type FilePort } from './port.ts';
 import { type DayRead, readDay } from './read.ts';
 import { readBytes, whyUnusable } from './store.ts';
 import { type KeptSums, readSums } from './sums.ts';
+import { DayFileError, plainName } from './trouble.ts';
 
 /**
  * Reads a day without its lock and without changing it. A torn tail is passed over.
@@ -50,8 +51,7 @@ export const daysOfJob = (
 		if (glimpse && (glimpse.job !== job || glimpse.clock !== 'real')) return [];
 		return [{ path, date, glimpse, sums, read: () => readDay(readBytes(path, port)) }];
 	});
-	const placed = days.toReversed().flatMap(day => (day.glimpse ? [{ day, place: day.glimpse }] : []));
-	const known = chainsOf(placed)
+	const known = rowsOf(days)
 		.flat()
 		.toReversed()
 		.map(({ day }) => day);
@@ -59,6 +59,35 @@ export const daysOfJob = (
 	const unknown = days.filter(({ glimpse }) => glimpse === null);
 	const isNewer = (day: DayOfJob) => before < 0 || days.findIndex(({ path }) => path === day.path) < before;
 	return [...unknown.filter(isNewer), ...known, ...unknown.filter(day => !isNewer(day))];
+};
+
+const rowsOf = (days: readonly DayOfJob[]) =>
+	chainsOf(
+		days.toReversed().flatMap(day => (day.glimpse ? [{ day, path: day.path, place: day.glimpse }] : [])),
+	);
+
+/**
+ * The job that a new day would go on with: the id of its first day, and what is wrong with how its days follow each other.
+ * @param days of one name, as `daysOfJob` gives them
+ * @returns null where there is none yet
+ */
+export const jobToGoOn = (days: readonly DayOfJob[]): { of: string; fork: DayFileError | null } | null => {
+	const row = rowsOf(days).at(-1);
+	const [first] = row ?? [];
+	if (!row || !first) return null;
+	return { of: row.findLast(({ place }) => place.of)?.place.of ?? first.place.id, fork: forkSaid(row) };
+};
+
+/**
+ * What is said of a job whose days do not follow each other one by one; null: they do.
+ * @param row its days, as `chainsOf` gives them
+ */
+export const forkSaid = (row: readonly { path: string; place: Glimpse }[]): DayFileError | null => {
+	const [one, other] = forkIn(row) ?? [];
+	if (!one || !other) return null;
+	const says = `it follows the same day as ${plainName(one.path)}, and neither counts the coats of the other`;
+	const remedy = 'move one of them to another folder: its coats are then not counted';
+	return new DayFileError('damaged', `${plainName(other.path)}: ${says}: ${remedy}`);
 };
 
 /**

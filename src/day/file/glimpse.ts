@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto';
 import { crc32 } from 'node:zlib';
 
 /**
@@ -5,12 +6,19 @@ import { crc32 } from 'node:zlib';
  * a clock said or a file is called.
  */
 export type Glimpse = {
+	/** By which it is known, wherever its file lies: of its first line. */
+	id: string;
 	job: string;
+	/** The id of the job's first day, and those of the days it rests on; null and none where it is the first, or older. */
+	of: string | null;
+	restsOn: string[];
 	clock: 'real' | 'moved';
 	/** Instants of its first and last record. */
 	began: string;
 	ended: string;
 	closed: boolean;
+	/** Number of its last record. */
+	upto: number;
 	/** Batches lettered and coats laid on the job before the day, and with it. */
 	before: number;
 	after: number;
@@ -68,7 +76,7 @@ const closedMark = '"type":"day.closed"';
 export function glimpseDay(bytes: Uint8Array): Glimpse | null {
 	const opening = openingOf(bytes);
 	if (opening?.type !== 'day.opened') return null;
-	const { job, clock, at, before } = opening;
+	const { job, clock, at, before, of, after } = opening;
 	if (typeof job !== 'string' || typeof at !== 'string' || Number.isNaN(Date.parse(at))) return null;
 	if (clock !== 'real' && clock !== 'moved') return null;
 	const { count, firsts } = opensWith(fieldsOf(before));
@@ -76,20 +84,35 @@ export function glimpseDay(bytes: Uint8Array): Glimpse | null {
 	const laid = [...rest.matchAll(laidLine)].map(([, json = '']) => parsed(json));
 	for (const { face, ended, at: keyed } of laid)
 		if (typeof face === 'string' && !firsts.has(face)) firsts.set(face, String(ended ?? keyed));
+	const last = lastRecord(rest);
 	return {
-		...{ job, clock, began: at, ended: lastInstant(rest) ?? at, closed: rest.includes(closedMark) },
+		...{ id: dayId(bytes), job, of: typeof of === 'string' ? of : null, restsOn: daysIn(after) },
+		...{ clock, began: at, ended: last?.at ?? at, closed: rest.includes(closedMark), upto: last?.seq ?? 1 },
 		before: count,
 		after: count + laid.length + (rest.match(mixedLine)?.length ?? 0),
 		firsts: [...firsts].map(([face, ended]) => `${face} ${ended}`),
 	};
 }
 
-/** Of the last line that says one. */
-function lastInstant(rest: string): string | null {
+/** The sha256 of the first line of a day file, as 64 hex digits. */
+export const dayId = (bytes: Uint8Array): string =>
+	createHash('sha256')
+		.update(bytes.subarray(0, bytes.indexOf(lineFeed)))
+		.digest('hex');
+
+const daysIn = (after: unknown): string[] =>
+	(Array.isArray(after) ? after : []).flatMap(head => {
+		const { day } = fieldsOf(head);
+		return typeof day === 'string' ? [day] : [];
+	});
+
+/** Instant and number of the last line that says them. */
+function lastRecord(rest: string): { at: string; seq: number } | null {
 	for (let end = rest.lastIndexOf('\n'); end > 0; ) {
 		const start = rest.lastIndexOf('\n', end - 1) + 1;
-		const { at } = parsed(rest.slice(start + beforeJson, end));
-		if (typeof at === 'string' && !Number.isNaN(Date.parse(at))) return at;
+		const { at, seq } = parsed(rest.slice(start + beforeJson, end));
+		if (typeof at === 'string' && !Number.isNaN(Date.parse(at)) && typeof seq === 'number')
+			return { at, seq };
 		end = start - 1;
 	}
 	return null;

@@ -1,7 +1,8 @@
 import { crc32 } from 'node:zlib';
 import type { Taught } from '../../plan/rates.ts';
+import type { Head } from '../records.ts';
 import { discard, openPassing, writeAll } from './fresh.ts';
-import { type Glimpse, glimpseDay } from './glimpse.ts';
+import { dayId, type Glimpse, glimpseDay } from './glimpse.ts';
 import { disk, type FilePort } from './port.ts';
 import { errorCode } from './trouble.ts';
 
@@ -13,6 +14,8 @@ import { errorCode } from './trouble.ts';
 export type Sums = { glimpse: Glimpse; taught: Taught[] };
 
 export type KeptSums = Sums & {
+	/** The day as another one rests on it, if every byte is as it was. */
+	head: Head;
 	/** How the day left its faces; null: it was not worked out. Checked by nobody yet. */
 	history(): unknown;
 	/** Whether every byte of the day is as it was: it is read for that. */
@@ -20,7 +23,7 @@ export type KeptSums = Sums & {
 };
 
 /** Raise it where what is kept is worked out otherwise. */
-const version = 1;
+const version = 2;
 const sumLength = 8;
 const lineFeed = 10;
 
@@ -37,6 +40,13 @@ const markOf = (bytes: Uint8Array): Mark => {
 	const sumAt = (from: number) => Buffer.from(bytes.subarray(from, from + sumLength)).toString('latin1');
 	return { size: bytes.length, first: sumAt(0), last: sumAt(lastAt), lastAt, whole: hex(bytes) };
 };
+
+/** A day as another one rests on it, up to the record of a number. @param bytes up to the end of its line */
+export const headOf = (bytes: Uint8Array, upto: number): Head => ({
+	day: dayId(bytes),
+	upto,
+	sum: hex(bytes),
+});
 
 const fits = (path: string, mark: Mark, size: number | undefined, port: FilePort): boolean => {
 	if (size !== mark.size) return false;
@@ -57,12 +67,14 @@ const isMark = (of: unknown): of is Mark =>
 	isFields(of) && all(of, 'number', 'size', 'lastAt') && all(of, 'string', 'first', 'last', 'whole');
 const isGlimpse = (of: unknown): of is Glimpse =>
 	isFields(of) &&
-	all(of, 'string', 'job', 'began', 'ended') &&
-	all(of, 'number', 'before', 'after') &&
+	all(of, 'string', 'id', 'job', 'began', 'ended') &&
+	all(of, 'number', 'before', 'after', 'upto') &&
+	(of.of === null || typeof of.of === 'string') &&
 	(of.clock === 'real' || of.clock === 'moved') &&
 	of.closed === true &&
-	Array.isArray(of.firsts) &&
-	of.firsts.every(first => typeof first === 'string');
+	[of.firsts, of.restsOn].every(
+		words => Array.isArray(words) && words.every(word => typeof word === 'string'),
+	);
 const isTaught = (of: unknown): of is Taught =>
 	isFields(of) &&
 	all(of, 'string', 'mark') &&
@@ -101,6 +113,7 @@ export function readSums(path: string, port: FilePort = disk, size?: number): Ke
 		return {
 			glimpse,
 			taught,
+			head: { day: glimpse.id, upto: glimpse.upto, sum: mark.whole },
 			history: () => openedLine(bytes.subarray(end + 1, -1)) ?? null,
 			isWhole: () => hex(port.read(path)) === mark.whole,
 		};
