@@ -41,18 +41,20 @@ const byId = <Day extends Placed>(row: Iterable<Day>): Map<string, Day> =>
 
 /** A day stands behind every one that it rests on; where that does not tell, by its content. */
 function inLine<Day extends Placed>(row: Iterable<Day>): Day[] {
-	const [days, line] = [byId(row), new Set<Day>()];
-	const met = new Set<Day>();
-	const put = (day: Day): void => {
-		if (met.has(day)) return;
-		met.add(day);
-		for (const id of day.place.restsOn) {
-			const before = days.get(id);
-			if (before) put(before);
+	const [days, line, met] = [byId(row), new Set<Day>(), new Set<Day>()];
+	const under = ({ place }: Day) => place.restsOn.flatMap(id => days.get(id) ?? []);
+	for (const day of [...row].sort(byContent)) {
+		const waiting = [day];
+		for (let last = waiting.at(-1); last; last = waiting.at(-1)) {
+			if (!met.has(last)) {
+				met.add(last);
+				waiting.push(...under(last).filter(one => !met.has(one)));
+			} else {
+				waiting.pop();
+				line.add(last);
+			}
 		}
-		line.add(day);
-	};
-	for (const day of [...row].sort(byContent)) put(day);
+	}
 	return [...line];
 }
 

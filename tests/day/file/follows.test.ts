@@ -177,3 +177,12 @@ test('a fork of another job of the name is not that of the newest', () => {
 	expect(forkOf(folder)).toBeNull();
 	expect(forkSaid([])).toBeNull();
 });
+
+test('a job of ten thousand days, all of them dated backwards, is put in order', () => {
+	const days = tree(Array.from({ length: 10_000 }, (_, nth) => nth)).map(({ place }, nth) => ({
+		place: { ...place, began: new Date(2e12 - nth * 1000).toISOString() },
+	}));
+	const [row] = chainsOf(days);
+	expect(row?.map(({ place }) => Number(place.id))).toEqual(days.map((_, nth) => nth));
+	expect(forkIn(row ?? [])).toBeNull();
+});
