@@ -155,3 +155,77 @@ test('a day of an older program, which did such a step once, is still read', asy
 	expect(read.machine.value).toBe('closed');
 	expect(read.book.faces.get(face)?.laid.length).toBe(5);
 });
+
+test('a wait that stands between two steps counts from the step before it, not from the coat', async () => {
+	const given = await repeated('  - sand: 400 grit\n  - fill\n  - wait: 3 h\n  - wipe\n  - tack\n');
+	const { first, second } = onTheSecond(given);
+	const ended: Record<string, string> = {};
+	second.until(line => line.state === 'spraying' && line.face === face);
+	for (const done of second.ofType('stage.done')) if (done.face === face) ended[done.stage] = done.at;
+	const between_h = (one: string, other: string) =>
+		(Date.parse(ended[other] ?? '') - Date.parse(ended[one] ?? '')) / 3_600_000;
+	expect(between_h('sand', 'fill')).toBeLessThan(0.5);
+	expect(between_h('fill', 'wipe')).toBeGreaterThanOrEqual(3);
+	expect(between_h('fill', 'wipe')).toBeLessThan(3.5);
+	second.toEnd();
+	expect(checkDayFile(second.bytes(), [first.bytes()])).toEqual([]);
+});
+
+test('filler put on in the evening is waited for on the next day too, from when it was put on', async () => {
+	const given = await repeated('  - sand: 400 grit\n  - fill\n  - wait: 20 h\n  - wipe\n  - tack\n');
+	const { first, second } = onTheSecond(given);
+	second.until(() => second.ofType('stage.done').some(({ stage }) => stage === 'fill'));
+	second.until(({ state }) => state.startsWith('finish'));
+	second.toEnd();
+	const filled = Date.parse(second.ofType('stage.done').find(({ stage }) => stage === 'fill')?.at ?? '');
+	const morning = filled + 17 * 3_600_000;
+	const before = historyAfter(second.records());
+	const third = rehearsed({ ...given, before, at: morning });
+	third.toState('prep.wipe');
+	expect((Date.parse(third.line().at) - filled) / 3_600_000).toBeGreaterThanOrEqual(20);
+	third.toEnd();
+	expect(checkDayFile(third.bytes(), [first.bytes(), second.bytes()])).toEqual([]);
+});
+
+async function unmasked(wait: string) {
+	const loaded = parseJob(
+		altered('    coats: [tack, medium, full]\n', `    coats: [tack, medium, full]\n${wait}  - unmask\n`),
+		path,
+	);
+	const lists = loaded.ok ? await loadLists(loaded.job, path) : loaded;
+	if (!loaded.ok || !lists.ok) throw new Error('the altered example does not load');
+	return { job: loaded.job, lists: lists.lists };
+}
+
+test('work after the last coat is asked for once the gun is clean, on every face, and once', async () => {
+	const given = await unmasked('');
+	const { first, second } = onTheSecond(given);
+	second.toState('prep.unmask');
+	expect(second.ofType('check.began').some(({ list }) => list === 'clean-up')).toBe(true);
+	second.pick('done');
+	expect(second.line().state).toBe('finish.close');
+	const faces = second.ofType('stage.done').filter(({ stage }) => stage === 'unmask');
+	expect(faces.map(one => one.face).toSorted()).toEqual(given.job.faces.map(({ id }) => id).toSorted());
+	second.toEnd();
+	expect(checkDayFile(second.bytes(), [first.bytes()])).toEqual([]);
+});
+
+test('work after the last coat that has to wait is offered when it is due, and on the next day if the day ends before', async () => {
+	const given = await unmasked('  - wait: 2 h\n');
+	const { first, second } = onTheSecond(given);
+	second.toState('finish.close');
+	expect(second.ofType('stage.done').some(({ stage }) => stage === 'unmask')).toBe(false);
+	expect(second.line().lines.join(' ')).toMatch(/in 1 h|in 11\d min/);
+	second.pick('stay');
+	second.toState('prep.unmask');
+	const closing = onTheSecond(given).second;
+	closing.toState('finish.close');
+	closing.pick('close');
+	const before = historyAfter(closing.records());
+	const now = nowAfter(closing.records(), start + 4 * 86_400_000);
+	expect(now.find(one => one.face === face)?.next).toMatchObject({ may: 'prep', step: 'unmask' });
+	const third = rehearsed({ ...given, before, at: start + 4 * 86_400_000 });
+	expect(third.line().state).toBe('prep.unmask');
+	third.toEnd();
+	expect(first.findings()).toEqual([]);
+});

@@ -57,12 +57,13 @@ test('no corner struck again and again passes a list', () => {
 });
 
 test('while a question stands its answers keep their places; another day may have others', () => {
+	const list = (line: Line) => line.state.startsWith('list.');
 	const day = rehearsed({ job, lists });
-	const first = day.line();
+	const first = day.until(list);
 	day.send('wait 3 min', 'trigger on', 'trigger off', 'screen');
 	expect(day.line().corners).toEqual(first.corners);
-	expect(rehearsed({ job, lists }).line().corners).toEqual(first.corners);
-	expect(rehearsed({ job, lists, seed: 1 }).line().corners).not.toEqual(first.corners);
+	expect(rehearsed({ job, lists }).until(list).corners).toEqual(first.corners);
+	expect(rehearsed({ job, lists, seed: 1 }).until(list).corners).not.toEqual(first.corners);
 });
 
 test('an answer that leaves an item open says what to do, and the item stands where it stood', () => {
