@@ -3,13 +3,14 @@ import { inert } from '../../job/inert.ts';
 import { clock, date } from '../../words/clock.ts';
 import { duration, faceName, sentence } from '../../words/say.ts';
 import { about } from '../../words/spoken.ts';
-import { outlookOf, reworkDue, waitEnds } from '../allowed.ts';
+import { airNow, outlookOf, reworkDue, waitEnds } from '../allowed.ts';
 import { beginList } from '../begin-list.ts';
 import { isoAt } from '../instant.ts';
 import { contextOf, faceOf, faceState, facesIn, isAside, jobOf, laidOn, type Moment } from '../moment.ts';
 import { pending } from '../order.ts';
 import { type Option, opens, option, type Prompt } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
+import { airPrompt } from './air.ts';
 import { leftOverPrompt } from './left-over.ts';
 import { setAside } from './set-aside.ts';
 import { soonerPrompt } from './waiting.ts';
@@ -82,7 +83,12 @@ export function finishPrompt(moment: Moment): Prompt {
 				}),
 			]
 		: [];
+	const isRefused = !cleaned && left.some(({ face }) => airNow(moment, face) === 'out');
+	const read: Option[] = isRefused
+		? [opens('read-again', 'READ THE AIR AGAIN', () => airPrompt(moment))]
+		: [];
 	const lines = [
+		isRefused ? 'Air: outside the limits. A slip in it? Read it again.' : '',
 		...(cleaned ? partLines(moment) : []),
 		aside.length > 0
 			? `Set aside: ${[...new Set(aside.map(face => inert(faceOf(moment, face).part)))].join(', ')}.`
@@ -105,6 +111,7 @@ export function finishPrompt(moment: Moment): Prompt {
 					contextOf(moment).cup.length > 0
 						? opens('clean-up', 'CLEAN UP', () => leftOverPrompt(moment, endOfDay, cleanUpList(moment)))
 						: option('clean-up', 'CLEAN UP', cleanUpList(moment)),
+					...read,
 					...stay,
 					...sooner,
 				],

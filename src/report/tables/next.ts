@@ -1,7 +1,7 @@
 import { leavesOut } from '../../job/job.ts';
 import { isAt, placeOf } from '../../job/places.ts';
 import { highestHeld, timeAt_h } from '../../trade/time.ts';
-import { type Day, faceIn, iso, ms, ofType, plannedCoat } from './day.ts';
+import { type Day, faceIn, iso, ms, plannedCoat } from './day.ts';
 import type { WindowRow } from './windows.ts';
 
 /** What comes next to a face, and from when. */
@@ -22,7 +22,7 @@ type Coat = { coat: number; ended: string; surface_C: number };
 function sandable(day: Day, face: string, { coat, ended, surface_C }: Coat): string | null {
 	const material = day.job.materials[plannedCoat(day.job, face, coat)?.material ?? ''];
 	if (!material || material.sandAfter.length === 0) return null;
-	const readings = ofType(day, 'air.read').map(({ at, surfaceC }) => ({ at_ms: ms(at), C: surfaceC }));
+	const readings = day.book.airs.map(({ at, surfaceC }) => ({ at_ms: at.wall, C: surfaceC }));
 	const held = highestHeld(readings, ms(ended), day.book.now.wall) ?? surface_C;
 	try {
 		return iso(ms(ended) + timeAt_h(material.sandAfter, held, material.factorPer10C) * 3_600_000);
