@@ -1,5 +1,6 @@
 import type { Component, Prep } from '../job/job.ts';
 import type { Pulls } from '../trade/pulls.ts';
+import type { AirReading } from './air-readings.ts';
 import { atMost_s, type Instant, instantAfter, shownBy } from './instant.ts';
 import type { BreakKind, DayRecord, EventOf, ReadingFeature } from './records.ts';
 
@@ -93,7 +94,10 @@ export type Book = {
 	/** When mixed paint last moved in the gun. */
 	gunWetSince: Instant | null;
 	air: (EventOf<'air.read'> & { seq: number; at: Instant }) | null;
-	airs: { at: Instant; airC: number; surfaceC: number }[];
+	/** All that were read, but for those that the next one took back. */
+	airs: AirReading[];
+	/** A pass began since the air was last read. */
+	sprayedIn: boolean;
 	orders: EventOf<'day.planned'>[];
 	checks: number;
 	/** The second feature that a full gun check asked for last. */
@@ -177,6 +181,7 @@ export function openBook(record: DayRecord & Opened): Book {
 		gunWetSince: null,
 		air: null,
 		airs: [],
+		sprayedIn: false,
 		orders: [],
 		checks: 0,
 		secondAsked: null,

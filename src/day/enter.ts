@@ -1,6 +1,7 @@
 import type { PlannedCoat } from '../job/job.ts';
 import type { RecordOf } from '../records/of-type.ts';
 import { noPulls, pull } from '../trade/pulls.ts';
+import { withReading } from './air-readings.ts';
 import type { BatchBook, Book, FaceBook } from './book.ts';
 import { atMost_s, type Instant, instantAfter, shownBy } from './instant.ts';
 import { canTaken, hasPot, levelRead } from './pours.ts';
@@ -175,7 +176,8 @@ function note(book: Book, record: DayRecord, at: Instant, from: string): Book {
 			return {
 				...book,
 				air: { ...record, at },
-				airs: [...book.airs, { at, airC: record.airC, surfaceC: record.surfaceC }],
+				airs: withReading(book.airs, { at, airC: record.airC, surfaceC: record.surfaceC }, book.sprayedIn),
+				sprayedIn: false,
 				longestHold_s: 0,
 			};
 		case 'check.began':
@@ -270,6 +272,7 @@ function note(book: Book, record: DayRecord, at: Instant, from: string): Book {
 					},
 				})),
 				gunWetSince: at,
+				sprayedIn: true,
 				stretch: [...book.stretch.filter(id => id !== record.face), record.face],
 				triggerOff: null,
 			};

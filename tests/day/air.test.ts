@@ -1,4 +1,6 @@
 import { expect, test } from 'vitest';
+import { enter } from '../../src/day/enter.ts';
+import { historyAfter } from '../../src/day/history.ts';
 import { rehearsed } from './rehearsed.ts';
 import { smallJob } from './small-job.ts';
 
@@ -73,5 +75,65 @@ test('air that has become dry enough for the topcoat lets it on with no reason a
 	day.pick('read-again');
 	day.until(({ state, coat }) => state === 'spraying' && coat === 2);
 	expect(day.ofType('face.started').at(-1)).toMatchObject({ facts: { air: 'ok' }, overrides: [] });
+	expect(day.findings()).toEqual([]);
+});
+
+/** The first coat is on; after a hold the surface is read so warm that nothing may go on, and once more after so many minutes. */
+function readTwice(minutes: number) {
+	const day = rehearsed();
+	const { air } = day.painter.world;
+	day.until(({ state }) => state === 'wait' && day.ofType('face.ended').length === 3);
+	day.send('hold', 'wait 31 min');
+	day.pick('back');
+	air.surface_C = 45;
+	day.toState('finish');
+	const slip = day.ofType('window.set').at(-1);
+	day.send(`wait ${minutes} min`);
+	air.surface_C = 21;
+	day.pick('read-again');
+	day.until(() => day.ofType('air.read').length === 3);
+	return { day, slip, stands: day.ofType('window.set').at(-1) };
+}
+
+test('a surface reading that is read again at once governs no window: the record stays, the second holds', () => {
+	const { day, slip, stands } = readTwice(1);
+	expect(slip?.surfaceC).toBe(45);
+	expect(stands?.surfaceC).toBe(21);
+	expect(day.ofType('air.read').map(({ surfaceC }) => surfaceC)).toEqual([21, 45, 21]);
+	expect(historyAfter(day.records()).faces['left door/edges']?.coats[0]?.surfaceC).toBe(21);
+	day.toEnd();
+	expect(day.findings()).toEqual([]);
+});
+
+test('a surface read too warm stays the warmest where the next reading comes a quarter of an hour later', () => {
+	expect(readTwice(15).stands?.surfaceC).toBe(45);
+});
+
+test('a reading that a face was sprayed under is not taken back by the next', () => {
+	const day = rehearsed();
+	day.painter.world.air.surface_C = 30;
+	day.toState('ready');
+	day.until(() => day.ofType('face.ended').length === 1);
+	expect(day.state().book.airs.map(({ surfaceC }) => surfaceC)).toEqual([30]);
+	const [read] = day.ofType('air.read');
+	if (!read) throw new Error('the air was read');
+	const later = { ...read, surfaceC: 20, seq: 0, at: day.line().at, run: 0, mono: day.state().book.now.mono };
+	expect(enter(day.state().book, later, 'bench').airs.map(({ surfaceC }) => surfaceC)).toEqual([30, 20]);
+});
+
+test('air read too warm and read again at once takes nothing off the pot life', () => {
+	const day = rehearsed();
+	day.toState('ready');
+	day.send('hold', 'wait 31 min');
+	day.pick('back');
+	const { air } = day.painter.world;
+	air.C = 36;
+	day.toState('air.no');
+	air.C = 21;
+	day.pick('read-again');
+	day.toState('ready');
+	const left_s = day.line().timers.find(({ code }) => code === 'pot-life')?.left_s ?? 0;
+	expect(left_s).toBeGreaterThan(3600);
+	day.toEnd();
 	expect(day.findings()).toEqual([]);
 });

@@ -10,7 +10,7 @@ import { faceOf, laidOn, type Moment, materialOf } from '../moment.ts';
 export const extractStaysOn = 'Extractor: on until the parts give off no vapour.';
 
 /** Ear plugs: 85 dB(A), 29 CFR 1910.95, from memory; spraying measures about 93 dB(A), a trade noise survey. */
-export const suitUp = 'Suit up, ear plugs in; stir, mix: the wait ends soon.';
+export const suitUp = 'Suit up, ear plugs in';
 
 /**
  * Eyes and skin at mixing: 29 CFR 1910.133, 1910.138 and 1910.151(c), from memory; NIOSH 96-111 for the skin. Extract:

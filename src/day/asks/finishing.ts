@@ -3,7 +3,7 @@ import { inert } from '../../job/inert.ts';
 import { clock, date } from '../../words/clock.ts';
 import { duration, faceName, sentence } from '../../words/say.ts';
 import { about } from '../../words/spoken.ts';
-import { outlookOf, reworkDue, waitEnds } from '../allowed.ts';
+import { airNow, outlookOf, reworkDue, waitEnds } from '../allowed.ts';
 import { beginList } from '../begin-list.ts';
 import { isoAt } from '../instant.ts';
 import { contextOf, faceOf, faceState, facesIn, isAside, jobOf, laidOn, type Moment } from '../moment.ts';
@@ -11,6 +11,7 @@ import { pending } from '../order.ts';
 import { finishingIn_s, plannedPrep } from '../prep.ts';
 import { type Option, opens, option, type Prompt } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
+import { airPrompt } from './air.ts';
 import { extractStaysOn } from './cautions.ts';
 import { leftOverPrompt } from './left-over.ts';
 import { setAside } from './set-aside.ts';
@@ -88,7 +89,12 @@ export function finishPrompt(moment: Moment): Prompt {
 				}),
 			]
 		: [];
+	const isRefused = !cleaned && left.some(({ face }) => airNow(moment, face) === 'out');
+	const read: Option[] = isRefused
+		? [opens('read-again', 'READ THE AIR AGAIN', () => airPrompt(moment))]
+		: [];
 	const lines = [
+		isRefused ? 'Air: outside the limits. A slip in it? Read it again.' : '',
 		...(cleaned ? [extractStaysOn, ...partLines(moment)] : []),
 		aside.length > 0
 			? `Set aside: ${[...new Set(aside.map(face => inert(faceOf(moment, face).part)))].join(', ')}.`
@@ -111,6 +117,7 @@ export function finishPrompt(moment: Moment): Prompt {
 					contextOf(moment).cup.length > 0
 						? opens('clean-up', 'CLEAN UP', () => leftOverPrompt(moment, endOfDay, cleanUpList(moment)))
 						: option('clean-up', 'CLEAN UP', cleanUpList(moment)),
+					...read,
 					...stay,
 					...sooner,
 				],

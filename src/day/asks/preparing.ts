@@ -41,8 +41,11 @@ export function prepPrompt(moment: Moment, step: PrepStep): Prompt {
 	const topic = faces.length === 1 ? faceName(first) : parts.length === 1 ? (parts[0] ?? '') : many;
 	const did = (prepWord[prep] ?? prep).toUpperCase();
 	const why = () =>
-		reasonPrompt(step.rule, about(topic, `why is it not ${prepWord[prep] ?? prep}?`), reason =>
-			leftOut(moment, step, reason),
+		reasonPrompt(
+			step.rule,
+			about(topic, `why is it not ${prepWord[prep] ?? prep}?`),
+			reason => leftOut(moment, step, reason),
+			`${prep.toUpperCase()} IT`,
 		);
 	const one = (part: string) => {
 		const its = faces.filter(face => faceOf(moment, face).part === part);

@@ -2,7 +2,7 @@ import { hardening_s } from '../../day/prep.ts';
 import { leavesOut } from '../../job/job.ts';
 import { isAt, placeOf } from '../../job/places.ts';
 import { highestHeld } from '../../trade/time.ts';
-import { type Day, faceIn, iso, ms, ofType, plannedCoat } from './day.ts';
+import { type Day, faceIn, iso, ms, plannedCoat } from './day.ts';
 import type { WindowRow } from './windows.ts';
 
 /** What comes next to a face, and from when. */
@@ -22,7 +22,7 @@ type Coat = { coat: number; ended: string; surface_C: number };
 /** From when a coat is hard enough to sand; null: the data sheet does not say for so cold or warm a surface. */
 function sandable(day: Day, face: string, { coat, ended, surface_C }: Coat): string | null {
 	const material = day.job.materials[plannedCoat(day.job, face, coat)?.material ?? ''];
-	const readings = ofType(day, 'air.read').map(({ at, surfaceC }) => ({ at_ms: ms(at), C: surfaceC }));
+	const readings = day.book.airs.map(({ at, surfaceC }) => ({ at_ms: at.wall, C: surfaceC }));
 	const held = highestHeld(readings, ms(ended), day.book.now.wall) ?? surface_C;
 	const hard_s = (material && hardening_s(material, held)) ?? Number.POSITIVE_INFINITY;
 	return Number.isFinite(hard_s) ? iso(ms(ended) + hard_s * 1000) : null;

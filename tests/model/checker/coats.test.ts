@@ -78,6 +78,12 @@ describe('property 3: no coat over another before its window is open', () => {
 		expect(timing).toEqual([]);
 	});
 
+	test('a surface read too warm does not count where it is read again within ten minutes, and counts where it is not', () => {
+		const found = (minutes: number) => foundIn(readAgain(cartDay(), minutes)).map(({ property }) => property);
+		expect(found(5)).toEqual([]);
+		expect(found(15)).toContain(3);
+	});
+
 	test('an override with a reason lets a coat over a shut window, without one it does not', () => {
 		const given = (reason: string, window?: string) => {
 			const day = putAfter(hasty(cartDay(), 10), like('wait.ended'), 'override.given', {
@@ -97,6 +103,19 @@ describe('property 3: no coat over another before its window is open', () => {
 		expect(given(' ')).toContain(3);
 	});
 });
+
+/** The surface read much too warm after the first wait, and read again so many minutes later; the rest of the day follows. */
+function readAgain(day: Raw[], minutes: number): Raw[] {
+	const ended = find(day, like('wait.ended'));
+	const good = day[find(day, like('air.read'))];
+	const { run, at, mono } = day[ended] ?? {};
+	const read = (seq: number, surfaceC: unknown) => ({ ...good, seq, run, at, mono, surfaceC });
+	const again = { ...read(902, good?.surfaceC), mark: 'again' };
+	const both = day.toSpliced(ended + 1, 0, read(901, 41), again);
+	return shifted(both, like('air.read', { mark: 'again' }), minutes * 60).map(({ mark, ...record }, n) =>
+		n > ended + 2 && record.air === good?.seq ? { ...record, air: 902 } : record,
+	);
+}
 
 /** The lid's second coat 14 h after its first, with this preparation recorded; later faults of the day left aside. */
 function scuffed(day: Raw[], prep: string[]): Raw[] {

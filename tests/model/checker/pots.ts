@@ -1,3 +1,4 @@
+import { airsThatCount } from './air-counts.ts';
 import { type Day, elapsed, type Material } from './day.ts';
 import { allOf, is, type Moment, type Note, type NoteOf } from './notes.ts';
 import { slower } from './recoat.ts';
@@ -116,7 +117,7 @@ function hardenerFrom(day: Day, material: Material, batch: string, poured: Pour)
 
 /** Air temperatures from a moment on: one piece of time for each reading in force. */
 function pieces(day: Day, from: Moment & { n: number }, to: Moment & { n: number }) {
-	const reads = allOf(day.notes.slice(0, to.n), 'air.read');
+	const reads = airsThatCount(day.notes.slice(0, to.n));
 	const first = reads.findLast(({ n }) => n < from.n);
 	const later = reads.filter(({ n }) => n > from.n);
 	const marks: (Moment & { airC: number | null })[] = [{ ...from, airC: first?.airC ?? null }, ...later];

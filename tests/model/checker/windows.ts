@@ -1,3 +1,4 @@
+import { airsThatCount } from './air-counts.ts';
 import { type Laid, lastLaid, prepSince } from './coats.ts';
 import { type Day, elapsed, plannedCoat } from './day.ts';
 import { type Finding, finding } from './finding.ts';
@@ -22,7 +23,8 @@ function permits(window: string, prep: string[]): boolean {
 }
 
 function highestSince(day: Day, laid: Laid, start: Start): number | null {
-	const read = allOf(day.notes.slice(laid.n, start.n), 'air.read').map(({ surfaceC }) => surfaceC);
+	const counted = airsThatCount(day.notes.slice(0, start.n));
+	const read = counted.filter(({ n }) => n > laid.n).map(({ surfaceC }) => surfaceC);
 	const all = laid.surfaceC === null ? read : [laid.surfaceC, ...read];
 	return all.length > 0 ? Math.max(...all) : null;
 }
