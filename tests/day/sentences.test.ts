@@ -61,7 +61,7 @@ beforeAll(async () => {
 	}
 });
 
-/** A quantity with its unit; a count behind or before its noun; a date, an hour, the name of a cup. */
+/** A quantity with its unit; a count behind or before its noun; a date, an hour, the name of a cup or a cartridge. */
 const quantity = /[−-]?\d+(\.\d+)? ?(s|min|h|days?|fl oz|mL|psi|kPa|in|mm|mil|micron|µm|°F|°C|g|%)(?![a-z])/g;
 const words = (text: string) =>
 	text
@@ -84,7 +84,7 @@ test('a line beside it is of sentences of at most 12 words, and begins large', (
 });
 
 const counted = /\b(card|coat|stroke|of|and|about|another) \d+|\d+ (more|faces|strokes|times|grit)/gi;
-const named = /\d{1,2} March|\d\d:\d\d|(zahn|ford|iso)\d/g;
+const named = /\d{1,2} March|\d\d:\d\d|(zahn|ford|iso)\d|\b(A2-)?P3\b/g;
 
 test('every number is shown with its unit, or with what it counts', () => {
 	const bare = (text: string) =>
