@@ -64,7 +64,7 @@ const clockQuestion = ({ ended, now }: ClockBehindError): OneQuestion => ({
 });
 
 /** The code of the answer; null: it was left. */
-async function answerTo(question: OneQuestion, settings: Settings, io: Io): Promise<string | null> {
+async function answerTo(question: OneQuestion, settings: Settings, io: Io): Promise<string | number | null> {
 	const { session, answered } = oneQuestion(question, () => isoAt(Date.now()));
 	await show({ session, settings }, io);
 	return answered();

@@ -1,7 +1,11 @@
 import { readdirSync } from 'node:fs';
 import { basename } from 'node:path';
+import { overdueLine } from '../by-date/dates.ts';
+import { readDates } from '../by-date/kept.ts';
+import { dataFolder } from '../day/file/folder.ts';
 import { type OpenDay, openDays } from '../day/file/open-days.ts';
 import { isoAt } from '../day/instant.ts';
+import { localDate } from '../day/local-zone.ts';
 import { exampleSheet } from '../job/checklists-folder.ts';
 import { nameOnSheet } from '../job/glimpse.ts';
 import { readText } from '../job/read-text.ts';
@@ -38,13 +42,16 @@ async function run(io: Io): Promise<number> {
 		if (known.size !== size) known = { size, words: `${readFromHere(settings, io.env)}.` };
 		return known.words;
 	};
-	const picker = openPicker(await sheetsHere(days), days, () => isoAt(Date.now()), read);
+	const overdue = overdueLine(readDates(dataFolder()), localDate(Date.now()));
+	const picker = openPicker(await sheetsHere(days), days, () => isoAt(Date.now()), read, overdue);
 	const status = await show({ session: picker.session, settings }, io);
 	const picked = picker.picked();
 	if (!picked) return status;
 	if (picked.what === 'rehearse') return (await import('./rehearse.ts')).rehearseAtTerminal(picked.sheet, io);
 	const { carryOn, spray } = await import('./spray.ts');
-	return picked.what === 'carry-on' ? carryOn(picked.day, io) : spray(picked.sheet, io);
+	if (picked.what === 'carry-on') return carryOn(picked.day, io);
+	const goesOn = await (await import('./ask-by-date.ts')).askByDate(settings, io);
+	return goesOn ? spray(picked.sheet, io) : 0;
 }
 
 /** What the program does when it is given no command. */

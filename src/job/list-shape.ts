@@ -17,16 +17,16 @@ import { word, yesOrNo } from './values.ts';
 
 const mostWords = 12;
 
-const code = z.string().check(
+export const code = z.string().check(
 	z.regex(/^[a-z][a-z0-9-]{0,30}$/, {
 		message: 'allowed: small letters, digits and hyphens, as in "earth-clip"',
 	}),
 );
-const sentence = z.string().check(
+export const sentence = z.string().check(
 	z.refine(text => text.split(/\s+/).length <= mostWords, { message: `allowed: up to ${mostWords} words` }),
 	z.refine(text => text.length <= 90, { message: 'allowed: up to 90 letters' }),
 );
-const reason = z
+export const reason = z
 	.string()
 	.check(z.refine(text => text.length <= 160, { message: 'allowed: up to 160 letters' }));
 const shown = z.string().check(

@@ -73,9 +73,17 @@ function airNotes({ shop }: Job, material: Material, units: UnitSystem): string[
 	];
 }
 
+/** A material that a filter mask may serve for, did its sheet name the cartridge; with isocyanate none does. */
+function breathingNotes({ id, isocyanate, breathing }: Material): string[] {
+	if (isocyanate || breathing === undefined || breathing.spraying !== null) return [];
+	return [
+		`${id}: names no breathing gear for spraying, so that only supplied air passes; a filter mask takes a line as in "breathing: { spraying: filter mask with A2-P3 }", with the cartridge that its safety data sheet names`,
+	];
+}
+
 /**
  * What a sheet says that is no mistake and yet worth a second look: a gun set for another film, a face whose fan lays a
- * film that runs, shop air outside a material's limits, a material that no stage sprays.
+ * film that runs, shop air outside a material's limits, no breathing gear named, a material that no stage sprays.
  */
 export function notesOf(job: Job, units: UnitSystem): string[] {
 	const sprayed = new Set(job.stages.flatMap(stage => (stage.kind === 'coats' ? [stage.material] : [])));
@@ -83,6 +91,7 @@ export function notesOf(job: Job, units: UnitSystem): string[] {
 	return [
 		...materials.filter(({ id }) => !sprayed.has(id)).map(({ id }) => `material ${id}: no stage sprays it`),
 		...materials.filter(({ id }) => sprayed.has(id)).flatMap(material => airNotes(job, material, units)),
+		...materials.filter(({ id }) => sprayed.has(id)).flatMap(breathingNotes),
 		...filmNotes(job, units),
 		...sagNotes(job, units),
 	];

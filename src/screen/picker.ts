@@ -47,12 +47,14 @@ function whichDay(
 	sheets: readonly SheetToPick[],
 	days: readonly DayToPick[],
 	read: string,
+	overdue: string,
 	deeds: Deeds,
 ): Question {
 	return {
 		state: 'pick.day',
 		say: days.length > 0 ? 'A day is open: carry it on, or choose a sheet.' : 'Job sheet: choose one.',
 		lines: [
+			overdue,
 			read,
 			...days.map(({ name, began }) => `Open: ${name}, begun ${began}.`),
 			'Each answer has its keys beside it: strike one of them.',
@@ -97,6 +99,7 @@ function inEarnest({ path, name, openDay }: SheetToPick, deeds: Deeds): Question
  *
  * @param now the instant shown on the views, ISO 8601
  * @param read from how far the words of a day can be read in the window as it is
+ * @param overdue what is asked by date and overdue, in one line; empty: nothing is
  * @returns a session for the same screen as the day's own, and what was picked in it
  */
 export function openPicker(
@@ -104,6 +107,7 @@ export function openPicker(
 	days: readonly DayToPick[],
 	now: () => string,
 	read: () => string = () => '',
+	overdue = '',
 ): { session: Session; picked(): Picked | null } {
 	let picked: Picked | null = null;
 	let chosen: SheetToPick | null = null;
@@ -124,7 +128,8 @@ export function openPicker(
 	const turn = () => {
 		page++;
 	};
-	const question = () => (chosen === null ? whichDay(sheets, days, read(), deeds) : inEarnest(chosen, deeds));
+	const question = () =>
+		chosen === null ? whichDay(sheets, days, read(), overdue, deeds) : inEarnest(chosen, deeds);
 	const shown = ({ offers }: Question) => placed(onPage(offers, page, turn));
 	const answer = (given: Answer) => {
 		if (!('key' in given)) return { accepted: false };

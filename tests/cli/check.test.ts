@@ -169,6 +169,14 @@ describe('a sheet in which nothing is wrong', () => {
 		);
 	});
 
+	test('is looked at again where it names no breathing gear: only supplied air passes then', async () => {
+		const named = '      spraying: filter mask with A2-P3\n';
+		const { out, status } = await ran(checkCommand, fileWith(exampleText.replace(named, '')));
+		expect(status).toBe(0);
+		const note = 'look again: primer: names no breathing gear for spraying, so that only supplied air passes';
+		expect(out.replace(/\s+/g, ' ')).toContain(note);
+	});
+
 	const doors = '        size: 2 in x 96 in\n';
 	test('is looked at again where the own fan of a face lays a film that runs, with the film and the face', async () => {
 		const narrow = exampleText.replace(doors, `${doors}        fan: 2 in\n`);

@@ -1,7 +1,10 @@
+import { byDateList } from '../../src/by-date/list.ts';
+import { byDateQuestion } from '../../src/cli/ask-by-date.ts';
 import type { Line } from '../../src/day/rehearsal.ts';
 import type { View } from '../../src/day/view.ts';
 import { press } from '../../src/screen/keys/key.ts';
 import { learningStart, learnKey } from '../../src/screen/learn.ts';
+import { oneQuestion } from '../../src/screen/one-question.ts';
 import { openPicker } from '../../src/screen/picker.ts';
 import { learningView } from '../../src/screen/teach-keys.ts';
 import { rehearsed } from '../day/rehearsed.ts';
@@ -21,10 +24,13 @@ function viewsBeside(): View[] {
 	const first = picker.session.view();
 	picker.session.answer({ key: 'topRight' });
 	const at = '1970-01-01T00:00:00.000Z';
+	const { caution, items } = byDateList();
+	const byDate = items.map((item, index) => byDateQuestion(item, index === 0 ? caution : null));
 	const { state } = learnKey(learningStart, press('q'), 'us');
 	return [
 		first,
 		picker.session.view(),
+		...byDate.map(question => oneQuestion(question, () => at).session.view()),
 		learningView(state, at),
 		learningView({ at: 'hold', keys: { ...learningStart.keys, topLeft: ['q'] } }, at),
 	];

@@ -15,6 +15,30 @@ function withoutSeconds() {
 	return { ...small.job, materials: { topcoat: { ...topcoat, cup: null } } };
 }
 
+/** With an item on the supply, as the list that comes with the program has it. */
+const onSuppliedAir = {
+	...small,
+	lists: small.lists.map(list => ({
+		...list,
+		items:
+			list.list !== 'before-spraying'
+				? list.items
+				: [
+						...list.items,
+						{
+							code: 'supply',
+							say: 'Supplied air: flow at the hose, alarm, intake. What is there?',
+							why: null,
+							answers: [
+								{ code: 'flows', text: 'FLOWS AND QUIET', passes: 'yes' as const },
+								{ code: 'low', text: 'FLOW LOW', passes: 'no' as const },
+							],
+							overridable: false,
+						},
+					],
+	})),
+};
+
 const inReady = (...codes: string[]): Script => ({
 	options: small,
 	play(day) {
@@ -60,6 +84,13 @@ export const scripts: Script[] = [
 			for (const code of ['back', 'part', 'cannot-tell']) day.pick(code);
 			day.until(({ state }) => state.startsWith('edge'));
 			day.pick('go-on');
+		},
+	},
+	{
+		options: onSuppliedAir,
+		play(day) {
+			day.toState('ready');
+			for (const code of ['trouble', 'air-lost', 'back', 'low']) day.pick(code);
 		},
 	},
 	inReady('out-of-paint'),

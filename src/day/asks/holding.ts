@@ -174,10 +174,11 @@ function closeEarlyPrompt(moment: Moment): Prompt {
 		ask: 'choose',
 		say: cup.length > 0 ? 'Day: close it with paint in the gun?' : 'Day: close it now?',
 		lines: [
-			...partLines(moment),
 			...(cup.length > 0 ? ['Paint sets in the gun. Cleaning it first is better.'] : []),
-			extractStaysOn,
-			...(cleaned || pending(moment).length === 0 ? [] : ['Once cleaned up, nothing more is sprayed today.']),
+			cleaned || pending(moment).length === 0
+				? extractStaysOn
+				: `${extractStaysOn} Once cleaned up, nothing more is sprayed today.`,
+			...partLines(moment),
 		].slice(0, 3),
 		options: [...(cleaned ? [] : [clean]), option('close', 'CLOSE THE DAY', ...closed(moment)), notClosed],
 	};

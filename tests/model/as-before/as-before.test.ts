@@ -21,7 +21,7 @@ import { sheets, standardLists } from './sheets.ts';
 const here = import.meta.dirname;
 const rows = readFileSync(`${here}/hashes.txt`, 'utf8').trim().split('\n');
 const files: string[] = JSON.parse(gunzipSync(readFileSync(`${here}/files.json.gz`)).toString('utf8'));
-const days: Days = { jobs: sheets(), lists: await standardLists() };
+const days: Days = { jobs: sheets(), lists: standardLists() };
 const { AS_BEFORE = '60' } = process.env;
 
 test('what a day shows and writes is as it was, but for the days that a named cure has changed', () => {

@@ -16,7 +16,7 @@ import { sheets, standardLists } from './sheets.ts';
 const here = 'tests/model/as-before';
 const count = 2000;
 const { OUT, SUMS, FROM = '0', TO = String(count) } = process.env;
-const days: Days = { jobs: sheets(), lists: await standardLists() };
+const days: Days = { jobs: sheets(), lists: standardLists() };
 
 /** Longest that a day may take to be played, ms: the others take a tenth of a second. */
 const patience_ms = 5_000;
