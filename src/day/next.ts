@@ -98,6 +98,16 @@ function workOn(moment: Moment, id: string) {
 const gritOf = (moment: Moment, id: string, place: number): number | null =>
 	nextCoat(moment, id).prep[place]?.grit ?? null;
 
+/** Of faces in their order those that need not wait, or not beyond their turn. */
+function byTheirTurn(moment: Moment, faces: readonly string[]): string[] {
+	let turn = moment.now.wall;
+	return faces.filter(face => {
+		const isDue = mayNow(moment, face) || (waitEnds(moment, face) ?? Number.POSITIVE_INFINITY) <= turn;
+		turn += workOn_s(moment, face) * 1000;
+		return isDue;
+	});
+}
+
 /** Faces of the same part that want the same preparation now. */
 function prepFor(moment: Moment, id: string): Step | null {
 	const wanted = workOn(moment, id);
@@ -105,9 +115,10 @@ function prepFor(moment: Moment, id: string): Step | null {
 	const { part } = faceOf(moment, id);
 	const isAlike = (other: ReturnType<typeof workOn>) =>
 		other?.step === wanted.step && other.grit === wanted.grit && other.rule === wanted.rule;
-	const faces = pending(moment)
+	const alike = pending(moment)
 		.map(({ face }) => face)
 		.filter(face => faceOf(moment, face).part === part && isAlike(workOn(moment, face)));
+	const faces = byTheirTurn(moment, alike);
 	const { step, grit, rule } = wanted;
 	return { kind: 'prep', part, faces, step, grit, rule };
 }
@@ -131,17 +142,10 @@ function touchFor(moment: Moment, id: string): Step | null {
 	const { tabWet } = moment.state.book;
 	const again = tabWet ? tabWet.wall + 5 * 60_000 : 0;
 	if (again > moment.now.wall) return { kind: 'wait', face: id, due: again, why: 'touch' };
-	let turn = moment.now.wall;
 	const faces = pending(moment)
 		.map(({ face }) => face)
-		.filter(face => laidOn(moment, face) + 1 === coat && asks(face))
-		.filter(face => {
-			const due = waitEnds(moment, face) ?? Number.POSITIVE_INFINITY;
-			const isDue = mayNow(moment, face) || due <= turn;
-			turn += workOn_s(moment, face) * 1000;
-			return isDue;
-		});
-	return { kind: 'touch', faces, coat };
+		.filter(face => laidOn(moment, face) + 1 === coat && asks(face));
+	return { kind: 'touch', faces: byTheirTurn(moment, faces), coat };
 }
 
 const turns = { horns: 'cap-turn', fan: 'knob', aged: 'age' } as const;
