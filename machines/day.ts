@@ -92,6 +92,8 @@ export const dayMachine = setup({
 		gunKnown: ({ context }) => knownOf(context) !== null,
 		isTouch: ({ event }) => event.type === 'reading.taken' && event.feature === 'touch',
 		isOneGo: ({ event }) => event.type === 'reading.taken' && event.feature === 'one-go',
+		/** A face set aside was found still soft. */
+		isSetUp: ({ event }) => event.type === 'reading.taken' && event.feature === 'set-up',
 		isAccount: ({ event }) =>
 			event.type === 'reading.taken' && (event.feature === 'last-face' || event.feature === 'which-face'),
 		/** Of every face broken off it is known how much is on. */
@@ -256,6 +258,7 @@ export const dayMachine = setup({
 					{ guard: 'isTouch', actions: 'stepFaces' },
 					{ guard: 'isOneGo', actions: 'answerLate' },
 					{ guard: 'isAccount', actions: 'keep' },
+					{ guard: 'isSetUp', actions: 'keep' },
 				],
 				'face.ended': { guard: 'facesMove', actions: 'stepFaces' },
 				'edge.left': { actions: 'keep' },
@@ -331,6 +334,7 @@ export const dayMachine = setup({
 		},
 		wait: {
 			on: {
+				'reading.taken': { guard: 'isSetUp', actions: 'keep' },
 				'wait.ended': { guard: 'waitIsOver', target: 'bench' },
 				'check.began': { guard: 'isList', target: 'list', actions: 'begin' },
 				'batch.started': { guard: 'isNewBatch', target: 'mix', actions: 'startBatch' },

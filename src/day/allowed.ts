@@ -321,6 +321,9 @@ export const potsOf = (moment: Moment, coat: PlannedCoat): string[] =>
 		return left_mL > 0.5 && isMixedFor(moment, letter, coat) && lifeLeft_s(moment, letter) > 0;
 	});
 
+/** After so long a face found soft is pressed again, s. This project's own choice. */
+const softFor_s = 3600;
+
 /** A rework line's next step, and when it is due, wall clock ms (null: not by waiting). */
 export function reworkDue(moment: Moment, id: string): { step: ReworkStep; due: number | null } {
 	const { aside, laid } = faceBook(moment, id);
@@ -329,7 +332,8 @@ export function reworkDue(moment: Moment, id: string): { step: ReworkStep; due: 
 	const { material } = faceOf(moment, id).coats[Math.max(0, aside.coat - 1)] ?? nextCoat(moment, id);
 	const surface_C = rulingSurface_C(moment, laid.at(-1) ?? { carried_C: null }, aside.since);
 	const hard_s = hardening_s(materialOf(moment, material), surface_C) ?? 24 * 3600;
-	const left_s = Math.max(0, hard_s - atLeast_s(aside.since, moment.now));
+	const again_s = aside.softAt ? softFor_s - atLeast_s(aside.softAt, moment.now) : 0;
+	const left_s = Math.max(0, again_s, hard_s - atLeast_s(aside.since, moment.now));
 	return { step, due: Number.isFinite(left_s) ? moment.now.wall + left_s * 1000 : null };
 }
 

@@ -40,7 +40,14 @@ export type FaceBook = {
 	part: { lastStroke: number | null; share: number; since: Instant; wetSince: Instant; left: boolean } | null;
 	prep: { step: Prep; place?: number | null | undefined; at: Instant }[];
 	/** `coat`: the one that is to be sanded flat, whole or broken off; 0: none is on. */
-	aside: { why: string; since: Instant; coat: number; rework: { step: string; at: Instant }[] } | null;
+	aside: {
+		why: string;
+		since: Instant;
+		coat: number;
+		rework: { step: string; at: Instant }[];
+		/** It was found still soft. */
+		softAt?: Instant;
+	} | null;
 	/** Comes back from its rework line with the next coat. */
 	respray: boolean;
 	/** Back from it with all its coats on: whether it gets one more is still to be said. */

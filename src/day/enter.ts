@@ -93,8 +93,12 @@ function noteReading(book: Book, record: DayRecord & EventOf<'reading.taken'>, a
 				: book.gun;
 	const tabWet = record.feature !== 'touch' ? book.tabWet : record.matched ? null : at;
 	const lastCard = record.card?.tall ?? book.lastCard;
-	return { ...book, attempts, check, gun, tabWet, lastCard };
+	const read = { ...book, attempts, check, gun, tabWet, lastCard };
+	return record.feature === 'set-up' && record.face ? foundSoft(read, record.face, at) : read;
 }
+
+const foundSoft = (book: Book, face: string, softAt: Instant): Book =>
+	changeFace(book, face, ({ aside }) => ({ aside: aside && { ...aside, softAt } }));
 
 const coatsOf = ({ opened }: Book, id: string): readonly PlannedCoat[] =>
 	opened.sheet.faces.find(face => face.id === id)?.coats ?? [];

@@ -98,6 +98,16 @@ export function reworkNow(moment: Moment): Extract<Step, { kind: 'rework' | 'one
 	return oneMore(moment) ?? { kind: 'rework', face, step: reworkDue(moment, face).step };
 }
 
+/** Of faces in their order those that need not wait, or not beyond their turn. */
+function byTheirTurn(moment: Moment, faces: readonly string[]): string[] {
+	let turn = moment.now.wall;
+	return faces.filter(face => {
+		const isDue = mayNow(moment, face) || (workableAt(moment, face) ?? Number.POSITIVE_INFINITY) <= turn;
+		turn += workOn_s(moment, face) * 1000;
+		return isDue;
+	});
+}
+
 /** The work that stands between a face and its coat: planned, or asked for by its recoat window. */
 function workOn(moment: Moment, id: string): Work | null {
 	for (const stop of stopsAt(moment, id)) {
@@ -126,9 +136,9 @@ function prepBefore(
 ): Extract<Step, { kind: 'prep' }> | null {
 	if (isGunKnown(moment) && !workOn(moment, face)) return null;
 	const round = faces.find(one => one.face === face)?.round;
-	const wanted = faces
-		.filter(one => one.round === round && mayNow(moment, one.face))
-		.map(one => ({ face: one.face, work: workOn(moment, one.face) }))
+	const same = faces.filter(one => one.round === round).map(one => one.face);
+	const wanted = byTheirTurn(moment, same)
+		.map(one => ({ face: one, work: workOn(moment, one) }))
 		.filter((one): one is { face: string; work: Work } => one.work?.isLast === isLast)
 		.sort((one, other) => Math.sign(one.work.stage - other.work.stage) || 0);
 	const [first] = wanted;
@@ -147,17 +157,10 @@ function touchFor(moment: Moment, id: string): Step | null {
 	const { tabWet } = moment.state.book;
 	const again = tabWet ? tabWet.wall + 5 * 60_000 : 0;
 	if (again > moment.now.wall) return { kind: 'wait', face: id, due: again, why: 'touch' };
-	let turn = moment.now.wall;
 	const faces = pending(moment)
 		.map(({ face }) => face)
-		.filter(face => laidOn(moment, face) + 1 === coat && asks(face))
-		.filter(face => {
-			const due = waitEnds(moment, face) ?? Number.POSITIVE_INFINITY;
-			const isDue = mayNow(moment, face) || due <= turn;
-			turn += workOn_s(moment, face) * 1000;
-			return isDue;
-		});
-	return { kind: 'touch', faces, coat };
+		.filter(face => laidOn(moment, face) + 1 === coat && asks(face));
+	return { kind: 'touch', faces: byTheirTurn(moment, faces), coat };
 }
 
 const turns = { horns: 'cap-turn', fan: 'knob', aged: 'age' } as const;

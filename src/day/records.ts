@@ -147,6 +147,7 @@ const readingFeatureSchema = z.enum([
 	'flooded',
 	'can',
 	'touch',
+	'set-up',
 	'last-face',
 	'which-face',
 	'one-go',

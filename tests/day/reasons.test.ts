@@ -180,3 +180,28 @@ test('an item that is not done is called so, in large letters and in the sentenc
 	day.pick('own-words');
 	expect(keeping(day)).toBe('ASK AGAIN');
 });
+
+test('a reason to sand one face sooner takes no other of its part along whose coat still hardens', () => {
+	const job = smallJob();
+	const { topcoat } = job.materials;
+	if (!topcoat) throw new Error('the small job has one material');
+	const faces = job.faces.map(face => ({
+		...face,
+		coats: face.coats.map((coat, at) =>
+			at === 1 ? { ...coat, prep: [{ step: 'sand' as const, grit: 400 }] } : coat,
+		),
+	}));
+	const materials = { topcoat: { ...topcoat, sandAfter: [{ at_C: 21, hours: 2 }] } };
+	const day = rehearsed({ job: { ...job, materials, faces }, settings: { by: 'face' } });
+	day.until(({ state, coat }) => state === 'wait' && coat === 2);
+	expect(day.line().face).toBe('left door/edges');
+	for (const code of ['sooner', 'test-piece']) day.pick(code);
+	day.until(({ state }) => state === 'prep.sand');
+	day.pick('done');
+	expect(day.ofType('stage.done').map(({ face }) => face)).toEqual(['left door/edges']);
+	day.toEnd();
+	const flat = day.ofType('stage.done').find(({ face }) => face === 'left door/flat');
+	const laid = day.ofType('face.ended').find(({ face }) => face === 'left door/flat');
+	expect(Date.parse(flat?.at ?? '') - Date.parse(laid?.at ?? '')).toBeGreaterThanOrEqual(2 * 3_600_000);
+	expect(day.findings()).toEqual([]);
+});

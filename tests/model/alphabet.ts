@@ -209,6 +209,7 @@ const keyed: readonly DayEvent[] = [
 	answered('gun', false),
 	...['mask', 'batch', 'pattern', 'card', 'gun', 'cup'].map(rule => passedOver(rule)),
 	read('one-go', 'yes', true),
+	read('set-up', 'soft', false, { faces: ['lid'], face: 'lid' }),
 	read('last-face', 'part', true),
 	read('which-face', 'lid', true),
 ];

@@ -194,7 +194,7 @@ function gunStaysTrue({ was, event, before, after, is }: Edge, says: Says) {
 }
 
 /** Told outside lists and checks: of the coat before, of a pass, of a can. Everything else is read where it is asked. */
-const outside: readonly string[] = ['touch', 'one-go', 'last-face', 'which-face', 'can'];
+const outside: readonly string[] = ['touch', 'set-up', 'one-go', 'last-face', 'which-face', 'can'];
 
 /** A reading is taken where it is asked for: one that differs must never pass by (2). */
 function readWhereAsked({ event, before, was }: Edge, says: Says) {

@@ -2,6 +2,7 @@ import { writeFileSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { type Failed, failEachCall, happenings, type State, states } from '../day/each-call.ts';
+import { sheets, standardLists } from './as-before/sheets.ts';
 import { daysOf, type Tally, tableOf as talliesAsTable, ways } from './erring/days.ts';
 import { type Evidence, tableOf, walked } from './evidence.ts';
 import { figuresFile, figuresText } from './figures.ts';
@@ -9,6 +10,7 @@ import { proveKeys } from './keys/prove.ts';
 import { asTheyAre } from './machines.ts';
 import { allMutants, type Caught, caughtBy } from './mutants.ts';
 import type { Mutant } from './mutate.ts';
+import { type Agreed, agreedOn, togetherAgreed } from './now-and-day.ts';
 import { help, isHelper, sharedOut } from './pool.ts';
 import { aloneProofs, largeDays, properties, smallDays, type Verdict } from './proofs.ts';
 import type { Property } from './properties.ts';
@@ -27,6 +29,8 @@ const keyShares = isQuick ? 1 : 20;
 const keysOfShare = isQuick ? 5000 : 50_000;
 const transcriptShares = isQuick ? 1 : 10;
 const daysOfShare = isQuick ? 4 : 20;
+const nowShares = isQuick ? 1 : 20;
+const nowDaysOfShare = isQuick ? 4 : 100;
 const erringDays = isQuick ? 20 : 2000;
 const readerShares = isQuick ? 1 : 20;
 const casesOfShare = isQuick ? 2000 : 10_000;
@@ -42,6 +46,7 @@ type Result =
 	| { kind: 'erring'; tally: Tally }
 	| { kind: 'keys'; keys: Keys }
 	| { kind: 'transcript'; transcript: Transcript }
+	| { kind: 'now'; agreed: Agreed }
 	| { kind: 'readers'; fuzzed: Fuzzed }
 	| { kind: 'disk'; failed: Failed }
 	| { kind: 'mutant'; caught: Caught | null };
@@ -81,6 +86,14 @@ const workOf = (mutants: readonly Mutant[]): Work[] => [
 		(_, share): Work =>
 			() => {
 				return { kind: 'transcript', transcript: transcriptOf(1 + share * daysOfShare, daysOfShare) };
+			},
+	),
+	...Array.from(
+		{ length: nowShares },
+		(_, share): Work =>
+			async () => {
+				const given = { jobs: sheets(), lists: await standardLists() };
+				return { kind: 'now', agreed: agreedOn(given, share * nowDaysOfShare, nowDaysOfShare) };
 			},
 	),
 	...Array.from(
@@ -151,8 +164,8 @@ function evidence(verdicts: readonly Verdict[], transcripts: readonly Transcript
 	];
 }
 
-/** Random keys and a painter who errs, in one line each beside the properties. */
-function printPlayed(keys: readonly Keys[], tallies: readonly Tally[]): boolean {
+/** Random keys, a painter who errs, and `now` beside the day, in one line each beside the properties. */
+function printPlayed(keys: readonly Keys[], tallies: readonly Tally[], agreed: Agreed): boolean {
 	const sum = (pick: (one: Keys) => number) => count(keys.reduce((total, one) => total + pick(one), 0));
 	const wrongKeys = keys.flatMap(one => one.says);
 	const found = tallies.flatMap(({ findings }) => findings);
@@ -172,8 +185,15 @@ function printPlayed(keys: readonly Keys[], tallies: readonly Tally[]): boolean 
 		`${count(erringDays)} days a variant, ${passes} passes under the guard`,
 		found.length === 0,
 	);
-	for (const line of [...wrongKeys, ...found].slice(0, 10)) out(`      ${line}`);
-	return wrongKeys.length === 0 && found.length === 0;
+	row(
+		' – now and the day: on every face the same, at once, later on and between two days',
+		'stops, timers and records of days by chance; days left and opened again',
+		`${count(agreed.days)} days, ${count(agreed.asked + agreed.later + agreed.between)} faces, ${count(agreed.taken)} records, ${count(agreed.timers)} timers`,
+		agreed.says.length === 0,
+	);
+	const wrong = [...wrongKeys, ...found, ...agreed.says];
+	for (const line of wrong.slice(0, 10)) out(`      ${line}`);
+	return wrong.length === 0;
 }
 
 /** Files changed and made up by chance, and a disk whose every call fails, in one line each. */
@@ -226,6 +246,8 @@ function lineOf(number: number, result: Result, mutants: readonly Mutant[]): str
 			return `${result.keys.keys} random keys: ${result.keys.says.length} findings`;
 		case 'transcript':
 			return `${result.transcript.lines} lines: ${result.transcript.found.length} findings`;
+		case 'now':
+			return `now on ${result.agreed.days} days: ${result.agreed.says.length} findings`;
 		case 'readers':
 			return `${result.fuzzed.cases} spoilt files: ${result.fuzzed.says.length} findings`;
 		case 'disk':
@@ -257,6 +279,7 @@ async function prove() {
 	const played = printPlayed(
 		of('keys').map(({ keys }) => keys),
 		tallies,
+		togetherAgreed(of('now').map(({ agreed }) => agreed)),
 	);
 	const read = printFiles(
 		of('readers').map(({ fuzzed }) => fuzzed),

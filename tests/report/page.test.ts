@@ -128,7 +128,9 @@ describe('the page of a day with breaks, readings that differed, a run and a par
 	});
 
 	test('an override stands with its reason', () => {
-		expect(sectionNamed('overrides')).toContain('overalls go to the laundry as they are; the tap at the door runs');
+		expect(sectionNamed('overrides')).toContain(
+			'overalls go to the laundry as they are; the tap at the door runs',
+		);
 	});
 
 	test('a fault on a face is traced: where it began, what else got it, what was judged', () => {

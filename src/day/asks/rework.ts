@@ -5,6 +5,7 @@ import { faceBook, laidOn, type Moment } from '../moment.ts';
 import { back, opens, option, type Prompt } from '../prompt.ts';
 import { atPrep } from './cautions.ts';
 import { reasonPrompt } from './override.ts';
+import { reading } from './reading.ts';
 import { wetFaultWord } from './trouble.ts';
 
 /** The line of its own that a face with a fault goes through. */
@@ -18,6 +19,8 @@ export function reworkPrompt(moment: Moment, face: string, step: 'set-up' | 'san
 		sand: `wet-sand the ${fault} flat.`,
 		clean: 'wash, dry, wipe and tack it.',
 	};
+	const on = { faces: [face], face, coat: laidOn(moment, face) };
+	const soft = reading(moment, 'set-up', 'soft', ['hard'], on);
 	return {
 		state: `rework.${step}`,
 		ask: 'item',
@@ -26,7 +29,7 @@ export function reworkPrompt(moment: Moment, face: string, step: 'set-up' | 'san
 		face,
 		options: [
 			option('done', step === 'set-up' ? 'HARD' : 'DONE', { type: 'rework.done', face, step, facts }),
-			back('not-yet', 'NOT YET'),
+			step === 'set-up' ? option('not-yet', 'STILL SOFT', soft) : back('not-yet', 'NOT YET'),
 		],
 	};
 }

@@ -41,12 +41,22 @@ export type PlayedJob = readonly Played[];
 
 export type Days = { jobs: readonly Job[]; lists: Checklist[] };
 
-/** @param most lines before the day is left as it stands */
+/**
+ * @param most lines before the day is left as it stands
+ * @param each is shown the day as it opens, and after every line
+ */
 export function playDay(
 	{ jobs, lists }: Days,
 	seed: number,
 	most: number,
-	more: { before?: EventOf<'day.opened'>['before']; at?: number } = {},
+	{
+		each = () => {},
+		...more
+	}: {
+		before?: EventOf<'day.opened'>['before'];
+		at?: number;
+		each?: (day: ReturnType<typeof rehearsed>) => void;
+	} = {},
 ): Played {
 	const chance = chanceOf(seed * 7919 + 13);
 	const job = jobs[seed % jobs.length];
@@ -65,11 +75,13 @@ export function playDay(
 		...more,
 	});
 	lines.push(day.line());
+	each(day);
 	const wild = chance.pick([0, 0.02, 0.06, 0.12]);
 	for (let count = 0; count < most && day.line().ask !== 'closed'; count++) {
 		const line = lineAt(day, chance, wild);
 		if (line === null) break;
 		day.send(line);
+		each(day);
 	}
 	return { lines, records: day.records(), bytes: day.bytes() };
 }
