@@ -83,6 +83,7 @@ export type CheckBook = {
 	items: readonly string[];
 	face: string | null;
 	coat: number | null;
+	began: Instant;
 	attempts: number;
 	/** The last reading that differed and is not yet put right. */
 	differed: EventOf<'reading.taken'> | null;
@@ -94,6 +95,8 @@ export type Book = {
 	/** Of the last record. */
 	last: DayRecord;
 	now: Instant;
+	/** When somebody last keyed anything. */
+	heard: Instant;
 	faces: Map<string, FaceBook>;
 	batches: Map<string, BatchBook>;
 	lettersBefore: number;
@@ -192,6 +195,7 @@ export function openBook(record: DayRecord & Opened): Book {
 		orders: [],
 		checks: 0,
 		secondAsked: null,
+		heard: now,
 		check: null,
 		checked: null,
 		gun: { horns: null, fanHeight_mm: null, pressure_kPa: null },

@@ -149,8 +149,20 @@ const pulled = (book: Book, on: boolean, at: Instant): Book =>
 /** The book with one more record in it; `from` is the activity that the record found. */
 export function enter(book: Book, record: DayRecord, from: string): Book {
 	const at = instantAfter(book.now, shownBy(record));
-	return { ...note(book, record, at, from), thrown: thrownBy(book, record), last: record, now: at };
+	const heard = isKeyed(record) ? at : book.heard;
+	return { ...note(book, record, at, from), thrown: thrownBy(book, record), last: record, now: at, heard };
 }
+
+/** Records that the clock or another program makes: nobody need have been there. */
+const unkeyed: readonly DayRecord['type'][] = [
+	'window.moved',
+	'window.set',
+	'gun.checked',
+	'clock.set',
+	'trigger.on',
+	'trigger.off',
+];
+const isKeyed = ({ type }: DayRecord): boolean => !unkeyed.includes(type);
 
 function thrownBy(book: Book, record: DayRecord): Book['thrown'] {
 	/** This list begins by itself: the pot has not been spoken of yet. */
@@ -197,6 +209,7 @@ function note(book: Book, record: DayRecord, at: Instant, from: string): Book {
 					items: record.items,
 					face: record.face,
 					coat: record.coat,
+					began: at,
 					attempts: 0,
 					differed: null,
 				},

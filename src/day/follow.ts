@@ -209,11 +209,16 @@ export function deadlineOf(moment: Moment): Deadline | null {
 			if (!wait) return null;
 			return { at: Date.parse(wait.due), events: [{ ...endOf(wait), facts: { due: true } }] };
 		}
+		case 'list':
+			return book.check?.list === 'before-spraying' ? silent(moment) : null;
+		case 'ready':
+			return silent(moment);
 		case 'check': {
-			const settled = moment.state.book.backSince ? settledWall(moment) : null;
-			return contextOf(moment).check?.matches('passed') && settled !== null
+			const settled = book.backSince ? settledWall(moment) : null;
+			const silence = silent(moment);
+			return contextOf(moment).check?.matches('passed') && settled !== null && settled < silence.at
 				? { at: settled, events: [] }
-				: null;
+				: silence;
 		}
 		case 'spraying':
 			return sprayingDeadline(moment);
@@ -222,13 +227,32 @@ export function deadlineOf(moment: Moment): Deadline | null {
 	}
 }
 
+/** When so long a silence is a break: whoever was there may have gone, and somebody else have come. */
+function silent(moment: Moment): Deadline {
+	const { check, heard, checked } = moment.state.book;
+	const { silence_min, checkTakes_min, listSilence_min } = settingsOf(moment);
+	const isList = activityOf(moment) === 'list';
+	const quiet = heard.wall + (isList ? listSilence_min : silence_min) * 60_000;
+	const isFirst = check !== null && (activityOf(moment) === 'check' || checked?.check === check.no);
+	const isBefore = isFirst && !sprayedSince(moment, check.began);
+	const whole = !isList && isBefore ? check.began.wall + checkTakes_min * 60_000 : Number.POSITIVE_INFINITY;
+	return { at: Math.min(quiet, whole), events: unseenBreak('silence', heard) };
+}
+
+/** A pass ended since a check began. */
+const sprayedSince = (moment: Moment, began: Instant): boolean =>
+	jobOf(moment).faces.some(({ id }) => {
+		const { laid, part } = faceBook(moment, id);
+		return Math.max(laid.at(-1)?.ended.wall ?? 0, part?.since.wall ?? 0) >= began.wall;
+	});
+
 const settledWall = (moment: Moment): number => {
 	const { backSince } = moment.state.book;
 	return backSince ? backSince.wall + settingsOf(moment).settle_s * 1000 : moment.now.wall;
 };
 
 /** `since`: the earliest that a break can have begun which is noticed only now. */
-const unseenBreak = (kind: 'overdue' | 'trigger-pause', since: Instant): DayEvent[] => [
+const unseenBreak = (kind: 'overdue' | 'trigger-pause' | 'silence', since: Instant): DayEvent[] => [
 	{ type: 'break.began', kind, by: 'program', since: isoAt(since.wall) },
 ];
 

@@ -1,24 +1,10 @@
 import { knownOf } from '../../machines/day-context.ts';
-import type { Stop } from '../../machines/stops.ts';
-import type { Prep } from '../job/job.ts';
-import { stageAt } from '../job/places.ts';
 import { isShutPart, isWet, reworkDue, stopsAt, waitEnds, wetUntil } from './allowed.ts';
-import { contextOf, faceBook, faceState, facesIn, jobOf, laidOn, type Moment, nextCoat } from './moment.ts';
+import { contextOf, faceBook, faceState, facesIn, jobOf, laidOn, type Moment } from './moment.ts';
 import { type Candidate, pending } from './order.ts';
 import { type PaintStep, paintFor, workOn_s } from './paint.ts';
 import { finishingIn_s, plannedPrep } from './prep.ts';
-
-/** Work on a face before its coat. */
-type Work = {
-	step: Prep;
-	grit: number | null;
-	/** Whether the sheet asks for it, or the recoat window. */
-	rule: 'prep' | 'window';
-	/** The stage of the sheet that it is; after all of them where the window asks for it. */
-	stage: number;
-	/** Left for last, just before the gun. */
-	isLast: boolean;
-};
+import { dusty, mayNow, mustWait, type Work, workableAt, workOn } from './work.ts';
 
 /** The one thing that comes next, worked out from where the day stands; nothing of it is stored. */
 export type Step =
@@ -42,25 +28,6 @@ export type Step =
 
 /** Beyond this a wait is no wait of the day but the end of it, ms. */
 const longWait_ms = 4 * 3_600_000;
-
-const waits = ({ by, ...stop }: Stop): boolean => by === 'window' && 'is' in stop && stop.is === 'wait';
-
-/** Work that raises dust or spills water: not beside a wet coat, nor while a checked gun waits. */
-const dusty: readonly Prep[] = ['sand', 'scuff', 'fill', 'wipe'];
-const isDusty = (work: Work | null): boolean => work !== null && dusty.includes(work.step);
-
-/** When something may be done to a face by the clock, wall clock ms: its own wait, and for dusty work that of every wet coat. */
-function workableAt(moment: Moment, id: string): number | null {
-	const own = mustWait(moment, id) ? waitEnds(moment, id) : moment.now.wall;
-	if (own === null || !isDusty(workOn(moment, id))) return own;
-	return Math.max(own, wetUntil(moment) ?? own);
-}
-
-const mustWait = (moment: Moment, id: string): boolean => stopsAt(moment, id).some(waits);
-const mayNow = (moment: Moment, id: string): boolean => {
-	const at = workableAt(moment, id);
-	return !mustWait(moment, id) && at !== null && at <= moment.now.wall;
-};
 
 const isGunKnown = (moment: Moment): boolean => knownOf(contextOf(moment)) !== null;
 
@@ -106,22 +73,6 @@ function byTheirTurn(moment: Moment, faces: readonly string[]): string[] {
 		turn += workOn_s(moment, face) * 1000;
 		return isDue;
 	});
-}
-
-/** The work that stands between a face and its coat: planned, or asked for by its recoat window. */
-function workOn(moment: Moment, id: string): Work | null {
-	for (const stop of stopsAt(moment, id)) {
-		if (stop.by === 'prep' || stop.by === 'tack') {
-			const { step, place, by } = stop;
-			const { prep, stage } = nextCoat(moment, id);
-			const its = stageAt(jobOf(moment), id, stage, place);
-			return { step, grit: prep[place]?.grit ?? null, rule: 'prep', stage: its, isLast: by === 'tack' };
-		}
-		if (stop.by !== 'window' || stop.is === 'wait') continue;
-		const { grit } = jobOf(moment).materials[nextCoat(moment, id).material] ?? { grit: null };
-		return { step: stop.is, grit, rule: 'window', stage: Number.POSITIVE_INFINITY, isLast: false };
-	}
-	return null;
 }
 
 /**

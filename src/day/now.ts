@@ -6,7 +6,6 @@ import {
 	outlookOf,
 	reworkDue,
 	stopsAt,
-	waitEnds,
 	wetLeft_s,
 	windowByClock,
 	windowsMoved,
@@ -20,6 +19,7 @@ import { finishingIn_s, plannedPrep } from './prep.ts';
 import type { DayRecord } from './records.ts';
 import { type DayState, fold, foldAll } from './state.ts';
 import { recordOf } from './transact.ts';
+import { workableAt } from './work.ts';
 
 /** Where one face stands at an instant, and what may be done to it next. Instants in ms. */
 export type FaceNow = {
@@ -110,7 +110,7 @@ function nextOf(moment: Moment, id: string): FaceNow['next'] {
 	if (named(stops, 'coats')) return afterLast(moment, id);
 	const window = named(stops, 'window');
 	const waits = window?.is === 'wait';
-	const opens = waits ? waitEnds(moment, id) : moment.now.wall;
+	const opens = workableAt(moment, id);
 	if (opens === null || isShutPart(moment, id)) return { may: 'sand', coat, step: 'sand', from: null };
 	const from = Math.ceil(opens);
 	const prep = named(stops, 'prep') ?? (window && !waits ? undefined : named(stops, 'tack'));

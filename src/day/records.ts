@@ -133,6 +133,7 @@ export const breakKindSchema = z.enum([
 	'hangup',
 	'overdue',
 	'trigger-pause',
+	'silence',
 ]);
 export type BreakKind = z.infer<typeof breakKindSchema>;
 

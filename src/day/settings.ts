@@ -33,6 +33,15 @@ export const settingsSchema = z.object({
 	stretch_s: atLeast(30, standardSettings.stretch_s),
 	/** Age at which a gun check is asked again before a face, min. */
 	checkAge_min: z._default(z.number().check(z.minimum(5), z.maximum(60)), standardSettings.checkAge_min),
+	/** Longest silence in a gun check, from it to the first start, and at *ready* between two passes, min. */
+	silence_min: z._default(z.number().check(z.minimum(1), z.maximum(3)), standardSettings.silence_min),
+	/** Longest that a gun check takes with the way to the first start, min. */
+	checkTakes_min: z._default(z.number().check(z.minimum(2), z.maximum(6)), standardSettings.checkTakes_min),
+	/** Longest silence in the list before spraying, min. */
+	listSilence_min: z._default(
+		z.number().check(z.minimum(5), z.maximum(15)),
+		standardSettings.listSilence_min,
+	),
 	/** Least time between coming back and ready, s. */
 	settle_s: atLeast(10, standardSettings.settle_s),
 	/** Wall and monotonic clock may disagree by this much, s. */

@@ -11,6 +11,7 @@ const words: Record<string, string> = {
 	hangup: 'the screen was closed',
 	overdue: 'a face far over its time',
 	'trigger-pause': 'a pause in the trigger',
+	silence: 'minutes without an answer',
 	restart: 'the program was started again',
 	breathing: 'breathing gear',
 	batch: 'batch letter',

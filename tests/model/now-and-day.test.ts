@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { type FaceNow, nowAfter } from '../../src/day/now.ts';
 import { rehearsed } from '../day/rehearsed.ts';
-import { sheets, standardLists } from './as-before/sheets.ts';
+import { sheets, standardLists } from './by-chance/sheets.ts';
 import { agreedOn, differ } from './now-and-day.ts';
 
 /** `NOW_DAYS=2000` plays as many as `npm run prove`. */

@@ -8,7 +8,7 @@ import type { DayRecord } from '../../src/day/records.ts';
 import type { Line } from '../../src/day/rehearsal.ts';
 import { type DayState, fold } from '../../src/day/state.ts';
 import { rehearsed } from '../day/rehearsed.ts';
-import { type Days, playDay } from './as-before/days.ts';
+import { type Days, playDay } from './by-chance/days.ts';
 import { type Chance, chanceOf } from './keys/chance.ts';
 
 /**
@@ -43,14 +43,17 @@ function fits(next: Next, stops: readonly Stop[], at: number): boolean {
 		return next.may === 'nothing' || (next.may === 'prep' && next.for === null);
 	const from = fromOf(next);
 	const isLater = from === null || from > at;
-	const prep = stops.find(stop => stop.by === 'prep');
 	const window = stops.find(stop => stop.by === 'window');
+	const isShut = window?.by === 'window' && window.is !== 'wait';
+	const prep = stops.find(stop => stop.by === 'prep' || (stop.by === 'tack' && !isShut));
 	if (window?.by === 'window' && window.is === 'wait') {
 		if (next.may === 'sand' && from === null) return true;
-		if (prep?.by === 'prep') return isLater && next.may === 'prep' && next.step === prep.step;
+		if (prep && 'step' in prep) return isLater && next.may === 'prep' && next.step === prep.step;
 		return isLater && (next.may === 'wait' || next.may === 'sand');
 	}
-	if (prep?.by === 'prep') return !isLater && next.may === 'prep' && next.step === prep.step;
+	/** Dust waits for a coat that is wet. */
+	if (prep && 'step' in prep)
+		return (!isLater || prep.step !== 'tack') && next.may === 'prep' && next.step === prep.step;
 	if (window?.by === 'window')
 		return next.may === 'sand' && (from === null || (!isLater && next.step === window.is));
 	return next.may === 'spray' && (next.until === null || next.until >= at);

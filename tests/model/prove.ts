@@ -2,7 +2,7 @@ import { writeFileSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { type Failed, failEachCall, happenings, type State, states } from '../day/each-call.ts';
-import { sheets, standardLists } from './as-before/sheets.ts';
+import { sheets, standardLists } from './by-chance/sheets.ts';
 import { daysOf, type Tally, tableOf as talliesAsTable, ways } from './erring/days.ts';
 import { type Evidence, tableOf, walked } from './evidence.ts';
 import { figuresFile, figuresText } from './figures.ts';

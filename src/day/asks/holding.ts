@@ -26,6 +26,7 @@ const breakWords: Record<string, string> = {
 	hangup: 'The terminal was closed.',
 	overdue: 'The pass ran far over its time.',
 	'trigger-pause': 'The trigger paused.',
+	silence: 'Nobody answered for minutes.',
 };
 
 /** Nothing about paint or gun until the painter is back and says that the air is. */

@@ -1,7 +1,6 @@
-import { readFileSync } from 'node:fs';
-import * as z from 'zod/mini';
-import { type Checklist, checklistSchema } from '../../../src/job/checklist.ts';
+import type { Checklist } from '../../../src/job/checklist.ts';
 import type { Job } from '../../../src/job/job.ts';
+import { loadLists } from '../../../src/job/lists.ts';
 import { parseJob } from '../../../src/job/load.ts';
 import { smallJob } from '../../day/small-job.ts';
 
@@ -133,8 +132,11 @@ const sheet = (text: string): Job => {
 	return parsed.job;
 };
 
-/** The lists as they were: what they ask has been mended since, and is another matter. */
-export const standardLists = (): Checklist[] =>
-	z.array(checklistSchema).parse(JSON.parse(readFileSync('tests/model/as-before/lists.json', 'utf8')));
+/** The lists that come with the program. */
+export async function standardLists(): Promise<Checklist[]> {
+	const listed = await loadLists({ lists: [] }, 'sheet.yaml');
+	if (!listed.ok) throw new Error(listed.errors.map(({ says }) => says).join('; '));
+	return listed.lists;
+}
 
 export const sheets = (): Job[] => [smallJob(), ...[lifting, twoStages, leaned].map(sheet)];
