@@ -2,7 +2,7 @@ import { about, shortFace } from '../../words/spoken.ts';
 import { lateAfter_s } from '../allowed.ts';
 import { faceBook, faceState, laidOn, type Moment, nextCoat } from '../moment.ts';
 import { paceLine } from '../pace.ts';
-import { option, type Prompt } from '../prompt.ts';
+import { option, type Prompt, type Reply } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
 import { isTimed } from '../takes.ts';
 import { stretchLine } from './ready.ts';
@@ -33,6 +33,8 @@ export function sprayingPrompt(moment: Moment): Prompt {
 			...(faces.length > 1 && { began: new Date(from).toISOString(), ended: new Date(at).toISOString() }),
 		};
 	});
+	const all = { events: ends, notice: () => paceLine(moment, faces) };
+	const isSoon = elapsed * soonest < total * 1000;
 	const more = faces.length > 1 ? ` and ${faces.length - 1} more` : '';
 	return {
 		state: 'spraying',
@@ -42,8 +44,45 @@ export function sprayingPrompt(moment: Moment): Prompt {
 		face: first,
 		coat: laidOn(moment, first) + 1,
 		options: [
-			{ ...option('finished', 'FINISHED', ...ends), notice: () => paceLine(moment, faces) },
+			{
+				...{ code: 'finished', text: 'FINISHED' },
+				...(isSoon ? { next: () => soonPrompt(moment, faces, all) } : all),
+			},
 			{ ...inTrouble(moment), at: 'bottomRight' },
+		],
+	};
+}
+
+/** FINISHED in less than this share of the time planned, 1 in so many, is asked about. */
+const soonest = 3;
+
+/**
+ * Sooner than can be believed: how much is on is asked. The corner of FINISHED stays empty, and ALL stands where nothing
+ * stands while it is sprayed.
+ */
+function soonPrompt(
+	moment: Moment,
+	faces: readonly string[],
+	all: Extract<Reply, { events: DayEvent[] }>,
+): Prompt {
+	const [first = ''] = faces;
+	const coat = laidOn(moment, first) + 1;
+	const none = faces.map(
+		(face): DayEvent => ({
+			...{ type: 'face.ended', face, coat: laidOn(moment, face) + 1 },
+			...{ extent: 'none', lastStroke: null, estimated: false },
+		}),
+	);
+	return {
+		state: 'spraying.soon',
+		ask: 'last-face',
+		say: about(shortFace(first), `so soon? How much of coat ${coat} is on?`),
+		face: first,
+		coat,
+		options: [
+			{ code: 'all', text: 'ALL', at: 'topRight', ...all },
+			{ ...option('part', 'PART', { type: 'break.began', kind: 'hold', by: 'painter' }), at: 'bottomLeft' },
+			{ ...option('none', 'NOTHING', ...none), at: 'bottomRight' },
 		],
 	};
 }
