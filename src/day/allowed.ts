@@ -6,7 +6,7 @@ import { type Outlook, outlook, type Spell } from '../plan/outlook.ts';
 import { windowsAfter } from '../plan/windows.ts';
 import { airStale } from '../trade/air.ts';
 import type { RecoatWindow } from '../trade/recoat.ts';
-import { flash_min, potLife_h } from '../trade/time.ts';
+import { flash_min, lifeAt_h } from '../trade/time.ts';
 import type { WindowEdge } from '../words/window-edge.ts';
 import { atLeast_s, atMost_s, type Instant } from './instant.ts';
 import { judgedAir } from './judged-air.ts';
@@ -197,16 +197,23 @@ function warmestSince({ state }: Moment, from: Instant): number {
 export function lifeLeft_s(moment: Moment, letter: string): number {
 	const batch = moment.state.book.batches.get(letter);
 	if (!batch?.hardened) return Number.POSITIVE_INFINITY;
-	const { potLife, factorPer10C } = materialOf(moment, batch.material);
-	const air_C = warmestSince(moment, batch.hardened);
-	try {
-		return (
-			potLife_h({ at_C: potLife.at_C, hours: potLife.hours }, air_C, factorPer10C) * 3600 -
-			atMost_s(batch.hardened, moment.now)
-		);
-	} catch {
-		return 0;
-	}
+	const life_h = lifeAt_h(materialOf(moment, batch.material), warmestSince(moment, batch.hardened));
+	return life_h === 0 ? 0 : life_h * 3600 - atMost_s(batch.hardened, moment.now);
+}
+
+/** Straining, filling and the walk between a batch that has stood and the first stroke, s. This project's own choice. */
+const toFirstStroke_s = 120;
+
+/**
+ * Life of a batch mixed now for a face, in the air as last read, and what it needs of it, s: it stands, is strained and
+ * filled in, and the face is sprayed; null: it lives long enough.
+ */
+export function diesBefore(moment: Moment, id: string): { life_s: number; needs_s: number } | null {
+	const material = materialOf(moment, nextCoat(moment, id).material);
+	const air_C = moment.state.book.air?.airC ?? jobOf(moment).shop.air_C;
+	const life_s = lifeAt_h(material, air_C) * 3600;
+	const needs_s = material.standing_min * 60 + toFirstStroke_s + wantedFor(moment, id).spray_s;
+	return life_s > needs_s ? null : { life_s, needs_s };
 }
 
 /** The cup's oldest batch counts. */

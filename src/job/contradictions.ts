@@ -49,6 +49,19 @@ function checkSags(source: Source, { sheet, plans, materials, units }: Whole): v
 	}
 }
 
+/** Paint that dies while it stands: the clock of its life runs from the hardener on. */
+function checkStanding(source: Source, { sheet, materials, units }: Whole): void {
+	for (const { id, entry } of sheet.values.materials ?? []) {
+		const material = materials.get(id);
+		if (!material || material.standing_min < material.potLife.hours * 60) continue;
+		const said = (minutes: number) => format(minutes * 60, 'time', units);
+		source.fail(
+			entry.place('standing'),
+			`material ${id}, standing: stands ${said(material.standing_min)} and lives ${said(material.potLife.hours * 60)}, so that none of it can be sprayed; mend standing or pot life`,
+		);
+	}
+}
+
 function checkCup(source: Source, { plans, cup_mL, units }: Whole): void {
 	for (const { draft, coats } of plans) {
 		const worst = coats.toSorted((a, b) => b.volume_mL - a.volume_mL)[0];
@@ -125,6 +138,7 @@ export function checkContradictions(source: Source, whole: Whole): void {
 	checkNames(source, whole);
 	checkSags(source, whole);
 	checkCup(source, whole);
+	checkStanding(source, whole);
 	if (whole.stages.some(({ stage }) => !stage)) return;
 	checkCoated(source, whole);
 	checkWindows(source, whole);

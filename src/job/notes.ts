@@ -2,6 +2,7 @@ import { meanWetFilm_um, spacing_mm, wetFilm } from '../trade/film.ts';
 import type { UnitSystem } from '../trade/quantity.ts';
 import { sagLimit_um } from '../trade/sag.ts';
 import { format, formatRange } from '../trade/shown.ts';
+import { lifeAt_h } from '../trade/time.ts';
 import { pulledFor_s, solidsOf } from './coats.ts';
 import type { Job, Material } from './job.ts';
 import { swept_m2, sweptFilm_um } from './swept.ts';
@@ -73,6 +74,17 @@ function airNotes({ shop }: Job, material: Material, units: UnitSystem): string[
 	];
 }
 
+/** Paint that lives no longer than it stands, as warm as the shop is. */
+function standingNotes({ shop }: Job, material: Material, units: UnitSystem): string[] {
+	const { id, standing_min } = material;
+	const life_h = lifeAt_h(material, shop.air_C);
+	if (standing_min === 0 || life_h * 60 > standing_min) return [];
+	const [stands, lives] = [standing_min * 60, life_h * 3600].map(seconds => format(seconds, 'time', units));
+	return [
+		`shop: at ${format(shop.air_C, 'temperature', units)} ${id} lives ${lives} and stands ${stands}: nothing of it can be sprayed; mix it cooler, or with the hardener that its data sheet gives for the heat`,
+	];
+}
+
 /** A material that a filter mask may serve for, did its sheet name the cartridge; with isocyanate none does. */
 function breathingNotes({ id, isocyanate, breathing }: Material): string[] {
 	if (isocyanate || breathing === undefined || breathing.spraying !== null) return [];
@@ -91,6 +103,7 @@ export function notesOf(job: Job, units: UnitSystem): string[] {
 	return [
 		...materials.filter(({ id }) => !sprayed.has(id)).map(({ id }) => `material ${id}: no stage sprays it`),
 		...materials.filter(({ id }) => sprayed.has(id)).flatMap(material => airNotes(job, material, units)),
+		...materials.filter(({ id }) => sprayed.has(id)).flatMap(material => standingNotes(job, material, units)),
 		...materials.filter(({ id }) => sprayed.has(id)).flatMap(breathingNotes),
 		...filmNotes(job, units),
 		...sagNotes(job, units),

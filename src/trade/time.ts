@@ -69,6 +69,21 @@ export function timeAt_h(points: readonly TimeAt[], temp_C: number, factorPer10C
 export const potLife_h = (life: TimeAt, temp_C: number, factorPer10C: number): number =>
 	timeAt_h([life], temp_C, factorPer10C);
 
+/**
+ * The same of a material, in whatever it is mixed.
+ * @returns hours; 0 where its data sheet cannot say for so cold or warm a place
+ */
+export function lifeAt_h(
+	{ potLife, factorPer10C }: { potLife: TimeAt; factorPer10C: number },
+	temp_C: number,
+): number {
+	try {
+		return potLife_h(potLife, temp_C, factorPer10C);
+	} catch {
+		return 0;
+	}
+}
+
 export type Flash = { min_min: number; max_min: number | null; at_C: number };
 
 /**

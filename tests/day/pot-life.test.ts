@@ -1,4 +1,4 @@
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import type { Job } from '../../src/job/job.ts';
 import { rehearsed } from './rehearsed.ts';
 import { smallJob } from './small-job.ts';
@@ -149,4 +149,40 @@ test('an emptied batch that dies later was used up, not thrown away', () => {
 	day.toEnd();
 	expect(discarded(day)).not.toContain('A past its life');
 	expect(day.findings()).toEqual([]);
+});
+
+describe('a batch that could not stand and be sprayed within its life', () => {
+	const standing = (standing_min: number, hours: number) => {
+		const job = smallJob();
+		const { topcoat } = job.materials;
+		if (!topcoat) throw new Error('no topcoat');
+		const order = ['stir', 'base', 'hardener', 'reducer', 'stir', 'stand', 'strain', 'cup'] as const;
+		const potLife = { at_C: 21, hours };
+		return {
+			...job,
+			materials: { topcoat: { ...topcoat, standing_min, potLife, order: [...order] } },
+		};
+	};
+
+	test('is not offered: what it lives and what it needs is said, and one that is read cooler is', () => {
+		const day = rehearsed({ job: standing(15, 0.27) });
+		day.painter.world.air.C = 24;
+		day.until(({ state }) => state.startsWith('mix.'));
+		expect(day.line()).toMatchObject({ state: 'mix.too-short-lived' });
+		expect(day.line().say).toMatch(/lives 13 min here; 18 min are needed/);
+		expect(Object.values(day.line().corners).map(({ code }) => code)).toEqual(['read-again', 'clean-up']);
+		day.painter.world.air.C = 15;
+		day.pick('read-again');
+		day.until(({ state }) => state.startsWith('mix.'));
+		expect(day.line().state).toBe('mix.begin');
+	});
+
+	test('ends the day by its clean-up, with no batch begun', () => {
+		const day = rehearsed({ job: standing(15, 0.25) });
+		day.until(({ state }) => state === 'mix.too-short-lived');
+		day.pick('clean-up');
+		day.toEnd();
+		expect(day.ofType('batch.started')).toEqual([]);
+		expect(day.findings()).toEqual([]);
+	});
 });

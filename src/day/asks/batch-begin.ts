@@ -3,15 +3,17 @@ import { letterOf } from '../../plan/batch-letters.ts';
 import { largestBatch_mL, leastBatch_mL, reducerFor, spare } from '../../plan/batches.ts';
 import { fromUnit } from '../../trade/quantity.ts';
 import { entryUnit, format } from '../../trade/shown.ts';
-import { sentence } from '../../words/say.ts';
+import { duration, sentence } from '../../words/say.ts';
 import { about } from '../../words/spoken.ts';
-import { wantedFor } from '../allowed.ts';
+import { diesBefore, wantedFor } from '../allowed.ts';
 import { jobOf, type Moment, materialOf, nextCoat, unitsOf } from '../moment.ts';
 import { paintShort_mL, restOfCoat } from '../paint.ts';
 import { type Option, opens, option, type Prompt } from '../prompt.ts';
 import type { EventOf } from '../records.ts';
+import { airPrompt } from './air.ts';
 import { tapeWords } from './cans.ts';
 import { mixingGear } from './cautions.ts';
+import { cleanUp } from './clean-up.ts';
 import { marksPrompt } from './finer-marks.ts';
 import { asKeyed, keyed } from './keyed.ts';
 import { kindOf, littlePart } from './pot-levels.ts';
@@ -99,10 +101,33 @@ const marksOf = (moment: Moment, face: string, asked_mL: number): Prompt =>
 		anotherAmount(moment, face),
 	);
 
+/** A batch that could not stand and be sprayed within its life is not offered, nor one after the other. */
+function doomedPrompt(
+	moment: Moment,
+	name: string,
+	{ life_s, needs_s }: { life_s: number; needs_s: number },
+): Prompt {
+	return {
+		state: 'mix.too-short-lived',
+		ask: 'choose',
+		say: about(name, `lives ${duration(life_s)} here; ${duration(needs_s)} are needed.`),
+		lines: [
+			'Cooler air and paint, or the hardener for this heat.',
+			'Which one fits stands on its data sheet.',
+		],
+		options: [
+			opens('read-again', 'READ THE AIR AGAIN', () => airPrompt(moment)),
+			option('clean-up', 'CLEAN UP', ...cleanUp(moment)),
+		],
+	};
+}
+
 /** A batch is wanted: how much, and begin. */
 export function mixPrompt(moment: Moment, face: string): Prompt {
 	const { material } = nextCoat(moment, face);
 	const name = inert(materialOf(moment, material).name);
+	const dies = diesBefore(moment, face);
+	if (dies) return doomedPrompt(moment, name, dies);
 	const wanted_mL = amountToMix_mL(moment, face);
 	const batch = givenBatch(moment, face, wanted_mL);
 	if (batch === null) return marksOf(moment, face, wanted_mL);

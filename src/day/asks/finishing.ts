@@ -4,7 +4,6 @@ import { clock, date } from '../../words/clock.ts';
 import { duration, faceName, sentence } from '../../words/say.ts';
 import { about } from '../../words/spoken.ts';
 import { airNow, outlookOf, reworkDue, waitEnds } from '../allowed.ts';
-import { beginList } from '../begin-list.ts';
 import { isoAt } from '../instant.ts';
 import { contextOf, faceOf, faceState, facesIn, isAside, jobOf, laidOn, type Moment } from '../moment.ts';
 import { pending } from '../order.ts';
@@ -13,21 +12,12 @@ import { type Option, opens, option, type Prompt } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
 import { airPrompt } from './air.ts';
 import { extractStaysOn } from './cautions.ts';
+import { cleanUpList, endOfDay } from './clean-up.ts';
 import { leftOverPrompt } from './left-over.ts';
 import { setAside } from './set-aside.ts';
 import { soonerPrompt } from './waiting.ts';
 
 /** The end of the day: clean-up, closing, and what comes next. */
-
-const endOfDay = 'end of the day';
-
-const cleanUpList = (moment: Moment) => beginList(moment, 'clean-up');
-
-/** Clean-up empties the gun first: what is left in the cup is waste. */
-export const cleanUp = (moment: Moment): DayEvent[] =>
-	contextOf(moment).cup.length > 0
-		? [{ type: 'cup.emptied', volume_mL: moment.state.book.cup_mL, why: endOfDay }, cleanUpList(moment)]
-		: [cleanUpList(moment)];
 
 /** The end: `early` where a coat of the sheet is not on, or a part stands set aside. Half a coat is set aside for sanding. */
 export const closed = (moment: Moment): DayEvent[] => {

@@ -11,7 +11,8 @@ import type { DayEvent } from '../records.ts';
 import { changedBy } from '../replanned.ts';
 import { untoldPrompt } from './accounting.ts';
 import { extractStaysOn } from './cautions.ts';
-import { cleanUp, closed, partLines } from './finishing.ts';
+import { cleanUp } from './clean-up.ts';
+import { closed, partLines } from './finishing.ts';
 import { troublePrompt } from './trouble.ts';
 import { gunLines } from './waiting.ts';
 
