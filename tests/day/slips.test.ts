@@ -19,7 +19,7 @@ test.each([10, 0.1])('a level %d times the one wanted is asked again, and the ne
 	day.send(`number ${slip}`);
 	expect(day.line()).toMatchObject({
 		state: 'mix.level.base',
-		lines: [`${slip} mL? Look again, and key what you see.`],
+		lines: [`Read ${slip} mL? Look again, and key what you see.`],
 	});
 	expect(day.ofType('batch.poured')).toEqual([]);
 	day.send(`number ${wanted}`);

@@ -19,9 +19,10 @@ export function askedAgain(prompt: Prompt, doubts: (value: number) => boolean, r
 	const { number, lines = [] } = prompt;
 	if (!number) return prompt;
 	const { unit, reply } = number;
+	const shown = `${read}${unit === '%' ? '' : ' '}${unit}`;
 	return {
 		...prompt,
-		...(read !== undefined && { lines: [`${read} ${unit}? Look again, and key what you see.`, ...lines] }),
+		...(read !== undefined && { lines: [`Read ${shown}? Look again, and key what you see.`, ...lines] }),
 		number: {
 			...number,
 			reply: value =>
