@@ -152,7 +152,7 @@ test('air outside the limits is a no; going on takes a reason, and is in every f
 test('a surface hotter than the air may be is a no, and the reason says which', () => {
 	const day = rehearsed();
 	day.toState('air.airC');
-	day.send('number 21', 'number 50', 'number 65');
+	day.send('number 21', 'number 50', 'number 65', 'number 65');
 	expect(day.line().state).toBe('air.no');
 	expect(day.line().lines).toEqual(['Surface 65 °C is over the 35 °C allowed']);
 	day.pick('read-again');

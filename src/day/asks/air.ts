@@ -8,6 +8,7 @@ import { laidOn, type Moment, nextCoat, unitsOf } from '../moment.ts';
 import { pending } from '../order.ts';
 import { opens, type Prompt } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
+import { askedAgain } from './doubted.ts';
 import { reasonPrompt } from './override.ts';
 
 /** The air near the work: read, and against the limits of what is sprayed today. */
@@ -32,11 +33,23 @@ function airRead(moment: Moment, [airC = 0, humidity = 0, surfaceC = 0]: readonl
 	return { type: 'air.read', ...air, dewPointC, spray, reasons };
 }
 
+/** Drier air is seldom met. This project's own choice. */
+const driest = 0.1;
+/** Parts are seldom so far from the air beside them, K. This project's own choice. */
+const apart_K = 15;
+
+/** Whether what was read can hardly be meant, beside what was read before it; in the units of a sheet. */
+const isOdd: Record<AirAsked['of'], (read: number, before: readonly number[]) => boolean> = {
+	airC: () => false,
+	humidity: share => share < driest,
+	surfaceC: (surfaceC, [airC = surfaceC]) => Math.abs(surfaceC - airC) > apart_K,
+};
+
 /** @param numbers those read before, in the units of a sheet */
 export function airPrompt(moment: Moment, numbers: readonly number[] = []): Prompt {
 	const { of, kind, say, range } = airAsked[numbers.length] ?? airAsked[0];
 	const { unit, symbol, step } = entryUnit(kind, unitsOf(moment));
-	return {
+	const prompt: Prompt = {
 		state: `air.${of}`,
 		ask: 'number',
 		say,
@@ -54,6 +67,7 @@ export function airPrompt(moment: Moment, numbers: readonly number[] = []): Prom
 			},
 		},
 	};
+	return askedAgain(prompt, value => isOdd[of](fromUnit(value, kind, symbol), numbers));
 }
 
 /** The air says no: read it again, or go on under a reason that marks every face. */

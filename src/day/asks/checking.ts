@@ -5,8 +5,16 @@ import { instructed, type Option, option, type Prompt } from '../prompt.ts';
 import { isSecond } from '../second-features.ts';
 import type { Corner } from '../view.ts';
 import { cardPrompt } from './card.ts';
+import { askedAgain } from './doubted.ts';
 import { gunSet, instructionsFor, layFor, wordsFor } from './gun-items.ts';
-import { answersOf, isGunReading, lettersAsked, numberAsked, wantedOf } from './gun-readings.ts';
+import {
+	answersOf,
+	heightDoubted,
+	isGunReading,
+	lettersAsked,
+	numberAsked,
+	wantedOf,
+} from './gun-readings.ts';
 import { cornersOf, itemPrompt } from './listed.ts';
 import { fixPrompt } from './put-right.ts';
 import { reading } from './reading.ts';
@@ -42,8 +50,11 @@ export function checkPrompt(moment: Moment): Prompt {
 	const asHeld = item === 'pattern' || item === 'flooded';
 	const held = face && asHeld ? [...wordsFor(lay), `Gun held as for ${faceName(face)}.`] : [];
 	const lines = [...held, ...whyAsked(moment, 'gun-check', of)];
-	if (item === 'gauge' || item === 'pattern-height')
-		return { state, ask: item, say, lines, number: numberAsked(moment, item) };
+	if (item === 'gauge') return { state, ask: item, say, lines, number: numberAsked(moment, item) };
+	if (item === 'pattern-height')
+		return askedAgain({ state, ask: item, say, lines, number: numberAsked(moment, item) }, height =>
+			heightDoubted(moment, height),
+		);
 	const read = (code: string, text: string): Option =>
 		option(code, text, reading(moment, item, code, wantedOf(moment, item)));
 	if (item === 'batch')

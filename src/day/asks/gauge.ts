@@ -3,6 +3,7 @@ import { entryUnit, formatIn } from '../../trade/shown.ts';
 import { jobOf, type Moment, unitsOf } from '../moment.ts';
 import type { Prompt } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
+import { isBelieved } from './doubted.ts';
 
 /** The pressure at the gun, as its gauge shows it. */
 
@@ -13,9 +14,6 @@ const gaugeUnit = (moment: Moment): string =>
 /** A pressure in kPa in the unit of the gauge. */
 export const pressureShown = (moment: Moment, kPa: number): string =>
 	formatIn(kPa, 'pressure', gaugeUnit(moment), 2);
-
-/** No regulator is so far off: a reading further from what is wanted, either way, is in another unit. This project's own choice. */
-const believed = 8;
 
 /** The highest figure that is taken at all, kPa: a gauge read in the wrong unit is told so. */
 const most_kPa = 70_000;
@@ -35,8 +33,7 @@ export function gaugeNumber(moment: Moment, taken: (kPa: number) => DayEvent): N
 		step: unit === 'bar' ? 0.1 : 1,
 		reply: value => {
 			const kPa = fromUnit(value, 'pressure', unit);
-			const isBelieved = kPa >= wanted_kPa / believed && kPa <= wanted_kPa * believed;
-			return isBelieved
+			return isBelieved(kPa, wanted_kPa)
 				? { events: [taken(kPa)] }
 				: { notice: () => `${value} ${unit}? The sheet writes ${unit}. Read it again.` };
 		},

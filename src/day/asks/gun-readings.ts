@@ -4,6 +4,7 @@ import { entryUnit } from '../../trade/shown.ts';
 import { contextOf, jobOf, type Moment, materialOf, ruleOf, settingsOf, unitsOf } from '../moment.ts';
 import type { Prompt } from '../prompt.ts';
 import type { DayEvent, EventOf } from '../records.ts';
+import { isBelieved } from './doubted.ts';
 import { gaugeNumber } from './gauge.ts';
 import { cupLabel, seedOf } from './gun-items.ts';
 import { reading } from './reading.ts';
@@ -70,6 +71,13 @@ export function measured(moment: Moment, feature: 'gauge' | 'pattern-height', va
 	const wanted = Number(wantedOf(moment, feature));
 	const matched = Math.abs(value - wanted) <= settingsOf(moment).readingTolerance * wanted;
 	return reading(moment, feature, value, wanted, { matched });
+}
+
+/** A height in the unit on the screen that no pattern of this face has. */
+export function heightDoubted(moment: Moment, height: number): boolean {
+	const { symbol } = entryUnit('length', unitsOf(moment));
+	const wanted_mm = Number(wantedOf(moment, 'pattern-height'));
+	return !isBelieved(fromUnit(height, 'length', symbol), wanted_mm);
 }
 
 /** Longest pattern that can be keyed, mm. */

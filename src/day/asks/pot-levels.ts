@@ -6,6 +6,7 @@ import { entryStep, entryUnit } from '../../trade/shown.ts';
 import type { BatchBook } from '../book.ts';
 import { type Moment, materialOf, settingsOf, unitsOf } from '../moment.ts';
 import type { Prompt, Reply } from '../prompt.ts';
+import { isBelieved } from './doubted.ts';
 
 /** Which level the pot should show, and how far the one read is off. */
 
@@ -98,6 +99,23 @@ export function littlePart(moment: Moment, lot: Lot): { component: Component; am
 	const whole = wholeOf(moment, lot);
 	const parts = pourOrder.map(component => ({ component, amount: whole[component] }));
 	return parts.find(({ amount }) => amount > 0 && half > mostOff * amount) ?? null;
+}
+
+/**
+ * A level in the unit on the screen that can hardly be meant; one that has not risen is no slip.
+ * @param least the lowest that is to be looked for, mL or g
+ * @param most the highest, likewise
+ */
+export function isSlip(
+	moment: Moment,
+	batch: BatchBook,
+	value: number,
+	least: number,
+	most = least,
+): boolean {
+	const level = fromUnit(value, kindOf(batch), marksOf(moment, batch).symbol);
+	const isMeant = isBelieved(level, Math.min(Math.max(level, least), most));
+	return level !== batch.level && !isMeant;
 }
 
 export function numberOf(

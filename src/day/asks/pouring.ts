@@ -5,9 +5,11 @@ import { contextOf, type Moment } from '../moment.ts';
 import { back, type Option, opens, option, type Prompt, type Reply } from '../prompt.ts';
 import type { DayEvent, EventOf } from '../records.ts';
 import { canMarks } from './cans.ts';
+import { askedAgain } from './doubted.ts';
 import {
 	asRead,
 	compare,
+	isSlip,
 	levelField,
 	levelTold,
 	littlePart,
@@ -101,7 +103,7 @@ function levelPrompt(moment: Moment, letter: string, batch: BatchBook, component
 		};
 		return { events: [poured], notice: () => notices[found] };
 	};
-	return {
+	const prompt: Prompt = {
 		state: `mix.level.${component}`,
 		ask: 'number',
 		say: worded(moment, 'mixing', 'level', batch.by === 'weight' ? 'weight' : 'level', { component }),
@@ -111,6 +113,7 @@ function levelPrompt(moment: Moment, letter: string, batch: BatchBook, component
 			option('discard', 'DISCARD', { type: 'batch.discarded', batch: letter, why: 'level not known' }),
 		],
 	};
+	return askedAgain(prompt, value => isSlip(moment, batch, value, wanted));
 }
 
 /** After a break: what does the pot show now, before anything is said of what comes next. */
@@ -121,7 +124,8 @@ export function foundPrompt(moment: Moment, letter: string, batch: BatchBook): P
 	const component = pours ? step : (machine?.poured.at(-1) ?? 'base');
 	const slack = slackOf(moment, batch);
 	const inHand = pours && machine?.inHand === true;
-	const most = inHand ? pourSlack(moment, batch, component, wantedLevel(moment, batch, component)) : slack;
+	const wanted = inHand ? wantedLevel(moment, batch, component) : batch.level;
+	const most = inHand ? pourSlack(moment, batch, component, wanted) : slack;
 	const found = (level: number): EventOf<'batch.found'>['found'] => {
 		// Strainer and flow cup take some of what is mixed: less than before is no riddle there.
 		if (level <= batch.level + most && (!pours || level >= batch.level - slack)) return 'before';
@@ -135,7 +139,7 @@ export function foundPrompt(moment: Moment, letter: string, batch: BatchBook): P
 		...(level === null ? {} : levelField(batch, level)),
 		found: level === null ? 'unknown' : found(level),
 	});
-	return {
+	const prompt: Prompt = {
 		state: 'mix.found',
 		ask: 'number',
 		say: worded(moment, 'mixing', 'level', batch.by === 'weight' ? 'found-weight' : 'found'),
@@ -143,4 +147,5 @@ export function foundPrompt(moment: Moment, letter: string, batch: BatchBook): P
 		number: numberOf(moment, batch, level => ({ events: [record(level)] })),
 		options: [option('cannot-tell', 'CANNOT TELL', record(null))],
 	};
+	return askedAgain(prompt, value => isSlip(moment, batch, value, batch.level, wanted));
 }
