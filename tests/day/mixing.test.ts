@@ -342,3 +342,16 @@ test('a day begun in the old order is read as it was written: its pot is not ask
 	day.toEnd();
 	expect(day.findings()).toEqual([]);
 });
+
+// Common practice, no source: paint runs faster thin or warm, slower thick or cold.
+test.each([
+	[10, 30, ['Too thin or warm: let it cool to 25 °C, time again.', 'Too much reducer in it: discard it.']],
+	[10, 20, ['Too thin: time again.', 'Too much reducer in it: discard it.']],
+	[30, 15, ['Too thick or cold: bring it to 25 °C, time again.', 'Reducer only as the data sheet allows.']],
+	[30, 25, ['Too thick: stir it, time again.', 'Reducer only as the data sheet allows.']],
+])('a flow cup of %d s at %d °C, where 14 to 18 are wanted, says what helps', (seconds, tempC, lines) => {
+	const day = rehearsed();
+	day.toState('mix.cup.seconds');
+	day.send(`number ${seconds}`, `number ${tempC}`);
+	expect(day.line()).toMatchObject({ state: 'mix.cup.off', lines });
+});

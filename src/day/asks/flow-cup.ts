@@ -1,10 +1,11 @@
-import { cupReading } from '../../trade/cup.ts';
+import { cupReading, cupStandard_C } from '../../trade/cup.ts';
 import { fromUnit, inUnit } from '../../trade/quantity.ts';
-import { entryUnit } from '../../trade/shown.ts';
+import { entryUnit, type UnitSystem } from '../../trade/shown.ts';
 import type { BatchBook } from '../book.ts';
 import { type Moment, materialOf, unitsOf } from '../moment.ts';
 import { back, opens, option, type Prompt } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
+import { asKeyed } from './keyed.ts';
 import { reasonPrompt } from './override.ts';
 import { whyAsked, worded } from './worded.ts';
 
@@ -62,15 +63,37 @@ function temperaturePrompt(moment: Moment, batch: string, cup: FlowCup, seconds:
 			min: Math.floor(inUnit(-5, 'temperature', symbol)),
 			max: Math.ceil(inUnit(60, 'temperature', symbol)),
 			step,
-			reply: value => ({
-				events: [timed(fromUnit(value, 'temperature', symbol))],
-				...(!fits && { next: () => offPrompt(batch, cup, seconds) }),
-			}),
+			reply: value => {
+				const tempC = fromUnit(value, 'temperature', symbol);
+				const off = () => offPrompt(batch, cup, seconds, remedies(cup, seconds, tempC, unitsOf(moment)));
+				return { events: [timed(tempC)], ...(!fits && { next: off }) };
+			},
 		},
 	};
 }
 
-function offPrompt(batch: string, cup: FlowCup, seconds: number): Prompt {
+/**
+ * What helps paint that runs too fast or too slowly: nobody warms what is warm, or cools what is cold (common practice, no
+ * source).
+ */
+function remedies(cup: FlowCup, seconds: number, tempC: number, units: UnitSystem): string[] {
+	const standard_C = cupStandard_C(cup.kind);
+	const standard = asKeyed(standard_C, 'temperature', units);
+	if (cupReading(cup.seconds, seconds).found === 'thin') {
+		const [why, then] =
+			tempC > standard_C
+				? ['Too thin or warm', `let it cool to ${standard}, time again`]
+				: ['Too thin', 'time again'];
+		return [`${why}: ${then}.`, 'Too much reducer in it: discard it.'];
+	}
+	const [why, then] =
+		tempC < standard_C
+			? ['Too thick or cold', `bring it to ${standard}, time again`]
+			: ['Too thick', 'stir it, time again'];
+	return [`${why}: ${then}.`, 'Reducer only as the data sheet allows.'];
+}
+
+function offPrompt(batch: string, cup: FlowCup, seconds: number, lines: readonly string[]): Prompt {
 	const [low, high] = cup.seconds;
 	const over = (reason: string): DayEvent[] => [
 		{ type: 'override.given', rule: 'cup', reason, face: null, coat: null, batch },
@@ -79,7 +102,7 @@ function offPrompt(batch: string, cup: FlowCup, seconds: number): Prompt {
 		state: 'mix.cup.off',
 		ask: 'choose',
 		say: `Flow cup: ${seconds} s. ${low} to ${high} s are wanted.`,
-		lines: ['Reducer only as the data sheet allows. Warm it, stir it, time it again.'],
+		lines,
 		options: [
 			back('time-again', 'TIME AGAIN'),
 			opens('use-as-is', 'USE AS IT IS', () => reasonPrompt('cup', 'Flow cup: why use it as it is?', over)),
