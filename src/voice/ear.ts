@@ -64,8 +64,14 @@ function isOver(before: Timer | null, now: Timer | null, view: View, held: boole
 const overInHold = ({ face }: Timer): string =>
 	spoken('Wait', face ? shortFace(face) : '', 'it is over, come to the screen');
 
+/** What is left to do in a wait: mixing only where the screen offers it. */
+function leftToDo({ code }: Timer, { corners }: View): string {
+	if (code === 'stand') return 'back to the pot';
+	return Object.values(corners).some(choice => choice?.code === 'mix') ? 'dress and mix' : 'dress';
+}
+
 /** What a wait is warned with, where its time has come since it was last seen. */
-function warning(before: Timer | null, now: Timer | null, told: Told): string | null {
+function warning(before: Timer | null, now: Timer | null, view: View, told: Told): string | null {
 	if (!before || !now || !sameWait(before, now)) return null;
 	if (now.left_s <= 0) return null;
 	const passed = (left_s: number) => before.left_s > left_s && now.left_s <= left_s;
@@ -73,7 +79,7 @@ function warning(before: Timer | null, now: Timer | null, told: Told): string | 
 	const left = `${duration(now.left_s)} left`;
 	if (passed(lastWarning_s)) return spoken('Wait', place, left, 'come to the screen');
 	if (passed(told.warnLate_min * 60) || passed(told.warnEarly_min * 60))
-		return spoken('Wait', place, left, 'dress and mix');
+		return spoken('Wait', place, left, leftToDo(now, view));
 	return null;
 }
 
@@ -94,7 +100,7 @@ export function hears(ear: Ear, view: View, told: Told): { ear: Ear; heard: Hear
 		return { ear: { screen, held, wait: null }, heard: { ...nothing, hush } };
 	}
 	const wait = waitIn(view, ear.wait);
-	const warned = warning(ear.wait, wait, told);
+	const warned = warning(ear.wait, wait, view, told);
 	const over = isOver(ear.wait, wait, view, held);
 	const isNew = ear.screen !== screen;
 	const turned = held && !ear.held && ear.screen !== '';

@@ -119,3 +119,34 @@ test('in a wait too another amount is keyed, and one that the marks cannot give 
 	day.toEnd();
 	expect(day.findings()).toEqual([]);
 });
+
+/** The line of a wait about what is left to do, so many minutes before its end. */
+function soonLine(day: ReturnType<typeof rehearsed>, minutes: number): string | undefined {
+	const left_s = day.line().timers[0]?.left_s ?? 0;
+	day.send(`wait ${left_s - minutes * 60} s`);
+	expect(day.line().state).toBe('wait');
+	return day.line().lines.find(line => /^Dress|^Be back/.test(line));
+}
+
+test('in a wait that paint must be mixed in, it is said as early as the batch has to stand, and 8 min', () => {
+	const day = rehearsed({ job: standingJob() });
+	day.until(({ state, coat }) => state === 'wait' && coat === 2);
+	expect(codes(day)).toContain('mix');
+	expect(soonLine(day, 24)).toBeUndefined();
+	expect(soonLine(day, 22)).toBe('Dress and mix: the batch takes 23 min.');
+});
+
+test('in a wait with nothing left to mix nobody is told to', () => {
+	const day = rehearsed();
+	day.until(({ state, coat }) => state === 'wait' && coat === 2);
+	day.pick('mix');
+	day.until(({ state }) => state === 'wait');
+	expect(day.ofType('batch.ready').length).toBe(2);
+	expect(soonLine(day, 5)).toBe('Dress: the wait ends soon.');
+});
+
+test('while a batch stands there is nothing to mix and nobody to dress', () => {
+	const day = rehearsed({ job: standingJob() });
+	day.toState('wait');
+	expect(soonLine(day, 5)).toBe('Be back at the pot: it has nearly stood.');
+});

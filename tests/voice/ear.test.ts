@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { freshEar, type Heard, hears } from '../../src/voice/ear.ts';
 import { rehearsed } from '../day/rehearsed.ts';
+import { smallJob } from '../day/small-job.ts';
 
 const told = { warnEarly_min: 10, warnLate_min: 2, overdue: false };
 
@@ -48,6 +49,20 @@ test('a wait warns at 10 min, at 2 min and 8 s or more before its end, and says 
 	expect(heard[0]?.heard.say).toMatch(/^Wait: .*, 10 min left, dress and mix\.$/);
 	expect(heard[2]?.heard.say).toMatch(/15 s left, come to the screen\.$/);
 	expect(day.listen()).toMatchObject({ say: day.line().say, sound: 'over', notice: day.line().say });
+});
+
+test('a wait in which a batch stands is warned of by what is left to do', () => {
+	const job = smallJob();
+	const { topcoat } = job.materials;
+	if (!topcoat) throw new Error('the small job has one material');
+	const order = ['stir', 'base', 'hardener', 'reducer', 'stand', 'stir', 'strain', 'cup'] as const;
+	const day = listened({
+		job: { ...job, materials: { topcoat: { ...topcoat, order: [...order], standing_min: 15 } } },
+	});
+	day.toState('wait');
+	day.listen();
+	day.send('wait 14 min');
+	expect(day.listen().say).toMatch(/60 s left, back to the pot\.$/);
 });
 
 test('a warning that is passed in one go is said once, with the time that is left', () => {

@@ -2,7 +2,7 @@ import { batchInHand } from '../../../machines/day-context.ts';
 import { duration, faceName, sentence } from '../../words/say.ts';
 import { about } from '../../words/spoken.ts';
 import { cupLife_s, gunClock, shutWindow, stoodAt } from '../allowed.ts';
-import { contextOf, laidOn, type Moment, settingsOf } from '../moment.ts';
+import { contextOf, laidOn, type Moment, materialOf, nextCoat, settingsOf } from '../moment.ts';
 import { reworkNow } from '../next.ts';
 import { pending } from '../order.ts';
 import { paintShort_mL } from '../paint.ts';
@@ -19,17 +19,23 @@ import { inTrouble } from './trouble.ts';
 const resume = (batch: string): Option =>
 	option('go-on-mixing', `GO ON WITH ${batch}`, { type: 'batch.stood', batch, facts: { stood: true } });
 
+/** The face that a batch is to be mixed for in a wait; null: nothing is to be mixed, or a batch is in hand. */
+function toMixFor(moment: Moment, face: string | null): string | null {
+	const next = face ?? pending(moment)[0]?.face ?? null;
+	const isWanted = next !== null && !batchInHand(contextOf(moment)) && paintShort_mL(moment, next) > 0;
+	return isWanted ? next : null;
+}
+
 /** Mixing, flushing and rework that fit into a wait. */
 function meanwhile(moment: Moment, face: string | null): Option[] {
 	const inHand = batchInHand(contextOf(moment));
 	const stood = inHand && stoodAt(moment, inHand[0]) <= moment.now.wall ? [resume(inHand[0])] : [];
-	const next = face ?? pending(moment)[0]?.face ?? null;
-	const wantsPaint = next !== null && paintShort_mL(moment, next) > 0;
+	const mixed = toMixFor(moment, face);
 	const alive = contextOf(moment).cup.length > 0 && cupLife_s(moment) > 0;
 	const mix: Option[] =
-		next !== null && !inHand && wantsPaint
-			? [opens('mix', alive ? 'MIX ANOTHER' : 'MIX', () => asHome(mixPrompt(moment, next)))]
-			: [];
+		mixed === null
+			? []
+			: [opens('mix', alive ? 'MIX ANOTHER' : 'MIX', () => asHome(mixPrompt(moment, mixed)))];
 	const due = reworkNow(moment);
 	const rework: Option[] = due ? [opens('rework', 'REWORK', () => dueRework(moment, due))] : [];
 	const flush: Option[] =
@@ -83,13 +89,29 @@ export const soonerPrompt = (moment: Moment, face: string, coat: number): Prompt
 		},
 	]);
 
+/** Stirring, pouring, straining and timing of a batch, its standing left out, min. This project's own choice. */
+const mixing_min = 8;
+
+/** What is left to do before a wait ends, once its time has come: a batch is begun so early that it is ready then. */
+function soonLine(moment: Moment, left_s: number): string {
+	const { face = null, why } = moment.state.book.wait ?? {};
+	const early_s = settingsOf(moment).warnEarly_min * 60;
+	const mixed = toMixFor(moment, face);
+	if (mixed !== null) {
+		const { standing_min } = materialOf(moment, nextCoat(moment, mixed).material);
+		const takes_s = (standing_min + mixing_min) * 60;
+		if (left_s <= Math.max(early_s, takes_s)) return `Dress and mix: the batch takes ${duration(takes_s)}.`;
+	}
+	if (left_s > early_s || why === 'rework') return '';
+	return why === 'stand' ? 'Be back at the pot: it has nearly stood.' : 'Dress: the wait ends soon.';
+}
+
 export function waitPrompt(moment: Moment): Prompt {
 	const { wait } = moment.state.book;
 	const left_s = wait ? (Date.parse(wait.due) - moment.now.wall) / 1000 : 0;
-	const { warnEarly_min } = settingsOf(moment);
 	const face = wait?.face ?? null;
 	const lines = [
-		left_s <= warnEarly_min * 60 ? 'Dress, stir, mix: the wait ends soon.' : '',
+		soonLine(moment, left_s),
 		...gunLines(moment),
 		face && wait?.why === 'rework' ? `Then: ${faceName(face)} is sanded flat.` : '',
 		face && wait?.why !== 'rework' ? `Next: ${faceName(face)}.` : '',
