@@ -46,6 +46,12 @@ test('with the question after a break the check has seven items', async () => {
 	expect(codesOf(lists, 'after-a-break').concat(codesOf(lists, 'gun-check'))).toHaveLength(7);
 });
 
+test('a batch is strained out of the pot it was mixed in, and its letter goes with it', async () => {
+	const mixing = (await standard()).find(({ list }) => list === 'mixing');
+	const say = mixing?.items.find(({ code }) => code === 'strain')?.say;
+	expect(say).toMatch(/into a clean pot; move the tape over/);
+});
+
 test('every sentence is 12 words at most', async () => {
 	const items = (await standard()).flatMap(list => list.items);
 	const said = items.flatMap(({ say, forms = {} }) => [
