@@ -355,3 +355,18 @@ test.each([
 	day.send(`number ${seconds}`, `number ${tempC}`);
 	expect(day.line()).toMatchObject({ state: 'mix.cup.off', lines });
 });
+
+test('a cup that still holds some of A and is filled from B is taped A+B, as it is read back', () => {
+	const day = rehearsed();
+	day.toState('mix.begin');
+	day.pick('amount');
+	day.send('number 120');
+	expect(day.toState('load').lines).toEqual(['Tape the letter on the cup.']);
+	day.until(({ state }) => state === 'load' && day.ofType('batch.ready').length === 2);
+	expect(day.line().lines).toEqual(['Tape A+B on the cup.']);
+	day.until(() =>
+		day.ofType('reading.taken').some(({ feature, value }) => feature === 'batch' && value === 'A+B'),
+	);
+	day.toEnd();
+	expect(day.findings()).toEqual([]);
+});

@@ -16,7 +16,9 @@ export function loadPrompt(moment: Moment, letter: string): Prompt {
 	const volume_mL = Math.min(room, batch?.pot_mL ?? 0);
 	const units = unitsOf(moment);
 	const several = [...book.batches.values()].filter(({ pot_mL }) => (pot_mL ?? 0) > 0).length > 1;
-	const refill = contextOf(moment).cup.includes(letter);
+	const { cup } = contextOf(moment);
+	const refill = cup.includes(letter);
+	const tape = cup.length === 0 || refill ? 'the letter' : [...cup, letter].join('+');
 	const loaded: Option[] =
 		volume_mL > 0.5
 			? [option('done', 'FILLED', { type: 'batch.loaded', batch: letter, volume_mL, refill })]
@@ -25,7 +27,7 @@ export function loadPrompt(moment: Moment, letter: string): Prompt {
 		state: 'load',
 		ask: 'do',
 		say: `Cup: fill in ${asKeyed(volume_mL, 'volume', units)} from the ${several ? `pot taped ${letter}` : 'taped pot'}.`,
-		lines: ['Tape the letter on the cup.'],
+		lines: [`Tape ${tape} on the cup.`],
 		do: [{ code: 'fill-cup', ...keyed(volume_mL, 'volume', units) }],
 		options: loaded,
 	};
