@@ -36,7 +36,7 @@ const stateWords: Record<string, string> = {
 	'hold.clock': 'CLOCK?',
 	'hold.close': 'CLOSE?',
 	keys: 'KEYS',
-	'list.open': 'OPEN',
+	'list.open': 'NOT DONE',
 	'mix.begin': 'MIX',
 	'mix.cup.off': 'FLOW CUP',
 	'mix.stood': 'STOOD',

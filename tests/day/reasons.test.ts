@@ -2,6 +2,7 @@ import { expect, test } from 'vitest';
 import { historyAfter } from '../../src/day/history.ts';
 import { loadLists } from '../../src/job/lists.ts';
 import { loadJob } from '../../src/job/load.ts';
+import { wordOf } from '../../src/screen/word.ts';
 import { rehearsed, start } from './rehearsed.ts';
 import { smallJob } from './small-job.ts';
 
@@ -130,4 +131,52 @@ test('a reason not to wait for the flash does not cover a later time in which no
 	const asked = day.until(({ state, ask }) => state === 'wait' || ask === 'spraying');
 	expect(asked.state).toBe('wait');
 	expect(day.ofType('face.started').filter(({ coat }) => coat === 2)).toEqual([]);
+});
+
+const keeping = (day: ReturnType<typeof rehearsed>) =>
+	Object.values(day.line().corners).find(({ code }) => code === 'not')?.text;
+
+test('the answer that keeps a rule says in its own words what is done then', () => {
+	const day = rehearsed();
+	const { air } = day.painter.world;
+	air.humidity = 0.87;
+	day.toState('air.no');
+	day.pick('go-on');
+	expect(keeping(day)).toBe('DO NOT SPRAY');
+	day.pick('not');
+	air.humidity = 0.5;
+	day.pick('read-again');
+	day.toState('mix.cup.seconds');
+	day.send('number 30', 'number 21');
+	day.pick('use-as-is');
+	expect(keeping(day)).toBe('DO NOT USE IT');
+	day.pick('not');
+	day.toState('wait');
+	day.pick('sooner');
+	expect(keeping(day)).toBe('WAIT AFTER ALL');
+	day.pick('own-words');
+	expect(keeping(day)).toBe('WAIT AFTER ALL');
+	day.pick('not');
+	expect(day.line().state).toBe('wait');
+	expect(day.ofType('override.given')).toEqual([]);
+});
+
+test('under the question why a part is not wiped stands to wipe it', async () => {
+	const day = rehearsed(await example());
+	day.toState('prep.wipe');
+	day.pick('skip');
+	expect(keeping(day)).toBe('WIPE IT');
+});
+
+test('an item that is not done is called so, in large letters and in the sentence below', () => {
+	const day = rehearsed();
+	day.toState('list.before-spraying.extractor');
+	day.pick('stopped');
+	expect(day.line()).toMatchObject({
+		state: 'list.open.extractor',
+		say: 'Extractor: not done. The list stays here.',
+	});
+	expect(wordOf({ ...day.line(), rehearsal: true }, '')).toBe('NOT DONE');
+	day.pick('own-words');
+	expect(keeping(day)).toBe('ASK AGAIN');
 });

@@ -185,10 +185,12 @@ export function shutPrompt(moment: Moment, face: string): Prompt {
 	const window = shutWindow(moment, face);
 	const flashed: DayEvent[] = faceBook(moment, face).part?.left ? [] : [{ type: 'edge.left', face, coat }];
 	const why = () =>
-		reasonPrompt('window', about(faceName(face), 'why finish it now?'), reason => [
-			{ type: 'override.given', rule: 'window', reason, face, coat, window },
-			...flashed,
-		]);
+		reasonPrompt(
+			'window',
+			about(faceName(face), 'why finish it now?'),
+			reason => [{ type: 'override.given', rule: 'window', reason, face, coat, window }, ...flashed],
+			'DO NOT FINISH IT',
+		);
 	return {
 		state: 'edge.shut',
 		ask: 'choose',

@@ -94,7 +94,7 @@ export function stuckPrompt(moment: Moment, id: string): Prompt {
 		options: [
 			opens('read-again', 'READ AGAIN', () => airPrompt(moment)),
 			opens('go-on', 'GO ON WITH A REASON', () =>
-				reasonPrompt('air', 'Air outside the limits: why go on?', over),
+				reasonPrompt('air', 'Air outside the limits: why go on?', over, 'DO NOT SPRAY'),
 			),
 		],
 	};

@@ -20,7 +20,7 @@ export function marksPrompt(moment: Moment, asked: Started, least: Started | nul
 		{ type: 'override.given', rule: 'marks', reason, face: null, coat: null, batch: asked.batch },
 	];
 	const finer = () =>
-		reasonPrompt('marks', 'Pot: by which finer marks is so little read?', over, [
+		reasonPrompt('marks', 'Pot: by which finer marks is so little read?', over, 'NO FINER MARKS', [
 			option('finer-cup', 'A FINER CUP', ...over('read on a cup with finer marks')),
 			option('syringe', 'A SYRINGE', ...over('measured with a syringe')),
 		]);

@@ -105,7 +105,9 @@ function offPrompt(batch: string, cup: FlowCup, seconds: number, lines: readonly
 		lines,
 		options: [
 			back('time-again', 'TIME AGAIN'),
-			opens('use-as-is', 'USE AS IT IS', () => reasonPrompt('cup', 'Flow cup: why use it as it is?', over)),
+			opens('use-as-is', 'USE AS IT IS', () =>
+				reasonPrompt('cup', 'Flow cup: why use it as it is?', over, 'DO NOT USE IT'),
+			),
 			option('discard', 'DISCARD', { type: 'batch.discarded', batch, why: 'flow cup seconds off' }),
 		],
 	};

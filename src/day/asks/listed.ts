@@ -88,12 +88,12 @@ function openItem(moment: Moment, code: string): Prompt {
 	const over = (reason: string): DayEvent[] => [
 		{ type: 'override.given', rule: code, reason, face: null, coat: null },
 	];
-	const say = sentence(`${code.replaceAll('-', ' ')}: still open. The list stays here.`);
+	const say = sentence(`${code.replaceAll('-', ' ')}: not done. The list stays here.`);
 	const reasons: Option[] = item?.overridable
 		? [
 				option('not-needed', 'NOT NEEDED HERE', ...over('not needed here')),
 				option('checked-otherwise', 'SEEN TO OTHERWISE', ...over('seen to otherwise')),
-				ownWords(code, say, over),
+				ownWords(code, say, over, 'ASK AGAIN'),
 			]
 		: [];
 	return {

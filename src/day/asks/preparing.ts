@@ -43,7 +43,13 @@ export function prepPrompt(moment: Moment, step: Extract<Step, { kind: 'prep' }>
 		}));
 	const [first = ''] = faces;
 	const topic = faces.length === 1 ? faceName(first) : part;
-	const why = () => reasonPrompt(rule, about(topic, `why is it not ${prepWord[prep] ?? prep}?`), over);
+	const why = () =>
+		reasonPrompt(
+			rule,
+			about(topic, `why is it not ${prepWord[prep] ?? prep}?`),
+			over,
+			`${prep.toUpperCase()} IT`,
+		);
 	const done = faces.map(
 		(face): DayEvent => ({ type: 'stage.done', face, stage: prep, grit, place: placeOn(face) }),
 	);

@@ -34,9 +34,12 @@ export function reworkPrompt(moment: Moment, face: string, step: 'set-up' | 'san
 export function oneMorePrompt(moment: Moment, face: string): Prompt {
 	const laid = laidOn(moment, face);
 	const why = () =>
-		reasonPrompt('coats', about(faceName(face), 'why one coat more?'), reason => [
-			{ type: 'override.given', rule: 'coats', reason, face, coat: laid + 1 },
-		]);
+		reasonPrompt(
+			'coats',
+			about(faceName(face), 'why one coat more?'),
+			reason => [{ type: 'override.given', rule: 'coats', reason, face, coat: laid + 1 }],
+			'NO COAT MORE',
+		);
 	// The corner of the DONE before it is left empty: struck twice, it must not answer this.
 	return {
 		state: 'rework.one-more',

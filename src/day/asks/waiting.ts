@@ -78,16 +78,21 @@ function whyOf(moment: Moment, face: string | null, why: string): string {
 
 /** A window overridden: the wait ends with the reason, and everything after it is asked as ever. */
 export const soonerPrompt = (moment: Moment, face: string, coat: number): Prompt =>
-	reasonPrompt('window', about(faceName(face), 'why not wait?'), reason => [
-		{
-			type: 'override.given',
-			rule: 'window',
-			reason,
-			face,
-			coat,
-			window: shutWindow(moment, face),
-		},
-	]);
+	reasonPrompt(
+		'window',
+		about(faceName(face), 'why not wait?'),
+		reason => [
+			{
+				type: 'override.given',
+				rule: 'window',
+				reason,
+				face,
+				coat,
+				window: shutWindow(moment, face),
+			},
+		],
+		'WAIT AFTER ALL',
+	);
 
 /** Stirring, pouring, straining and timing of a batch, its standing left out, min. This project's own choice. */
 const mixing_min = 8;
