@@ -169,3 +169,35 @@ test('with the gun upright a pattern that differs turns the cap at once', () => 
 	day.pick('tall');
 	expect(day.line().say).toBe('Air cap: turn the horns upright.');
 });
+
+// Common practice, no source.
+test.each([
+	[
+		'heavy-ends',
+		'less-air',
+		'Heavy ends: a little less air, or more paint.',
+		/down a little, pattern knob in/,
+	],
+	[
+		'heavy-middle',
+		'more-air',
+		'Heavy middle: a little more air, or thinner paint.',
+		/up a little, or pattern knob open/,
+	],
+	[
+		'one-sided',
+		'half-turn',
+		'Air cap: clean it, turn it half round, flood again.',
+		/turns over: the cap\. It stays: the fluid tip/,
+	],
+])('a flooded pattern read as %s is put right by what makes it so: %s', (value, code, say, line) => {
+	const day = rehearsed();
+	day.toState('gunCheck.flooded');
+	day.pick(value);
+	expect(day.line()).toMatchObject({ state: 'gunCheck.flooded.differs', say, do: [{ code }] });
+	expect(day.line().lines.join(' ')).toMatch(line);
+	day.pick('done');
+	expect(day.line().state).toBe('gunCheck.flooded');
+	day.toEnd();
+	expect(day.findings()).toEqual([]);
+});

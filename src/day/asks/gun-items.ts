@@ -88,6 +88,9 @@ const instructionWords: Record<string, (to: string | number, unit?: string) => s
 	'turn-regulator': to => `Regulator: turn it ${to}, trigger pulled.`,
 	'lay-gun': to => `Lay the gun over to the ${to}.`,
 	'clean-cap': () => 'Air off, line bled: clean the cap and its holes.',
+	'less-air': () => 'Heavy ends: a little less air, or more paint.',
+	'more-air': () => 'Heavy middle: a little more air, or thinner paint.',
+	'half-turn': () => 'Air cap: clean it, turn it half round, flood again.',
 	'change-cup': to => `Cup: hang the one taped ${to}.`,
 	'put-on': () => 'Breathing gear: put on supplied air, and stay out.',
 };

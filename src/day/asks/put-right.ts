@@ -32,6 +32,28 @@ function consequence(moment: Moment, face: string): string {
 	return `That lays about ${Math.round(times)} times the film on one line: ${end}.`;
 }
 
+/** What to do about a flooded pattern that is not even, by where it is heavy: common practice, no source. */
+function unevenRemedy(value: string, both: string): { do: Instruction[]; lines: string[] } {
+	if (value === 'heavy-ends')
+		return {
+			do: [{ code: 'less-air', to: 'less' }],
+			lines: [both, 'Regulator down a little, pattern knob in, or fluid knob open.'],
+		};
+	if (value === 'heavy-middle')
+		return {
+			do: [{ code: 'more-air', to: 'more' }],
+			lines: [both, 'Regulator up a little, or pattern knob open.', 'Reducer only as the data sheet allows.'],
+		};
+	return {
+		do: [{ code: 'half-turn', to: 'half a turn' }],
+		lines: [
+			both,
+			'Heavy side turns over: the cap. It stays: the fluid tip.',
+			'Air off and bled before the cap comes off.',
+		],
+	};
+}
+
 /** What to do about a reading that differs: by another feature than the one read. */
 function remedy(moment: Moment, differed: EventOf<'reading.taken'>): { do: Instruction[]; lines: string[] } {
 	const face = moment.state.book.check?.face ?? null;
@@ -77,7 +99,7 @@ function remedy(moment: Moment, differed: EventOf<'reading.taken'>): { do: Instr
 			};
 		}
 		case 'flooded':
-			return { do: [{ code: 'clean-cap', to: 'clean' }], lines: [both] };
+			return unevenRemedy(String(value), both);
 		case 'batch':
 			return { do: [{ code: 'change-cup', to: String(wanted) }], lines: [both] };
 		default:
