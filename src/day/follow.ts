@@ -2,6 +2,7 @@ import { batchInHand } from '../../machines/day-context.ts';
 import { windowReasoned } from '../../machines/face.ts';
 import { orderFor } from '../plan/order.ts';
 import { isSettled, windowsMoved, windowsOf } from './allowed.ts';
+import { tooLittleToTime } from './asks/flow-cup.ts';
 import { beginCheck } from './asks/gun-items.ts';
 import { lateAt } from './asks/spraying.ts';
 import { beginList } from './begin-list.ts';
@@ -122,6 +123,7 @@ function fromMix(moment: Moment): DayEvent[] {
 	const dead = discardDead(moment);
 	if (dead.length > 0) return dead;
 	if (machine.matches('doomed')) return [{ type: 'batch.discarded', batch, why: 'contents unknown' }];
+	if (machine.matches('cup')) return tooLittleToTime(moment, batch, book, volumeOf(moment, batch));
 	if (!machine.matches('mixed')) return [];
 	return [{ type: 'batch.ready', batch, volume_mL: volumeOf(moment, batch) }];
 }

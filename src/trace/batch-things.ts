@@ -1,4 +1,5 @@
 import type { Component } from '../job/job.ts';
+import { isTimed } from '../records/cup-timed.ts';
 import { potLife_h } from '../trade/time.ts';
 import { figure } from '../words/say.ts';
 import { type Asked, type Clue, materialOf, type Suspicion } from './suspicion.ts';
@@ -124,7 +125,7 @@ function stood(story: BatchStory, timeline: Timeline): Finding {
 
 function viscosity(story: BatchStory, timeline: Timeline): Finding {
 	const range = timeline.job.materials[story.material]?.cup?.seconds;
-	const last = story.timed.at(-1);
+	const last = story.timed.filter(({ record }) => isTimed(record)).at(-1);
 	if (!last)
 		return {
 			clues: [{ kind: 'open', at: Date.parse(story.started.at), size: 0, reason: 'the cup was not timed' }],

@@ -38,6 +38,9 @@ export const cupKinds = Object.keys(cups) as CupKind[];
 /** The temperature that a cup's seconds are given for, °C; 25 for Ford and Zahn, 23 for ISO (from memory). */
 export const cupStandard_C = (kind: string): number => (kind.startsWith('iso') ? 23 : 25);
 
+/** What a cup takes, mL: Zahn 44 (ASTM D4212), the others 100 (ASTM D1200, ISO 2431); from memory. */
+export const cupTakes_mL = (kind: string): number => (kind.startsWith('zahn') ? 44 : 100);
+
 /** To be said beside every conversion from one cup to another. */
 export const loose =
 	'Cups agree only for liquids that flow like oil; paint thins as it is stirred. A conversion is a start, not a reading.';

@@ -1,5 +1,8 @@
 import { expect, test } from 'vitest';
 import type { Job, Material, MixStep } from '../../src/job/job.ts';
+import { tablesOf } from '../../src/report/tables/tables.ts';
+import { trace } from '../../src/trace/trace.ts';
+import { builtIn } from '../trace/built-in.ts';
 import { rehearsed } from './rehearsed.ts';
 import { smallJob } from './small-job.ts';
 
@@ -369,4 +372,33 @@ test('a cup that still holds some of A and is filled from B is taped A+B, as it 
 	);
 	day.toEnd();
 	expect(day.findings()).toEqual([]);
+});
+
+test('a pot that does not fill the flow cup is not timed, and nothing says that its seconds were read', () => {
+	const day = rehearsed();
+	day.toState('mix.begin');
+	day.pick('amount');
+	day.send('number 96');
+	const asked = day.until(({ state }) => state === 'mix.cup.seconds' || state === 'load');
+	expect(asked.state).toBe('load');
+	expect(day.ofType('cup.timed')).toMatchObject([{ batch: 'A', cup: 'none' }]);
+	day.toEnd();
+	expect(day.findings()).toEqual([]);
+	const { batches } = tablesOf(day.records());
+	expect(batches.find(({ batch }) => batch === 'A')?.cup).toBeNull();
+	const { missing } = trace(
+		{ days: [day.records()], fault: 'run', face: 'left door/edges', coat: 1 },
+		builtIn,
+	);
+	expect(missing.join()).toMatch(/seconds of batch A were not read/);
+});
+
+test('a pot that just fills the flow cup is timed', () => {
+	const day = rehearsed();
+	day.toState('mix.begin');
+	day.pick('amount');
+	day.send('number 100');
+	expect(day.until(({ state }) => state === 'mix.cup.seconds' || state === 'load').state).toBe(
+		'mix.cup.seconds',
+	);
 });

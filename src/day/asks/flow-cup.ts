@@ -1,4 +1,5 @@
-import { cupReading, cupStandard_C } from '../../trade/cup.ts';
+import { noCup } from '../../records/cup-timed.ts';
+import { cupReading, cupStandard_C, cupTakes_mL } from '../../trade/cup.ts';
 import { fromUnit, inUnit } from '../../trade/quantity.ts';
 import { entryUnit, type UnitSystem } from '../../trade/shown.ts';
 import type { BatchBook } from '../book.ts';
@@ -17,14 +18,33 @@ export function cupPrompt(moment: Moment, letter: string, { material }: BatchBoo
 	return cup ? secondsPrompt(moment, letter, cup) : noSeconds(letter);
 }
 
+/** The record that no cup was timed. */
+const untimed = (batch: string): DayEvent => ({
+	type: 'cup.timed',
+	batch,
+	cup: noCup,
+	seconds: 0,
+	tempC: 0,
+	fits: true,
+});
+
 const noSeconds = (batch: string): Prompt => ({
 	state: 'mix.cup',
 	ask: 'do',
 	say: 'Flow cup: the data sheet gives no seconds.',
-	options: [
-		option('done', 'DONE', { type: 'cup.timed', batch, cup: 'none', seconds: 0, tempC: 0, fits: true }),
-	],
+	options: [option('done', 'DONE', untimed(batch))],
 });
+
+/** A pot that does not fill the cup is not timed: nobody is asked. */
+export function tooLittleToTime(
+	moment: Moment,
+	batch: string,
+	{ material }: BatchBook,
+	volume_mL: number,
+): DayEvent[] {
+	const { cup } = materialOf(moment, material);
+	return cup && volume_mL < cupTakes_mL(cup.kind) ? [untimed(batch)] : [];
+}
 
 const secondsPrompt = (moment: Moment, letter: string, cup: FlowCup): Prompt => ({
 	state: 'mix.cup.seconds',

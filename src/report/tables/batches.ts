@@ -1,3 +1,4 @@
+import { isTimed } from '../../records/cup-timed.ts';
 import type { RecordOf } from '../../records/of-type.ts';
 import { potLife_h } from '../../trade/time.ts';
 import { type Day, iso, ms, ofType } from './day.ts';
@@ -82,7 +83,7 @@ export function batchRows(day: Day): BatchRow[] {
 		const own = pours.filter(one => one.batch === batch).map(pourRow);
 		const hardened = day.book.batches.get(batch)?.hardened;
 		const from = hardened ? iso(hardened.wall) : null;
-		const cup = ofType(day, 'cup.timed').findLast(one => one.batch === batch);
+		const cup = ofType(day, 'cup.timed').findLast(one => one.batch === batch && isTimed(one));
 		const ready = find(ofType(day, 'batch.ready'), batch);
 		const thrown = find(ofType(day, 'batch.discarded'), batch);
 		const mine = loads.filter(one => one.batch === batch);
