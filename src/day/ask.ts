@@ -67,7 +67,7 @@ function stepPrompt(moment: Moment, step: Step): Prompt {
 				],
 			};
 		case 'load':
-			return loadPrompt(moment, step.batch);
+			return loadPrompt(moment, step);
 		case 'prep':
 			return prepPrompt(moment, step);
 		case 'stuck':

@@ -1,6 +1,7 @@
 import { batchInHand } from '../../machines/day-context.ts';
 import { cupLife_s, isMixedFor, lifeLeft_s, potsOf, stoodAt, stopsAt, wantedFor } from './allowed.ts';
-import { contextOf, jobOf, type Moment, materialOf, nextCoat } from './moment.ts';
+import { type CupRoom, cupRoom } from './cup-room.ts';
+import { contextOf, type Moment, materialOf, nextCoat } from './moment.ts';
 import { pending } from './order.ts';
 import { hasPot } from './pours.ts';
 
@@ -10,7 +11,7 @@ export type PaintStep =
 	| { kind: 'empty'; why: 'too-old' | 'short-lived' | 'other-material' | 'other-mix' | 'stood-too-long' }
 	| { kind: 'mix'; face: string }
 	| { kind: 'resume'; batch: string }
-	| { kind: 'load'; batch: string }
+	| { kind: 'load'; batch: string; room: CupRoom }
 	| { kind: 'wait'; face: string; due: number; why: 'stand' };
 
 /** Pots whose paint outlasts the face that comes next. */
@@ -38,6 +39,12 @@ export function restOfCoat(moment: Moment, id: string): string[] {
 		})
 		.map(({ face }) => face);
 }
+
+/** … in the order in which they are sprayed, the one that comes next first. */
+const sprayedFrom = (moment: Moment, id: string): string[] => [
+	id,
+	...restOfCoat(moment, id).filter(other => other !== id),
+];
 
 /** Time until the rest of a coat is on, s. */
 const coatTime_s = (moment: Moment, id: string): number =>
@@ -88,8 +95,8 @@ export function paintFor(moment: Moment, id: string): PaintStep | null {
 	if (stop && stop.is !== 'empty' && stop.is !== 'short') return { kind: 'empty', why: emptied[stop.is] };
 	if (!short && !mixesAhead(moment, id)) return null;
 	const pot = potFor(moment, id);
-	const room_mL = jobOf(moment).gun.cup_mL - book.cup_mL;
-	if (pot && (short || room_mL > 0.5)) return { kind: 'load', batch: pot };
+	const room = cupRoom(moment, sprayedFrom(moment, id));
+	if (pot && (short || room.most_mL - book.cup_mL > 0.5)) return { kind: 'load', batch: pot, room };
 	if (stop?.is === 'short' && cupLife_s(moment) <= coatTime_s(moment, id))
 		return { kind: 'empty', why: 'short-lived' };
 	const inHand = batchInHand(contextOf(moment));

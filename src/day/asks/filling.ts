@@ -1,5 +1,5 @@
 import { lifeLeft_s } from '../allowed.ts';
-import { contextOf, jobOf, type Moment, unitsOf } from '../moment.ts';
+import { contextOf, type Moment, unitsOf } from '../moment.ts';
 import type { PaintStep } from '../paint.ts';
 import { type Option, option, type Prompt } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
@@ -8,12 +8,17 @@ import { asKeyed, keyed } from './keyed.ts';
 
 /** The gun's cup: filled, and emptied. */
 
-/** Fill the cup from a pot: as much as it takes. */
-export function loadPrompt(moment: Moment, letter: string): Prompt {
+/** Fill the cup from a pot: as much as it takes, and less where it would spill. */
+export function loadPrompt(
+	moment: Moment,
+	{ batch: letter, room }: Extract<PaintStep, { kind: 'load' }>,
+): Prompt {
 	const { book } = moment.state;
 	const batch = book.batches.get(letter);
-	const room = jobOf(moment).gun.cup_mL - book.cup_mL;
-	const volume_mL = Math.min(room, batch?.pot_mL ?? 0);
+	const free_mL = Math.max(0, room.most_mL - book.cup_mL);
+	const pot_mL = batch?.pot_mL ?? 0;
+	const volume_mL = Math.min(free_mL, pot_mL);
+	const spills = room.leaned && pot_mL > free_mL;
 	const units = unitsOf(moment);
 	const several = [...book.batches.values()].filter(({ pot_mL }) => (pot_mL ?? 0) > 0).length > 1;
 	const { cup } = contextOf(moment);
@@ -27,7 +32,7 @@ export function loadPrompt(moment: Moment, letter: string): Prompt {
 		state: 'load',
 		ask: 'do',
 		say: `Cup: fill in ${asKeyed(volume_mL, 'volume', units)} from the ${several ? `pot taped ${letter}` : 'taped pot'}.`,
-		lines: [`Tape ${tape} on the cup.`],
+		lines: [`Tape ${tape} on the cup.`, ...(spills ? ['No fuller: the gun is laid over on this coat.'] : [])],
 		do: [{ code: 'fill-cup', ...keyed(volume_mL, 'volume', units) }],
 		options: loaded,
 	};
