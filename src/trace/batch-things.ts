@@ -1,5 +1,6 @@
 import type { Component } from '../job/job.ts';
 import { isTimed } from '../records/cup-timed.ts';
+import { pourOrder } from '../trade/mix.ts';
 import { potLife_h } from '../trade/time.ts';
 import { figure } from '../words/say.ts';
 import { type Asked, type Clue, materialOf, type Suspicion } from './suspicion.ts';
@@ -41,6 +42,26 @@ function pouredShare(story: BatchStory, component: Component): number | null {
 /** What a pour read as right may be off by, as a share of its part, before it is doubted: more than half a mark is. */
 const readAsRight = 0.05;
 
+/** All that went in of a component, mL or g. */
+const allOf = (story: BatchStory, component: Component): number =>
+	story.pours.reduce(
+		(sum, { record }, nth) => (record.component === component ? sum + risen(story, nth) : sum),
+		0,
+	);
+
+/** Whether a pour that was off was made good: more of what was in before went in after it, and the ratio is right in the end. */
+function isMadeGood(story: BatchStory, component: Component): boolean {
+	const at = story.pours.findLastIndex(({ record }) => record.component === component);
+	const before = new Set(story.pours.slice(0, at).map(({ record }) => record.component));
+	const topped = story.pours.slice(at + 1).some(({ record }) => before.has(record.component));
+	if (!topped || story.found.some(({ record }) => record.found === 'unknown')) return false;
+	const parts = story.started.ratio;
+	return pourOrder.every(other => {
+		const wanted = (allOf(story, component) * parts[other]) / parts[component];
+		return Math.abs(allOf(story, other) - wanted) <= readAsRight * wanted;
+	});
+}
+
 function ratio(story: BatchStory): Finding {
 	const clues: Finding['clues'] = [];
 	for (const component of ['hardener', 'reducer'] as const) {
@@ -50,13 +71,17 @@ function ratio(story: BatchStory): Finding {
 		if (component === 'hardener' && share < 0.25) continue;
 		const isRight = pour.record.found === 'right';
 		if (isRight && Math.abs(share - 1) <= readAsRight) continue;
+		if (isMadeGood(story, component)) continue;
 		const reason = isRight
 			? `${component} was read as right, at ${Math.round(share * 100)}% of its part`
 			: `${component} was ${pour.record.found}`;
 		clues.push(measured(pour.at, 2 * Math.abs(share - 1), reason));
 	}
 	for (const found of story.found)
-		if (found.record.found === 'unknown' || found.record.found === 'over')
+		if (
+			found.record.found === 'unknown' ||
+			(found.record.found === 'over' && !isMadeGood(story, found.record.component))
+		)
 			clues.push(measured(found.at, 0.5, 'the level after a break in mixing was not known'));
 	for (const at of story.breaks) clues.push({ kind: 'break', at, size: 0, reason: 'a break in mixing' });
 	return { clues, closed: clues.length === 0, unread: null };
