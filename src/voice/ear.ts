@@ -73,7 +73,7 @@ function warning(before: Timer | null, now: Timer | null, told: Told): string | 
 	const left = `${duration(now.left_s)} left`;
 	if (passed(lastWarning_s)) return spoken('Wait', place, left, 'come to the screen');
 	if (passed(told.warnLate_min * 60) || passed(told.warnEarly_min * 60))
-		return spoken('Wait', place, left, 'dress and mix');
+		return spoken('Wait', place, left, 'suit up, ear plugs in');
 	return null;
 }
 
