@@ -67,7 +67,9 @@ const overInHold = ({ face }: Timer): string =>
 /** What is left to do in a wait: mixing only where the screen offers it. */
 function leftToDo({ code }: Timer, { corners }: View): string {
 	if (code === 'stand') return 'back to the pot';
-	return Object.values(corners).some(choice => choice?.code === 'mix') ? 'dress and mix' : 'dress';
+	return Object.values(corners).some(choice => choice?.code === 'mix')
+		? 'suit up, ear plugs in, mix'
+		: 'suit up, ear plugs in';
 }
 
 /** What a wait is warned with, where its time has come since it was last seen. */

@@ -22,7 +22,7 @@ const shown = ({ say, lines }: Line): string => [say, ...lines].join(' ');
 describe('extract', () => {
 	test('it stays on: said at the start of a wait, and where the day is closed', () => {
 		const day = rehearsed();
-		expect(shown(day.toState('wait'))).toContain('Extractor: on until the parts give off no vapour.');
+		expect(shown(day.toState('wait'))).toMatch(/^Wait \d+ min, extractor on: the coat flashes\./);
 		expect(shown(day.toState('finish.close'))).toContain('Extractor: on until the parts give off no vapour.');
 	});
 
@@ -64,7 +64,7 @@ test('ear plugs are said at suit up, ten minutes before a wait ends', () => {
 	expect(shown(day.line())).not.toContain('ear plugs');
 	for (let count = 0; count < 60 && !/Suit up/.test(shown(day.line())); count++) day.send('wait 1 min');
 	expect(shown(day.line())).toContain('Suit up, ear plugs in');
-	expect(shown(day.line())).toMatch(/^Wait \d+ min/);
+	expect(shown(day.line())).toMatch(/^Wait \d+ min, extractor on: /);
 });
 
 test('old paint counts as leaded or chromated at the first sanding of a job, and at no later one', async () => {

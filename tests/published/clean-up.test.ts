@@ -51,9 +51,7 @@ describe('at the end of the day', () => {
 	test('gear and extract are as for mixing, and nothing chlorinated comes into aluminium', async () => {
 		const { why } = await cleanUp();
 		expect(why('bled')).toMatch(/^Gear, gloves and extractor as for mixing\./);
-		expect(why('flush')).toMatch(
-			/^No chlorinated solvent in an aluminium gun, cup or pot, for it can burst\./,
-		);
+		expect(why('flush')).toMatch(/^No chlorinated solvent in an aluminium gun, cup or pot: it can burst\./);
 	});
 
 	/** 29 CFR 1910.107(d)(2), from memory; New York City Mechanical Code 502.7.3.1: until drying vapours are exhausted. */

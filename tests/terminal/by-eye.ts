@@ -174,7 +174,7 @@ export function eyePainter(job: Job, pass_s: (wanted: number) => number, canMove
 				return strike(Object.values(seen.corners).includes('AND START') ? 'AND START' : 'START');
 			},
 		],
-		[/Wait (\d+) (s|min):/, 'wait', ([, left, unit = '']) => wait(Number(left), unit)],
+		[/Wait (\d+) (s|min)(?:, extractor on)?:/, 'wait', ([, left, unit = '']) => wait(Number(left), unit)],
 		yes(/Tape tab of the last coat/, 'touch', 'TACKY'),
 		yes(/Held|started again|slept|jumped|closed\. Away/, 'hold', 'BACK'),
 		yes(/Clean up\.|that can go on are on/, 'finish', 'CLEAN UP'),

@@ -46,7 +46,7 @@ test('a wait warns at 10 min, at 2 min and 8 s or more before its end, and says 
 	}
 	expect(heard.map(({ left_s }) => left_s)).toEqual([600, 120, 15]);
 	for (const { heard: one } of heard) expect(one).toMatchObject({ sound: 'soon', notice: one.say });
-	expect(heard[0]?.heard.say).toMatch(/^Wait: .*, 10 min left, dress and mix\.$/);
+	expect(heard[0]?.heard.say).toMatch(/^Wait: .*, 10 min left, suit up, ear plugs in\.$/);
 	expect(heard[2]?.heard.say).toMatch(/15 s left, come to the screen\.$/);
 	expect(day.listen()).toMatchObject({ say: day.line().say, sound: 'over', notice: day.line().say });
 });
@@ -84,7 +84,7 @@ test('hold is heard once; the wait that it broke off warns on in it, and its end
 	expect(day.listen()).toMatchObject({ sound: 'held', say: day.line().say, notice: null });
 	const left_s = day.line().timers[0]?.left_s ?? 0;
 	day.send(`wait ${left_s - 590} s`);
-	expect(day.listen()).toMatchObject({ sound: 'soon', say: expect.stringMatching(/, 10 min left, dress/) });
+	expect(day.listen()).toMatchObject({ sound: 'soon', say: expect.stringMatching(/, 10 min left, suit up/) });
 	expect(day.line().lines[0]).toBe('You were in a wait, 10 min left.');
 	day.send('wait 20 min');
 	const over = { sound: 'over', say: expect.stringMatching(/^Wait: .+, it is over, come to the screen\.$/) };

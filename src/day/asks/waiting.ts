@@ -9,7 +9,7 @@ import { paintShort_mL } from '../paint.ts';
 import { hardens_s } from '../prep.ts';
 import { asHome, type Option, opens, option, type Prompt } from '../prompt.ts';
 import { mixPrompt } from './batch-begin.ts';
-import { extractStaysOn, suitUp } from './cautions.ts';
+import { suitUp } from './cautions.ts';
 import { leftOverPrompt } from './left-over.ts';
 import { reasonPrompt } from './override.ts';
 import { oneMorePrompt, reworkPrompt } from './rework.ts';
@@ -116,9 +116,10 @@ export function waitPrompt(moment: Moment): Prompt {
 	const { wait } = moment.state.book;
 	const left_s = wait ? (Date.parse(wait.due) - moment.now.wall) / 1000 : 0;
 	const face = wait?.face ?? null;
+	/** The extractor stays on while a coat gives off vapour: source in `cautions.ts`. */
 	const isDrying = wait?.why === 'flash' || wait?.why === 'window' || wait?.why === 'touch';
 	const lines = [
-		soonLine(moment, left_s) || (isDrying ? extractStaysOn : ''),
+		soonLine(moment, left_s),
 		...gunLines(moment),
 		face && wait?.why === 'rework' ? `Then: ${faceName(face)} is sanded flat.` : '',
 		face && wait?.why !== 'rework' ? `Next: ${faceName(face)}.` : '',
@@ -126,7 +127,9 @@ export function waitPrompt(moment: Moment): Prompt {
 	return {
 		state: 'wait',
 		ask: 'wait',
-		say: sentence(`Wait ${duration(left_s)}: ${whyOf(moment, face, wait?.why ?? 'flash')}.`),
+		say: sentence(
+			`Wait ${duration(left_s)}${isDrying ? ', extractor on' : ''}: ${whyOf(moment, face, wait?.why ?? 'flash')}.`,
+		),
 		lines,
 		face,
 		coat: face ? laidOn(moment, face) + 1 : null,
