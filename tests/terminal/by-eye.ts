@@ -105,6 +105,8 @@ export function eyePainter(job: Job, pass_s: (wanted: number) => number, canMove
 		[/Air near the work: how warm/, 'air', () => ({ type: temperature(world.air.C) })],
 		[/Air near the work: what humidity/, 'humidity', () => ({ type: Math.round(world.air.humidity * 100) })],
 		[/Surface of the parts: how warm/, 'surface', () => ({ type: temperature(world.air.surface_C) })],
+		[/so soon\? How much of coat/, 'soon', () => strike('ALL')],
+		[/\d+ parts: (wipe|tack),/, 'prep', ([, what]) => strike(what === 'wipe' ? 'ALL WIPED' : 'ALL TACKED')],
 		[/: (wipe|tack)[,.]/, 'prep', ([, what]) => strike(what === 'wipe' ? 'WIPED' : 'TACKED')],
 		[
 			/(?:^| )([A-Z][\w ]*): mix [\d.]+/,
