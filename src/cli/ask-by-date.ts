@@ -20,7 +20,7 @@ const later = { code: 'later', text: 'LATER' };
 export const byDateQuestion = ({ code, say, why }: ByDateItem, caution: string | null): OneQuestion => ({
 	state: `by-date.${code}`,
 	say,
-	lines: [...(caution === null ? [] : [caution]), why, 'The answer stays in a file that only you can read.'],
+	lines: [...(caution === null ? [] : [caution]), why, 'Kept where only you can read it.'],
 	answers: [notYet, notMine, later],
 	number: { of: 'months', unit: 'months', min: 0, max: 240 },
 });

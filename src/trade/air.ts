@@ -84,7 +84,7 @@ export type AirVerdict = {
  * Said with every no for damp or cold. Sources: no flame or hot surface, 29 CFR 1910.107(c); that burning gives off water and
  * carbon monoxide: common practice, no source.
  */
-export const noFlameHeater = 'No flame heater comes in: spark, carbon monoxide, water.';
+export const noFlameHeater = 'No flame heater: spark, CO, water.';
 
 /**
  * Limits of the surface, °C: those of the air where the data sheet gives no others.

@@ -172,7 +172,7 @@ describe('sentences', () => {
 	});
 
 	test('a no for damp or cold says that no flame heater comes in, one for heat does not', async () => {
-		expect((await work(air)).out).toContain('No flame heater comes in: spark, carbon monoxide, water.');
+		expect((await work(air)).out).toContain('No flame heater: spark, CO, water.');
 		expect(JSON.parse((await work([...air, '--json'])).out).cautions).toHaveLength(1);
 		const hot = await work(['air', '--air', '70 °F', '--humidity', '50%', '--surface', '200 °F']);
 		expect(hot.out).not.toContain('heater');

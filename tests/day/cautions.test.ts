@@ -82,14 +82,14 @@ test('old paint counts as leaded or chromated at the first sanding of a job, and
 	second.pick('done');
 	second.toEnd();
 	expect(sandings.length).toBeGreaterThan(1);
-	expect(sandings[0]).toContain('Old paint counts as leaded or chromated until tested.');
-	expect(sandings[0]).toContain('Vacuum it or work wet: no air hose, no dry broom.');
+	expect(sandings[0]).toContain('Old paint: leaded or chromated until tested.');
+	expect(sandings[0]).toContain('Vacuum or wet: no air hose, no dry broom.');
 	expect(sandings.at(-1)).not.toContain('Old paint');
 	expect(sandings.every(said => said.includes('Dust protection on: filter mask with P3.'))).toBe(true);
 });
 
 describe('every no for damp or cold says that no flame heater comes in', () => {
-	const heater = 'No flame heater comes in: spark, carbon monoxide, water.';
+	const heater = 'No flame heater: spark, CO, water.';
 
 	test.each([
 		['damp', { humidity: 0.9 }],

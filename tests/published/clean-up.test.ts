@@ -64,8 +64,7 @@ describe('at the end of the day', () => {
 
 describe('in mid-day', () => {
 	const shown = (day: ReturnType<typeof rehearsed>) => [day.line().say, ...day.line().lines].join(' ');
-	const order =
-		/Gear, gloves, extractor on\. Air off, line bled first\. Solvent through: no air, into a closed can\. Nothing chlorinated/;
+	const order = /Gear, extractor on\. Air off, line bled\. Solvent: no air, into a closed can\. Nothing chlorinated\./;
 
 	test('a gun flushed in a wait', () => {
 		const day = rehearsed();

@@ -34,10 +34,7 @@ const wiping: readonly string[] = [
  * Sources: lead, 29 CFR 1910.1025(h)(2): no compressed air, vacuum before broom; chromate, 1910.1026(j), from memory; air hose
  * on dust, 1910.242(b), from memory.
  */
-const oldPaint: readonly string[] = [
-	'Old paint counts as leaded or chromated until tested.',
-	'Vacuum it or work wet: no air hose, no dry broom.',
-];
+const oldPaint = 'Old paint: leaded or chromated until tested. Vacuum or wet: no air hose, no dry broom.';
 
 const abrades = (step: string): boolean => step === 'sand' || step === 'scuff';
 
@@ -60,5 +57,5 @@ function dustGear(moment: Moment, face: string): string {
 export function atPrep(moment: Moment, step: string, face: string): string[] {
 	if (step === 'wipe') return [...wiping];
 	if (!abrades(step)) return [];
-	return [dustGear(moment, face), ...(isFirstSanding(moment) ? oldPaint : [])];
+	return [dustGear(moment, face), ...(isFirstSanding(moment) ? [oldPaint] : [])];
 }
