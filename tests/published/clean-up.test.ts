@@ -64,7 +64,8 @@ describe('at the end of the day', () => {
 
 describe('in mid-day', () => {
 	const shown = (day: ReturnType<typeof rehearsed>) => [day.line().say, ...day.line().lines].join(' ');
-	const order = /Gear, extractor on\. Air off, line bled\. Solvent: no air, into a closed can\. Nothing chlorinated\./;
+	const order =
+		/Gear, extractor on\. Air off, line bled\. Solvent: no air, into a closed can\. Nothing chlorinated\./;
 
 	test('a gun flushed in a wait', () => {
 		const day = rehearsed();
