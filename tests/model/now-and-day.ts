@@ -1,12 +1,13 @@
 import { windowReasoned } from '../../machines/face.ts';
-import type { Stop } from '../../machines/stops.ts';
-import { stopsAt } from '../../src/day/allowed.ts';
+import { isShutPart, isWet, reworkDue, stopsAt } from '../../src/day/allowed.ts';
 import { historyAfter } from '../../src/day/history.ts';
 import { instantAfter, shownBy } from '../../src/day/instant.ts';
+import type { Moment } from '../../src/day/moment.ts';
 import { type FaceNow, faceNows, nowAfter, standsAt, withWindows } from '../../src/day/now.ts';
 import type { DayRecord } from '../../src/day/records.ts';
 import type { Line } from '../../src/day/rehearsal.ts';
 import { type DayState, fold } from '../../src/day/state.ts';
+import { workableAt } from '../../src/day/work.ts';
 import { rehearsed } from '../day/rehearsed.ts';
 import { type Days, playDay } from './by-chance/days.ts';
 import { type Chance, chanceOf } from './keys/chance.ts';
@@ -34,29 +35,43 @@ type Next = FaceNow['next'];
 
 const fromOf = (next: Next): number | null => ('from' in next ? next.from : null);
 
-/** Whether what `now` says is what these stops of a face ask for. */
-function fits(next: Next, stops: readonly Stop[], at: number): boolean {
-	const aside = stops.find(({ by }) => by === 'aside');
+const isFrom = (next: Next, due: number | null): boolean => {
+	const from = fromOf(next);
+	return from === null || due === null ? from === due : Math.abs(from - due) <= 1;
+};
+
+/** A half coat is gone on with for as long as its edge is wet, and a moment later no more. */
+const isWetUntil = ({ state, now }: Moment, id: string, until: number | null): boolean => {
+	const wetAt = (ms: number) => {
+		const gone = ms - now.wall;
+		return isWet({ state, now: { ...now, wall: ms, mono: now.mono + gone } }, id);
+	};
+	return until !== null && wetAt(until - 2) && !wetAt(until + 2);
+};
+
+/** Whether what `now` says of a face is what its stops in the day ask for, from when the day would have it. */
+function fits(next: Next, moment: Moment, id: string): boolean {
+	const stops = stopsAt(moment, id);
+	const aside = stops.find(stop => stop.by === 'aside');
+	if (aside?.by === 'aside' && aside.step === null) return next.may === 'beside';
 	if (aside?.by === 'aside')
-		return aside.step === null ? next.may === 'beside' : next.may === 'rework' && next.step === aside.step;
+		return next.may === 'rework' && next.step === aside.step && isFrom(next, reworkDue(moment, id).due);
 	if (stops.some(({ by }) => by === 'coats'))
 		return next.may === 'nothing' || (next.may === 'prep' && next.for === null);
-	const from = fromOf(next);
-	const isLater = from === null || from > at;
 	const window = stops.find(stop => stop.by === 'window');
-	const isShut = window?.by === 'window' && window.is !== 'wait';
+	const isWait = window?.by === 'window' && window.is === 'wait';
+	const isShut = window !== undefined && !isWait;
 	const prep = stops.find(stop => stop.by === 'prep' || (stop.by === 'tack' && !isShut));
-	if (window?.by === 'window' && window.is === 'wait') {
-		if (next.may === 'sand' && from === null) return true;
-		if (prep && 'step' in prep) return isLater && next.may === 'prep' && next.step === prep.step;
-		return isLater && (next.may === 'wait' || next.may === 'sand');
-	}
 	/** Dust waits for a coat that is wet. */
-	if (prep && 'step' in prep)
-		return (!isLater || prep.step !== 'tack') && next.may === 'prep' && next.step === prep.step;
-	if (window?.by === 'window')
-		return next.may === 'sand' && (from === null || (!isLater && next.step === window.is));
-	return next.may === 'spray' && (next.until === null || next.until >= at);
+	const due = workableAt(moment, id);
+	if (due === null || isShutPart(moment, id)) return next.may === 'sand' && next.from === null;
+	if (prep && 'step' in prep) return next.may === 'prep' && next.step === prep.step && isFrom(next, due);
+	if (isWait) return (next.may === 'wait' || next.may === 'sand') && isFrom(next, due);
+	if (window?.by === 'window') return next.may === 'sand' && next.step === window.is && isFrom(next, due);
+	if (next.may !== 'spray') return false;
+	return isWet(moment, id)
+		? isWetUntil(moment, id, next.until)
+		: next.until === null || next.until >= moment.now.wall;
 }
 
 /** Longest that a face may still have to wait which is prepared after another of its part, by its turn: three times their spraying. */
@@ -142,9 +157,10 @@ export function differ(faces: readonly FaceNow[], state: DayState, at: number): 
 	const { wall, mono, run } = state.book.now;
 	const now = instantAfter(state.book.now, { wall: at, mono: mono + at - wall, run });
 	return faces.flatMap(({ face, next }) => {
-		const stops = stopsAt({ state, now }, face);
-		const agrees = isBegun(state, face) ? next.may === 'begun' : fits(next, stops, at);
-		return agrees ? [] : [`${face}: ${JSON.stringify(next)}, not ${JSON.stringify(stops)}`];
+		const agrees = isBegun(state, face) ? next.may === 'begun' : fits(next, { state, now }, face);
+		return agrees
+			? []
+			: [`${face}: ${JSON.stringify(next)}, not ${JSON.stringify(stopsAt({ state, now }, face))}`];
 	});
 }
 
