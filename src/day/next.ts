@@ -182,11 +182,12 @@ export function nextStep(moment: Moment): Step {
 	const line = cupIsEmpty(moment) ? reworkNow(moment) : null;
 	if (line) return line;
 	const face = chosen(moment, faces);
-	if (!face)
-		return whenNothingNow(
-			moment,
-			faces.map(one => one.face),
-		);
+	if (!face) {
+		/** A surface that is warmer now moves the window that is waited for. */
+		const isStale = stopsAt(moment, first.face).some(stop => stop.by === 'air' && stop.is === 'stale');
+		const all = faces.map(one => one.face);
+		return isStale ? { kind: 'air' } : whenNothingNow(moment, all);
+	}
 	return (
 		prepBefore(moment, faces, face, false) ??
 		touchFor(moment, face) ??
