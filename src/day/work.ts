@@ -1,8 +1,9 @@
+import { windowReasoned } from '../../machines/face.ts';
 import type { Stop } from '../../machines/stops.ts';
 import type { Prep } from '../job/job.ts';
 import { stageAt } from '../job/places.ts';
 import { stopsAt, waitEnds, wetUntil } from './allowed.ts';
-import { jobOf, type Moment, nextCoat } from './moment.ts';
+import { faceState, jobOf, type Moment, nextCoat } from './moment.ts';
 
 /** Work on a face before its coat, and when it may be done. */
 
@@ -44,6 +45,8 @@ const isDusty = (work: Work | null): boolean => work !== null && dusty.includes(
 export function workableAt(moment: Moment, id: string): number | null {
 	const own = mustWait(moment, id) ? waitEnds(moment, id) : moment.now.wall;
 	if (own === null || !isDusty(workOn(moment, id))) return own;
+	/** Whoever gave a reason not to wait has asked for it. */
+	if (windowReasoned(faceState(moment, id).context)) return own;
 	return Math.max(own, wetUntil(moment) ?? own);
 }
 

@@ -86,6 +86,7 @@ test('the rest of a face broken off wants the strokes that are left, and the who
 	day.until(line => line.state === 'spraying' && line.face === face);
 	expect(day.ofType('face.started').at(-1)?.from).toBe('part');
 	expect(day.ofType('face.started').at(-1)?.spray_s).toBeCloseTo(40, 6);
+	day.send('wait 30 s');
 	const loaded_mL = day.ofType('batch.loaded').reduce((sum, { volume_mL }) => sum + volume_mL, 0);
 	day.pick('finished');
 	const laid = day.ofType('face.ended').filter(({ extent }) => extent === 'all').length;
