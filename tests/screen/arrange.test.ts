@@ -98,9 +98,10 @@ test('the critical word of the usual window can be read from two metres', () => 
 });
 
 test('an instruction that has no room for its whole word is drawn by the way to turn', () => {
-	const view = savedViews()['gunCheck.horns.differs (do)'];
-	const [step] = view?.do ?? [];
-	if (!view || !step) throw new Error('no such screen is kept');
+	const kept = savedViews()['gunCheck.horns.differs (do)'];
+	if (!kept) throw new Error('no such screen is kept');
+	const step = { code: 'set-horns', to: 'upright' };
+	const view = { ...kept, do: [step] };
 	const small = arrange(view, { columns: 40, rows: 12 }, nothingPassing, 'half');
 	expect(small.word).toEqual(blockLine(String(step.to).toUpperCase(), lowFont, 1, 'half')?.rows);
 	expect(arrange(view, { columns: 80, rows: 24 }, nothingPassing, 'half').word[0]?.length).toBeGreaterThan(

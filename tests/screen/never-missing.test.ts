@@ -22,7 +22,7 @@ const sizes: Size[] = [
 let live: View[];
 beforeAll(async () => {
 	live = [...(await liveKinds()).values()].flat();
-});
+}, 180_000);
 
 /** Text as words, wherever its lines were broken. */
 const words = (text: string) => text.split(/\s+/).filter(word => word !== '');

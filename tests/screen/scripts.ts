@@ -15,6 +15,17 @@ function withoutSeconds() {
 	return { ...small.job, materials: { topcoat: { ...topcoat, cup: null } } };
 }
 
+/** A material that lives no longer than it stands. */
+function shortLived() {
+	const { topcoat } = small.job.materials;
+	if (!topcoat) throw new Error('the small job has one material');
+	const order = topcoat.order.toSpliced(-2, 0, 'stand');
+	return {
+		...small.job,
+		materials: { topcoat: { ...topcoat, order, standing_min: 15, potLife: { at_C: 21, hours: 0.25 } } },
+	};
+}
+
 /** With an item on the supply, as the list that comes with the program has it. */
 const onSuppliedAir = {
 	...small,
@@ -59,6 +70,27 @@ const broken = (...lines: string[]): Script => ({
 export const scripts: Script[] = [
 	...['hold', 'kill', 'hangup', 'sleep 9 min', 'clock -30 min', 'wait 20 min'].map(line => broken(line)),
 	broken('trigger on', 'trigger off', 'wait 30 s'),
+	{
+		options: small,
+		play(day) {
+			day.toState('ready');
+			day.send('wait 4 min');
+		},
+	},
+	{
+		options: small,
+		play(day) {
+			day.toState('spraying');
+			day.send('wait 3 s');
+			day.pick('finished');
+		},
+	},
+	{
+		options: { ...small, job: shortLived() },
+		play(day) {
+			day.toState('mix.too-short-lived');
+		},
+	},
 	broken('bottom-right', 'hold'),
 	{
 		options: small,
