@@ -10,9 +10,10 @@ const toLevel = (day: ReturnType<typeof rehearsed>, component: string) => {
 	return wanted;
 };
 const ratioIn = (day: ReturnType<typeof rehearsed>) =>
-	trace({ days: [day.records()], fault: 'stays-soft', face: 'left door/edges', coat: 1 }, builtIn).candidates.find(
-		({ code }) => code === 'wrong-ratio',
-	);
+	trace(
+		{ days: [day.records()], fault: 'stays-soft', face: 'left door/edges', coat: 1 },
+		builtIn,
+	).candidates.find(({ code }) => code === 'wrong-ratio');
 
 test.each(['hardener', 'reducer'])(
 	'too much %s that was made good with the others is no wrong ratio',
