@@ -35,10 +35,32 @@ const isLeaving = ({ state }: Moment): boolean => state.book.break?.kind === 'ai
 
 /** Most short lines beside the instruction. */
 const mostLines = 3;
+/** What stands whole in the smallest window with what was said of the last key among it. */
+const smallest = { columns: 38, rows: 3 };
+
+/** Rows that a text takes there. */
+const rowsOf = (text: string): number =>
+	text
+		.split(' ')
+		.reduce(
+			({ rows, used }, { length }) =>
+				used > 0 && used + 1 + length > smallest.columns
+					? { rows: rows + 1, used: length }
+					: { rows, used: used + (used > 0 ? 1 : 0) + length },
+			{ rows: 1, used: 0 },
+		).rows;
 
 function linesOf(moment: Moment, prompt: Prompt, ui: Ui): string[] {
 	const beside = isLeaving(moment) ? [] : [ui.notice ?? '', discarded(moment)];
-	return [...beside, ...(prompt.lines ?? [])].filter(Boolean).slice(0, mostLines);
+	const lines = [...beside, ...(prompt.lines ?? [])].filter(Boolean).slice(0, mostLines);
+	if (!ui.notice || isLeaving(moment)) return lines;
+	let left = smallest.rows;
+	return lines.filter((line, at) => {
+		const rows = rowsOf(line);
+		if (at > 0 && rows > left) return false;
+		left -= rows;
+		return true;
+	});
 }
 
 const timerAt = ({ now }: Moment, code: string, face: string | null, due: number): Timer => ({

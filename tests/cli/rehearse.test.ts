@@ -19,7 +19,7 @@ test('each line of input is answered with one line, after one for the first scre
 	const lines = linesOf(stdout);
 	expect(status).toBe(0);
 	expect(lines.map(({ accepted }) => accepted)).toEqual([true, true, true, false, false, true]);
-	expect(lines[0]).toMatchObject({ at: '2027-03-02T08:00:00.000Z', ask: 'breathing' });
+	expect(lines[0]).toMatchObject({ at: '2027-03-02T08:00:00.000Z', ask: 'item' });
 	expect(lines[3]?.reason?.code).toBe('unknown-line');
 	expect(lines[5]).toMatchObject({ state: 'hold', ask: 'hold', events: ['break.began'] });
 });

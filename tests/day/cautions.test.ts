@@ -63,7 +63,10 @@ test('ear plugs are said at suit up, ten minutes before a wait ends', () => {
 	day.toState('wait');
 	expect(shown(day.line())).not.toContain('ear plugs');
 	for (let count = 0; count < 60 && !/Suit up/.test(shown(day.line())); count++) day.send('wait 1 min');
-	expect(shown(day.line())).toContain('Suit up, ear plugs in');
+	expect(shown(day.line())).toContain('Suit up, mix: the batch takes');
+	day.pick('mix');
+	day.until(({ state }) => state === 'wait');
+	expect(shown(day.line())).toContain('Suit up, ear plugs in.');
 	expect(shown(day.line())).toMatch(/^Wait \d+ min, extractor on: /);
 });
 

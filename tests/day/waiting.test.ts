@@ -133,7 +133,7 @@ test('in a wait that paint must be mixed in, it is said as early as the batch ha
 	day.until(({ state, coat }) => state === 'wait' && coat === 2);
 	expect(codes(day)).toContain('mix');
 	expect(soonLine(day, 24)).toBeUndefined();
-	expect(soonLine(day, 22)).toBe('Suit up, ear plugs in; mix: the batch takes 23 min.');
+	expect(soonLine(day, 22)).toBe('Suit up, mix: the batch takes 23 min.');
 });
 
 test('in a wait with nothing left to mix nobody is told to', () => {
@@ -142,7 +142,7 @@ test('in a wait with nothing left to mix nobody is told to', () => {
 	day.pick('mix');
 	day.until(({ state }) => state === 'wait');
 	expect(day.ofType('batch.ready').length).toBe(2);
-	expect(soonLine(day, 5)).toBe('Suit up, ear plugs in: the wait ends soon.');
+	expect(soonLine(day, 5)).toBe('Suit up, ear plugs in.');
 });
 
 test('while a batch stands there is nothing to mix and nobody to dress', () => {

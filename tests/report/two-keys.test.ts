@@ -25,6 +25,7 @@ function played(seconds: readonly number[], pulled?: readonly number[]): DayReco
 		if (pull_s === undefined) day.send(`wait ${took_s} s`);
 		else day.send('trigger on', `wait ${pull_s} s`, 'trigger off', `wait ${took_s - pull_s} s`);
 		day.pick('finished');
+		if (day.line().state === 'spraying.soon') day.pick('all');
 	}
 	day.toEnd();
 	return day.records();

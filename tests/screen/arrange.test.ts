@@ -101,7 +101,8 @@ test('an instruction that has no room for its whole word is drawn by the way to 
 	const kept = savedViews()['gunCheck.horns.differs (do)'];
 	if (!kept) throw new Error('no such screen is kept');
 	const step = { code: 'set-horns', to: 'upright' };
-	const view = { ...kept, do: [step] };
+	const lines = ['Read LEVEL. Wanted UPRIGHT.', 'Gun held as for wheel-arch cover lip, laid over.'];
+	const view = { ...kept, do: [step], lines };
 	const small = arrange(view, { columns: 40, rows: 12 }, nothingPassing, 'half');
 	expect(small.word).toEqual(blockLine(String(step.to).toUpperCase(), lowFont, 1, 'half')?.rows);
 	expect(arrange(view, { columns: 80, rows: 24 }, nothingPassing, 'half').word[0]?.length).toBeGreaterThan(

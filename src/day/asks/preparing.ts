@@ -30,6 +30,9 @@ export function touchPrompt(moment: Moment, faces: readonly string[], coat: numb
 	};
 }
 
+/** Longest list of parts that stands beside a question in the smallest window, letters. */
+const mostNamed = 76;
+
 type PrepStep = Extract<Step, { kind: 'prep' }>;
 
 /** Work on faces before their next coat, told of all of them at once, or of one part after the other. */
@@ -51,6 +54,8 @@ export function prepPrompt(moment: Moment, step: PrepStep): Prompt {
 		const its = faces.filter(face => faceOf(moment, face).part === part);
 		return opens(part, inert(part).toUpperCase(), () => prepPrompt(moment, { ...step, faces: its }));
 	};
+	const cautions = atPrep(moment, prep, first);
+	const named = sentence(`${inert(parts.join(', '))}.`);
 	const byPart = (): Prompt => ({
 		state: `prep.${prep}.part`,
 		ask: 'choose',
@@ -65,10 +70,8 @@ export function prepPrompt(moment: Moment, step: PrepStep): Prompt {
 			topic,
 			`${prep}${grit ? ` with ${grit} grit` : ''}${faces.length === 1 ? '' : `, ${faces.length} faces`}.`,
 		),
-		lines: [
-			...atPrep(moment, prep, first),
-			...(parts.length > 1 ? [sentence(`${inert(parts.join(', '))}.`)] : []),
-		],
+		lines:
+			cautions.length > 1 || parts.length === 1 || named.length > mostNamed ? cautions : [...cautions, named],
 		face: first,
 		options: [
 			option('done', parts.length > 1 ? `ALL ${did}` : did, ...doneOn(moment, step)),

@@ -44,8 +44,9 @@ function meanwhile(moment: Moment, face: string | null): Option[] {
 			? [opens('flush', 'FLUSH THE GUN', () => leftOverPrompt(moment, 'flushed'))]
 			: [];
 	const { why, coat = null } = moment.state.book.wait ?? {};
+	const isForCoat = why === 'window' || why === 'flash';
 	const sooner: Option[] =
-		face !== null && coat !== null && why !== 'touch' && shutWindow(moment, face) === 'wait'
+		face !== null && coat !== null && isForCoat && shutWindow(moment, face) === 'wait'
 			? [opens('sooner', 'SOONER', () => soonerPrompt(moment, face, coat))]
 			: [];
 	return [...stood, ...mix, ...rework, ...flush, ...sooner];
@@ -106,10 +107,10 @@ function soonLine(moment: Moment, left_s: number): string {
 	if (mixed !== null) {
 		const { standing_min } = materialOf(moment, nextCoat(moment, mixed).material);
 		const takes_s = (standing_min + mixing_min) * 60;
-		if (left_s <= Math.max(early_s, takes_s)) return `${suitUp}; mix: the batch takes ${duration(takes_s)}.`;
+		if (left_s <= Math.max(early_s, takes_s)) return `Suit up, mix: the batch takes ${duration(takes_s)}.`;
 	}
 	if (left_s > early_s || why === 'rework') return '';
-	return why === 'stand' ? 'Be back at the pot: it has nearly stood.' : `${suitUp}: the wait ends soon.`;
+	return why === 'stand' ? 'Be back at the pot: it has nearly stood.' : `${suitUp}.`;
 }
 
 export function waitPrompt(moment: Moment): Prompt {
