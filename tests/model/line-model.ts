@@ -184,7 +184,7 @@ export function linesAt(at: Stand): Line[] {
 		...(asksNumber ? numbers(at).map(number => `number ${number}`) : []),
 		...(view.ask === 'spraying' ? ['wait 30 s', 'wait 200 s'] : []),
 		...(left !== undefined && view.ask !== 'spraying' ? [`wait ${Math.max(1, left)} s`] : []),
-		...(view.ask === 'go' ? ['wait 25 min'] : []),
+		...(view.ask === 'go' ? ['wait 100 s', 'wait 25 min'] : []),
 		'trigger on',
 		'trigger off',
 		'hold',

@@ -108,11 +108,29 @@ function waysOf(job: Job, { lines: events = linesAt, ...settings }: Options = {}
 /** Every line but those that only break the day off. */
 const quiet = (at: Stand) => linesAt(at).filter(({ type }) => !/kill|hangup|clock|trigger/.test(type));
 
-/** The ways of four small days together. */
+/** A coat that flashes in half a minute: its window opens while another face is sprayed. */
+const quickJob = (job: Job): Job => {
+	const topcoat = job.materials.topcoat;
+	if (!topcoat) throw new Error('the small job has a topcoat');
+	const windows = [
+		{ does: 'wait' as const, from_h: 0, until_h: 0.01 },
+		{ does: 'spray' as const, from_h: 0.01, until_h: 8 },
+	];
+	const recoat = [{ under: 'topcoat', rows: [{ from_C: 15, to_C: 30, windows }] }];
+	const flash = { ...topcoat.flash, min_min: 0.5 };
+	return { ...job, materials: { topcoat: { ...topcoat, recoat, flash } } };
+};
+
+/** What is wanted, and passes that run late. */
+const slowly = (at: Stand) =>
+	at.view.ask === 'spraying' ? [...wantedAt(at), { type: 'wait 200 s' }] : wantedAt(at);
+
+/** The ways of five small days together. */
 export const allWays = (): ReadonlyMap<Pair, Way> =>
 	new Map([
 		...waysOf(twoFaces(100), { lines: wantedAt }),
 		...waysOf(twoFaces(600), { lines: wantedAt, by: 'stretch' }),
+		...waysOf(quickJob(twoFaces(600, 2)), { lines: slowly }),
 		...waysOf(slowJob(twoFaces(200, 2)), { lines: quiet, by: 'stretch' }),
 		...waysOf(slowJob(oneFace())),
 		...waysOf(oneFace()),

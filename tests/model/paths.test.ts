@@ -50,6 +50,11 @@ const withoutLine: readonly { states: readonly string[]; types: readonly EventTy
 	},
 	{
 		states: ['wait'],
+		types: ['reading.taken', 'rework.done'],
+		why: 'what is set aside sets up longer than any wait of days so small',
+	},
+	{
+		states: ['wait'],
 		types: ['day.closed', 'check.began', 'stage.done', 'batch.discarded'],
 		why: 'a wait is left first: by its end, or by a hold',
 	},

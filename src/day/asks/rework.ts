@@ -19,7 +19,7 @@ export function reworkPrompt(moment: Moment, face: string, step: 'set-up' | 'san
 		sand: `wet-sand the ${fault} flat.`,
 		clean: 'wash, dry, wipe and tack it.',
 	};
-	const on = { faces: [face], face, coat: laidOn(moment, face) };
+	const on = { faces: [face], face, coat: laidOn(moment, face) || null };
 	const soft = reading(moment, 'set-up', 'soft', ['hard'], on);
 	return {
 		state: `rework.${step}`,
