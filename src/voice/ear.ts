@@ -68,7 +68,7 @@ const overInHold = ({ face }: Timer): string =>
 function leftToDo({ code }: Timer, { corners }: View): string {
 	if (code === 'stand') return 'back to the pot';
 	return Object.values(corners).some(choice => choice?.code === 'mix')
-		? 'suit up, ear plugs in, mix'
+		? 'suit up and mix'
 		: 'suit up, ear plugs in';
 }
 

@@ -74,7 +74,7 @@ const begin = (home: string, earlier: ReadonlySet<string>): Promise<Begun> =>
 		child.onData(data => {
 			const took_ms = performance.now() - from;
 			seen += data;
-			if (begun || !seen.includes('Breathing gear')) return;
+			if (begun || !/Breathing gear|: wipe/.test(seen)) return;
 			const [, kB] = /VmHWM:\s+(\d+)/.exec(readFileSync(`/proc/${child.pid}/status`, 'utf8')) ?? [];
 			begun = { took_ms, most_MB: Number(kB) / 1024 };
 			child.kill('SIGTERM');

@@ -13,7 +13,7 @@ const reversed = '\u001b[7m';
 export async function measure(): Promise<Figure[]> {
 	const home = mkdtempSync(join(root, '.bench-'));
 	const words = [join(root, built()), 'spray', join(root, 'checklists/example/coffee-cart.yaml')];
-	const day = await openPty(words, 'Breathing', { env: { FANWISE_HOME: home } });
+	const day = await openPty(words, 'parts: wipe', { env: { FANWISE_HOME: home } });
 	const times: number[] = [];
 	try {
 		for (let held = 0; held < holds; held++) {

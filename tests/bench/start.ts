@@ -25,13 +25,13 @@ const starts: Start[] = [
 	{
 		name: 'fanwise rehearse JOB',
 		words: ['rehearse', sheet],
-		prompt: 'Breathing gear',
+		prompt: 'parts: wipe',
 		limit: limitOf(1.7, 2),
 	},
 	{
 		name: 'fanwise spray JOB, a day begun',
 		words: ['spray', sheet],
-		prompt: 'Breathing gear',
+		prompt: 'parts: wipe',
 		limit: limitOf(2, 2.3),
 	},
 ];

@@ -6,10 +6,10 @@ import { example, folder, run } from './run.ts';
 
 test('rehearse --plain answers lines with lines, through a pipe, and ends when its input does', () => {
 	const { status, stdout, stderr } = run(['rehearse', example, '--plain'], {
-		input: 'supplied air\n\nback\n',
+		input: 'all wiped\n\nback\n',
 	});
 	expect({ status, stderr }).toEqual({ status: 0, stderr: '' });
-	expect(stdout).toMatch(/Breathing gear: .*\n\S \(\w+ \w+\): SUPPLIED AIR\n.*\nHeld\. Away 0 s\.\n/s);
+	expect(stdout).toMatch(/parts: wipe, .*\n\S \(\w+ \w+\): ALL WIPED\n.*\nHeld\. Away 0 s\.\n/s);
 	expect([...stdout].filter(character => character < ' ' && character !== '\n')).toEqual([]);
 });
 
@@ -18,7 +18,7 @@ test('spray --plain keeps the day; the end of its input is a hangup, and the day
 	expect(run(['spray', example, '--plain'], { home, input: 'e\n' }).status).toBe(0);
 	const [file = ''] = readdirSync(join(home, 'days'));
 	const records = loadDay(join(home, 'days', file));
-	expect(records.map(({ type }) => type)).toContain('item.answered');
+	expect(records.map(({ type }) => type)).toContain('stage.done');
 	expect(records.at(-1)).toMatchObject({ type: 'break.began', kind: 'hangup' });
 	expect(run(['spray', example, '--plain'], { home }).stdout).toMatch(/^\nThe program was started again\./);
 });
@@ -38,5 +38,5 @@ test('a sheet changed while its day is open is said on coming back, and the day 
 test('the setting makes lines the way of every day that is shown', () => {
 	const home = folder();
 	run(['settings', 'plain', 'true'], { home });
-	expect(run(['rehearse', example], { home }).stdout).toMatch(/^\S \(\w+ \w+\): SUPPLIED AIR$/m);
+	expect(run(['rehearse', example], { home }).stdout).toMatch(/^\S \(\w+ \w+\): ALL WIPED$/m);
 });

@@ -172,13 +172,16 @@ const placesOn = ({ input }: Plan, id: string): number[] => {
 	return [...Array(Math.max(0, ...coats.map(({ prep }) => prep.length))).keys()];
 };
 
+/** Steps that a reason leaves out: those of its lists, and two that every walk tries. */
+const stepsOn = ({ input }: Plan, id: string): Prep[] => {
+	const coats = input.faces.find(face => face.id === id)?.coats ?? [];
+	return [...new Set<Prep>(['sand', 'tack', ...coats.flatMap(({ prep }) => prep)])];
+};
+
 /** Reasons for a rule of a face, with and without what stood on the screen. */
 const shown = (plan: Plan, id: string): Record<string, readonly Partial<EventOf<'override.given'>>[]> => ({
 	window: [{ window: 'wait' }, { window: 'sand' }, { window: 'spray' }],
-	prep: (['sand', 'tack'] as const).flatMap(step => [
-		{ step },
-		...placesOn(plan, id).map(place => ({ step, place })),
-	]),
+	prep: stepsOn(plan, id).flatMap(step => [{ step }, ...placesOn(plan, id).map(place => ({ step, place }))]),
 });
 const reasonsFor = (plan: Plan, rule: string, id: string): DayEvent[] =>
 	[{}, ...(shown(plan, id)[rule] ?? [])].map(more => passedOver(rule, id, more));

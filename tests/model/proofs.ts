@@ -56,6 +56,8 @@ export const facesAlone: readonly [face: FaceInput, rules: readonly string[]][] 
 	[alone([coat, { ...coat, prep: ['wipe'] }], { laid: 1, done: [], aside: true }), ['window']],
 	[alone([coat, { ...coat, touch: true }]), ['air', 'touch']],
 	[alone([coat, { ...coat, prep: ['sand'] }]), ['prep']],
+	[alone([coat, { ...coat, prep: ['scuff'] }]), ['prep']],
+	[alone([coat, { ...coat, prep: ['tack', 'sand'] }], { laid: 1, done: [], aside: true, beside: false }), []],
 	[alone([coat, { ...coat, prep: ['sand', 'tack', 'sand'] }]), []],
 	[alone([coat, { ...coat, prep: ['sand'] }], { laid: 1, done: [], aside: false, beside: true }), ['prep']],
 	[alone([coat, coat], { laid: 1, done: [{ step: 'sand' }], aside: false }), ['coats']],
@@ -198,6 +200,7 @@ export const aloneProofs = {
 	'gun-check.ts': checkProof,
 	'batch.ts': batchProof,
 	'face.ts': faceProof,
+	'window.ts': faceProof,
 	'stops.ts': stopsProof,
 };
 export const smallDays: readonly Proof[] = [...variations, twoByTwo].map(plan => dayProof(plan, true));

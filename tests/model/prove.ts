@@ -37,7 +37,7 @@ const casesOfShare = isQuick ? 2000 : 10_000;
 
 /** The longest first, so that nothing long is left for the end. */
 const days = [...(isQuick ? [] : largeDays.toReversed()), ...smallDays.toReversed()];
-const alone = Object.values(aloneProofs);
+const alone = [...new Set(Object.values(aloneProofs))];
 const proofs = [...days, ...alone];
 
 type Keys = { keys: number; answers: number; days: number; faces: number; restarts: number; says: string[] };

@@ -36,7 +36,7 @@ const strike = async (terminal: ReturnType<typeof start>, key: string) => {
 async function afterPowerCut() {
 	const home = newHome();
 	const first = start(home);
-	await first.until('Breathing gear');
+	await first.until('parts: wipe');
 	process.kill(first.pid, 'SIGKILL');
 	await first.ended;
 	const lock = `${dayIn(home)}.lock`;
@@ -74,13 +74,13 @@ test('after a power cut the painter is asked on the screen; said to be dead, the
 test('a day that is open can be looked on at, as it changes, and not answered', async () => {
 	const home = newHome();
 	const first = start(home);
-	await first.until('Breathing gear');
+	await first.until('parts: wipe');
 	const second = start(home);
 	await second.until('it is open already');
 	expect(second.screen()).not.toContain('dead');
 	await strike(second, 'e');
 	await second.until('Shown only: open in process');
-	await second.until('Breathing gear');
+	await second.until('parts: wipe');
 	const before = loadDay(dayIn(home)).length;
 	await strike(second, 'e');
 	await second.until('nothing in that corner');
@@ -118,7 +118,7 @@ test('a clock that stands before the end of the last day is asked about; said to
 	const right = start(home);
 	await right.until('The last day ended at');
 	await strike(right, 'e');
-	await right.until('Breathing gear');
+	await right.until('parts: wipe');
 	right.type('\u0003');
 	expect(await right.ended).toBe(0);
 	expect(readdirSync(folder).filter(name => name.endsWith('.day.jsonl'))).toHaveLength(2);

@@ -44,7 +44,7 @@ test('what is due is asked where a sheet is picked to be sprayed; the answers st
 	await first.until('Medical clearance');
 	await leadsTo(first, 'e', 'Biological monitoring');
 	await leadsTo(first, 'i', "Painter's certificate");
-	await leadsTo(first, 'x', 'Breathing gear');
+	await leadsTo(first, 'x', 'parts: wipe');
 	first.type('\u0003');
 	await first.ended;
 

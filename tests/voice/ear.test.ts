@@ -46,7 +46,7 @@ test('a wait warns at 10 min, at 2 min and 8 s or more before its end, and says 
 	}
 	expect(heard.map(({ left_s }) => left_s)).toEqual([600, 120, 15]);
 	for (const { heard: one } of heard) expect(one).toMatchObject({ sound: 'soon', notice: one.say });
-	expect(heard[0]?.heard.say).toMatch(/^Wait: .*, 10 min left, suit up, ear plugs in\.$/);
+	expect(heard[0]?.heard.say).toMatch(/^Wait: .*, 10 min left, suit up and mix\.$/);
 	expect(heard[2]?.heard.say).toMatch(/15 s left, come to the screen\.$/);
 	expect(day.listen()).toMatchObject({ say: day.line().say, sound: 'over', notice: day.line().say });
 });

@@ -74,14 +74,12 @@ export function itemPrompt(moment: Moment, code: string): Prompt | null {
 		};
 	};
 	const places = cornersOf(moment, item.answers);
+	const marks = check.list === 'before-spraying' && code === 'cans' ? marksOfToday(moment) : [];
 	return {
 		state: `${check.list === 'gun-check' ? 'gunCheck' : `list.${check.list}`}.${code}`,
 		ask: code === 'mask' ? 'breathing' : 'item',
 		say: item.say,
-		lines: [
-			...(check.list === 'before-spraying' && code === 'cans' ? marksOfToday(moment) : []),
-			...(item.why ? [item.why] : []),
-		],
+		lines: marks.length > 1 || !item.why ? marks : [...marks, item.why],
 		options: item.answers.map(({ code: given, text, passes }, index) => ({
 			code: given,
 			text,
