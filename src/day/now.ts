@@ -6,6 +6,7 @@ import {
 	outlookOf,
 	reworkDue,
 	stopsAt,
+	waitEnds,
 	wetLeft_s,
 	windowByClock,
 	windowsMoved,
@@ -19,7 +20,7 @@ import { finishingIn_s, plannedPrep } from './prep.ts';
 import type { DayRecord } from './records.ts';
 import { type DayState, fold, foldAll } from './state.ts';
 import { recordOf } from './transact.ts';
-import { workableAt } from './work.ts';
+import { mustWait } from './work.ts';
 
 /** Where one face stands at an instant, and what may be done to it next. Instants in ms. */
 export type FaceNow = {
@@ -110,7 +111,8 @@ function nextOf(moment: Moment, id: string): FaceNow['next'] {
 	if (named(stops, 'coats')) return afterLast(moment, id);
 	const window = named(stops, 'window');
 	const waits = window?.is === 'wait';
-	const opens = workableAt(moment, id);
+	/** Its own time: that dusty work also waits for other coats that are wet is the day's to ask. */
+	const opens = mustWait(moment, id) ? waitEnds(moment, id) : moment.now.wall;
 	if (opens === null || isShutPart(moment, id)) return { may: 'sand', coat, step: 'sand', from: null };
 	const from = Math.ceil(opens);
 	const prep = named(stops, 'prep') ?? (window && !waits ? undefined : named(stops, 'tack'));

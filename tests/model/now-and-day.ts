@@ -1,5 +1,5 @@
 import { windowReasoned } from '../../machines/face.ts';
-import { isShutPart, isWet, reworkDue, stopsAt } from '../../src/day/allowed.ts';
+import { isShutPart, isWet, reworkDue, stopsAt, waitEnds } from '../../src/day/allowed.ts';
 import { historyAfter } from '../../src/day/history.ts';
 import { instantAfter, shownBy } from '../../src/day/instant.ts';
 import type { Moment } from '../../src/day/moment.ts';
@@ -7,7 +7,6 @@ import { type FaceNow, faceNows, nowAfter, standsAt, withWindows } from '../../s
 import type { DayRecord } from '../../src/day/records.ts';
 import type { Line } from '../../src/day/rehearsal.ts';
 import { type DayState, fold } from '../../src/day/state.ts';
-import { workableAt } from '../../src/day/work.ts';
 import { rehearsed } from '../day/rehearsed.ts';
 import { type Days, playDay } from './by-chance/days.ts';
 import { type Chance, chanceOf } from './keys/chance.ts';
@@ -62,8 +61,7 @@ function fits(next: Next, moment: Moment, id: string): boolean {
 	const isWait = window?.by === 'window' && window.is === 'wait';
 	const isShut = window !== undefined && !isWait;
 	const prep = stops.find(stop => stop.by === 'prep' || (stop.by === 'tack' && !isShut));
-	/** Dust waits for a coat that is wet. */
-	const due = workableAt(moment, id);
+	const due = isWait ? waitEnds(moment, id) : moment.now.wall;
 	if (due === null || isShutPart(moment, id)) return next.may === 'sand' && next.from === null;
 	if (prep && 'step' in prep) return next.may === 'prep' && next.step === prep.step && isFrom(next, due);
 	if (isWait) return (next.may === 'wait' || next.may === 'sand') && isFrom(next, due);
@@ -91,7 +89,10 @@ function foretold({ next }: FaceNow, record: DayRecord, at: number): boolean {
 		case 'rework.done':
 			return isNow && next.may === 'rework' && next.step === record.step;
 		case 'wait.began':
-			return from !== null && Math.abs(from - Date.parse(record.due)) <= 1;
+			if (from === null) return false;
+			/** Dust waits for other coats that are wet, too. */
+			if (record.why === 'flash' && from < Date.parse(record.due)) return true;
+			return Math.abs(from - Date.parse(record.due)) <= 1;
 		case 'override.given':
 			if (record.rule === 'prep') return next.may === 'prep' && next.step === record.step;
 			if (record.rule === 'coats') return next.may === 'nothing';
