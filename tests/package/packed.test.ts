@@ -24,10 +24,11 @@ function npm(...args: string[]): string {
 }
 
 /** Runs the installed program as npx does, without npx. */
-const fanwise = (args: string[], more: Record<string, string> = {}) =>
+const fanwise = (args: string[], more: Record<string, string> = {}, input = '') =>
 	spawnSync(join(shop, 'node_modules', '.bin', 'fanwise'), args, {
 		cwd: shop,
 		encoding: 'utf8',
+		input,
 		env: { ...env, ...more },
 	});
 
@@ -74,14 +75,16 @@ test('npx runs it: the version, the example sheet checked, its day rehearsed', (
 	expect(fanwise(['check', 'cart.yaml']).status).toBe(0);
 	const rehearsed = fanwise(['rehearse', 'cart.yaml', '--plain']);
 	expect({ status: rehearsed.status, stderr: rehearsed.stderr }).toEqual({ status: 0, stderr: '' });
-	expect(rehearsed.stdout).toMatch(/\(.*\): SUPPLIED AIR/);
+	expect(rehearsed.stdout).toMatch(/\(.*\): ALL WIPED/);
 });
 
 test('a list changed where it is installed is asked as it stands there', () => {
 	const list = join(installed, 'checklists', 'before-spraying.yaml');
 	const asPacked = readFileSync(list, 'utf8');
+	/** Of the list, once all parts are wiped. */
 	const first = () =>
-		JSON.parse(fanwise(['rehearse', 'cart.yaml', '--json']).stdout.split('\n')[0] ?? '').say;
+		JSON.parse(fanwise(['rehearse', 'cart.yaml', '--json'], {}, 'top-left\n').stdout.split('\n')[1] ?? '')
+			.say;
 	expect(asPacked).toContain(`say: "${first()}"`);
 	writeFileSync(list, asPacked.replace(first(), 'Mask: what is on you?'));
 	expect(first()).toBe('Mask: what is on you?');
