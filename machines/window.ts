@@ -13,13 +13,12 @@ type WindowContext = {
 const reasonIn = (event: DayEvent): Window | null =>
 	event.type === 'override.given' && event.rule === 'window' ? (event.window ?? null) : null;
 
+/** The windows that ask for work, by the step that does it. */
+const askedBy: { readonly [step: string]: Window } = { scuff: 'scuff', sand: 'sand' };
+
 /** Work that was left out with a reason: no window asks for it again. */
 const leftOutIn = (event: DayEvent): Window | null =>
-	event.type === 'override.given' &&
-	event.rule === 'prep' &&
-	(event.step === 'scuff' || event.step === 'sand')
-		? event.step
-		: null;
+	event.type === 'override.given' && event.rule === 'prep' ? (askedBy[event.step ?? ''] ?? null) : null;
 
 const withOne = (windows: readonly Window[], window: Window | null): readonly Window[] =>
 	window === null || windows.includes(window) ? windows : [...windows, window].sort();
