@@ -1,10 +1,20 @@
 import { knownOf } from '../../machines/day-context.ts';
 import { isShutPart, isWet, reworkDue, stopsAt, waitEnds, wetUntil } from './allowed.ts';
-import { contextOf, faceBook, faceState, facesIn, jobOf, laidOn, type Moment } from './moment.ts';
+import {
+	contextOf,
+	faceBook,
+	faceOf,
+	faceState,
+	facesIn,
+	jobOf,
+	laidOn,
+	type Moment,
+	nextCoat,
+} from './moment.ts';
 import { type Candidate, pending } from './order.ts';
 import { type PaintStep, paintFor, workOn_s } from './paint.ts';
 import { finishingIn_s, plannedPrep } from './prep.ts';
-import { dusty, mayNow, mustWait, type Work, workableAt, workOn } from './work.ts';
+import { clearOfWet, mayNow, mustWait, type Work, workableAt, workOn } from './work.ts';
 
 /** The one thing that comes next, worked out from where the day stands; nothing of it is stored. */
 export type Step =
@@ -31,18 +41,36 @@ const longWait_ms = 4 * 3_600_000;
 
 const isGunKnown = (moment: Moment): boolean => knownOf(contextOf(moment)) !== null;
 
+/** Faces that the sheet puts before this one, that have yet to get this coat today. */
+const goesBefore = (moment: Moment, faces: readonly Candidate[], { face, round }: Candidate): string[] =>
+	faces
+		.filter(one => one.round === round && faceOf(moment, face).after.includes(one.face))
+		.map(one => one.face)
+		.filter(one => (workableAt(moment, one) ?? Number.POSITIVE_INFINITY) <= moment.now.wall + longWait_ms);
+
+/** The next thing to be done to the face is its coat, and others come before it. */
+const goesAfter = (moment: Moment, faces: readonly Candidate[], one: Candidate): boolean =>
+	(workOn(moment, one.face)?.isLast ?? true) && goesBefore(moment, faces, one).length > 0;
+
+/** When something may be done to a face, wall clock ms: not before it may be done to those that come before it. */
+function comesAt(moment: Moment, faces: readonly Candidate[], one: Candidate): number | null {
+	const own = workableAt(moment, one.face);
+	if (own === null || !goesAfter(moment, faces, one)) return own;
+	return Math.max(own, ...goesBefore(moment, faces, one).map(face => workableAt(moment, face) ?? own));
+}
+
 /** The wet face first, then the first in order that need not wait; with the gun checked, one that nothing is done to. */
 function chosen(moment: Moment, faces: readonly Candidate[]): string | undefined {
 	const wet = faces.find(({ face }) => faceState(moment, face).matches('part') && isWet(moment, face));
 	if (wet) return wet.face;
-	const may = faces.filter(({ face }) => mayNow(moment, face));
-	const prepared = isGunKnown(moment) ? may.find(({ face }) => !workOn(moment, face)) : undefined;
-	return (prepared ?? may[0])?.face;
+	const may = (one: Candidate) => mayNow(moment, one.face) && !goesAfter(moment, faces, one);
+	const prepared = isGunKnown(moment) ? faces.find(one => !workOn(moment, one.face) && may(one)) : undefined;
+	return (prepared ?? faces.find(may))?.face;
 }
 
-function soonest(faces: string[], dueOf: (id: string) => number | null) {
+function soonest(moment: Moment, faces: readonly Candidate[]) {
 	const due = faces
-		.map(face => ({ face, due: dueOf(face) }))
+		.map(one => ({ face: one.face, due: comesAt(moment, faces, one) }))
 		.filter((one): one is { face: string; due: number } => one.due !== null)
 		.sort((one, other) => one.due - other.due);
 	return due[0];
@@ -76,8 +104,8 @@ function byTheirTurn(moment: Moment, faces: readonly string[]): string[] {
 }
 
 /**
- * Work on every face of a coat before the first of them is sprayed, a step of the sheet on all of them before the next
- * one: no face is sanded beside one that was wiped for the gun.
+ * Work on every face of a coat before the first of them is sprayed, and what the sheet puts before that coat on others:
+ * a step of the sheet on all of them before the next one, so that no face is sanded beside one that was wiped for the gun.
  */
 function prepBefore(
 	moment: Moment,
@@ -87,10 +115,19 @@ function prepBefore(
 ): Extract<Step, { kind: 'prep' }> | null {
 	if (isGunKnown(moment) && !workOn(moment, face)) return null;
 	const round = faces.find(one => one.face === face)?.round;
-	const same = faces.filter(one => one.round === round).map(one => one.face);
-	const wanted = byTheirTurn(moment, same)
+	const { stage: coming } = nextCoat(moment, face);
+	const isSame = new Map(faces.map(one => [one.face, one.round === round]));
+	const some = [...isSame].filter(
+		([one, same]) => same || (!isLast && nextCoat(moment, one).prep.length > 0),
+	);
+	const isDue = (one: string, work: Work) =>
+		work.isLast === isLast && (isSame.get(one) === true || work.stage < coming);
+	const wanted = byTheirTurn(
+		moment,
+		some.map(([one]) => one),
+	)
 		.map(one => ({ face: one, work: workOn(moment, one) }))
-		.filter((one): one is { face: string; work: Work } => one.work?.isLast === isLast)
+		.filter((one): one is { face: string; work: Work } => one.work !== null && isDue(one.face, one.work))
 		.sort((one, other) => Math.sign(one.work.stage - other.work.stage) || 0);
 	const [first] = wanted;
 	if (!first) return null;
@@ -133,17 +170,17 @@ function finishing(moment: Moment): Step | null {
 		return step ? [{ face, ...step }] : [];
 	});
 	const [first] = steps;
-	if (!first || (dusty.includes(first.step) && wetUntil(moment) !== null)) return null;
+	if (!first || (clearOfWet.includes(first.step) && wetUntil(moment) !== null)) return null;
 	const { step, grit } = first;
 	const alike = steps.filter(one => one.step === step && one.grit === grit);
 	return { kind: 'prep', faces: alike.map(({ face }) => face), step, grit, rule: 'prep' };
 }
 
-function whenNothingNow(moment: Moment, faces: string[]): Step {
+function whenNothingNow(moment: Moment, faces: readonly Candidate[]): Step {
 	const { wall } = moment.now;
 	const rework = reworkNow(moment);
 	if (rework) return rework;
-	const face = soonest(faces, id => workableAt(moment, id));
+	const face = soonest(moment, faces);
 	if (face && face.due - wall <= longWait_ms) {
 		const isOwn = mustWait(moment, face.face) && !faceBook(moment, face.face).part;
 		return {
@@ -185,8 +222,7 @@ export function nextStep(moment: Moment): Step {
 	if (!face) {
 		/** A surface that is warmer now moves the window that is waited for. */
 		const isStale = stopsAt(moment, first.face).some(stop => stop.by === 'air' && stop.is === 'stale');
-		const all = faces.map(one => one.face);
-		return isStale ? { kind: 'air' } : whenNothingNow(moment, all);
+		return isStale ? { kind: 'air' } : whenNothingNow(moment, faces);
 	}
 	return (
 		prepBefore(moment, faces, face, false) ??

@@ -37,14 +37,14 @@ export function workOn(moment: Moment, id: string): Work | null {
 	return null;
 }
 
-/** Work that raises dust or spills water: not beside a wet coat, nor while a checked gun waits. */
-export const dusty: readonly Prep[] = ['sand', 'scuff', 'fill', 'wipe'];
-const isDusty = (work: Work | null): boolean => work !== null && dusty.includes(work.step);
+/** Work that raises dust, spills water or moves a part about: not beside a wet coat, nor while a checked gun waits. */
+export const clearOfWet: readonly Prep[] = ['sand', 'scuff', 'fill', 'wipe', 'turn over'];
+const keepsClear = (work: Work | null): boolean => work !== null && clearOfWet.includes(work.step);
 
-/** When something may be done to a face by the clock, wall clock ms: its own wait, and for dusty work that of every wet coat. */
+/** When something may be done to a face by the clock, wall clock ms: its own wait, and for such work that of every wet coat. */
 export function workableAt(moment: Moment, id: string): number | null {
 	const own = mustWait(moment, id) ? waitEnds(moment, id) : moment.now.wall;
-	if (own === null || !isDusty(workOn(moment, id))) return own;
+	if (own === null || !keepsClear(workOn(moment, id))) return own;
 	/** Whoever gave a reason not to wait has asked for it. */
 	if (windowReasoned(faceState(moment, id).context)) return own;
 	return Math.max(own, wetUntil(moment) ?? own);

@@ -22,7 +22,7 @@ export const coatKindSchema = z.enum(['tack', 'medium', 'full']);
 /** How heavy a coat is laid. */
 export type CoatKind = z.infer<typeof coatKindSchema>;
 
-export const prepSchema = z.enum(['sand', 'scuff', 'fill', 'wipe', 'tack', 'mask', 'unmask']);
+export const prepSchema = z.enum(['sand', 'scuff', 'fill', 'wipe', 'tack', 'mask', 'unmask', 'turn over']);
 /** Work on a face that is not spraying. */
 export type Prep = z.infer<typeof prepSchema>;
 
@@ -158,6 +158,8 @@ export const faceSchema = z.object({
 	part: z.string(),
 	name: z.string(),
 	attitude: z.enum(['upright', 'flat', 'underside']),
+	/** Reached once the part is turned over; *taken*: the sheet does not say so, but two faces of the part lie flat. */
+	turned: z.optional(z.enum(['said', 'taken'])),
 	/** On flat work and undersides, the edge the painter stands at: strokes are told from it. */
 	nearEdge: z.optional(z.string()),
 	/** How far the wrist lays the gun over, in degrees. */

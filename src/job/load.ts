@@ -10,6 +10,7 @@ import { materialOf } from './material.ts';
 import { readText } from './read-text.ts';
 import { readSheet, type SheetEntry } from './sheet.ts';
 import { checkKinds, type StageRead, stagesOf } from './stages.ts';
+import { type OtherSides, otherSides, turnedOver } from './turning.ts';
 
 export type Loaded = { ok: true; job: Job } | { ok: false; errors: SheetError[] };
 
@@ -64,7 +65,7 @@ function shopOf(source: Source, sheet: SheetEntry, parts: string[]): Job['shop']
 	};
 }
 
-function faceOf(plan: FacePlan, after: string[], gun: Job['gun']): Face | undefined {
+function faceOf(plan: FacePlan, after: string[], gun: Job['gun'], sides: OtherSides): Face | undefined {
 	const { draft, area_m2, coats, finishing } = plan;
 	const read = whole(draft.entry.values, ['attitude', 'stroke', 'tilt']);
 	if (!read) return undefined;
@@ -73,6 +74,7 @@ function faceOf(plan: FacePlan, after: string[], gun: Job['gun']): Face | undefi
 		part: draft.part,
 		name: draft.name,
 		attitude: read.attitude,
+		...(sides.has(draft.id) && { turned: sides.get(draft.id) }),
 		...(read['near edge'] !== undefined && { nearEdge: read['near edge'] }),
 		tilt: read.tilt,
 		area_m2,
@@ -92,6 +94,7 @@ type Draft = {
 	stages: StageRead[];
 	plans: FacePlan[];
 	after: Map<string, { value: string }[]>;
+	sides: OtherSides;
 };
 
 function plansOf(
@@ -115,18 +118,19 @@ function draftOf(source: Source, sheet: SheetEntry): Draft {
 	const parts = (sheet.values.parts ?? []).flatMap(({ values }) => (values.part ? [values.part.value] : []));
 	const gun = gunOf(source, sheet.values.gun);
 	const shop = shopOf(source, sheet, parts);
-	const stages = stagesOf(source, sheet, faces);
-	checkKinds(source, sheet);
 	const after = resolveAfter(source, new Map(faces.map(face => [face.id, face])));
 	checkCircles(source, after);
+	const sides = otherSides(faces);
+	const stages = turnedOver(source, stagesOf(source, sheet, faces), { faces, sides, after });
+	checkKinds(source, sheet);
 	const plans = plansOf(faces, stages, gun, materials);
 	const [air_C, units] = [sheet.values.shop?.values.air, sheet.values.units ?? 'us'];
 	checkContradictions(source, { sheet, stages, plans, materials, cup_mL: gun.cup_mL, air_C, units });
-	return { gun, shop, materials, stages, plans, after };
+	return { gun, shop, materials, stages, plans, after, sides };
 }
 
 /** The job of a sheet in which nothing is wrong. */
-function jobOf(sheet: SheetEntry, { gun, shop, materials, stages, plans, after }: Draft): Job {
+function jobOf(sheet: SheetEntry, { gun, shop, materials, stages, plans, after, sides }: Draft): Job {
 	const faces = plans.map(
 		plan =>
 			gun &&
@@ -134,6 +138,7 @@ function jobOf(sheet: SheetEntry, { gun, shop, materials, stages, plans, after }
 				plan,
 				(after.get(plan.draft.id) ?? []).map(({ value }) => value),
 				gun,
+				sides,
 			),
 	);
 	return jobSchema.parse({

@@ -93,9 +93,25 @@ function breathingNotes({ id, isocyanate, breathing }: Material): string[] {
 	];
 }
 
+/** Parts of which two faces lie flat, and no word says whether they are turned over between them. */
+function turningNotes({ faces, parts }: Job): string[] {
+	const names = parts
+		.map(({ name }) => name)
+		.filter(name => faces.some(face => face.part === name && face.turned === 'taken'));
+	const [first] = names;
+	if (first === undefined) return [];
+	const its = faces
+		.filter(({ part, attitude }) => part === first && attitude === 'flat')
+		.map(({ name }) => name);
+	const more = names.length > 1 ? ` (and ${names.length - 1} more)` : '';
+	return [
+		`part ${first}${more}: ${its.join(' and ')} lie flat, so one side gets its coats, is turned over when dry to handle, and the other follows; write "turned over: yes" or "turned over: no" under each of them`,
+	];
+}
+
 /**
  * What a sheet says that is no mistake and yet worth a second look: a gun set for another film, a face whose fan lays a
- * film that runs, shop air outside a material's limits, no breathing gear named, a material that no stage sprays.
+ * film that runs, shop air outside a material's limits, no breathing gear named, a part with two sides that lie flat, a material that no stage sprays.
  */
 export function notesOf(job: Job, units: UnitSystem): string[] {
 	const sprayed = new Set(job.stages.flatMap(stage => (stage.kind === 'coats' ? [stage.material] : [])));
@@ -105,6 +121,7 @@ export function notesOf(job: Job, units: UnitSystem): string[] {
 		...materials.filter(({ id }) => sprayed.has(id)).flatMap(material => airNotes(job, material, units)),
 		...materials.filter(({ id }) => sprayed.has(id)).flatMap(material => standingNotes(job, material, units)),
 		...materials.filter(({ id }) => sprayed.has(id)).flatMap(breathingNotes),
+		...turningNotes(job),
 		...filmNotes(job, units),
 		...sagNotes(job, units),
 	];

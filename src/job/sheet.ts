@@ -200,6 +200,7 @@ const stageShape = {
 	tack: done,
 	mask: done,
 	unmask: done,
+	'turn over': done,
 	'leave out': leaveOut,
 };
 export type StageEntry = Entry<typeof stageShape>;
@@ -231,6 +232,7 @@ const faceShape = {
 	face: must(placed(value(key))),
 	attitude: must(value(word({ upright: 'upright', flat: 'flat', underside: 'underside' }))),
 	'near edge': may(value(name)),
+	'turned over': may(value(yesOrNo)),
 	stroke: must(value(stroke)),
 	crosswise: may(list(placed(value(wholeNumber(1, 99))))),
 	tilt: may(value(tilt), 0 as const),

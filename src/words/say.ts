@@ -45,4 +45,5 @@ export const prepWord: Record<string, string> = {
 	tack: 'tacked',
 	mask: 'masked',
 	unmask: 'unmasked',
+	'turn over': 'turned over',
 };

@@ -53,9 +53,16 @@ function dustGear(moment: Moment, face: string): string {
 	return `Dust protection on${gear ? `: ${inert(gear)}` : ''}. Film not fully cured is still a hazard.`;
 }
 
+/** Touching a coat: as its data sheet words it. Lifting: HSE INDG143, 25 kg at best, less at arm's length; from memory. */
+const turning: readonly string[] = [
+	'Dry to handle, by its data sheet? Hold it where no coat is.',
+	'Over 20 kg: two people, or a hoist.',
+];
+
 /** What is said at a step of preparation of a face. */
 export function atPrep(moment: Moment, step: string, face: string): string[] {
 	if (step === 'wipe') return [...wiping];
+	if (step === 'turn over') return [...turning];
 	if (!abrades(step)) return [];
 	return [dustGear(moment, face), ...(isFirstSanding(moment) ? [oldPaint] : [])];
 }

@@ -41,7 +41,9 @@ export function prepPrompt(moment: Moment, step: PrepStep): Prompt {
 	const parts = [...new Set(faces.map(face => faceOf(moment, face).part))];
 	const [first = ''] = faces;
 	const many = `${parts.length} parts`;
-	const topic = faces.length === 1 ? faceName(first) : parts.length === 1 ? (parts[0] ?? '') : many;
+	const isOfPart = prep === 'turn over';
+	const topic =
+		parts.length > 1 ? many : faces.length === 1 && !isOfPart ? faceName(first) : (parts[0] ?? '');
 	const did = (prepWord[prep] ?? prep).toUpperCase();
 	const why = () =>
 		reasonPrompt(
@@ -68,7 +70,7 @@ export function prepPrompt(moment: Moment, step: PrepStep): Prompt {
 		ask: 'item',
 		say: about(
 			topic,
-			`${prep}${grit ? ` with ${grit} grit` : ''}${faces.length === 1 ? '' : `, ${faces.length} faces`}.`,
+			`${prep}${grit ? ` with ${grit} grit` : ''}${isOfPart || faces.length === 1 ? '' : `, ${faces.length} faces`}.`,
 		),
 		lines:
 			cautions.length > 1 || parts.length === 1 || named.length > mostNamed ? cautions : [...cautions, named],

@@ -92,6 +92,24 @@ function goOnFrom(moment: Moment, face: string): string | null {
 		: `Go on one stroke back, from stroke ${lastStroke - 1}. Not from the start.`;
 }
 
+/** A face that the sheet puts before this one, and that has not got this coat: why it is not waited for. */
+function notWaitedFor(moment: Moment, faces: readonly string[]): string | null {
+	for (const face of faces) {
+		const before = faceOf(moment, face).after.find(
+			one =>
+				!faces.includes(one) &&
+				nextCoat(moment, one).stage === nextCoat(moment, face).stage &&
+				laidOn(moment, one) < Math.min(laidOn(moment, face) + 1, faceOf(moment, one).coats.length),
+		);
+		if (before === undefined) continue;
+		const state = faceState(moment, before);
+		const why =
+			state.matches('aside') || state.matches('beside') ? 'it is set aside' : 'it cannot go on for hours';
+		return about(`Before ${shortFace(before)}`, `${why}.`);
+	}
+	return null;
+}
+
 /** How long the face takes: by the sheet, or from START to FINISHED as is usual in this shop. */
 const timeWords = (moment: Moment, face: string): string => {
 	const isUsual = isTimed(moment.state.book.opened, nextCoat(moment, face).material);
@@ -114,6 +132,7 @@ export function readyPrompt(moment: Moment, face: string, armed = false): Prompt
 	const edge = windowEdge(moment, face);
 	const lines = [
 		goOnFrom(moment, face),
+		notWaitedFor(moment, faces),
 		...wordsFor(layFor(moment, face)),
 		`Stroke ${coat.stroke.replaceAll('-', ' ')}, ${coat.kind} coat, ${timeWords(moment, face)}.`,
 		edge && edge.due - moment.now.wall <= near_ms

@@ -1,0 +1,116 @@
+import type { Source } from './document.ts';
+import type { FaceDraft } from './faces.ts';
+import { brief } from './inert.ts';
+import type { StageRead } from './stages.ts';
+
+/**
+ * A part that lies flat is sprayed on one side with all coats of a stage, turned over, and sprayed on the other: nobody
+ * picks it up by a wet face.
+ */
+
+/** The faces that are reached once their part is turned over; *taken*: the sheet does not say so, but two of it lie flat. */
+export type OtherSides = ReadonlyMap<string, 'said' | 'taken'>;
+
+const waitsFor = (face: FaceDraft, other: FaceDraft): boolean =>
+	face.after.some(({ value }) => value === other.name || value === other.id);
+
+/** As the faces of one part say; of two that lie flat the second, and with it what need not go before the first. */
+function otherSideOf(faces: readonly FaceDraft[]): [string, 'said' | 'taken'][] {
+	if (faces.some(({ entry }) => entry.has('turned over')))
+		return faces.flatMap(({ id, entry }) => (entry.values['turned over'] ? [[id, 'said']] : []));
+	const flat = faces.filter(({ entry }) => entry.values.attitude === 'flat');
+	if (flat.length < 2) return [];
+	const first = flat.find(face => !flat.some(other => waitsFor(face, other))) ?? flat[0];
+	return faces.flatMap(face =>
+		face === first || (first && waitsFor(first, face)) ? [] : [[face.id, 'taken']],
+	);
+}
+
+/** The other side of every part that has one. */
+export const otherSides = (faces: readonly FaceDraft[]): OtherSides =>
+	new Map(
+		[...new Set(faces.map(({ part }) => part))].flatMap(part =>
+			otherSideOf(faces.filter(face => face.part === part)),
+		),
+	);
+
+/** Those and every face that goes after one of them. */
+function withFollowers(
+	sides: OtherSides,
+	after: ReadonlyMap<string, readonly { value: string }[]>,
+): Set<string> {
+	const late = new Set(sides.keys());
+	for (let before = -1; before !== late.size; ) {
+		before = late.size;
+		for (const [face, its] of after) if (its.some(({ value }) => late.has(value))) late.add(face);
+	}
+	return late;
+}
+
+type Sheet = {
+	faces: readonly FaceDraft[];
+	sides: OtherSides;
+	/** `after` of every face, as ids. */
+	after: ReadonlyMap<string, readonly { value: string; at: number }[]>;
+};
+
+const leaving = (read: StageRead, faces: readonly string[]): StageRead => ({
+	...read,
+	leftOut: new Set([...read.leftOut, ...faces]),
+});
+
+const wipes = ({ stage }: StageRead): boolean =>
+	stage?.kind === 'prep' && (stage.step === 'wipe' || stage.step === 'tack');
+
+/** A face that lies on the first side, and waits for one that is reached by turning its part over. */
+function checkSides(source: Source, late: ReadonlySet<string>, { faces, sides, after }: Sheet): void {
+	for (const { id, part, entry } of faces) {
+		const isFirst = entry.values.attitude === 'flat' && !sides.has(id);
+		if (!isFirst || !late.has(id) || !faces.some(face => face.part === part && sides.get(face.id) === 'said'))
+			continue;
+		const [waits] = (after.get(id) ?? []).filter(({ value }) => late.has(value));
+		source.fail(
+			waits?.at ?? entry.at,
+			`${entry.name}, after: ${brief(waits?.value ?? '')} is reached once the part is turned over, and this face before; take it out`,
+		);
+	}
+}
+
+/**
+ * The stages of a sheet with every spray stage that reaches both sides of a part in two: one side of all parts, the
+ * turning, the other. The wiping and tacking just before it is done on each side in its turn.
+ */
+export function turnedOver(
+	source: Source,
+	reads: readonly StageRead[],
+	{ faces, sides, after }: Sheet,
+): StageRead[] {
+	const ids = faces.map(({ id }) => id);
+	const partOf = new Map(faces.map(({ id, part }) => [id, part]));
+	const late = withFollowers(sides, after);
+	checkSides(source, late, { faces, sides, after });
+	const stages: StageRead[] = [];
+	for (const read of reads) {
+		const here = ids.filter(id => !read.leftOut.has(id));
+		const firstSides = new Set(here.filter(id => !late.has(id)).map(id => partOf.get(id)));
+		const turned = here.filter(id => sides.has(id) && firstSides.has(partOf.get(id)));
+		if (read.stage?.kind !== 'coats' || turned.length === 0) {
+			stages.push(read);
+			continue;
+		}
+		const others = here.filter(id => late.has(id));
+		const now = here.filter(id => !late.has(id));
+		const wiped = stages.splice(stages.findLastIndex(one => !wipes(one)) + 1);
+		const turning: StageRead = {
+			at: read.at,
+			stage: { kind: 'prep', name: 'turn over', step: 'turn over', grit: null },
+			leftOut: new Set(ids.filter(id => !turned.includes(id))),
+		};
+		stages.push(
+			...[...wiped, read].map(one => leaving(one, others)),
+			turning,
+			...[...wiped, read].map(one => leaving(one, now)),
+		);
+	}
+	return stages;
+}

@@ -1,0 +1,105 @@
+import { expect, test } from 'vitest';
+import { loadLists } from '../../src/job/lists.ts';
+import { parseJob } from '../../src/job/load.ts';
+import { notesOf } from '../../src/job/notes.ts';
+import { altered } from '../job/altered.ts';
+import { rehearsed } from './rehearsed.ts';
+
+/** A part that lies flat and is sprayed on both sides: one side of all parts, the turning, the other side. */
+
+const sheet = 'checklists/example/coffee-cart.yaml';
+const part = 'counter lid';
+const under = `${part}/underside`;
+
+/** The lid of the example with an underside that lies flat as its top does, and what each says of turning. */
+const twoSided = (first = '', second = '') =>
+	altered(
+		`  - part: ${part}\n    place: 2\n    faces:\n`,
+		`  - part: ${part}\n    place: 2\n    faces:\n      - face: underside\n        attitude: flat\n        near edge: hinge edge\n${first}        stroke: to and fro\n        size: 36 in x 24 in\n`,
+	).replace('      - face: top\n', `      - face: top\n${second}`);
+
+async function played(text: string) {
+	const loaded = parseJob(text, sheet);
+	const lists = loaded.ok ? await loadLists(loaded.job, sheet) : loaded;
+	if (!loaded.ok || !lists.ok) throw new Error('the altered example does not load');
+	const asked: string[] = [];
+	const day = rehearsed({ job: loaded.job, lists: lists.lists, watch: line => asked.push(line.state) });
+	return { job: loaded.job, day, asked };
+}
+
+test('two faces of a part lie flat: one side of all parts has its coats, then the part is turned, then the other', async () => {
+	const { job, day } = await played(twoSided());
+	day.until(line => line.state.startsWith('prep.turn over'));
+	const [first, other] = [job.faces.filter(face => !face.turned), job.faces.filter(face => face.turned)];
+	expect(other.map(({ id }) => id)).toEqual([`${part}/edges`, `${part}/top`]);
+	const laid = () => day.ofType('face.ended').map(({ face, coat }) => `${face} ${coat}`);
+	const both = (faces: readonly { id: string }[]) => faces.flatMap(({ id }) => [`${id} 1`, `${id} 2`]);
+	expect(new Set(laid())).toEqual(new Set(both(first)));
+	expect(day.line().say).toBe('Counter lid: turn over.');
+	expect(day.line().lines.join(' ')).toMatch(/dry to handle.*data sheet/i);
+	day.toEnd();
+	expect(new Set(laid())).toEqual(new Set(both(job.faces)));
+	expect(
+		day
+			.ofType('stage.done')
+			.filter(({ stage }) => stage === 'turn over')
+			.map(({ face }) => face),
+	).toEqual(other.map(({ id }) => id));
+	expect(day.findings()).toEqual([]);
+});
+
+test('while a coat is wet no part is turned over', async () => {
+	const { day, asked } = await played(twoSided());
+	day.until(line => line.state.startsWith('prep.turn over'));
+	const last = day.ofType('face.ended').at(-1);
+	const flash_ms = 30 * 60_000;
+	expect(Date.parse(day.line().at) - Date.parse(last?.at ?? '')).toBeGreaterThanOrEqual(flash_ms);
+	expect(asked.lastIndexOf('spraying')).toBeLessThan(asked.indexOf('wait', asked.lastIndexOf('spraying')));
+});
+
+test('what is turned is wiped and tacked after the turning, the first side before it', async () => {
+	const { day } = await played(twoSided());
+	day.toEnd();
+	const did = (face: string) =>
+		day
+			.ofType('stage.done')
+			.filter(one => one.face === face)
+			.map(({ stage }) => stage);
+	expect(did(under)).toEqual(['wipe', 'tack']);
+	expect(did(`${part}/top`)).toEqual(['turn over', 'wipe', 'tack']);
+});
+
+test('what is sanded before the stage is sanded on both sides before the first is sprayed', async () => {
+	const { day } = await played(
+		twoSided().replace('stages:\n  - wipe\n', 'stages:\n  - sand: 240 grit\n  - wipe\n'),
+	);
+	day.toState('spraying');
+	const sanded = day
+		.ofType('stage.done')
+		.filter(({ stage }) => stage === 'sand')
+		.map(({ face }) => face);
+	expect(sanded).toContain(`${part}/top`);
+});
+
+test('a sheet says which faces are reached by turning, or that none is', async () => {
+	const said = parseJob(twoSided('        turned over: yes\n', '        turned over: no\n'), sheet);
+	const none = parseJob(twoSided('        turned over: no\n', '        turned over: no\n'), sheet);
+	const unsaid = parseJob(twoSided(), sheet);
+	if (!said.ok || !none.ok || !unsaid.ok) throw new Error('a sheet that says it does not load');
+	expect(said.job.faces.filter(face => face.turned).map(({ id }) => id)).toEqual([under]);
+	const turns = (job: typeof said.job) =>
+		job.stages.filter(stage => stage.kind === 'prep' && stage.step === 'turn over').length;
+	expect([said, none, unsaid].map(({ job }) => turns(job))).toEqual([2, 0, 2]);
+	const notes = (job: typeof said.job) => notesOf(job, 'us').filter(note => /lie flat/.test(note));
+	expect(notes(unsaid.job)).toEqual([
+		expect.stringContaining('part counter lid: underside and top lie flat'),
+	]);
+	expect([...notes(said.job), ...notes(none.job)]).toEqual([]);
+});
+
+test('a face that is to be sprayed after one on the other side cannot lie on the first', () => {
+	const wrong = parseJob(twoSided('        after: [top]\n', '        turned over: yes\n'), sheet);
+	expect(wrong.ok ? [] : wrong.errors.map(({ says }) => says)).toEqual([
+		expect.stringMatching(/underside, after: counter lid\/top is reached once the part is turned over/),
+	]);
+});
