@@ -312,7 +312,10 @@ export const dayMachine = setup({
 					actions: ['stepBatch', 'stepGun', 'fillCup'],
 				},
 				'cup.emptied': { target: 'bench', actions: ['stepGun', 'emptyCup'] },
-				'reading.taken': { guard: 'isTouch', actions: 'stepFaces' },
+				'reading.taken': [
+					{ guard: 'isTouch', actions: 'stepFaces' },
+					{ guard: 'isAccount', actions: 'keep' },
+				],
 				'part.setAside': { guard: and(['facesMove', 'noneIsStranded']), actions: 'stepFaces' },
 				'rework.done': { guard: 'isNextOfLine', actions: 'stepFaces' },
 				'override.given': { guard: 'facesMove', actions: 'stepFaces' },

@@ -9,9 +9,9 @@ type WindowContext = {
 	reasons: readonly Window[];
 };
 
-/** The window that a reason is given for, as it stands on the screen. */
+/** The window that a reason is given for, as it stands on the screen; no other reason names one. */
 const reasonIn = (event: DayEvent): Window | null =>
-	event.type === 'override.given' && event.rule === 'window' ? (event.window ?? null) : null;
+	event.type === 'override.given' ? (event.window ?? null) : null;
 
 /** The windows that ask for work, by the step that does it. */
 const askedBy: { readonly [step: string]: Window } = { scuff: 'scuff', sand: 'sand' };

@@ -7,9 +7,10 @@ import { closedPrompt, finishPrompt } from './asks/finishing.ts';
 import { holdPrompt } from './asks/holding.ts';
 import { mixingPrompt } from './asks/mixing.ts';
 import { prepPrompt, touchPrompt } from './asks/preparing.ts';
-import { readyPrompt } from './asks/ready.ts';
+import { readyPrompt, startOf } from './asks/ready.ts';
 import { oneMorePrompt, reworkPrompt } from './asks/rework.ts';
 import { sprayingPrompt } from './asks/spraying.ts';
+import { strayPrompt } from './asks/stray.ts';
 import { waitPrompt } from './asks/waiting.ts';
 import { whyAsked, worded } from './asks/worded.ts';
 import { activityOf, type Moment } from './moment.ts';
@@ -46,6 +47,11 @@ function stepPrompt(moment: Moment, step: Step): Prompt {
 			return accountPrompt(moment, step.faces);
 		case 'one-go':
 			return oneGoPrompt(moment);
+		case 'stray':
+			return strayPrompt(
+				moment,
+				step.face === null ? null : { face: step.face, begin: startOf(moment, step.face) },
+			);
 		case 'air':
 			return airPrompt(moment);
 		case 'edge':

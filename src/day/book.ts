@@ -126,6 +126,8 @@ export type Book = {
 	overrides: (DayRecord & EventOf<'override.given'>)[];
 	faults: (EventOf<'fault.seen'> & { at: Instant })[];
 	triggerOff: Instant | null;
+	/** Pulls of the trigger that belong to no pass and no check, until it is told what they were; `on`: since when it is pulled. */
+	stray: { pulled_s: number; on: Instant | null } | null;
 	/** Batches given up by the last records, and something of them in a pot. */
 	thrown: readonly EventOf<'batch.discarded'>[];
 	stretch: readonly string[];
@@ -207,6 +209,7 @@ export function openBook(record: DayRecord & Opened): Book {
 		overrides: [],
 		faults: [],
 		triggerOff: null,
+		stray: null,
 		thrown: [],
 		stretch: [],
 		late: null,

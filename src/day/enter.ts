@@ -93,7 +93,8 @@ function noteReading(book: Book, record: DayRecord & EventOf<'reading.taken'>, a
 				: book.gun;
 	const tabWet = record.feature !== 'touch' ? book.tabWet : record.matched ? null : at;
 	const lastCard = record.card?.tall ?? book.lastCard;
-	const read = { ...book, attempts, check, gun, tabWet, lastCard };
+	const stray = record.feature === 'last-face' && record.face === null ? null : book.stray;
+	const read = { ...book, attempts, check, gun, tabWet, lastCard, stray };
 	return record.feature === 'set-up' && record.face ? foundSoft(read, record.face, at) : read;
 }
 
@@ -134,6 +135,16 @@ function seenLast(record: EventOf<'break.began'>, at: Instant, first: Instant): 
 	if (record.since === undefined) return at;
 	const wall = Date.parse(record.since);
 	return wall <= at.wall ? { ...at, wall } : first;
+}
+
+/** Where a pull is a pass, or the burst that a check asks for, or flushes the gun once the day is over. */
+const pullsBelong: readonly string[] = ['spraying', 'check', 'closed'];
+
+/** The same of a pull that belongs to no pass: paint may be where no record has it. */
+function strayed({ stray }: Book, on: boolean, at: Instant, activity: string): Book['stray'] {
+	if (on) return pullsBelong.includes(activity) ? stray : { pulled_s: stray?.pulled_s ?? 0, on: at };
+	if (!stray?.on) return stray;
+	return { pulled_s: stray.pulled_s + (at.wall - stray.on.wall) / 1000, on: null };
 }
 
 /** One word of the trigger line, entered to every pass under way. */
@@ -292,6 +303,7 @@ function note(book: Book, record: DayRecord, at: Instant, from: string): Book {
 				sprayedIn: true,
 				stretch: [...book.stretch.filter(id => id !== record.face), record.face],
 				triggerOff: null,
+				stray: null,
 			};
 		case 'face.ended':
 			return endFace(book, record, at);
@@ -380,9 +392,9 @@ function note(book: Book, record: DayRecord, at: Instant, from: string): Book {
 		case 'fault.seen':
 			return { ...book, faults: [...book.faults, { ...record, at }] };
 		case 'trigger.off':
-			return { ...pulled(book, false, at), triggerOff: at };
+			return { ...pulled(book, false, at), triggerOff: at, stray: strayed(book, false, at, from) };
 		case 'trigger.on':
-			return { ...pulled(book, true, at), triggerOff: null };
+			return { ...pulled(book, true, at), triggerOff: null, stray: strayed(book, true, at, from) };
 		default:
 			record satisfies RecordOf<Unentered>;
 			return book;

@@ -20,6 +20,7 @@ import { clearOfWet, mayNow, mustWait, type Work, workableAt, workOn } from './w
 export type Step =
 	| { kind: 'account'; faces: string[] }
 	| { kind: 'one-go' }
+	| { kind: 'stray'; face: string | null }
 	| { kind: 'list'; list: 'before-spraying' | 'clean-up' }
 	| { kind: 'air' }
 	| { kind: 'edge'; face: string }
@@ -203,8 +204,20 @@ function seamIn(moment: Moment, faces: readonly Candidate[]): Step | null {
 	return left ? { kind: 'edge', face: left.face } : null;
 }
 
-/** What comes next at the bench, or with the gun known: what puts right the first thing that stands before a face. */
+/** So short a pull lays nothing worth a question, s. */
+const leastPull_s = 1;
+
+/** What comes next at the bench, or with the gun known. A pull that belongs to no pass is told before anything rests on it. */
 export function nextStep(moment: Moment): Step {
+	const step = stepOf(moment);
+	const { stray } = moment.state.book;
+	if (!stray || stray.on || stray.pulled_s < leastPull_s || step.kind === 'account' || step.kind === 'one-go')
+		return step;
+	return { kind: 'stray', face: step.kind === 'ready' ? step.face : null };
+}
+
+/** What puts right the first thing that stands before a face. */
+function stepOf(moment: Moment): Step {
 	const { late, listsDone } = contextOf(moment);
 	const broken = facesIn(moment, 'broken');
 	if (broken.length > 0) return { kind: 'account', faces: broken };

@@ -59,7 +59,8 @@ function stretchFrom(moment: Moment, first: string): string[] {
 	return [first, ...(end < 0 ? following : following.slice(0, end))];
 }
 
-const started = (moment: Moment, face: string): DayEvent => {
+/** The record that begins a pass on a face. */
+export const startOf = (moment: Moment, face: string): DayEvent => {
 	const { book } = moment.state;
 	const facts = factsForFace(moment, face);
 	return {
@@ -156,7 +157,7 @@ export function readyPrompt(moment: Moment, face: string, armed = false): Prompt
 		options: armed
 			? [
 					{
-						...option('start', 'AND START', ...faces.map(one => started(moment, one))),
+						...option('start', 'AND START', ...faces.map(one => startOf(moment, one))),
 						at: 'bottomRight',
 					},
 				]
