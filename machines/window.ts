@@ -16,12 +16,12 @@ const reasonIn = (event: DayEvent): Window | null =>
 /** The windows that ask for work, by the step that does it. */
 const askedBy: { readonly [step: string]: Window } = { scuff: 'scuff', sand: 'sand' };
 
-/** Work that was left out with a reason: no window asks for it again. */
+/** Work that was left out with a reason: no window asks for it again. No other reason names a step. */
 const leftOutIn = (event: DayEvent): Window | null =>
-	event.type === 'override.given' && event.rule === 'prep' ? (askedBy[event.step ?? ''] ?? null) : null;
+	event.type === 'override.given' ? (askedBy[event.step ?? ''] ?? null) : null;
 
 const withOne = (windows: readonly Window[], window: Window | null): readonly Window[] =>
-	window === null || windows.includes(window) ? windows : [...windows, window].sort();
+	[...new Set(window === null ? windows : [...windows, window])].sort();
 
 const toward = (event: DayEvent) => (event.type === 'window.moved' ? event.to : null);
 

@@ -64,7 +64,7 @@ const instructionWords: Record<string, (to: string, unit: string) => string> = {
 	'set-fan': (to, unit) => `FAN ${to} ${unit}`,
 	'turn-regulator': to => `REGULATOR ${to}`,
 	'turn-pattern-knob': to => `KNOB ${to}`,
-	'lay-gun': to => `GUN OVER ${to}`,
+	'lay-gun': to => (to === 'upright' ? 'GUN UPRIGHT' : `GUN OVER ${to}`),
 	'change-cup': to => `CUP ${to}`,
 	'put-back': to => `PUT BACK ${to}`,
 	'put-on': to => plainCode(to),

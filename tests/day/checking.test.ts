@@ -159,6 +159,17 @@ test('a gun that is laid over is told to be in the set screen and where its patt
 	expect(rehearsed().toState('gunCheck.pattern').lines.join(' ')).not.toMatch(/lay/i);
 });
 
+test('the first face after one that the gun was laid over for is told to be sprayed with the gun upright, once', () => {
+	const day = leaning();
+	day.until(({ state }) => state === 'spraying');
+	const told: string[] = [];
+	for (let ready = 0; ready < 2; ready++) {
+		day.until(({ state, face }) => state === 'ready' && !told.includes(face ?? ''));
+		told.push(day.line().face ?? '', ...day.line().lines.filter(line => /upright again/.test(line)));
+	}
+	expect(told).toEqual(['left door/flat', 'Hold the gun upright again.', 'right door/flat']);
+});
+
 test('a gun held straight where it is to be laid over: the wrist is put right before the cap is turned', () => {
 	const day = leaning();
 	day.toState('gunCheck.pattern');

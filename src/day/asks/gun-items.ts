@@ -1,4 +1,14 @@
-import { contextOf, faceOf, laidOn, type Moment, ruleOf, settingsOf, unitsOf } from '../moment.ts';
+import {
+	contextOf,
+	faceBook,
+	faceOf,
+	laidOn,
+	lastSprayed,
+	type Moment,
+	ruleOf,
+	settingsOf,
+	unitsOf,
+} from '../moment.ts';
 import type { DayEvent, EventOf, ReadingFeature } from '../records.ts';
 import { secondFeatures } from '../second-features.ts';
 import type { Instruction } from '../view.ts';
@@ -86,7 +96,7 @@ const instructionWords: Record<string, (to: string | number, unit?: string) => s
 	'open-pattern-knob': () => 'Pattern knob: open it.',
 	'turn-pattern-knob': to => `Pattern knob: turn it ${to === 'open' ? 'open' : 'in'} a little.`,
 	'turn-regulator': to => `Regulator: turn it ${to}, trigger pulled.`,
-	'lay-gun': to => `Lay the gun over to the ${to}.`,
+	'lay-gun': to => (to === 'upright' ? 'Hold the gun upright again.' : `Lay the gun over to the ${to}.`),
 	'clean-cap': () => 'Air off, line bled: clean the cap and its holes.',
 	'less-air': () => 'Heavy ends: a little less air, or more paint.',
 	'more-air': () => 'Heavy middle: a little more air, or thinner paint.',
@@ -95,10 +105,21 @@ const instructionWords: Record<string, (to: string | number, unit?: string) => s
 	'put-on': () => 'Breathing gear: put on supplied air, and stay out.',
 };
 
-/** How the wrist holds the gun for a face, where it is not upright. */
+/** How far over the wrist held the gun last, in degrees: for the pass since the check, else for the check. */
+function heldLast(moment: Moment): number {
+	const { checked } = moment.state.book;
+	const last = lastSprayed(moment);
+	const ended = last && faceBook(moment, last.face).laid.at(-1)?.ended.wall;
+	return last && (ended ?? 0) >= (checked?.at.wall ?? 0)
+		? faceOf(moment, last.face).tilt
+		: (checked?.tilt ?? 0);
+}
+
+/** How the wrist holds the gun for a face, where that is not upright or not as it was. */
 export function layFor(moment: Moment, face: string): Instruction[] {
 	const { tilt } = faceOf(moment, face);
-	return tilt === 0 ? [] : [{ code: 'lay-gun', to: tilt > 0 ? 'left' : 'right' }];
+	if (tilt !== 0) return [{ code: 'lay-gun', to: tilt > 0 ? 'left' : 'right' }];
+	return heldLast(moment) === 0 ? [] : [{ code: 'lay-gun', to: 'upright' }];
 }
 
 export const wordsFor = (instructions: readonly Instruction[]) =>
