@@ -15,6 +15,7 @@ import { facesMarked, overridesSound } from './marks.ts';
 import { readNotes } from './notes.ts';
 import { partsGiven } from './parts.ts';
 import { readingsPass } from './readings.ts';
+import { silenceBreaks } from './silence.ts';
 import { stepsInPlace } from './steps.ts';
 import { checksTied, tied } from './ties.ts';
 import { waited, windowsOpen } from './windows.ts';
@@ -51,6 +52,7 @@ const rules: Rule[] = [
 	asTold,
 	tied,
 	checksTied,
+	silenceBreaks,
 ];
 
 /** What one rule finds; a day that a rule cannot read does not pass it. */
@@ -69,7 +71,7 @@ function applied(rule: Rule, day: Day): Finding[] {
 }
 
 /**
- * What a day file shows that the guard forbids, by the file alone: the properties 1–4, 6, 8, 11, 13–17, 22 and
+ * What a day file shows that the guard forbids, by the file alone: the properties 1–4, 6, 8, 11, 13–17, 19, 22 and
  * the shape of the file. A write that was never finished is left out.
  * @param bytes the day file
  * @param before earlier day files of the same job, oldest first, against which its opening is held
