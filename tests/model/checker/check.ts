@@ -3,6 +3,7 @@ import { checkYoung, gunKnown, numbered, settled } from './checks.ts';
 import { asTold, coatsAsked, counted } from './counts.ts';
 import { cupSound } from './cup.ts';
 import { type Day, dayOf } from './day.ts';
+import { dustKeptOff } from './dust.ts';
 import { agrees, type Earlier, earlierOf } from './earlier.ts';
 import { checkAgrees, fanAcross } from './fan.ts';
 import { type Finding, finding } from './finding.ts';
@@ -53,6 +54,7 @@ const rules: Rule[] = [
 	tied,
 	checksTied,
 	silenceBreaks,
+	dustKeptOff,
 ];
 
 /** What one rule finds; a day that a rule cannot read does not pass it. */
