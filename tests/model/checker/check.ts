@@ -4,9 +4,10 @@ import { asTold, coatsAsked, counted } from './counts.ts';
 import { cupSound } from './cup.ts';
 import { type Day, dayOf } from './day.ts';
 import { dustKeptOff } from './dust.ts';
-import { agrees, type Earlier, earlierOf } from './earlier.ts';
+import { agrees, type Earlier, earlierOf, workAgrees } from './earlier.ts';
 import { checkAgrees, fanAcross } from './fan.ts';
 import { type Finding, finding } from './finding.ts';
+import { finishingDone } from './finishing.ts';
 import { endedAfterBegun, inOrder, paired, sharesInTurn } from './form.ts';
 import { noShortCut, reopenedInHold } from './holds.ts';
 import { gunItemsClosed, listDone, suppliedAir } from './items.ts';
@@ -38,6 +39,7 @@ const rules: Rule[] = [
 	windowsOpen,
 	waited,
 	stepsInPlace,
+	finishingDone,
 	noShortCut,
 	reopenedInHold,
 	gunItemsClosed,
@@ -88,7 +90,7 @@ export function checkDayFile(bytes: Uint8Array, before: Uint8Array[] = []): Find
 	const found = [
 		...rules.flatMap(rule => applied(rule, day)),
 		...applied(one => lettered(one, earlier.letters), day),
-		...(before.length > 0 ? applied(one => agrees(one, earlier), day) : []),
+		...(before.length > 0 ? applied(one => [...agrees(one, earlier), ...workAgrees(one, earlier)], day) : []),
 	];
 	return [...damage, ...malformed, ...found].sort((a, b) => a.line - b.line);
 }
