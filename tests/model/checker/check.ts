@@ -1,4 +1,5 @@
 import { airWithin } from './air.ts';
+import { lineKeptToItself, noMoreOnSound, reasonsKeyed, windowsMoveAlone } from './beside.ts';
 import { checkYoung, gunKnown, numbered, settled } from './checks.ts';
 import { asTold, coatsAsked, counted } from './counts.ts';
 import { cupSound } from './cup.ts';
@@ -53,6 +54,10 @@ const rules: Rule[] = [
 	counted,
 	coatsAsked,
 	asTold,
+	noMoreOnSound,
+	lineKeptToItself,
+	reasonsKeyed,
+	windowsMoveAlone,
 	tied,
 	checksTied,
 	silenceBreaks,
