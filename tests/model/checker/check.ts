@@ -14,6 +14,7 @@ import { noShortCut, reopenedInHold } from './holds.ts';
 import { gunItemsClosed, listDone, suppliedAir } from './items.ts';
 import { lettered } from './letters.ts';
 import { readLines } from './lines.ts';
+import { batchesLive } from './lives.ts';
 import { facesMarked, overridesSound } from './marks.ts';
 import { readNotes } from './notes.ts';
 import { partsGiven } from './parts.ts';
@@ -51,6 +52,7 @@ const rules: Rule[] = [
 	facesMarked,
 	cupSound,
 	partsGiven,
+	batchesLive,
 	counted,
 	coatsAsked,
 	asTold,
