@@ -28,13 +28,13 @@ export function tooSoon({ wait }: Progress, at: Moment, early_ms: number, what: 
 		: [];
 }
 
-/** The list begins anew behind the line of a face with a fault, which has done of it what comes first. */
-function reworked({ list, wrong }: Progress): Progress {
+/** The list begins anew behind the line of a face with a fault, which has done of it what comes first; what was told before is past. */
+function reworked({ list }: Progress): Progress {
 	const left = ['sand', 'wipe', 'tack'].reduce(
 		(rest, step) => (rest[0]?.step === step ? rest.slice(1) : rest),
 		list,
 	);
-	return { list, left, wait: null, wrong };
+	return { list, left, wait: null, wrong: [] };
 }
 
 const behind = ({ step, then_h }: Listed, at: Moment | null): Wait | null =>
