@@ -1,20 +1,25 @@
 import { airWithin } from './air.ts';
+import { lineKeptToItself, noMoreOnSound, reasonsKeyed, windowsMoveAlone } from './beside.ts';
 import { checkYoung, gunKnown, numbered, settled } from './checks.ts';
 import { asTold, coatsAsked, counted } from './counts.ts';
 import { cupSound } from './cup.ts';
 import { type Day, dayOf } from './day.ts';
-import { agrees, type Earlier, earlierOf } from './earlier.ts';
+import { dustKeptOff } from './dust.ts';
+import { agrees, type Earlier, earlierOf, workAgrees } from './earlier.ts';
 import { checkAgrees, fanAcross } from './fan.ts';
 import { type Finding, finding } from './finding.ts';
+import { finishingDone } from './finishing.ts';
 import { endedAfterBegun, inOrder, paired, sharesInTurn } from './form.ts';
 import { noShortCut, reopenedInHold } from './holds.ts';
 import { gunItemsClosed, listDone, suppliedAir } from './items.ts';
 import { lettered } from './letters.ts';
 import { readLines } from './lines.ts';
+import { batchesLive } from './lives.ts';
 import { facesMarked, overridesSound } from './marks.ts';
 import { readNotes } from './notes.ts';
 import { partsGiven } from './parts.ts';
 import { readingsPass } from './readings.ts';
+import { silenceBreaks } from './silence.ts';
 import { stepsInPlace } from './steps.ts';
 import { checksTied, tied } from './ties.ts';
 import { waited, windowsOpen } from './windows.ts';
@@ -36,6 +41,7 @@ const rules: Rule[] = [
 	windowsOpen,
 	waited,
 	stepsInPlace,
+	finishingDone,
 	noShortCut,
 	reopenedInHold,
 	gunItemsClosed,
@@ -46,11 +52,18 @@ const rules: Rule[] = [
 	facesMarked,
 	cupSound,
 	partsGiven,
+	batchesLive,
 	counted,
 	coatsAsked,
 	asTold,
+	noMoreOnSound,
+	lineKeptToItself,
+	reasonsKeyed,
+	windowsMoveAlone,
 	tied,
 	checksTied,
+	silenceBreaks,
+	dustKeptOff,
 ];
 
 /** What one rule finds; a day that a rule cannot read does not pass it. */
@@ -69,7 +82,7 @@ function applied(rule: Rule, day: Day): Finding[] {
 }
 
 /**
- * What a day file shows that the guard forbids, by the file alone: the properties 1–4, 6, 8, 11, 13–17, 22 and
+ * What a day file shows that the guard forbids, by the file alone: the properties 1–4, 6, 8, 11, 13–17, 19, 22 and
  * the shape of the file. A write that was never finished is left out.
  * @param bytes the day file
  * @param before earlier day files of the same job, oldest first, against which its opening is held
@@ -84,7 +97,7 @@ export function checkDayFile(bytes: Uint8Array, before: Uint8Array[] = []): Find
 	const found = [
 		...rules.flatMap(rule => applied(rule, day)),
 		...applied(one => lettered(one, earlier.letters), day),
-		...(before.length > 0 ? applied(one => agrees(one, earlier), day) : []),
+		...(before.length > 0 ? applied(one => [...agrees(one, earlier), ...workAgrees(one, earlier)], day) : []),
 	];
 	return [...damage, ...malformed, ...found].sort((a, b) => a.line - b.line);
 }

@@ -15,6 +15,7 @@ export type Material = {
 	standing_min: number;
 	flash: { min_min: number; max_min: number | null; at_C: number; touch: string[] };
 	recoat: { under: string; rows: RecoatRow[] }[];
+	sandAfter?: { at_C: number; hours: number }[];
 	limits: {
 		air_C: [number, number];
 		surface_C?: [number, number];
@@ -23,14 +24,19 @@ export type Material = {
 	};
 	factorPer10C: number;
 };
+/** A step of the sheet, and the hours that it has the work wait behind it. */
+export type Step = { step: string; then_h?: number };
 export type PlannedCoat = {
 	stage: number;
 	material: string;
 	stroke: string;
-	prep: { step: string }[];
+	prep: Step[];
 	wait_h: number;
+	spray_s: number;
 };
-export type Face = { id: string; part: string; tilt: number; coats: PlannedCoat[] };
+/** What stands behind the last coat of a face. */
+export type Finishing = { wait_h: number; prep: Step[] };
+export type Face = { id: string; part: string; tilt: number; coats: PlannedCoat[]; finishing?: Finishing };
 export type Sheet = {
 	units?: string;
 	materials: Record<string, Material>;
@@ -51,7 +57,9 @@ export type History = {
 export type Limits = Record<
 	'settle_s' | 'checkAge_min' | 'airAge_h' | 'clockSlip_s' | 'readingTolerance' | 'margin_C',
 	number
->;
+> &
+	/** Those of silence; an older day says none. */
+	Partial<Record<'silence_min' | 'checkTakes_min' | 'listSilence_min', number>>;
 
 /** A day file, read: the records and what its first one carries. */
 export type Day = {

@@ -28,11 +28,20 @@ function reachOf(day: Day, given: NoteOf<'override.given'>): number {
 	return day.notes.slice(given.n + 1).find(renewed)?.n ?? day.notes.length;
 }
 
+/** Whether the face has been through the line of a face with a fault since: what a reason left out of its coat is done anew. */
+const isReworkedSince = (
+	day: Day,
+	{ n, face }: NoteOf<'override.given'>,
+	start: NoteOf<'face.started'>,
+): boolean =>
+	allOf(day.notes.slice(n, start.n), 'rework.done').some(note => note.face === face && note.step === 'clean');
+
 function governs(day: Day, given: NoteOf<'override.given'>, start: NoteOf<'face.started'>): boolean {
 	if (given.n > start.n) return false;
 	if (typeof given.batch === 'string') return start.cup.includes(given.batch);
 	if (given.rule === 'air' || given.face === null) if (start.n >= reachOf(day, given)) return false;
 	if (given.face === null) return true;
+	if (isReworkedSince(day, given, start)) return false;
 	return given.face === start.face && (given.coat === null || given.coat === start.coat);
 }
 

@@ -7,7 +7,7 @@ import type { Line, Raw } from './lines.ts';
  */
 const shapes = {
 	'day.opened': { v: 'number', sheet: 'any', lists: 'any', settings: 'any', cans: 'any', before: 'any' },
-	'day.closed': {},
+	'day.closed': { why: 'any' },
 	'day.planned': { faces: 'texts' },
 	'clock.set': {},
 	'air.read': { airC: 'number', humidity: 'number', surfaceC: 'number', spray: 'flag' },
@@ -79,7 +79,7 @@ const shapes = {
 		facts: 'any',
 	},
 	'stage.done': { face: 'text', stage: 'text', place: 'any' },
-	'fault.seen': { gun: 'any' },
+	'fault.seen': { gun: 'any', face: 'any' },
 	'part.setAside': { part: 'text', faces: 'texts', faulty: 'texts-or-none' },
 	'rework.done': { face: 'text', step: 'text' },
 	'film.read': {},

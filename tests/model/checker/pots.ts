@@ -75,11 +75,17 @@ export function hardenerFault(day: Day, material: Material, batch: string, n: nu
 	return cans[0] ?? wrongLevel(material, all, read);
 }
 
-/** Whether a batch of a material that must stand did not stand for that long after its last pour. */
+/** The last that was done to a pot before note `n`: something poured in, or read, or stirred. */
+const lastTouched = (day: Day, batch: string, n: number): Note | undefined =>
+	day.notes
+		.slice(0, n)
+		.findLast(note => is(note, 'batch.poured', 'batch.found', 'batch.stepped') && note.batch === batch);
+
+/** Whether a batch of a material that must stand did not stand for that long after it was last poured into or stirred. */
 export function standingFault(day: Day, material: Material, batch: string, n: number): string | null {
 	if (material.standing_min === 0) return null;
 	const stood = allOf(day.notes.slice(0, n), 'batch.stood').find(note => note.batch === batch);
-	const from = stood && pours(day, batch, stood.n).at(-1);
+	const from = stood && lastTouched(day, batch, stood.n);
 	if (!stood || !from) return 'it did not stand';
 	if (!pours(day, batch, stood.n).some(({ component }) => component === 'hardener'))
 		return 'it stood without hardener';

@@ -1,0 +1,75 @@
+import { lastLaid } from './coats.ts';
+import { type Day, elapsed, type Face } from './day.ts';
+import { dusty, wetAt } from './dust.ts';
+import { type Finding, finding } from './finding.ts';
+import { allOf, is, type Note } from './notes.ts';
+import { freshList, type Progress, struck, tooSoon } from './place.ts';
+import { slower } from './recoat.ts';
+import { toldEarlier, toldIn } from './told.ts';
+
+/** How far the work behind the last coat of a face is, told before note `n`; null where that coat is not on. */
+function finishingBy(day: Day, face: Face, n: number): Progress | null {
+	const laid = lastLaid(day, face.id, n);
+	if (!face.finishing || !laid || laid.coat < face.coats.length) return null;
+	const { wait_h, prep } = face.finishing;
+	const wait = wait_h > 0 ? { from: laid.at, hours: wait_h, behind: 'the last coat' } : null;
+	const told = [
+		...toldEarlier(day, face.id, laid),
+		...toldIn(
+			day,
+			face.id,
+			day.notes.slice(laid.n, n),
+			({ rule, face: of, reason }) => rule === 'prep' && of === face.id && reason.trim() !== '',
+		),
+	];
+	return told.reduce((now, one) => struck(now, one, () => false), freshList(prep, wait));
+}
+
+/** A face set aside, or half sprayed, gets more coats: its last work may wait. */
+const isOut = (day: Day, face: string, n: number): boolean => {
+	const note = day.notes
+		.slice(0, n)
+		.findLast(
+			one =>
+				(is(one, 'part.setAside') && one.faces.includes(face)) ||
+				(is(one, 'face.ended') && one.face === face && one.extent === 'all'),
+		);
+	return note === undefined ? day.before.faces[face]?.aside != null : is(note, 'part.setAside');
+};
+
+/** Whether a step cannot be asked for yet: beside a wet coat, or on one that is not hard enough to sand. */
+function isHeld(day: Day, face: Face, step: string, at: Note): boolean {
+	if (dusty.stage.includes(step) && wetAt(day, at).length > 0) return true;
+	const laid = lastLaid(day, face.id, at.n);
+	const paint = day.sheet.materials[laid?.material ?? ''];
+	if (step !== 'sand' || !laid || !paint) return false;
+	const hours = (paint.sandAfter ?? []).map(
+		one => one.hours * Math.max(1, slower(paint.factorPer10C, one.at_C, laid.surfaceC ?? one.at_C)),
+	);
+	return elapsed(laid.at, at).least < Math.max(0, ...hours) * 3_600_000;
+}
+
+function closedOver(day: Day, face: Face, closed: Note): Finding[] {
+	const progress = isOut(day, face.id, closed.n) ? null : finishingBy(day, face, closed.n);
+	const next = progress?.left[0];
+	if (!progress || !next || tooSoon(progress, closed, 0, '').length > 0) return [];
+	if (isHeld(day, face, next.step, closed)) return [];
+	return [finding(16, closed, `the day is closed as done, ${next.step} on ${face.id} is due and not done`)];
+}
+
+/**
+ * Work behind the last coat is done in its place and behind its wait, and a day that closes as done leaves none of it that is
+ * due (property 16).
+ */
+export function finishingDone(day: Day): Finding[] {
+	const closed = allOf(day.notes, 'day.closed').find(({ why }) => why === 'done');
+	return day.sheet.faces.flatMap(face => {
+		const wrong = finishingBy(day, face, day.notes.length)?.wrong ?? [];
+		return [
+			...wrong.map(says =>
+				finding(16, closed ?? { line: day.notes.length }, `${face.id}, all its coats on: ${says}`),
+			),
+			...(closed ? closedOver(day, face, closed) : []),
+		];
+	});
+}
