@@ -130,7 +130,7 @@ const edgeOf = (code: string, next: Next): number | null =>
 function timersDiffer(
 	faces: readonly FaceNow[],
 	line: Line,
-	{ machine, book }: DayState,
+	{ machine }: DayState,
 	sum: Agreed,
 ): string[] {
 	return line.timers.flatMap(({ code, face, due }) => {
@@ -138,8 +138,7 @@ function timersDiffer(
 		const edge = next ? edgeOf(code, next) : null;
 		const state = machine.context.faces.find(one => one.context.rules.id === face);
 		const isReasoned = code === 'opens' && state !== undefined && windowReasoned(state.context);
-		const isSetSince = book.now.ahead !== 0 && book.wait?.face === face;
-		if (edge === null || isReasoned || isSetSince) return [];
+		if (edge === null || isReasoned) return [];
 		sum.timers++;
 		return Math.abs(edge - Date.parse(due)) <= 1
 			? []
