@@ -1,5 +1,6 @@
 import { knownOf } from '../../machines/day-context.ts';
 import { isShutPart, isWet, reworkDue, stopsAt, waitEnds, wetUntil } from './allowed.ts';
+import { atLeast_s } from './instant.ts';
 import {
 	contextOf,
 	faceBook,
@@ -138,14 +139,17 @@ function prepBefore(
 	return { kind: 'prep', faces: wanted.filter(isAlike).map(one => one.face), step, grit, rule };
 }
 
+/** After so long a tab found wet is touched again, s. This project's own choice. */
+const tabAgain_s = 300;
+
 /** The tape tab of the coat before: it speaks for the faces of the coat that may be sprayed by when their turn comes. */
 function touchFor(moment: Moment, id: string): Step | null {
 	const asks = (face: string) => stopsAt(moment, face).some(({ by }) => by === 'touch');
 	if (!asks(id)) return null;
 	const coat = laidOn(moment, id) + 1;
 	const { tabWet } = moment.state.book;
-	const again = tabWet ? tabWet.wall + 5 * 60_000 : 0;
-	if (again > moment.now.wall) return { kind: 'wait', face: id, due: again, why: 'touch' };
+	const left_s = tabWet ? tabAgain_s - atLeast_s(tabWet, moment.now) : 0;
+	if (left_s > 0) return { kind: 'wait', face: id, due: moment.now.wall + left_s * 1000, why: 'touch' };
 	const faces = pending(moment)
 		.map(({ face }) => face)
 		.filter(face => laidOn(moment, face) + 1 === coat && asks(face));

@@ -24,13 +24,14 @@ export type Opening = {
 /** The first record of a day: everything that the day rests on, in full. */
 export function openingRecord(
 	{ job, lists, settings, clock, program, before, follows, rates, zone, seed = 0 }: Opening,
-	now: Omit<Shown, 'run'>,
+	{ wall, mono, up }: Omit<Shown, 'run'>,
 ): DayRecord {
 	return {
 		seq: 1,
 		run: 1,
-		at: isoAt(now.wall),
-		mono: now.mono,
+		at: isoAt(wall),
+		mono,
+		...(up !== undefined && { up }),
 		type: 'day.opened',
 		v: 2,
 		program,

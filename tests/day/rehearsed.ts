@@ -56,7 +56,9 @@ export function rehearsed({
 		zone: 'UTC',
 		seed,
 	};
-	const keys: DayRecord[][] = left ? [...left.keys] : [[openingRecord(opening, { wall: at, mono: 0 })]];
+	const keys: DayRecord[][] = left
+		? [...left.keys]
+		: [[openingRecord(opening, { wall: at, mono: 0, up: 0 })]];
 	const records = () => keys.flat();
 	const sink = () => ({
 		records: records(),

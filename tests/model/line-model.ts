@@ -59,7 +59,7 @@ export function openingStand(
 		before: { faces: {}, letters: 0 },
 		zone: 'UTC',
 	};
-	const now = { wall: start, mono: 0, run: 1, ahead: 0 };
+	const now = { wall: start, mono: 0, run: 1, sure: 0, gaps: [] };
 	return put({ level: 0, made: [] }, fold(null, openingRecord(opening, now)), [], freshUi, now);
 }
 

@@ -127,19 +127,13 @@ const edgeOf = (code: string, next: Next): number | null =>
  * The edges of recoat windows on the screen are those that `now` tells. Under a reason a face is worked on before its
  * window opens; and a wait that has begun ends when it was told to, also where the clock was set since.
  */
-function timersDiffer(
-	faces: readonly FaceNow[],
-	line: Line,
-	{ machine, book }: DayState,
-	sum: Agreed,
-): string[] {
+function timersDiffer(faces: readonly FaceNow[], line: Line, { machine }: DayState, sum: Agreed): string[] {
 	return line.timers.flatMap(({ code, face, due }) => {
 		const next = faces.find(one => one.face === face)?.next;
 		const edge = next ? edgeOf(code, next) : null;
 		const state = machine.context.faces.find(one => one.context.rules.id === face);
 		const isReasoned = code === 'opens' && state !== undefined && windowReasoned(state.context);
-		const isSetSince = book.now.ahead !== 0 && book.wait?.face === face;
-		if (edge === null || isReasoned || isSetSince) return [];
+		if (edge === null || isReasoned) return [];
 		sum.timers++;
 		return Math.abs(edge - Date.parse(due)) <= 1
 			? []

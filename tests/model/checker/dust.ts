@@ -38,7 +38,7 @@ function coatsBefore(day: Day, n: number): Coat[] {
 		} else if (is(note, 'face.ended')) {
 			const coat = coats.get(note.face);
 			if (coat && note.extent === 'none') coats.delete(note.face);
-			else if (coat) coat.dries = finished(note);
+			else if (coat) coat.dries = finished(day, note);
 		}
 	}
 	return [...coats.values()];

@@ -1,4 +1,4 @@
-import { historyOf, type Laid } from './coats.ts';
+import { earlierDay, historyOf, type Laid } from './coats.ts';
 import { type Day, faceOf } from './day.ts';
 import { allOf, is, type Moment, type Note, type NoteOf } from './notes.ts';
 
@@ -61,6 +61,6 @@ export function toldEarlier(day: Day, face: string, laid: Laid | null): Told[] {
 		is: 'earlier',
 		step,
 		place,
-		at: { t: Date.parse(at), mono: 0, run: 0, slid: 0 },
+		at: earlierDay(day, at),
 	}));
 }
