@@ -15,7 +15,7 @@ import {
 import { type Candidate, pending } from './order.ts';
 import { type PaintStep, paintFor, workOn_s } from './paint.ts';
 import { finishingIn_s, plannedPrep } from './prep.ts';
-import { clearOfWet, mayNow, mustWait, type Work, workableAt, workOn } from './work.ts';
+import { clearOfWet, keepsClear, mayNow, mustWait, type Work, workableAt, workOn } from './work.ts';
 
 /** The one thing that comes next, worked out from where the day stands; nothing of it is stored. */
 export type Step =
@@ -99,7 +99,9 @@ export function reworkNow(moment: Moment): Extract<Step, { kind: 'rework' | 'one
 function byTheirTurn(moment: Moment, faces: readonly string[]): string[] {
 	let turn = moment.now.wall;
 	return faces.filter(face => {
-		const isDue = mayNow(moment, face) || (workableAt(moment, face) ?? Number.POSITIVE_INFINITY) <= turn;
+		const isDue =
+			mayNow(moment, face) ||
+			(!keepsClear(workOn(moment, face)) && (workableAt(moment, face) ?? Number.POSITIVE_INFINITY) <= turn);
 		turn += workOn_s(moment, face) * 1000;
 		return isDue;
 	});

@@ -41,12 +41,17 @@ export function lineKeptToItself(day: Day): Finding[] {
 	});
 }
 
-/** A reason is a key of its own: its write begins with it, and holds no other rule or reason (property 17). */
+/**
+ * A reason is a key of its own: its write begins with it, or with the batch that it is given for, and holds no other rule
+ * or reason (property 17).
+ */
 export function reasonsKeyed(day: Day): Finding[] {
 	return allOf(day.notes, 'override.given').flatMap(given => {
 		const write = day.notes.filter(note => note.write === given.write && note.n <= given.n);
 		const isKeyed = write.every(
-			note => is(note, 'override.given') && note.rule === given.rule && note.reason === given.reason,
+			note =>
+				(is(note, 'batch.started') && note.batch === given.batch) ||
+				(is(note, 'override.given') && note.rule === given.rule && note.reason === given.reason),
 		);
 		return isKeyed
 			? []
