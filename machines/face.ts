@@ -33,6 +33,8 @@ export type FaceInput = {
 	before?: {
 		laid: number;
 		done: readonly StepTold[];
+		/** Steps left out with a reason: it marks the coat that it was given for on the next day too. */
+		leftOut?: readonly StepTold[];
 		aside: boolean;
 		/** Set aside without a fault of its own; older days do not say, and counted each face as one with a fault. */
 		beside?: boolean | undefined;
@@ -260,7 +262,8 @@ export const faceMachine = setup({
 }).createMachine({
 	id: 'face',
 	context: ({ input }) => {
-		const { laid, done, aside, beside, rework = [] } = input.before ?? { laid: 0, done: [], aside: false };
+		const before = input.before ?? { laid: 0, done: [], aside: false };
+		const { laid, done, leftOut = [], aside, beside, rework = [] } = before;
 		const names = withAll(
 			[],
 			done.map(({ step }) => step),
@@ -270,7 +273,8 @@ export const faceMachine = setup({
 			rules: input,
 			laid,
 			done: names,
-			places: placesOf({ rules: input, laid, overrides: [] }, done),
+			places: placesOf({ rules: input, laid, overrides: [] }, [...done, ...leftOut]),
+			overrides: leftOut.length > 0 ? ['prep'] : [],
 			rework,
 			byName: aside && beside === undefined,
 			window: initialTransition(windowMachine, { bare: laid === 0 })[0],

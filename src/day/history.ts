@@ -9,12 +9,24 @@ type Before = EventOf<'day.opened'>['before'];
 /** Nothing has been sprayed on this job before. */
 export const noHistory: Before = { faces: {}, letters: 0 };
 
+/** What a reason left out before the coming coat of a face, today or on a day before that laid none since. */
+function leftOutOn({ book }: DayState, id: string, { laid }: FaceBook): NonNullable<FaceHistory['leftOut']> {
+	const on = laid.at(-1)?.coat ?? 0;
+	const before = book.opened.before.faces[id];
+	const earlier = (before?.coats.length ?? 0) === on ? (before?.leftOut ?? []) : [];
+	const today = book.overrides.flatMap(({ rule, face, coat, step, place }) =>
+		rule === 'prep' && face === id && coat === on + 1 && step !== undefined ? [{ step, place }] : [],
+	);
+	return [...earlier, ...today];
+}
+
 function faceAfter(state: DayState, id: string): FaceHistory | null {
 	const { book } = state;
 	const face = book.faces.get(id);
 	if (!face) return null;
 	const held = besideOf({ state, now: book.now }, id);
 	const shop_C = book.opened.sheet.shop.air_C;
+	const leftOut = leftOutOn(state, id, face);
 	const read_C = face.windows?.surfaceC ?? book.airs.at(-1)?.surfaceC;
 	return {
 		coats: face.laid.map(({ coat, ended, cup, carried_C }) => ({
@@ -28,6 +40,7 @@ function faceAfter(state: DayState, id: string): FaceHistory | null {
 			...(place !== undefined && { place }),
 			at: isoAt(at.wall),
 		})),
+		...(leftOut.length > 0 && { leftOut }),
 		aside: held ? { why: held.why, at: isoAt(held.since.wall), done: [], beside: true } : asideAfter(face),
 	};
 }

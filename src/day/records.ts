@@ -26,6 +26,8 @@ export const faceHistorySchema = z.object({
 	coats: z.array(z.object({ coat, ended: instant, cup: z.array(letter), surfaceC: z.number() })),
 	/** Preparation done since the last coat. */
 	prep: z.array(z.object({ step: prepSchema, place, at: instant })),
+	/** Steps before the coming coat that were left out with a reason; older days do not say. */
+	leftOut: z.optional(z.array(z.object({ step: prepSchema, place }))),
 	/**
 	 * `coat`: the one that is to be sanded flat; where it was broken off, none counts it. `beside`: it has no fault, and
 	 * comes back in line with its part; older days do not say, and counted every face as one with a fault.

@@ -37,6 +37,7 @@ const faceInput = (face: Face, job: Job, before: EventOf<'day.opened'>['before']
 			before: {
 				laid: history.coats.length,
 				done: history.prep.map(({ step, place }) => ({ step, place })),
+				leftOut: history.leftOut ?? [],
 				aside: history.aside !== null && beside !== true,
 				beside: beside && isHeldUp,
 				rework: history.aside?.done ?? [],

@@ -2,6 +2,7 @@ import { writeFileSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { type Failed, failEachCall, happenings, type State, states } from '../day/each-call.ts';
+import { type AnyJobs, anyJobsOf, togetherJobs } from './any-job/proof.ts';
 import { sheets, standardLists } from './by-chance/sheets.ts';
 import { daysOf, type Tally, tableOf as talliesAsTable, ways } from './erring/days.ts';
 import { type Evidence, tableOf, walked } from './evidence.ts';
@@ -31,6 +32,9 @@ const transcriptShares = isQuick ? 1 : 10;
 const daysOfShare = isQuick ? 4 : 20;
 const nowShares = isQuick ? 1 : 20;
 const nowDaysOfShare = isQuick ? 4 : 100;
+/** Some three days a job: a thousand in all. */
+const anyShares = isQuick ? 1 : 20;
+const jobsOfShare = isQuick ? 2 : 18;
 const erringDays = isQuick ? 20 : 2000;
 const readerShares = isQuick ? 1 : 20;
 const casesOfShare = isQuick ? 2000 : 10_000;
@@ -47,6 +51,7 @@ type Result =
 	| { kind: 'keys'; keys: Keys }
 	| { kind: 'transcript'; transcript: Transcript }
 	| { kind: 'now'; agreed: Agreed }
+	| { kind: 'any'; any: AnyJobs }
 	| { kind: 'readers'; fuzzed: Fuzzed }
 	| { kind: 'disk'; failed: Failed }
 	| { kind: 'mutant'; caught: Caught | null };
@@ -95,6 +100,11 @@ const workOf = (mutants: readonly Mutant[]): Work[] => [
 				const given = { jobs: sheets(), lists: await standardLists() };
 				return { kind: 'now', agreed: agreedOn(given, share * nowDaysOfShare, nowDaysOfShare) };
 			},
+	),
+	...Array.from(
+		{ length: anyShares },
+		(_, share): Work =>
+			async () => ({ kind: 'any', any: anyJobsOf(await standardLists(), share * jobsOfShare, jobsOfShare) }),
 	),
 	...Array.from(
 		{ length: readerShares },
@@ -165,7 +175,12 @@ function evidence(verdicts: readonly Verdict[], transcripts: readonly Transcript
 }
 
 /** Random keys, a painter who errs, and `now` beside the day, in one line each beside the properties. */
-function printPlayed(keys: readonly Keys[], tallies: readonly Tally[], agreed: Agreed): boolean {
+function printPlayed(
+	keys: readonly Keys[],
+	tallies: readonly Tally[],
+	agreed: Agreed,
+	any: AnyJobs,
+): boolean {
 	const sum = (pick: (one: Keys) => number) => count(keys.reduce((total, one) => total + pick(one), 0));
 	const wrongKeys = keys.flatMap(one => one.says);
 	const found = tallies.flatMap(({ findings }) => findings);
@@ -191,7 +206,13 @@ function printPlayed(keys: readonly Keys[], tallies: readonly Tally[], agreed: A
 		`${count(agreed.days)} days, ${count(agreed.asked + agreed.later + agreed.between)} faces, ${count(agreed.taken)} records, ${count(agreed.timers)} timers`,
 		agreed.says.length === 0,
 	);
-	const wrong = [...wrongKeys, ...found, ...agreed.says];
+	row(
+		' – any job: sheets by chance, silence anywhere, days that follow each other (1–4, 6, 8, 11, 13–17, 19, 22)',
+		'each file read by the checker, with the files before it',
+		`${count(any.days)} days of ${count(any.jobs)} sheets, ${count(any.records)} records, ${count(any.starts)} starts, ${count(any.steps)} steps`,
+		any.says.length === 0,
+	);
+	const wrong = [...wrongKeys, ...found, ...agreed.says, ...any.says];
 	for (const line of wrong.slice(0, 10)) out(`      ${line}`);
 	return wrong.length === 0;
 }
@@ -248,6 +269,8 @@ function lineOf(number: number, result: Result, mutants: readonly Mutant[]): str
 			return `${result.transcript.lines} lines: ${result.transcript.found.length} findings`;
 		case 'now':
 			return `now on ${result.agreed.days} days: ${result.agreed.says.length} findings`;
+		case 'any':
+			return `${result.any.days} days of any job: ${result.any.says.length} findings`;
 		case 'readers':
 			return `${result.fuzzed.cases} spoilt files: ${result.fuzzed.says.length} findings`;
 		case 'disk':
@@ -280,6 +303,7 @@ async function prove() {
 		of('keys').map(({ keys }) => keys),
 		tallies,
 		togetherAgreed(of('now').map(({ agreed }) => agreed)),
+		togetherJobs(of('any').map(({ any }) => any)),
 	);
 	const read = printFiles(
 		of('readers').map(({ fuzzed }) => fuzzed),

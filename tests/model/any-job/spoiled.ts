@@ -25,6 +25,14 @@ export function putBefore(
 	nth = 0,
 ): Raw[] {
 	const n = find(records, which, nth);
-	const { run, at, mono } = records[n] ?? {};
-	return records.toSpliced(n, 0, { seq: 0, run, at, mono, type, ...fields });
+	const { run, at, mono, up } = records[n] ?? {};
+	return records.toSpliced(n, 0, {
+		seq: 0,
+		run,
+		at,
+		mono,
+		...(up === undefined ? {} : { up }),
+		type,
+		...fields,
+	});
 }

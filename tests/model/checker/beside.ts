@@ -2,7 +2,7 @@ import { airsThatCount } from './air-counts.ts';
 import { lastLaid } from './coats.ts';
 import { type Day, elapsed, plannedCoat } from './day.ts';
 import { type Finding, finding } from './finding.ts';
-import { allOf, is, type NoteOf } from './notes.ts';
+import { allOf, is, type Note, type NoteOf } from './notes.ts';
 import { spansOver } from './recoat.ts';
 
 /** Faces with a fault, or with half a coat on, so far: those that a line of their own may change. */
@@ -41,19 +41,17 @@ export function lineKeptToItself(day: Day): Finding[] {
 	});
 }
 
-/**
- * A reason is a key of its own: its write begins with it, or with the batch that it is given for, and holds no other rule
- * or reason (property 17).
- */
+/** What a key may write before its reason: the same reason for other faces, and the batch that is mixed by finer marks. */
+const leadsTo = (given: NoteOf<'override.given'>) => (note: Note) =>
+	is(note, 'override.given')
+		? note.rule === given.rule && note.reason === given.reason
+		: is(note, 'batch.started') && given.rule === 'marks' && note.batch === given.batch;
+
+/** A reason is a key of its own: nothing is written with it that the day does by itself, and no other rule or reason (property 17). */
 export function reasonsKeyed(day: Day): Finding[] {
 	return allOf(day.notes, 'override.given').flatMap(given => {
 		const write = day.notes.filter(note => note.write === given.write && note.n <= given.n);
-		const isKeyed = write.every(
-			note =>
-				(is(note, 'batch.started') && note.batch === given.batch) ||
-				(is(note, 'override.given') && note.rule === given.rule && note.reason === given.reason),
-		);
-		return isKeyed
+		return write.every(leadsTo(given))
 			? []
 			: [finding(17, given, `${given.rule} is passed over in a write that nobody began with it`)];
 	});

@@ -52,6 +52,8 @@ export type Can = { material: string; component: string; mark: string };
 export type History = {
 	coats: { coat: number; ended: string; surfaceC: number }[];
 	prep: { step: string; place?: number | null; at: string }[];
+	/** What a reason of an earlier day left out before the coming coat. */
+	leftOut?: { step: string; place?: number | null }[];
 	aside: { done: string[]; beside?: boolean } | null;
 };
 export type Limits = Record<

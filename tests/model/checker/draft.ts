@@ -104,6 +104,7 @@ export function shifted(records: Raw[], which: Which, seconds: number, nth = 0):
 	const later = (record: Raw): Raw => ({
 		...JSON.parse(JSON.stringify(record), laterBy(seconds * 1000)),
 		mono: Number(record.mono) + seconds * 1000,
+		...(record.up === undefined ? {} : { up: Number(record.up) + seconds * 1000 }),
 	});
 	return records.map((record, n) => (n < from ? record : later(record)));
 }

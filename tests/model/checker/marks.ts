@@ -1,3 +1,4 @@
+import { historyOf } from './coats.ts';
 import type { Day } from './day.ts';
 import { type Finding, finding } from './finding.ts';
 import { allOf, is, type Note, type NoteOf } from './notes.ts';
@@ -50,8 +51,11 @@ export function facesMarked(day: Day): Finding[] {
 	const given = allOf(day.notes, 'override.given');
 	return allOf(day.notes, 'face.started').flatMap(start => {
 		const unmarked = given.filter(one => governs(day, one, start) && !start.overrides.includes(one.rule));
+		const before = historyOf(day, start.face);
+		const isLeftOut = (before?.leftOut ?? []).length > 0 && start.coat === (before?.coats.length ?? 0) + 1;
 		const unknown = start.overrides.filter(
 			rule =>
+				!(rule === 'prep' && isLeftOut) &&
 				!given.some(one => one.n < start.n && one.rule === rule && (one.face ?? start.face) === start.face),
 		);
 		return [

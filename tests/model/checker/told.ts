@@ -28,8 +28,8 @@ function reworked(day: Day, note: NoteOf<'rework.done'>): Told[] {
 	return names.map(step => ({ is: 'step', step, at: note, early_ms: 0 }));
 }
 
-/** A step may be told before a face has its turn, which is after three times the spraying of those before it in the order in force. */
-function early_ms(day: Day, { face, n }: NoteOf<'stage.done'>): number {
+/** A face is spoken for before its turn, which is after three times the spraying of those before it in the order in force; ms. */
+export function turn_ms(day: Day, face: string, n: number): number {
 	const order = allOf(day.notes.slice(0, n), 'day.planned').findLast(({ faces }) => faces.includes(face));
 	const before = order?.faces.slice(0, order.faces.indexOf(face)) ?? [];
 	const longest_s = (id: string) => Math.max(...(faceOf(day, id)?.coats ?? []).map(({ spray_s }) => spray_s));
@@ -45,7 +45,9 @@ export function toldIn(
 ): Told[] {
 	return notes.flatMap((note): Told[] => {
 		if (is(note, 'stage.done') && note.face === face)
-			return [{ is: 'step', step: note.stage, place: note.place, at: note, early_ms: early_ms(day, note) }];
+			return [
+				{ is: 'step', step: note.stage, place: note.place, at: note, early_ms: turn_ms(day, face, note.n) },
+			];
 		if (is(note, 'override.given') && holds(note))
 			return [
 				{ is: 'step', step: note.step as string | undefined, place: note.place, at: null, early_ms: 0 },
@@ -57,10 +59,9 @@ export function toldIn(
 /** What earlier days tell of steps on a face since the coat that lies on it; nothing where that was laid today. */
 export function toldEarlier(day: Day, face: string, laid: Laid | null): Told[] {
 	if (laid !== null && laid.n > 0) return [];
-	return (historyOf(day, face)?.prep ?? []).map(({ step, place, at }) => ({
-		is: 'earlier',
-		step,
-		place,
-		at: earlierDay(day, at),
-	}));
+	const { prep = [], leftOut = [] } = historyOf(day, face) ?? {};
+	return [
+		...leftOut.map((left): Told => ({ is: 'step', ...left, at: null, early_ms: 0 })),
+		...prep.map(({ step, place, at }): Told => ({ is: 'earlier', step, place, at: earlierDay(day, at) })),
+	];
 }
