@@ -4,7 +4,6 @@ import { type Day, elapsed, type Material, plannedCoat } from './day.ts';
 import { type Finding, finding } from './finding.ts';
 import { allOf, is, type Moment, type Note, type NoteOf } from './notes.ts';
 import { slower } from './recoat.ts';
-import { turn_ms } from './told.ts';
 
 /** Work that makes dust, or is wet: of the sheet's steps, and of the line of a face with a fault. */
 export const dusty = { stage: ['sand', 'scuff', 'fill', 'wipe'], rework: ['sand', 'clean'] };
@@ -59,11 +58,9 @@ export const wetAt = (day: Day, at: Note): Coat[] =>
 	);
 
 function besideWet(day: Day, work: Work): Finding[] {
-	return wetAt(day, work).flatMap(({ face, from, material, dries }) => {
+	return wetAt(day, work).flatMap(({ face, from, dries }) => {
 		if (isAskedFor(day, work, from)) return [];
 		const gone_ms = dries ? elapsed(dries, work).least : 0;
-		const isByTurn = gone_ms + turn_ms(day, face, work.n) + 1000 >= flash_ms(day, material, from, work.n);
-		if (dries && isByTurn) return [];
 		const since = dries ? `${(gone_ms / 60_000).toFixed(1)} min after its coat` : 'while it is sprayed';
 		return [finding(19, work, `${named(work)} on ${work.face} beside wet ${face}, ${since}`)];
 	});
