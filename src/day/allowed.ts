@@ -69,11 +69,12 @@ function flashes_s({ flash, factorPer10C }: Material, surface_C: number): number
 
 /** How long what is on of a coat broken off still flashes, past its wet edge, s. */
 function flashLeft_s(moment: Moment, id: string): number {
-	const { part } = faceBook(moment, id);
-	if (!part) return 0;
+	const { part, aside } = faceBook(moment, id);
+	const since = part?.since ?? aside?.halfSince;
+	if (!since) return 0;
 	const material = materialOf(moment, nextCoat(moment, id).material);
 	const surface_C = moment.state.book.airs.at(-1)?.surfaceC ?? jobOf(moment).shop.air_C;
-	return Math.max(0, flashes_s(material, surface_C) - atLeast_s(part.since, moment.now));
+	return Math.max(0, flashes_s(material, surface_C) - atLeast_s(since, moment.now));
 }
 
 /** Longest that a coat counts as wet where its sheet gives no flash for so cold or warm a surface, s. */

@@ -46,6 +46,8 @@ export type FaceBook = {
 		since: Instant;
 		coat: number;
 		rework: { step: string; at: Instant }[];
+		/** Since when half a coat lies on it. */
+		halfSince: Instant | null;
 		/** It was found still soft. */
 		softAt?: Instant;
 	} | null;
@@ -116,7 +118,8 @@ export type Book = {
 	/** The second feature that a full gun check asked for last. */
 	secondAsked: ReadingFeature | null;
 	check: CheckBook | null;
-	checked: (EventOf<'gun.checked'> & { at: Instant }) | null;
+	/** `began`: the check it rests on. */
+	checked: (EventOf<'gun.checked'> & { at: Instant; began: Instant }) | null;
 	/** The last thing done to the gun on instruction, or found by a reading. */
 	gun: { horns: string | null; fanHeight_mm: number | null; pressure_kPa: number | null };
 	/**
@@ -196,6 +199,7 @@ export function openBook(record: DayRecord & Opened): Book {
 					face.aside = {
 						why: aside.why,
 						since: past(aside.at),
+						halfSince: null,
 						coat: aside.coat ?? face.laid.at(-1)?.coat ?? 0,
 						rework: aside.done.map(step => ({ step, at: past(aside.at) })),
 					};

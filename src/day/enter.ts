@@ -263,7 +263,7 @@ function note(book: Book, record: DayRecord, at: Instant, from: string): Book {
 			return {
 				...book,
 				check: null,
-				checked: { ...record, at },
+				checked: { ...record, at, began: book.check?.began ?? at },
 				gun: { ...book.gun, horns: record.horns },
 			};
 		case 'batch.started':
@@ -346,7 +346,7 @@ function note(book: Book, record: DayRecord, at: Instant, from: string): Book {
 						return {
 							pass: null,
 							part: null,
-							aside: { why: record.why, since: at, coat, rework: [] },
+							aside: { why: record.why, since: at, coat, rework: [], halfSince: part?.since ?? null },
 							again: false,
 						};
 					}),

@@ -92,6 +92,7 @@ function fromBench(moment: Moment): DayEvent[] {
 	const step = nextStep(moment);
 	if (activityOf(moment) === 'ready' && !keepsGun.includes(step.kind))
 		return [{ type: 'gun.unknown', why: 'break' }];
+	if (step.kind === 'prep' && gun.matches('shortCheckDue')) return [{ type: 'gun.unknown', why: 'break' }];
 	switch (step.kind) {
 		case 'list':
 			return [beginList(moment, step.list)];
@@ -232,12 +233,13 @@ export function deadlineOf(moment: Moment): Deadline | null {
 /** When so long a silence is a break: whoever was there may have gone, and somebody else have come. */
 function silent(moment: Moment): Deadline {
 	const { check, heard, checked } = moment.state.book;
+	const isCheck = activityOf(moment) === 'check';
 	const { silence_min, checkTakes_min, listSilence_min } = settingsOf(moment);
 	const isList = activityOf(moment) === 'list';
 	const quiet = heard.wall + (isList ? listSilence_min : silence_min) * 60_000;
-	const isFirst = check !== null && (activityOf(moment) === 'check' || checked?.check === check.no);
-	const isBefore = isFirst && !sprayedSince(moment, check.began);
-	const whole = !isList && isBefore ? check.began.wall + checkTakes_min * 60_000 : Number.POSITIVE_INFINITY;
+	const began = isCheck ? check?.began : isList ? undefined : checked?.began;
+	const isBefore = began !== undefined && !sprayedSince(moment, began);
+	const whole = isBefore ? began.wall + checkTakes_min * 60_000 : Number.POSITIVE_INFINITY;
 	return { at: Math.min(quiet, whole), events: unseenBreak('silence', heard) };
 }
 

@@ -15,7 +15,7 @@ import {
 import { type Candidate, pending } from './order.ts';
 import { type PaintStep, paintFor, workOn_s } from './paint.ts';
 import { finishingIn_s, plannedPrep } from './prep.ts';
-import { clearOfWet, keepsClear, mayNow, mustWait, type Work, workableAt, workOn } from './work.ts';
+import { clearOfWet, mayNow, mustWait, type Work, workableAt, workOn } from './work.ts';
 
 /** The one thing that comes next, worked out from where the day stands; nothing of it is stored. */
 export type Step =
@@ -99,12 +99,18 @@ export function reworkNow(moment: Moment): Extract<Step, { kind: 'rework' | 'one
 function byTheirTurn(moment: Moment, faces: readonly string[]): string[] {
 	let turn = moment.now.wall;
 	return faces.filter(face => {
-		const isDue =
-			mayNow(moment, face) ||
-			(!keepsClear(workOn(moment, face)) && (workableAt(moment, face) ?? Number.POSITIVE_INFINITY) <= turn);
+		const isDue = mayNow(moment, face) || (workableAt(moment, face) ?? Number.POSITIVE_INFINITY) <= turn;
 		turn += workOn_s(moment, face) * 1000;
 		return isDue;
 	});
+}
+
+/** Work is done on all faces of a coat at once: those that may be worked on already wait the minutes for the others. */
+function untilAllMay(moment: Moment, faces: readonly { face: string }[]): Extract<Step, { kind: 'wait' }> {
+	const [last] = faces
+		.map(({ face }) => ({ face, due: workableAt(moment, face) ?? moment.now.wall }))
+		.sort((one, other) => other.due - one.due);
+	return { kind: 'wait', face: last?.face ?? null, due: last?.due ?? moment.now.wall, why: 'flash' };
 }
 
 /**
@@ -116,7 +122,7 @@ function prepBefore(
 	faces: readonly Candidate[],
 	face: string,
 	isLast: boolean,
-): Extract<Step, { kind: 'prep' }> | null {
+): Extract<Step, { kind: 'prep' | 'wait' }> | null {
 	if (isGunKnown(moment) && !workOn(moment, face)) return null;
 	const round = faces.find(one => one.face === face)?.round;
 	const { stage: coming } = nextCoat(moment, face);
@@ -135,6 +141,8 @@ function prepBefore(
 		.sort((one, other) => Math.sign(one.work.stage - other.work.stage) || 0);
 	const [first] = wanted;
 	if (!first) return null;
+	const early = isLast ? [] : wanted.filter(one => !mayNow(moment, one.face));
+	if (early.length > 0) return untilAllMay(moment, early);
 	const { step, grit, rule, stage } = first.work;
 	const isAlike = ({ work }: { work: Work }) =>
 		work.stage === stage && work.step === step && work.grit === grit;

@@ -39,8 +39,7 @@ export function workOn(moment: Moment, id: string): Work | null {
 
 /** Work that raises dust, spills water or moves a part about: not beside a wet coat, nor while a checked gun waits. */
 export const clearOfWet: readonly Prep[] = ['sand', 'scuff', 'fill', 'wipe', 'turn over'];
-/** Whether it waits for every wet coat in the area. */
-export const keepsClear = (work: Work | null): boolean => work !== null && clearOfWet.includes(work.step);
+const keepsClear = (work: Work | null): boolean => work !== null && clearOfWet.includes(work.step);
 
 /** When something may be done to a face by the clock, wall clock ms: its own wait, and for such work that of every wet coat. */
 export function workableAt(moment: Moment, id: string): number | null {
