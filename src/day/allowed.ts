@@ -8,7 +8,7 @@ import { airStale } from '../trade/air.ts';
 import type { RecoatWindow } from '../trade/recoat.ts';
 import { flash_min, lifeAt_h } from '../trade/time.ts';
 import type { WindowEdge } from '../words/window-edge.ts';
-import { atLeast_s, atMost_s, type Instant } from './instant.ts';
+import { atLeast_s, atMost_s, type Instant, isLater } from './instant.ts';
 import { judgedAir } from './judged-air.ts';
 import {
 	batchesIn,
@@ -128,7 +128,7 @@ function openedUnseen(moment: Moment, id: string): boolean {
 	const { laid, movedAt } = faceBook(moment, id);
 	const last = laid.at(-1);
 	if (!last || !movedAt) return false;
-	const entered_s = (movedAt.wall - last.ended.wall) / 1000;
+	const entered_s = atLeast_s(last.ended, movedAt);
 	const least = atLeast_s(last.ended, moment.now);
 	return offsets(moment, id).some(
 		({ does, from_s }) => does !== 'wait' && from_s > entered_s && from_s <= least,
@@ -188,8 +188,8 @@ export function waitEnds(moment: Moment, id: string): number | null {
 /** The warmest air read since a moment, the reading then in force included. */
 function warmestSince({ state }: Moment, from: Instant): number {
 	const { airs, opened } = state.book;
-	const inForce = airs.filter(({ at }) => at.wall <= from.wall).at(-1);
-	const counted = airs.filter(air => air === inForce || air.at.wall > from.wall).map(({ airC }) => airC);
+	const inForce = airs.filter(({ at }) => !isLater(at, from)).at(-1);
+	const counted = airs.filter(air => air === inForce || isLater(air.at, from)).map(({ airC }) => airC);
 	return counted.length > 0 ? Math.max(...counted) : opened.sheet.shop.air_C;
 }
 
@@ -302,6 +302,9 @@ export function stoodAt(moment: Moment, letter: string): number {
 export const lateAfter_s = (spray_s: number, timed: boolean): number =>
 	spray_s + (timed ? 1 : 2) * Math.min(60, Math.max(15, 0.5 * spray_s));
 
+/** What nobody can tell the length of has been for so long at the most, s. */
+const forever_s = 30 * 86_400;
+
 /** Since when mixed paint has stood in the gun, and until when. */
 export function gunClock(moment: Moment): { wet: number; flush: number } | null {
 	const { gunWetSince } = moment.state.book;
@@ -310,8 +313,7 @@ export function gunClock(moment: Moment): { wet: number; flush: number } | null 
 	if (!gunWetSince || !batch) return null;
 	const { wetTip_min, flush_min } = materialOf(moment, batch.material);
 	const gone = atMost_s(gunWetSince, moment.now);
-	const at = (minutes: number) =>
-		Number.isFinite(gone) ? moment.now.wall + (minutes * 60 - gone) * 1000 : moment.now.wall;
+	const at = (minutes: number) => moment.now.wall + Math.max(-forever_s, minutes * 60 - gone) * 1000;
 	return { wet: at(wetTip_min), flush: at(flush_min) };
 }
 

@@ -1,7 +1,8 @@
 import type { Component, Prep } from '../job/job.ts';
 import type { Pulls } from '../trade/pulls.ts';
 import type { AirReading } from './air-readings.ts';
-import { atMost_s, type Instant, instantAfter, shownBy } from './instant.ts';
+import { atMost_s, type Instant, instantAfter, sameClocks, shownBy } from './instant.ts';
+import { type Passed, unknown_ms } from './passed.ts';
 import type { BreakKind, DayRecord, EventOf, ReadingFeature } from './records.ts';
 
 type Opened = EventOf<'day.opened'>;
@@ -95,6 +96,8 @@ export type Book = {
 	/** Of the last record. */
 	last: DayRecord;
 	now: Instant;
+	/** Of the last record that was made at another look at the clocks. */
+	ran: Instant;
 	/** When somebody last keyed anything. */
 	heard: Instant;
 	faces: Map<string, FaceBook>;
@@ -116,8 +119,11 @@ export type Book = {
 	checked: (EventOf<'gun.checked'> & { at: Instant }) | null;
 	/** The last thing done to the gun on instruction, or found by a reading. */
 	gun: { horns: string | null; fanHeight_mm: number | null; pressure_kPa: number | null };
-	/** `clockBack_s`: by how much the wall clock was set back, in it or just before. */
-	break: { kind: BreakKind; since: Instant; from: string; clockBack_s: number } | null;
+	/**
+	 * `clockBack_s`: by how much the wall clock was set back, in it or just before; `gaps`: how many gaps of the clocks
+	 * there were before it.
+	 */
+	break: { kind: BreakKind; since: Instant; from: string; clockBack_s: number; gaps: number } | null;
 	backSince: Instant | null;
 	/** A hold long enough to ask for the air again is told by this. */
 	longestHold_s: number;
@@ -151,10 +157,25 @@ const emptyFace = (): FaceBook => ({
 	again: false,
 });
 
+/** The latest that earlier days tell of, wall clock ms; -Infinity: nothing. */
+const lastBefore = ({ before }: Opened): number =>
+	Math.max(
+		...Object.values(before.faces).flatMap(({ coats, prep, aside }) => [
+			...coats.map(({ ended }) => Date.parse(ended)),
+			...[...prep, ...(aside ? [aside] : [])].map(({ at }) => Date.parse(at)),
+		]),
+	);
+
+/** The wall clock is behind an earlier day: nobody knows how long it has been since. */
+const gapBefore = (record: DayRecord & Opened): readonly Passed[] =>
+	lastBefore(record) > Date.parse(record.at) ? [{ least: 0, most: unknown_ms }] : [];
+
 /** The book of a day just opened, with what earlier days left on each face. */
 export function openBook(record: DayRecord & Opened): Book {
-	const now = instantAfter(null, shownBy(record));
-	const past = (at: string): Instant => ({ wall: Date.parse(at), mono: 0, run: 0, ahead: 0 });
+	const opened = instantAfter(null, shownBy(record));
+	const now = { ...opened, gaps: gapBefore(record) };
+	const latest = { ...opened, wall: Math.max(opened.wall, lastBefore(record)) };
+	const past = (at: string): Instant => sameClocks(latest, Date.parse(at));
 	const faces = new Map(
 		record.sheet.faces.map(({ id }) => {
 			const before = record.before.faces[id];
@@ -184,6 +205,7 @@ export function openBook(record: DayRecord & Opened): Book {
 		opened: record,
 		last: record,
 		now,
+		ran: now,
 		faces,
 		batches: new Map(),
 		lettersBefore: record.before.letters,

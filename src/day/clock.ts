@@ -1,18 +1,28 @@
-import type { Shown } from './instant.ts';
+import { uptime } from 'node:os';
+import type { Shown } from './passed.ts';
 
 /** Where time comes from. The rehearsal has one that can be moved. */
 export type Clock = {
-	/** Wall clock, ms since 1970 UTC, and monotonic clock, ms. */
+	/** Wall clock, ms since 1970 UTC, monotonic clock and uptime, ms. */
 	now(): Omit<Shown, 'run'>;
 	/** Calls back once, at or after a wall clock time; the last call replaces the one before. */
 	wakeAt(wall: number | null, wake: () => void): void;
 };
 
+/**
+ * Systems on which the uptime counts sleep and is no child of the wall clock: Linux (boot time), Windows (ticks since the
+ * start, sleep included); from memory. On macOS it is worked out from the wall clock, and on others it may stand still.
+ */
+const tellsSleep = ['linux', 'win32'];
+
+const up_ms = (): number | undefined =>
+	tellsSleep.includes(process.platform) ? Math.round(uptime() * 1000) : undefined;
+
 /** The machine's own clocks. */
 export function realClock(): Clock {
 	let timer: NodeJS.Timeout | null = null;
 	return {
-		now: () => ({ wall: Date.now(), mono: Math.round(performance.now()) }),
+		now: () => ({ wall: Date.now(), mono: Math.round(performance.now()), up: up_ms() }),
 		wakeAt(wall, wake) {
 			if (timer) clearTimeout(timer);
 			timer = wall === null ? null : setTimeout(wake, Math.min(Math.max(0, wall - Date.now()), 2 ** 31 - 1));
@@ -23,19 +33,23 @@ export function realClock(): Clock {
 export type MovedClock = Clock & {
 	/** Time passes on both clocks; what falls due meanwhile is called in order. */
 	pass(ms: number): void;
-	/** The machine sleeps: only the wall clock goes on. */
+	/** The machine sleeps: the monotonic clock stands still. */
 	sleep(ms: number): void;
 	/** Somebody sets the wall clock. */
 	set(step_ms: number): void;
 };
 
-/** A clock that stands still until it is moved. */
-export function movedClock(start: number): MovedClock {
+/**
+ * A clock that stands still until it is moved.
+ * @param tellsSleep whether its machine has an uptime that goes on in sleep
+ */
+export function movedClock(start: number, tellsSleep = true): MovedClock {
 	let wall = start;
 	let mono = 0;
+	let slept = 0;
 	let alarm: { at: number; wake: () => void } | null = null;
 	return {
-		now: () => ({ wall, mono }),
+		now: () => ({ wall, mono, ...(tellsSleep && { up: mono + slept }) }),
 		wakeAt(at, wake) {
 			alarm = at === null ? null : { at, wake };
 		},
@@ -54,6 +68,7 @@ export function movedClock(start: number): MovedClock {
 		},
 		sleep(ms) {
 			wall += ms;
+			slept += ms;
 		},
 		set(step_ms) {
 			wall += step_ms;

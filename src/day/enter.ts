@@ -3,7 +3,8 @@ import type { RecordOf } from '../records/of-type.ts';
 import { noPulls, pull } from '../trade/pulls.ts';
 import { withReading } from './air-readings.ts';
 import type { BatchBook, Book, FaceBook } from './book.ts';
-import { atMost_s, type Instant, instantAfter, shownBy } from './instant.ts';
+import { atMost_s, type Instant, instantAfter, sameClocks, shownBy } from './instant.ts';
+import { isUnsettled } from './passed.ts';
 import { canTaken, hasPot, levelRead } from './pours.ts';
 import type { DayRecord, EventOf } from './records.ts';
 import { secondOf } from './second-features.ts';
@@ -55,7 +56,7 @@ function endFace(book: Book, record: DayRecord & EventOf<'face.ended'>, at: Inst
 				movedAt: stopped,
 				part: { lastStroke, share, since: stopped, wetSince: pass?.seen ?? stopped, left: false },
 			};
-		const ended = record.ended ? { ...at, wall: Date.parse(record.ended) } : at;
+		const ended = record.ended ? sameClocks(pass?.began ?? at, Date.parse(record.ended)) : at;
 		return {
 			pass: null,
 			movedAt: ended,
@@ -129,11 +130,27 @@ function reworked(
 const setBack_s = (record: DayRecord): number =>
 	record.type === 'clock.set' ? Math.max(0, -record.stepMs / 1000) : 0;
 
-/** The earliest that a break can have begun: when the program last ran, or `first` where the clock went back since. */
-function seenLast(record: EventOf<'break.began'>, at: Instant, first: Instant): Instant {
-	if (record.since === undefined) return at;
-	const wall = Date.parse(record.since);
-	return wall <= at.wall ? { ...at, wall } : first;
+/** The earliest that a break can have begun: when the program last ran, by the clocks of the record before. */
+const seenLast = (record: EventOf<'break.began'>, at: Instant, ran: Instant): Instant =>
+	record.since === undefined ? at : sameClocks(ran, Date.parse(record.since));
+
+/** Gaps of the clocks since so many, settled by what the painter knows of them. */
+const settled = (at: Instant, from: number, jump: EventOf<'break.ended'>['jump']): Instant => ({
+	...at,
+	gaps: at.gaps.map((gap, index) => {
+		if (index < from || jump === undefined || jump === 'not-sure' || !isUnsettled(gap)) return gap;
+		const ms = jump === 'slept' ? gap.most : gap.least;
+		return { least: ms, most: ms };
+	}),
+});
+
+/** When a record was made; records of one write were made at one look. What is said of a clock that jumped holds from then on. */
+function instantOf(book: Book, record: DayRecord): Pick<Book, 'now' | 'ran'> {
+	const now = instantAfter(book.now, shownBy(record));
+	const isSameLook = now.run === book.now.run && now.mono === book.now.mono && now.wall === book.now.wall;
+	const ran = isSameLook ? book.ran : book.now;
+	const isBack = record.type === 'break.ended' && book.break;
+	return { now: isBack ? settled(now, isBack.gaps, record.jump) : now, ran };
 }
 
 /** One word of the trigger line, entered to every pass under way. */
@@ -148,9 +165,10 @@ const pulled = (book: Book, on: boolean, at: Instant): Book =>
 
 /** The book with one more record in it; `from` is the activity that the record found. */
 export function enter(book: Book, record: DayRecord, from: string): Book {
-	const at = instantAfter(book.now, shownBy(record));
+	const { now: at, ran } = instantOf(book, record);
 	const heard = isKeyed(record) ? at : book.heard;
-	return { ...note(book, record, at, from), thrown: thrownBy(book, record), last: record, now: at, heard };
+	const entered = note({ ...book, ran }, record, at, from);
+	return { ...entered, thrown: thrownBy(book, record), last: record, now: at, heard };
 }
 
 /** Records that the clock or another program makes: nobody need have been there. */
@@ -344,7 +362,7 @@ function note(book: Book, record: DayRecord, at: Instant, from: string): Book {
 									pass: {
 										...face.pass,
 										stopped: at,
-										seen: seenLast(record, at, face.pass.began),
+										seen: seenLast(record, at, book.ran),
 										watched: record.kind === 'overdue',
 									},
 								}
@@ -353,9 +371,10 @@ function note(book: Book, record: DayRecord, at: Instant, from: string): Book {
 				),
 				break: {
 					kind: book.break?.kind === 'air-lost' ? 'air-lost' : record.kind,
-					since: book.break?.since ?? seenLast(record, at, at),
+					since: book.break?.since ?? seenLast(record, at, book.ran),
 					from: book.break?.from ?? from,
 					clockBack_s: (book.break?.clockBack_s ?? 0) + setBack_s(book.last),
+					gaps: book.break?.gaps ?? book.ran.gaps.length,
 				},
 				check: null,
 				triggerOff: null,

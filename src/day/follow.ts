@@ -6,7 +6,7 @@ import { tooLittleToTime } from './asks/flow-cup.ts';
 import { beginCheck } from './asks/gun-items.ts';
 import { lateAt } from './asks/spraying.ts';
 import { beginList } from './begin-list.ts';
-import { type Instant, isoAt } from './instant.ts';
+import { type Instant, isLater, isoAt } from './instant.ts';
 import {
 	activityOf,
 	contextOf,
@@ -245,7 +245,7 @@ function silent(moment: Moment): Deadline {
 const sprayedSince = (moment: Moment, began: Instant): boolean =>
 	jobOf(moment).faces.some(({ id }) => {
 		const { laid, part } = faceBook(moment, id);
-		return Math.max(laid.at(-1)?.ended.wall ?? 0, part?.since.wall ?? 0) >= began.wall;
+		return [laid.at(-1)?.ended, part?.since].some(ended => ended !== undefined && !isLater(began, ended));
 	});
 
 const settledWall = (moment: Moment): number => {

@@ -2,7 +2,7 @@ import type { BatchState, FaceState } from '../../machines/day-context.ts';
 import { ruleFor } from '../../machines/day-context.ts';
 import type { Face, Job, Material, PlannedCoat } from '../job/job.ts';
 import type { FaceBook } from './book.ts';
-import type { Instant } from './instant.ts';
+import { type Instant, isLater } from './instant.ts';
 import type { Settings } from './settings.ts';
 import type { DayState } from './state.ts';
 
@@ -83,10 +83,10 @@ export const inLineOf = (moment: Moment, part: string): string[] =>
 export function lastSprayed({ state }: Moment): { face: string; coat: number } | null {
 	const laid = [...state.book.faces].flatMap(([face, { laid }]) => {
 		const last = laid.at(-1);
-		return last ? [{ face, coat: last.coat, at: last.ended.wall }] : [];
+		return last ? [{ face, coat: last.coat, at: last.ended }] : [];
 	});
 	const last = laid.reduce<(typeof laid)[number] | null>(
-		(one, other) => (one && one.at > other.at ? one : other),
+		(one, other) => (one && isLater(one.at, other.at) ? one : other),
 		null,
 	);
 	return last && { face: last.face, coat: last.coat };

@@ -1,5 +1,6 @@
 import { knownOf } from '../../machines/day-context.ts';
 import { isShutPart, isWet, reworkDue, stopsAt, waitEnds, wetUntil } from './allowed.ts';
+import { atLeast_s } from './instant.ts';
 import { contextOf, faceBook, faceState, facesIn, jobOf, laidOn, type Moment } from './moment.ts';
 import { type Candidate, pending } from './order.ts';
 import { type PaintStep, paintFor, workOn_s } from './paint.ts';
@@ -100,14 +101,17 @@ function prepBefore(
 	return { kind: 'prep', faces: wanted.filter(isAlike).map(one => one.face), step, grit, rule };
 }
 
+/** After so long a tab found wet is touched again, s. This project's own choice. */
+const tabAgain_s = 300;
+
 /** The tape tab of the coat before: it speaks for the faces of the coat that may be sprayed by when their turn comes. */
 function touchFor(moment: Moment, id: string): Step | null {
 	const asks = (face: string) => stopsAt(moment, face).some(({ by }) => by === 'touch');
 	if (!asks(id)) return null;
 	const coat = laidOn(moment, id) + 1;
 	const { tabWet } = moment.state.book;
-	const again = tabWet ? tabWet.wall + 5 * 60_000 : 0;
-	if (again > moment.now.wall) return { kind: 'wait', face: id, due: again, why: 'touch' };
+	const left_s = tabWet ? tabAgain_s - atLeast_s(tabWet, moment.now) : 0;
+	if (left_s > 0) return { kind: 'wait', face: id, due: moment.now.wall + left_s * 1000, why: 'touch' };
 	const faces = pending(moment)
 		.map(({ face }) => face)
 		.filter(face => laidOn(moment, face) + 1 === coat && asks(face));
@@ -166,6 +170,16 @@ function seamIn(moment: Moment, faces: readonly Candidate[]): Step | null {
 	return left ? { kind: 'edge', face: left.face } : null;
 }
 
+/** The wait that goes on where nothing can be done before it, the air read or not; null: something can. */
+export function waitAhead(moment: Moment): Extract<Step, { kind: 'wait' }> | null {
+	const next = nextStep(moment);
+	const isOnlyAir = next.kind === 'air' && !chosen(moment, pending(moment));
+	const step = isOnlyAir ? whenNothingNow(moment, allOf(pending(moment))) : next;
+	return step.kind === 'wait' ? step : null;
+}
+
+const allOf = (faces: readonly Candidate[]): string[] => faces.map(({ face }) => face);
+
 /** What comes next at the bench, or with the gun known: what puts right the first thing that stands before a face. */
 export function nextStep(moment: Moment): Step {
 	const { late, listsDone } = contextOf(moment);
@@ -185,8 +199,7 @@ export function nextStep(moment: Moment): Step {
 	if (!face) {
 		/** A surface that is warmer now moves the window that is waited for. */
 		const isStale = stopsAt(moment, first.face).some(stop => stop.by === 'air' && stop.is === 'stale');
-		const all = faces.map(one => one.face);
-		return isStale ? { kind: 'air' } : whenNothingNow(moment, all);
+		return isStale ? { kind: 'air' } : whenNothingNow(moment, allOf(faces));
 	}
 	return (
 		prepBefore(moment, faces, face, false) ??

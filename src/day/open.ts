@@ -2,7 +2,8 @@ import type { Checklist } from '../job/checklist.ts';
 import type { Job } from '../job/job.ts';
 import type { Rates } from '../plan/pace.ts';
 import { cansOf } from './asks/cans.ts';
-import { isoAt, type Shown } from './instant.ts';
+import { isoAt } from './instant.ts';
+import type { Shown } from './passed.ts';
 import type { DayRecord, EventOf, Head } from './records.ts';
 import type { Settings } from './settings.ts';
 
@@ -24,13 +25,14 @@ export type Opening = {
 /** The first record of a day: everything that the day rests on, in full. */
 export function openingRecord(
 	{ job, lists, settings, clock, program, before, follows, rates, zone, seed = 0 }: Opening,
-	now: Omit<Shown, 'run'>,
+	{ wall, mono, up }: Omit<Shown, 'run'>,
 ): DayRecord {
 	return {
 		seq: 1,
 		run: 1,
-		at: isoAt(now.wall),
-		mono: now.mono,
+		at: isoAt(wall),
+		mono,
+		...(up !== undefined && { up }),
 		type: 'day.opened',
 		v: 2,
 		program,

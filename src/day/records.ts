@@ -335,7 +335,12 @@ export const eventSchema = z.discriminatedUnion('type', [
 		by: z.enum(['painter', 'program']),
 		since: z.optional(instant),
 	}),
-	record('break.ended', { kind: breakKindSchema, by: z.enum(['painter', 'program']) }),
+	/** `jump`: what a painter said of a wall clock that went on by itself in it. */
+	record('break.ended', {
+		kind: breakKindSchema,
+		by: z.enum(['painter', 'program']),
+		jump: z.optional(z.enum(['set', 'slept', 'not-sure'])),
+	}),
 	/** `rule`: `window`, `touch`, `prep`, `coats`, `aside`, `air`, or the code of the list item passed over. */
 	record('override.given', {
 		rule: z.string(),
@@ -401,6 +406,8 @@ export const stampSchema = z.object({
 	run: z.int().check(z.minimum(1)),
 	at: instant,
 	mono: z.number(),
+	/** How long the machine has run, its sleep counted in, ms; left out where it cannot tell, and by older days. */
+	up: z.optional(z.number().check(z.minimum(0))),
 	/** The same key made the next record too: they stand or fall together. */
 	more: z.optional(z.literal(true)),
 });

@@ -3,8 +3,9 @@ import type { Clock } from './clock.ts';
 import { decide, type Refusal } from './decide.ts';
 import { asDay, type DayFileError, type FarWords, farWordsOf } from './file/trouble.ts';
 import { deadlineOf, following } from './follow.ts';
-import { type Instant, instantAfter, isoAt, type Shown } from './instant.ts';
+import { type Instant, instantAfter, isoAt } from './instant.ts';
 import { activityOf, type Moment, settingsOf } from './moment.ts';
+import type { Shown } from './passed.ts';
 import { freshUi, type Ui } from './prompt.ts';
 import type { BreakKind, DayEvent, DayRecord } from './records.ts';
 import { type DayState, foldAll } from './state.ts';
@@ -86,7 +87,7 @@ function opened({ sink, clock, rehearsal, notice = null }: SessionOptions): Sess
 			reading = outer;
 		}
 	};
-	let seen = now();
+	let seen: Shown = now();
 	/** The question that was last shown: an answer to another one is not taken. */
 	let shown = '';
 	const asked = ({ state: step, face, coat }: View) => `${step} ${face} ${coat}`;
@@ -138,11 +139,13 @@ function opened({ sink, clock, rehearsal, notice = null }: SessionOptions): Sess
 
 	const wake = () => clock.wakeAt(deadlineOf(moment())?.at ?? null, () => tick());
 
-	/** Wall and monotonic clock went different ways since they were last looked at. */
-	const slip = (at: Instant): BreakKind | null => {
-		const slip_s = (at.wall - seen.wall - (at.mono - seen.mono)) / 1000;
-		if (Math.abs(slip_s) <= settingsOf(moment()).clockSlip_s) return null;
-		return slip_s > 0 ? 'suspend' : 'clock';
+	/** The clocks went different ways since they were last looked at; an uptime beyond the monotonic clock proves a sleep. */
+	const slip = (at: Shown): BreakKind | null => {
+		const limit_ms = settingsOf(moment()).clockSlip_s * 1000;
+		const mono = at.mono - seen.mono;
+		const up = at.up === undefined || seen.up === undefined ? mono : at.up - seen.up;
+		if (up - mono > limit_ms) return 'suspend';
+		return Math.abs(at.wall - seen.wall - mono) > limit_ms ? 'clock' : null;
 	};
 
 	/** @param since when the program last ran, wall clock ms, where it did not see the break begin */
@@ -176,11 +179,7 @@ function opened({ sink, clock, rehearsal, notice = null }: SessionOptions): Sess
 		seen = now();
 		const kept = keeping.waits() && now().mono - tried_ms >= tryAgain_ms ? tryAgain() : [];
 		const stands = keeping.waits() && activityOf(moment()) === 'hold';
-		const made = kind
-			? broken(kind, kind === 'suspend' ? last.wall : undefined)
-			: stands
-				? []
-				: [...due(), ...drift()];
+		const made = kind ? broken(kind, last.wall) : stands ? [] : [...due(), ...drift()];
 		wake();
 		return [...kept, ...made];
 	};

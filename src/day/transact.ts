@@ -17,6 +17,7 @@ export const recordOf = ({ book }: DayState, event: DayEvent, now: Instant): Day
 	run: now.run,
 	at: isoAt(now.wall),
 	mono: now.mono,
+	...(now.up !== undefined && { up: now.up }),
 	...event,
 });
 
@@ -45,7 +46,9 @@ export function transact(start: DayState, events: readonly DayEvent[], now: Inst
 	if (events.length > 0 && events[0]?.type !== 'break.began')
 		for (const moved of windowsMoved({ state, now })) put(moved);
 	for (const event of events) put(event);
-	for (let next = following({ state, now }); next.length > 0; next = following({ state, now })) {
+	/** What was just said of a clock that jumped holds for what follows. */
+	const after = () => following({ state, now: records.length > 0 ? state.book.now : now });
+	for (let next = after(); next.length > 0; next = after()) {
 		for (const event of next) put(event);
 		if (records.length > tooMany) throw new Error(`${records.at(-1)?.type} follows on itself without end`);
 	}

@@ -5,6 +5,7 @@ import { lateAt } from './asks/spraying.ts';
 import type { Book } from './book.ts';
 import { isoAt } from './instant.ts';
 import { activityOf, contextOf, faceOf, isAside, jobOf, laidOn, type Moment } from './moment.ts';
+import { waitAhead } from './next.ts';
 import { pending } from './order.ts';
 import type { Option, Prompt, Ui } from './prompt.ts';
 import { type Corner, corners, type Timer, type View } from './view.ts';
@@ -70,13 +71,19 @@ const timerAt = ({ now }: Moment, code: string, face: string | null, due: number
 	left_s: Math.max(0, Math.ceil((due - now.wall) / 1000)),
 });
 
-/** What is waited for; a recoat window is told as what it opens for. */
-function waitTimer(moment: Moment, { why, face, due }: NonNullable<Book['wait']>): Timer {
+/** What is waited for, in a hold what will still be; a recoat window is told as what it opens for. */
+function waitTimers(moment: Moment, wait: NonNullable<Book['wait']>): Timer[] {
+	const on = activityOf(moment) === 'hold' ? waitAhead(moment) : wait;
+	if (!on) return [];
+	const { why, face } = on;
+	const due = typeof on.due === 'string' ? Date.parse(on.due) : on.due;
 	const opens = why === 'window' && face !== null ? outlookOf(moment, face) : null;
-	return {
-		...timerAt(moment, why === 'window' ? 'opens' : why, face, Date.parse(due)),
-		...(opens && { does: opens.does, follows: opens.follows }),
-	};
+	return [
+		{
+			...timerAt(moment, why === 'window' ? 'opens' : why, face, due),
+			...(opens && { does: opens.does, follows: opens.follows }),
+		},
+	];
 }
 
 /** The next edge of each face's recoat windows. */
@@ -96,7 +103,7 @@ function timersOf(moment: Moment): Timer[] {
 	if (isLeaving(moment)) return [];
 	if (activity === 'spraying') return [timer('late', null, lateAt(moment))];
 	const waits = activity === 'wait' || activity === 'hold';
-	const waiting = waits && wait ? [waitTimer(moment, wait)] : [];
+	const waiting = waits && wait ? waitTimers(moment, wait) : [];
 	const settling =
 		activity === 'check' && contextOf(moment).check?.matches('passed')
 			? [timer('settle', null, settledAt(moment))]

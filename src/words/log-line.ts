@@ -7,7 +7,7 @@ import { figure } from './say.ts';
 /** What a line makes of each field. */
 const fields = everyField({
 	inFront: ['seq', 'run', 'at', 'type', 'face', 'coat'],
-	noMatter: ['mono', 'more', 'facts'],
+	noMatter: ['mono', 'up', 'more', 'facts'],
 	tooLong: ['sheet', 'lists', 'settings', 'before', 'of', 'after', 'cans', 'windows', 'items'],
 	day: ['v', 'program', 'job', 'clock', 'zone', 'seed', 'rates', 'stage', 'faces', 'order', 'stepMs'],
 	air: ['airC', 'humidity', 'surfaceC', 'dewPointC', 'spray', 'reasons', 'air'],
@@ -17,7 +17,7 @@ const fields = everyField({
 	gun: ['horns', 'pressure_kPa', 'fanHeight_mm', 'fluid'],
 	readings: ['feature', 'value', 'wanted', 'matched', 'attempt', 'card'],
 	passes: ['overrides', 'window', 'from', 'spray_s', 'extent', 'lastStroke', 'estimated', 'began', 'ended'],
-	breaks: ['to', 'due', 'why', 'kind', 'since', 'rule', 'reason', 'step', 'place', 'grit'],
+	breaks: ['to', 'due', 'why', 'kind', 'since', 'jump', 'rule', 'reason', 'step', 'place', 'grit'],
 	faults: ['fault', 'gun', 'remedy', 'part', 'faulty', 'dry_um', 'wet_um', 'where', 'verdict'],
 });
 const left = new Set<string>([...fields.inFront, ...fields.noMatter, ...fields.tooLong]);

@@ -240,7 +240,8 @@ test('a coat broken off and set aside sets up by its own material, not by the on
 	const hours = timeAt_h(topcoat?.sandAfter ?? [], surfaceC, topcoat?.factorPer10C ?? 2);
 	const after = historyAfter(second.records()).faces;
 	expect(after['left door/outside']?.aside?.coat).toBe(3);
-	const next = nowAfter(second.records(), since).find(({ face }) => face === 'left door/outside')?.next;
+	const end = Date.parse(second.records().at(-1)?.at ?? '');
+	const next = nowAfter(second.records(), end).find(({ face }) => face === 'left door/outside')?.next;
 	expect(next).toMatchObject({ may: 'rework', step: 'set-up' });
 	expect((((next?.may === 'rework' ? next.from : null) ?? 0) - since) / 3_600_000).toBeCloseTo(hours, 1);
 	const third = rehearsed({

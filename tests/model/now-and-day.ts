@@ -1,7 +1,7 @@
 import { windowReasoned } from '../../machines/face.ts';
 import { isShutPart, isWet, reworkDue, stopsAt, waitEnds } from '../../src/day/allowed.ts';
 import { historyAfter } from '../../src/day/history.ts';
-import { instantAfter, shownBy } from '../../src/day/instant.ts';
+import { instantAfter, sameClocks, shownBy } from '../../src/day/instant.ts';
 import type { Moment } from '../../src/day/moment.ts';
 import { type FaceNow, faceNows, nowAfter, standsAt, withWindows } from '../../src/day/now.ts';
 import type { DayRecord } from '../../src/day/records.ts';
@@ -41,10 +41,7 @@ const isFrom = (next: Next, due: number | null): boolean => {
 
 /** A half coat is gone on with for as long as its edge is wet, and a moment later no more. */
 const isWetUntil = ({ state, now }: Moment, id: string, until: number | null): boolean => {
-	const wetAt = (ms: number) => {
-		const gone = ms - now.wall;
-		return isWet({ state, now: { ...now, wall: ms, mono: now.mono + gone } }, id);
-	};
+	const wetAt = (ms: number) => isWet({ state, now: sameClocks(now, ms) }, id);
 	return until !== null && wetAt(until - 2) && !wetAt(until + 2);
 };
 
@@ -127,19 +124,13 @@ const edgeOf = (code: string, next: Next): number | null =>
  * The edges of recoat windows on the screen are those that `now` tells. Under a reason a face is worked on before its
  * window opens; and a wait that has begun ends when it was told to, also where the clock was set since.
  */
-function timersDiffer(
-	faces: readonly FaceNow[],
-	line: Line,
-	{ machine, book }: DayState,
-	sum: Agreed,
-): string[] {
+function timersDiffer(faces: readonly FaceNow[], line: Line, { machine }: DayState, sum: Agreed): string[] {
 	return line.timers.flatMap(({ code, face, due }) => {
 		const next = faces.find(one => one.face === face)?.next;
 		const edge = next ? edgeOf(code, next) : null;
 		const state = machine.context.faces.find(one => one.context.rules.id === face);
 		const isReasoned = code === 'opens' && state !== undefined && windowReasoned(state.context);
-		const isSetSince = book.now.ahead !== 0 && book.wait?.face === face;
-		if (edge === null || isReasoned || isSetSince) return [];
+		if (edge === null || isReasoned) return [];
 		sum.timers++;
 		return Math.abs(edge - Date.parse(due)) <= 1
 			? []

@@ -4,10 +4,13 @@ import { itemIn } from '../../job/list-words.ts';
 import { clock, date } from '../../words/clock.ts';
 import { duration, faceName, sentence } from '../../words/say.ts';
 import { wasLong } from '../book.ts';
+import { atLeast_s, atMost_s } from '../instant.ts';
 import { contextOf, facesIn, jobOf, lastSprayed, type Moment } from '../moment.ts';
+import { nextStep, waitAhead } from '../next.ts';
 import { pending } from '../order.ts';
+import { isUnsettled } from '../passed.ts';
 import { back, type Option, opens, option, type Prompt } from '../prompt.ts';
-import type { DayEvent } from '../records.ts';
+import type { DayEvent, EventOf } from '../records.ts';
 import { changedBy } from '../replanned.ts';
 import { untoldPrompt } from './accounting.ts';
 import { extractStaysOn } from './cautions.ts';
@@ -80,16 +83,21 @@ const places: Record<string, string> = {
 	wait: 'in a wait',
 };
 
+/** What has become of a wait: what comes next once the painter is back, where it does not hang on what is asked then. */
+function waitLine(moment: Moment): string {
+	if (jumped_s(moment) > 0) return 'You were in a wait.';
+	const next = waitAhead(moment);
+	if (next) return `You were in a wait, ${duration((next.due - moment.now.wall) / 1000)} left.`;
+	return nextStep(moment).kind === 'finish' ? 'You were in a wait.' : 'You were in a wait. It is over.';
+}
+
 /** Where the break found the painter, and what has become of a wait meanwhile. */
-function whereLine({ state, now }: Moment, broken: string | undefined): string {
+function whereLine(moment: Moment, broken: string | undefined): string {
 	if (broken) return sentence(`${faceName(broken)} was being sprayed.`);
-	const from = state.book.break?.from ?? '';
+	const { break: held, wait } = moment.state.book;
+	const from = held?.from ?? '';
 	const place = places[from];
-	const { wait } = state.book;
-	if (from === 'wait' && wait) {
-		const left_s = (Date.parse(wait.due) - now.wall) / 1000;
-		return left_s > 0 ? `You were in a wait, ${duration(left_s)} left.` : 'You were in a wait. It is over.';
-	}
+	if (from === 'wait' && wait) return waitLine(moment);
 	return place ? `You were ${place}.` : '';
 }
 
@@ -98,40 +106,80 @@ function lastLine(moment: Moment): string {
 	return last ? `Last: ${faceName(last.face)}, coat ${last.coat}.` : '';
 }
 
-const ended = ({ state, now }: Moment): DayEvent => ({
+type Jump = EventOf<'break.ended'>['jump'];
+
+const ended = ({ state, now }: Moment, jump?: Jump): DayEvent => ({
 	type: 'break.ended',
 	kind: state.book.break?.kind ?? 'hold',
 	by: 'painter',
+	...(jump && { jump }),
 	facts: { long: wasLong(state.book, now) },
 });
 /** Coming back says what the break has changed of the day. */
-const isBack = (moment: Moment): Option => ({
-	...option('back', 'BACK', ended(moment)),
+const isBack = (moment: Moment, jump?: Jump): Option => ({
+	...option('back', 'BACK', ended(moment, jump)),
 	notice: () => changedBy(moment),
 });
+
+/** BACK, once what the clocks leave open was asked. */
+function backFrom(moment: Moment): Option {
+	if (jumped_s(moment) > 0) return opens('back', 'BACK', () => jumpPrompt(moment));
+	return clockIsBack(moment) ? opens('back', 'BACK', () => clockPrompt(moment)) : isBack(moment);
+}
+
+/** By how much the wall clock went on beyond what is proved, in this break, s: it was set, or the machine slept. */
+function jumped_s({ state, now }: Moment): number {
+	const doubted = now.gaps.slice(state.book.break?.gaps ?? now.gaps.length).filter(isUnsettled);
+	return doubted.reduce((sum, { least, most }) => sum + most - least, 0) / 1000;
+}
+
+function jumpPrompt(moment: Moment): Prompt {
+	const answer = (code: NonNullable<Jump>, text: string): Option =>
+		clockIsBack(moment)
+			? opens(code, text, () => clockPrompt(moment, code))
+			: { ...isBack(moment, code), code, text };
+	return {
+		state: 'hold.jump',
+		ask: 'choose',
+		say: `Clock: it jumped ${duration(jumped_s(moment))} ahead. Was it set?`,
+		lines: [itSays(moment), 'Not sure: waits count without it, windows and pots with it.'],
+		options: [answer('not-sure', 'NOT SURE'), answer('set', 'IT WAS SET'), answer('slept', 'MACHINE SLEPT')],
+	};
+}
 
 /** The clock went back in this break: every wait and window hangs on it. */
 const clockIsBack = ({ state }: Moment): boolean => (state.book.break?.clockBack_s ?? 0) > 0;
 
-function clockPrompt(moment: Moment): Prompt {
-	const { zone } = moment.state.book.opened;
+const itSays = ({ state, now }: Moment): string => {
+	const { zone } = state.book.opened;
+	return `It says ${clock(now.wall, zone)}, ${date(now.wall, zone)}.`;
+};
+
+function clockPrompt(moment: Moment, jump?: Jump): Prompt {
 	const behind = duration(moment.state.book.break?.clockBack_s ?? 0);
 	return {
 		state: 'hold.clock',
 		ask: 'choose',
 		say: `Clock: it went back ${behind}. Is it right now?`,
-		lines: [`It says ${clock(moment.now.wall, zone)}, ${date(moment.now.wall, zone)}.`],
+		lines: [itSays(moment)],
 		options: [
-			{ ...isBack(moment), code: 'clock-right', text: 'IT IS RIGHT' },
+			{ ...isBack(moment, jump), code: 'clock-right', text: 'IT IS RIGHT' },
 			back('clock-wrong', 'SET IT FIRST'),
 		],
 	};
 }
 
+/** How long the break has lasted, as far as the clocks can tell. */
+function awayWords({ state, now }: Moment): string {
+	const since = state.book.break?.since ?? now;
+	const least_s = atLeast_s(since, now);
+	const isKnown = atMost_s(since, now) - least_s <= 60;
+	return isKnown ? `Away ${duration(least_s)}.` : `Away ${duration(least_s)} or more.`;
+}
+
 export function holdPrompt(moment: Moment): Prompt {
 	const held = moment.state.book.break;
 	if (held?.kind === 'air-lost') return airLostPrompt(moment);
-	const away = duration((moment.now.wall - (held?.since.wall ?? moment.now.wall)) / 1000);
 	const [broken] = facesIn(moment, 'broken');
 	const { clearance } = jobOf(moment).shop;
 	const clears = clearance
@@ -140,13 +188,13 @@ export function holdPrompt(moment: Moment): Prompt {
 	return {
 		state: 'hold',
 		ask: 'hold',
-		say: `${breakWords[held?.kind ?? 'hold'] ?? 'Held.'} Away ${away}.`,
+		say: `${breakWords[held?.kind ?? 'hold'] ?? 'Held.'} ${awayWords(moment)}`,
 		lines: [whereLine(moment, broken), lastLine(moment), ...gunLines(moment), broken ? clears : '']
 			.filter(Boolean)
 			.slice(0, 3),
 		face: broken ?? null,
 		options: [
-			clockIsBack(moment) ? opens('back', 'BACK', () => clockPrompt(moment)) : isBack(moment),
+			backFrom(moment),
 			opens('trouble', 'TROUBLE', () => troublePrompt(moment)),
 			{ ...closing(moment), at: 'bottomLeft' },
 		],

@@ -1,4 +1,4 @@
-import { type Day, elapsed } from './day.ts';
+import type { Day } from './day.ts';
 import { is, type Note } from './notes.ts';
 
 /** What ended the knowledge of the gun: where, the size of check it asks for, and the property that says so. */
@@ -13,8 +13,10 @@ const planned = ['cap-turn', 'knob', 'refill', 'age'];
 /** Whether the two clocks of a run parted between two notes: a break of which nobody was told. */
 function clocksParted(day: Day, before: Note, note: Note): boolean {
 	if (before.run !== note.run) return false;
-	const { least, most } = elapsed(before, note);
-	return most - least > day.limits.clockSlip_s * 1000 + most * 0.001;
+	const limit_ms = day.limits.clockSlip_s * 1000;
+	const steady = note.mono - before.mono;
+	const slept = before.up === null || note.up === null ? 0 : note.up - before.up - steady;
+	return Math.max(slept, Math.abs(note.t - before.t - steady)) > limit_ms + steady * 0.001;
 }
 
 /** The gun as its settings were last keyed, and the batches in it. */

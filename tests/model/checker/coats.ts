@@ -10,10 +10,16 @@ export type Laid = {
 	material: string | undefined;
 };
 
-/** When a face was finished: its share of the stretch where that was estimated. */
-export function finished(ended: NoteOf<'face.ended'>): Moment {
-	const t = ended.ended === undefined ? ended.t : Date.parse(ended.ended);
-	return { t, mono: ended.mono - (ended.t - t), run: ended.run, slid: ended.slid };
+/** When a face was finished: its share of the stretch where that was estimated, by the clocks of its start. */
+export function finished(day: Day, ended: NoteOf<'face.ended'>): Moment {
+	const start = allOf(day.notes.slice(0, ended.n), 'face.started').findLast(
+		({ face, coat }) => face === ended.face && coat === ended.coat,
+	);
+	if (ended.ended === undefined || !start) return ended;
+	const t = Date.parse(ended.ended);
+	const { least, most } = start.lapse;
+	const since = t - start.t;
+	return { ...start, t, mono: start.mono + since, lapse: { least: least + since, most: most + since } };
 }
 
 export const historyOf = (day: Day, face: string): History | undefined => day.before.faces[face];
@@ -21,7 +27,10 @@ export const historyOf = (day: Day, face: string): History | undefined => day.be
 function fromBefore(day: Day, face: string): Laid | null {
 	const last = historyOf(day, face)?.coats.at(-1);
 	if (!last) return null;
-	const at = { t: Date.parse(last.ended), mono: 0, run: 0, slid: 0 };
+	const t = Date.parse(last.ended);
+	const opened = day.notes[0]?.t ?? t;
+	const lapse = { least: t - opened, most: t - opened };
+	const at = { t, mono: 0, up: null, run: 0, lapse };
 	return {
 		coat: last.coat,
 		at,
@@ -39,7 +48,7 @@ export function lastLaid(day: Day, face: string, n: number): Laid | null {
 	if (!ended) return fromBefore(day, face);
 	const surfaceC = allOf(day.notes.slice(0, ended.n), 'air.read').at(-1)?.surfaceC ?? null;
 	const material = plannedCoat(day, face, ended.coat)?.material;
-	return { coat: ended.coat, at: finished(ended), n: ended.n, surfaceC, material };
+	return { coat: ended.coat, at: finished(day, ended), n: ended.n, surfaceC, material };
 }
 
 /** Preparation recorded on a face between the coat that lies on it and note `n`, a rework included: its cleaning wipes and tacks. */

@@ -118,11 +118,8 @@ export function materialOf(day: Day, batch: string): Material | undefined {
 }
 
 /**
- * Time between two moments, ms: by the clock that went less and by the one that went more. Across a restart
- * the wall clock counts, without what it was seen to slide.
+ * Time between two moments, ms: the least and the most that the clocks leave.
  */
 export function elapsed(from: Moment, to: Moment): { least: number; most: number } {
-	const wall = to.t - from.t;
-	const steady = from.run === to.run ? to.mono - from.mono : wall - (to.slid - from.slid);
-	return { least: Math.min(wall, steady), most: Math.max(wall, steady) };
+	return { least: to.lapse.least - from.lapse.least, most: to.lapse.most - from.lapse.most };
 }

@@ -1,3 +1,4 @@
+import { type Bounds, between, type Clocks, told } from './clocks.ts';
 import { type Finding, finding } from './finding.ts';
 import type { Line, Raw } from './lines.ts';
 
@@ -66,7 +67,7 @@ const shapes = {
 	'wait.began': {},
 	'wait.ended': {},
 	'break.began': { kind: 'text' },
-	'break.ended': { kind: 'text' },
+	'break.ended': { kind: 'text', jump: 'any' },
 	'override.given': {
 		rule: 'text',
 		reason: 'text',
@@ -109,10 +110,10 @@ function levels() {
 }
 
 /**
- * A moment of the day: `t` the wall clock, `mono` the steady one, both ms; `mono` means nothing across runs. `slid`: by
- * how much the wall clock has outrun the steady one within the runs so far, ms.
+ * A moment of the day: `t` the wall clock, `mono` the steady one, both ms; `mono` means nothing across runs. `lapse`:
+ * what has passed since the day was opened, at the least and at the most, ms.
  */
-export type Moment = { t: number; mono: number; run: number; slid: number };
+export type Moment = Clocks & { lapse: Bounds };
 type Place = Moment & {
 	line: number;
 	/** Its place among the notes, from 0. */
@@ -180,15 +181,38 @@ export function readNotes(lines: Line[]): { notes: Note[]; findings: Finding[] }
 		if (fault) findings.push(finding('form', { line }, fault));
 		else {
 			const t = Date.parse(String(raw.at));
-			const last = notes.at(-1);
-			const apart = last && last.run === raw.run ? t - Number(raw.mono) - (last.t - last.mono) : 0;
-			const slid = (last?.slid ?? 0) + apart;
-			notes.push({ ...raw, line, n: notes.length, write, t, slid } as unknown as Note);
+			const up = isNumber(raw.up) ? raw.up : null;
+			const lapse = { least: 0, most: 0 };
+			notes.push({ ...raw, line, n: notes.length, write, t, up, lapse } as unknown as Note);
 		}
 		if (raw.more !== true) write++;
 	}
+	count(notes);
 	return { notes, findings };
 }
+
+/** Adds up what passed from note to note; what was said of a jump holds for the break that it was said after. */
+function count(notes: Note[]): void {
+	const bounds = notes.map((note, n) => {
+		const before = notes[n - 1];
+		return before ? between(before, note) : { least: 0, most: 0 };
+	});
+	let began = 0;
+	for (const [n, note] of notes.entries()) {
+		if (is(note, 'break.began') && began === 0) began = is(notes[n - 1], 'clock.set') ? n - 1 : n;
+		if (!is(note, 'break.ended')) continue;
+		for (let at = Math.max(1, began); at <= n; at++) bounds[at] = told(bounds[at] ?? none, note.jump);
+		began = 0;
+	}
+	let lapse = none;
+	for (const [n, note] of notes.entries()) {
+		const { least, most } = bounds[n] ?? none;
+		lapse = { least: lapse.least + least, most: lapse.most + most };
+		note.lapse = lapse;
+	}
+}
+
+const none: Bounds = { least: 0, most: 0 };
 
 /** Whether a note is of one of these kinds. */
 export function is<T extends Kind>(

@@ -59,10 +59,11 @@ function byRecord({ day, start, laid, prep }: Over): string[] {
 		note => note.face === start.face && note.coat === laid.coat,
 	);
 	if (!set) return laid.n === 0 ? [] : [`no windows were set for coat ${laid.coat}`];
-	if (allOf(between, 'clock.set').length > 0) return [];
+	const { least, most } = elapsed(laid.at, start);
 	const now = (set.windows as Windows).filter(
 		({ from, until }) =>
-			Date.parse(from) - slack_ms <= start.t && (until === null || start.t <= Date.parse(until) + slack_ms),
+			Date.parse(from) - slack_ms <= laid.at.t + least &&
+			(until === null || laid.at.t + most <= Date.parse(until) + slack_ms),
 	);
 	return [
 		...(now.some(({ does }) => permits(does, prep))
