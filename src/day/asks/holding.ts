@@ -13,6 +13,7 @@ import { back, type Option, opens, option, type Prompt } from '../prompt.ts';
 import type { DayEvent, EventOf } from '../records.ts';
 import { changedBy } from '../replanned.ts';
 import { untoldPrompt } from './accounting.ts';
+import { airPrompt } from './air.ts';
 import { extractStaysOn } from './cautions.ts';
 import { cleanUp } from './clean-up.ts';
 import { closed, partLines } from './finishing.ts';
@@ -197,9 +198,18 @@ export function holdPrompt(moment: Moment): Prompt {
 			backFrom(moment),
 			opens('trouble', 'TROUBLE', () => troublePrompt(moment)),
 			{ ...closing(moment), at: 'bottomLeft' },
+			{ ...opens('put-right', 'PUT RIGHT', () => putRightPrompt(moment)), at: 'bottomRight' },
 		],
 	};
 }
+
+/** What the painter has found to be otherwise than the program has it. */
+const putRightPrompt = (moment: Moment): Prompt => ({
+	state: 'hold.put-right',
+	ask: 'choose',
+	say: 'Put right: what is it?',
+	options: [opens('read-air', 'READ THE AIR', () => airPrompt(moment)), back('nothing', 'NOTHING')],
+});
 
 /** With the air lost the day can only be closed: cleaning the gun is work for a painter who has air. */
 const closeWithoutAir = (moment: Moment): Prompt => ({
