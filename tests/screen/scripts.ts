@@ -68,7 +68,9 @@ const broken = (...lines: string[]): Script => ({
 });
 
 export const scripts: Script[] = [
-	...['hold', 'kill', 'hangup', 'sleep 9 min', 'clock -30 min', 'wait 20 min'].map(line => broken(line)),
+	...['hold', 'kill', 'hangup', 'sleep 9 min', 'clock -30 min', 'clock 30 min', 'wait 20 min'].map(line =>
+		broken(line),
+	),
 	broken('trigger on', 'trigger off', 'wait 30 s'),
 	{
 		options: small,
