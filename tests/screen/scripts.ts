@@ -75,6 +75,14 @@ export const scripts: Script[] = [
 	{
 		options: small,
 		play(day) {
+			day.toState('spraying');
+			day.send('clock 30 min');
+			day.pick('back');
+		},
+	},
+	{
+		options: small,
+		play(day) {
 			day.toState('ready');
 			day.send('wait 4 min');
 		},
