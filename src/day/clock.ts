@@ -1,5 +1,5 @@
 import { uptime } from 'node:os';
-import type { Shown } from './instant.ts';
+import type { Shown } from './passed.ts';
 
 /** Where time comes from. The rehearsal has one that can be moved. */
 export type Clock = {

@@ -3,7 +3,7 @@ import type { RecordOf } from '../records/of-type.ts';
 import { noPulls, pull } from '../trade/pulls.ts';
 import { withReading } from './air-readings.ts';
 import type { BatchBook, Book, FaceBook } from './book.ts';
-import { atMost_s, type Instant, instantAfter, sameClocks, shownBy } from './instant.ts';
+import { atMost_s, type Instant, instantAfter, isLater, sameClocks, shownBy } from './instant.ts';
 import { isUnsettled } from './passed.ts';
 import { canTaken, hasPot, levelRead } from './pours.ts';
 import type { DayRecord, EventOf } from './records.ts';
@@ -392,7 +392,10 @@ function note(book: Book, record: DayRecord, at: Instant, from: string): Book {
 				triggerOff: null,
 			};
 		case 'break.ended': {
-			const held_s = book.break ? atMost_s(book.break.since, at) : 0;
+			/** Since the air was last read, where that was in it. */
+			const since = book.break?.since ?? at;
+			const unread = book.air && isLater(book.air.at, since) ? book.air.at : since;
+			const held_s = atMost_s(unread, at);
 			return {
 				...book,
 				break: null,

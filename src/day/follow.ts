@@ -1,7 +1,7 @@
 import { batchInHand } from '../../machines/day-context.ts';
 import { windowReasoned } from '../../machines/face.ts';
 import { orderFor } from '../plan/order.ts';
-import { isSettled, windowsMoved, windowsOf } from './allowed.ts';
+import { isSettled, stopsAt, windowsMoved, windowsOf } from './allowed.ts';
 import { tooLittleToTime } from './asks/flow-cup.ts';
 import { beginCheck } from './asks/gun-items.ts';
 import { lateAt } from './asks/spraying.ts';
@@ -83,10 +83,16 @@ const keepsGun: readonly Step['kind'][] = ['ready', 'stray', 'turn', 'load', 'em
 const discardDead = (moment: Moment): DayEvent[] =>
 	deadPots(moment).map(batch => ({ type: 'batch.discarded', batch, why: 'past its life' }));
 
+/** Air outside the limits may be a slip, read again at once: nothing is given up for it until it is settled. */
+const isAirDoubted = (moment: Moment): boolean =>
+	pending(moment).some(({ face }) =>
+		stopsAt(moment, face).some(stop => stop.by === 'air' && stop.is === 'out'),
+	);
+
 function fromBench(moment: Moment): DayEvent[] {
 	const { gun } = contextOf(moment);
-	const dead = discardDead(moment);
-	if (dead.length > 0 && activityOf(moment) === 'bench') return dead;
+	const dead = activityOf(moment) === 'bench' ? discardDead(moment) : [];
+	if (dead.length > 0 && !isAirDoubted(moment)) return dead;
 	const order = orderDue(moment);
 	if (order.length > 0) return order;
 	const step = nextStep(moment);

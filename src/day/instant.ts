@@ -1,10 +1,4 @@
-import { type Passed, passed } from './passed.ts';
-
-/**
- * What the clocks show, ms. `mono` may stand still while the machine sleeps, and means nothing from one run of the program
- * to the next. `up`: how long the machine has run, its sleep counted in; undefined: it cannot tell.
- */
-export type Shown = { wall: number; mono: number; up?: number | undefined; run: number };
+import { type Passed, passed, type Shown } from './passed.ts';
 
 /**
  * A moment of the day. `sure`: what had passed since the day was opened, ms, but for the gaps: stretches of which the

@@ -218,6 +218,14 @@ function seamIn(moment: Moment, faces: readonly Candidate[]): Step | null {
 	return left ? { kind: 'edge', face: left.face } : null;
 }
 
+/** The wait that goes on where nothing can be done before it, the air read or not; null: something can. */
+export function waitAhead(moment: Moment): Extract<Step, { kind: 'wait' }> | null {
+	const next = nextStep(moment);
+	const isOnlyAir = next.kind === 'air' && !chosen(moment, pending(moment));
+	const step = isOnlyAir ? whenNothingNow(moment, pending(moment)) : next;
+	return step.kind === 'wait' ? step : null;
+}
+
 /** So short a pull lays nothing worth a question, s. */
 const leastPull_s = 1;
 

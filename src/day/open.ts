@@ -2,7 +2,8 @@ import type { Checklist } from '../job/checklist.ts';
 import type { Job } from '../job/job.ts';
 import type { Rates } from '../plan/pace.ts';
 import { cansOf } from './asks/cans.ts';
-import { isoAt, type Shown } from './instant.ts';
+import { isoAt } from './instant.ts';
+import type { Shown } from './passed.ts';
 import type { DayRecord, EventOf, Head } from './records.ts';
 import type { Settings } from './settings.ts';
 

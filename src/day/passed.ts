@@ -1,4 +1,8 @@
-import type { Shown } from './instant.ts';
+/**
+ * What the clocks show, ms. `mono` may stand still while the machine sleeps, and means nothing from one run of the program
+ * to the next. `up`: how long the machine has run, its sleep counted in; undefined: it cannot tell.
+ */
+export type Shown = { wall: number; mono: number; up?: number | undefined; run: number };
 
 /** Time that passed between two looks at the clocks, ms: at the least, and at the most. */
 export type Passed = { least: number; most: number };

@@ -59,13 +59,14 @@ function time_ms(words: string): number | Refusal {
  * @param open opens the day's records again after a kill, and at the start
  * @param start wall clock at the first line, ms
  * @param pulls recorded pulls of the trigger, ms after the start
+ * @param bare the clock underneath; left out, one whose machine tells of its sleep
  */
 export function rehearse(
 	open: () => Sink,
 	start: number,
 	pulls: readonly { on: boolean; after_ms: number }[] = [],
+	bare: MovedClock = movedClock(start),
 ): Rehearsal {
-	const bare = movedClock(start);
 	const clock: MovedClock = { ...bare, ...pulledClock(bare, pulls, on => session.trigger(on)) };
 	let session = openSession({ sink: open(), clock, rehearsal: true });
 	const typesOf = (records: readonly DayRecord[]) => records.map(({ type }) => type);

@@ -6,7 +6,8 @@ export type RunningClock = Clock & {
 };
 
 /**
- * The clock of a rehearsal that somebody watches: it goes like the machine's own, and can be put forward.
+ * The clock of a rehearsal that somebody watches: it goes like the machine's own, and can be put forward. It tells no
+ * uptime: put forward, that would mean nothing to the next run.
  *
  * @param real the clock underneath
  * @param begins wall clock at which it begins, ms; left out, now

@@ -5,7 +5,7 @@ import { lateAt } from './asks/spraying.ts';
 import type { Book } from './book.ts';
 import { isoAt } from './instant.ts';
 import { activityOf, contextOf, faceOf, isAside, jobOf, laidOn, type Moment } from './moment.ts';
-import { nextStep } from './next.ts';
+import { waitAhead } from './next.ts';
 import { pending } from './order.ts';
 import type { Option, Prompt, Ui } from './prompt.ts';
 import { type Corner, corners, type Timer, type View } from './view.ts';
@@ -73,8 +73,8 @@ const timerAt = ({ now }: Moment, code: string, face: string | null, due: number
 
 /** What is waited for, in a hold what will still be; a recoat window is told as what it opens for. */
 function waitTimers(moment: Moment, wait: NonNullable<Book['wait']>): Timer[] {
-	const on = activityOf(moment) === 'hold' ? nextStep(moment) : { kind: 'wait' as const, ...wait };
-	if (on.kind !== 'wait') return [];
+	const on = activityOf(moment) === 'hold' ? waitAhead(moment) : wait;
+	if (!on) return [];
 	const { why, face } = on;
 	const due = typeof on.due === 'string' ? Date.parse(on.due) : on.due;
 	const opens = why === 'window' && face !== null ? outlookOf(moment, face) : null;

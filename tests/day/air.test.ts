@@ -137,3 +137,31 @@ test('air read too warm and read again at once takes nothing off the pot life', 
 	day.toEnd();
 	expect(day.findings()).toEqual([]);
 });
+
+test('the air is read from a hold by two keys more: from a wait, from ready, and from trouble', () => {
+	for (const state of ['wait', 'ready', 'trouble']) {
+		const day = rehearsed();
+		day.until(line => line.state === (state === 'trouble' ? 'spraying' : state));
+		if (state === 'trouble') day.pick('trouble');
+		day.send('hold');
+		for (const code of ['put-right', 'read-air']) day.pick(code);
+		expect(day.line().state).toBe('air.airC');
+		day.send('number 24', 'number 60', 'number 22');
+		expect(day.ofType('air.read').at(-1)).toMatchObject({ airC: 24, surfaceC: 22 });
+		expect(day.line().state).toBe('hold');
+		day.toEnd();
+		expect(day.findings()).toEqual([]);
+	}
+});
+
+test('air that was read in a long hold is not asked for again at its end', () => {
+	const day = rehearsed();
+	day.toState('wait');
+	day.send('hold', 'wait 31 min');
+	for (const code of ['put-right', 'read-air']) day.pick(code);
+	day.send('number 21', 'number 50', 'number 21');
+	day.pick('back');
+	const read = day.ofType('air.read').length;
+	day.toState('spraying');
+	expect(day.ofType('air.read')).toHaveLength(read);
+});

@@ -172,6 +172,7 @@ describe('a batch that could not stand and be sprayed within its life', () => {
 		expect(day.line().say).toMatch(/lives 13 min here; 18 min are needed/);
 		expect(Object.values(day.line().corners).map(({ code }) => code)).toEqual(['read-again', 'clean-up']);
 		day.painter.world.air.C = 15;
+		day.toState('air.no');
 		day.pick('read-again');
 		day.until(({ state }) => state.startsWith('mix.'));
 		expect(day.line().state).toBe('mix.begin');
@@ -185,4 +186,36 @@ describe('a batch that could not stand and be sprayed within its life', () => {
 		expect(day.ofType('batch.started')).toEqual([]);
 		expect(day.findings()).toEqual([]);
 	});
+});
+
+test('no pot is given up for a slip in the air that can still be read again', () => {
+	const job = smallJob();
+	const { topcoat } = job.materials;
+	if (!topcoat) throw new Error('the small job has one material');
+	const slipped = (again: (day: ReturnType<typeof rehearsed>) => void) => {
+		const day = rehearsed({ job });
+		day.until(({ state, coat }) => state === 'wait' && coat === 2);
+		day.pick('mix');
+		day.until(({ state }) => state === 'wait' || state === 'ready');
+		day.send('hold', 'wait 40 min');
+		Object.assign(day.painter.world.air, { C: 38, surface_C: 38 });
+		day.pick('back');
+		day.until(() => day.ofType('air.read').length === 2);
+		expect(day.ofType('batch.discarded')).toEqual([]);
+		again(day);
+		day.toEnd();
+		expect(day.findings()).toEqual([]);
+		return day.ofType('batch.discarded').filter(({ why }) => why === 'past its life');
+	};
+	const readAgain = slipped(day => {
+		Object.assign(day.painter.world.air, { C: 21, surface_C: 21 });
+		day.toState('air.no');
+		day.pick('read-again');
+	});
+	expect(readAgain).toEqual([]);
+	const goneOn = slipped(day => {
+		day.toState('air.no');
+		for (const code of ['go-on', 'test-piece']) day.pick(code);
+	});
+	expect(goneOn.length).toBeGreaterThan(0);
 });

@@ -1,3 +1,4 @@
+import type { MovedClock } from '../../src/day/clock.ts';
 import { encodeKey } from '../../src/day/file/keep.ts';
 import { noHistory } from '../../src/day/history.ts';
 import { openingRecord } from '../../src/day/open.ts';
@@ -26,6 +27,10 @@ type Options = {
 	rates?: Rates;
 	/** A day that was left as it stood, and the bench with it: it is opened again. */
 	left?: Left;
+	/** The clock of its machine; left out, one that stands still between lines. */
+	clock?: MovedClock;
+	/** Is told as soon as records are made. */
+	noted?: (made: readonly DayRecord[]) => void;
 	/** Is shown every line that comes back. */
 	watch?: (line: Line) => void;
 };
@@ -43,6 +48,8 @@ export function rehearsed({
 	at = start,
 	rates,
 	left,
+	clock,
+	noted = () => {},
 	watch = () => {},
 }: Options = {}) {
 	const opening = {
@@ -56,16 +63,18 @@ export function rehearsed({
 		zone: 'UTC',
 		seed,
 	};
-	const keys: DayRecord[][] = left
-		? [...left.keys]
-		: [[openingRecord(opening, { wall: at, mono: 0, up: 0 })]];
+	const first = () => openingRecord(opening, clock?.now() ?? { wall: at, mono: 0, up: 0 });
+	const keys: DayRecord[][] = left ? [...left.keys] : [[first()]];
 	const records = () => keys.flat();
 	const sink = () => ({
 		records: records(),
-		append: (made: readonly DayRecord[]) => void keys.push([...made]),
+		append(made: readonly DayRecord[]) {
+			keys.push([...made]);
+			noted(made);
+		},
 		close() {},
 	});
-	const rehearsal = rehearse(sink, left?.at ?? at);
+	const rehearsal = rehearse(sink, left?.at ?? at, [], clock);
 	const painter = painterOf(job, () => rehearsal.session().state());
 	Object.assign(painter.world, left?.world);
 	let line: Line = rehearsal.first();

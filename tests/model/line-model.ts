@@ -1,6 +1,6 @@
 import { decide } from '../../src/day/decide.ts';
 import { deadlineOf, following } from '../../src/day/follow.ts';
-import type { Instant } from '../../src/day/instant.ts';
+import { type Instant, sameClocks } from '../../src/day/instant.ts';
 import { openingRecord } from '../../src/day/open.ts';
 import { freshUi, type Ui } from '../../src/day/prompt.ts';
 import type { BreakKind, DayEvent, EventType } from '../../src/day/records.ts';
@@ -78,14 +78,14 @@ function put(
 		made.push(`${String(at.machine.value)} ${record.type}`);
 		at = fold(at, record);
 	}
-	return stand({ level: before.level, made }, state, ui, now);
+	return stand({ level: before.level, made }, state, ui, records.length > 0 ? state.book.now : now);
 }
 
 /** Deadlines up to a moment, in order, and what has come to follow by then. */
 function passed(start: Stand, ms: number): Stand {
 	let at = start;
 	const end = start.now.wall + ms;
-	const later = (wall: number): Instant => ({ ...at.now, wall, mono: at.now.mono + (wall - at.now.wall) });
+	const later = (wall: number): Instant => sameClocks(at.now, wall);
 	for (let step = 0; step < 50; step++) {
 		const due = deadlineOf({ state: at.day, now: at.now });
 		if (!due || due.at > end) break;

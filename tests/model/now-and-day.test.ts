@@ -9,7 +9,7 @@ const { NOW_DAYS = '40' } = process.env;
 
 test('`now` and the day agree on every face, at every moment of days by chance, later on and between two days', async () => {
 	const days = { jobs: sheets(), lists: await standardLists() };
-	const { says, ...sum } = agreedOn(days, 0, Number(NOW_DAYS));
+	const { says, ...sum } = agreedOn(days, 60, Number(NOW_DAYS));
 	expect(says).toEqual([]);
 	expect(sum.asked).toBeGreaterThan(15_000);
 	expect(sum.taken).toBeGreaterThan(400);

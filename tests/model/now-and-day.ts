@@ -1,7 +1,7 @@
 import { windowReasoned } from '../../machines/face.ts';
 import { isShutPart, isWet, reworkDue, stopsAt, waitEnds } from '../../src/day/allowed.ts';
 import { historyAfter } from '../../src/day/history.ts';
-import { instantAfter, shownBy } from '../../src/day/instant.ts';
+import { instantAfter, sameClocks, shownBy } from '../../src/day/instant.ts';
 import type { Moment } from '../../src/day/moment.ts';
 import { type FaceNow, faceNows, nowAfter, standsAt, withWindows } from '../../src/day/now.ts';
 import type { DayRecord } from '../../src/day/records.ts';
@@ -41,10 +41,7 @@ const isFrom = (next: Next, due: number | null): boolean => {
 
 /** A half coat is gone on with for as long as its edge is wet, and a moment later no more. */
 const isWetUntil = ({ state, now }: Moment, id: string, until: number | null): boolean => {
-	const wetAt = (ms: number) => {
-		const gone = ms - now.wall;
-		return isWet({ state, now: { ...now, wall: ms, mono: now.mono + gone } }, id);
-	};
+	const wetAt = (ms: number) => isWet({ state, now: sameClocks(now, ms) }, id);
 	return until !== null && wetAt(until - 2) && !wetAt(until + 2);
 };
 

@@ -16,6 +16,8 @@ import { help, isHelper, sharedOut } from './pool.ts';
 import { aloneProofs, largeDays, properties, smallDays, type Verdict } from './proofs.ts';
 import type { Property } from './properties.ts';
 import type { Fuzzed } from './readers/fuzz.ts';
+import { nothing, type Right, rightOn } from './right-clocks/days.ts';
+import { daysToCatch, rightOnWith, type TimeMutant, timeMutants } from './right-clocks/mutants.ts';
 import { evidenceOf, type Transcript, together, transcriptOf } from './transcript.ts';
 
 /**
@@ -35,6 +37,8 @@ const nowDaysOfShare = isQuick ? 4 : 100;
 /** Some three days a job: a thousand in all. */
 const anyShares = isQuick ? 1 : 20;
 const jobsOfShare = isQuick ? 2 : 18;
+const rightShares = isQuick ? 1 : 20;
+const rightDaysOfShare = isQuick ? 4 : 50;
 const erringDays = isQuick ? 20 : 2000;
 const readerShares = isQuick ? 1 : 20;
 const casesOfShare = isQuick ? 2000 : 10_000;
@@ -52,6 +56,8 @@ type Result =
 	| { kind: 'transcript'; transcript: Transcript }
 	| { kind: 'now'; agreed: Agreed }
 	| { kind: 'any'; any: AnyJobs }
+	| { kind: 'right'; right: Right }
+	| { kind: 'time'; mutant: TimeMutant; says: string | null }
 	| { kind: 'readers'; fuzzed: Fuzzed }
 	| { kind: 'disk'; failed: Failed }
 	| { kind: 'mutant'; caught: Caught | null };
@@ -105,6 +111,18 @@ const workOf = (mutants: readonly Mutant[]): Work[] => [
 		{ length: anyShares },
 		(_, share): Work =>
 			async () => ({ kind: 'any', any: anyJobsOf(await standardLists(), share * jobsOfShare, jobsOfShare) }),
+	),
+	...Array.from(
+		{ length: rightShares },
+		(_, share): Work =>
+			() => ({ kind: 'right', right: rightOn(share * rightDaysOfShare, rightDaysOfShare) }),
+	),
+	...(isQuick ? timeMutants.slice(0, 1) : timeMutants).map(
+		(mutant): Work =>
+			async () => {
+				const play = await rightOnWith(mutant);
+				return { kind: 'time', mutant, says: play(0, daysToCatch, 1).says[0] ?? null };
+			},
 	),
 	...Array.from(
 		{ length: readerShares },
@@ -217,6 +235,30 @@ function printPlayed(
 	return wrong.length === 0;
 }
 
+/** Days beside the true time, and the changes of the rules of time that they catch. */
+function printRight(rights: readonly Right[], caught: readonly (Result & { kind: 'time' })[]): boolean {
+	const sum = rights.reduce(
+		(total, one) => ({
+			days: total.days + one.days,
+			minimums: total.minimums + one.minimums,
+			maximums: total.maximums + one.maximums,
+			screens: total.screens + one.screens,
+			jumps: total.jumps + one.jumps,
+			says: [...total.says, ...one.says],
+		}),
+		nothing,
+	);
+	const alive = caught.filter(({ says }) => says === null);
+	out();
+	out(
+		`18 no minimum early, no maximum late, screens that agree, beside the true time: ${count(sum.days)} days, ${count(sum.minimums)} minimums, ${count(sum.maximums)} maximums, ${count(sum.screens)} holds, ${count(sum.jumps)} jumps: ${sum.says.length === 0 ? 'holds' : 'FALLS'}`,
+	);
+	for (const line of sum.says.slice(0, 10)) out(`      ${line}`);
+	for (const { mutant, says } of caught)
+		out(`src/day/${mutant.file} ${mutant.what} → ${says?.slice(0, 90) ?? 'ALIVE'}`);
+	return sum.says.length === 0 && alive.length === 0;
+}
+
 /** Files changed and made up by chance, and a disk whose every call fails, in one line each. */
 function printFiles(fuzzed: readonly Fuzzed[], failed: readonly Failed[]): boolean {
 	const says = fuzzed.flatMap(one => one.says);
@@ -271,6 +313,10 @@ function lineOf(number: number, result: Result, mutants: readonly Mutant[]): str
 			return `now on ${result.agreed.days} days: ${result.agreed.says.length} findings`;
 		case 'any':
 			return `${result.any.days} days of any job: ${result.any.says.length} findings`;
+		case 'right':
+			return `${result.right.days} days beside the true time: ${result.right.says.length} findings`;
+		case 'time':
+			return `${result.mutant.file} ${result.mutant.what}: ${result.says ? 'caught' : 'ALIVE'}`;
 		case 'readers':
 			return `${result.fuzzed.cases} spoilt files: ${result.fuzzed.says.length} findings`;
 		case 'disk':
@@ -309,6 +355,10 @@ async function prove() {
 		of('readers').map(({ fuzzed }) => fuzzed),
 		of('disk').map(({ failed }) => failed),
 	);
+	const timed = printRight(
+		of('right').map(({ right }) => right),
+		of('time'),
+	);
 	printWalks(verdicts);
 	const allCaught = printMutants(
 		mutants,
@@ -317,7 +367,7 @@ async function prove() {
 	out();
 	out('Wrong passes that each list lets through (rates are assumptions: erring/draws.ts)');
 	out(talliesAsTable(tallies));
-	const isProven = table.holds && played && read && allCaught;
+	const isProven = table.holds && played && read && timed && allCaught;
 	const minutes = (Date.now() - began) / 60_000;
 	if (isProven && !isQuick) {
 		const walks = proofs.flatMap((proof, index) => {

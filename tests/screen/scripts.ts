@@ -68,8 +68,18 @@ const broken = (...lines: string[]): Script => ({
 });
 
 export const scripts: Script[] = [
-	...['hold', 'kill', 'hangup', 'sleep 9 min', 'clock -30 min', 'wait 20 min'].map(line => broken(line)),
+	...['hold', 'kill', 'hangup', 'sleep 9 min', 'clock -30 min', 'clock 30 min', 'wait 20 min'].map(line =>
+		broken(line),
+	),
 	broken('trigger on', 'trigger off', 'wait 30 s'),
+	{
+		options: small,
+		play(day) {
+			day.toState('spraying');
+			day.send('clock 30 min');
+			day.pick('back');
+		},
+	},
 	{
 		options: small,
 		play(day) {

@@ -6,13 +6,14 @@ import { duration, faceName, sentence } from '../../words/say.ts';
 import { wasLong } from '../book.ts';
 import { atLeast_s, atMost_s } from '../instant.ts';
 import { contextOf, facesIn, jobOf, lastSprayed, type Moment } from '../moment.ts';
-import { nextStep } from '../next.ts';
+import { nextStep, waitAhead } from '../next.ts';
 import { pending } from '../order.ts';
 import { isUnsettled } from '../passed.ts';
 import { back, type Option, opens, option, type Prompt } from '../prompt.ts';
 import type { DayEvent, EventOf } from '../records.ts';
 import { changedBy } from '../replanned.ts';
 import { untoldPrompt } from './accounting.ts';
+import { airPrompt } from './air.ts';
 import { extractStaysOn } from './cautions.ts';
 import { cleanUp } from './clean-up.ts';
 import { closed, partLines } from './finishing.ts';
@@ -83,12 +84,12 @@ const places: Record<string, string> = {
 	wait: 'in a wait',
 };
 
-/** What has become of a wait: what comes next once the painter is back. */
+/** What has become of a wait: what comes next once the painter is back, where it does not hang on what is asked then. */
 function waitLine(moment: Moment): string {
-	const next = nextStep(moment);
-	if (next.kind === 'finish') return 'You were in a wait.';
-	if (next.kind !== 'wait') return 'You were in a wait. It is over.';
-	return `You were in a wait, ${duration((next.due - moment.now.wall) / 1000)} left.`;
+	if (jumped_s(moment) > 0) return 'You were in a wait.';
+	const next = waitAhead(moment);
+	if (next) return `You were in a wait, ${duration((next.due - moment.now.wall) / 1000)} left.`;
+	return nextStep(moment).kind === 'finish' ? 'You were in a wait.' : 'You were in a wait. It is over.';
 }
 
 /** Where the break found the painter, and what has become of a wait meanwhile. */
@@ -197,9 +198,18 @@ export function holdPrompt(moment: Moment): Prompt {
 			backFrom(moment),
 			opens('trouble', 'TROUBLE', () => troublePrompt(moment)),
 			{ ...closing(moment), at: 'bottomLeft' },
+			{ ...opens('put-right', 'PUT RIGHT', () => putRightPrompt(moment)), at: 'bottomRight' },
 		],
 	};
 }
+
+/** What the painter has found to be otherwise than the program has it. */
+const putRightPrompt = (moment: Moment): Prompt => ({
+	state: 'hold.put-right',
+	ask: 'choose',
+	say: 'Put right: what is it?',
+	options: [opens('read-air', 'READ THE AIR', () => airPrompt(moment)), back('nothing', 'NOTHING')],
+});
 
 /** With the air lost the day can only be closed: cleaning the gun is work for a painter who has air. */
 const closeWithoutAir = (moment: Moment): Prompt => ({
