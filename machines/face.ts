@@ -67,7 +67,7 @@ type FaceContext = {
 type Coming = Pick<FaceContext, 'rules' | 'laid' | 'overrides'>;
 
 /** The steps before the coming coat, or after the last one, in order. A coat beyond the plan repeats the last. */
-function stepsBefore({ rules, laid, overrides }: Coming): readonly Prep[] {
+export function stepsBefore({ rules, laid, overrides }: Coming): readonly Prep[] {
 	const isDone = laid >= rules.coats.length && !overrides.includes('coats');
 	if (isDone) return rules.finishing ?? [];
 	return (rules.coats[laid] ?? rules.coats.at(-1))?.prep ?? [];

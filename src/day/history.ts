@@ -1,3 +1,5 @@
+import { stepsBefore } from '../../machines/face.ts';
+import { isAt } from '../job/places.ts';
 import type { FaceBook } from './book.ts';
 import { isoAt } from './instant.ts';
 import { besideOf } from './moment.ts';
@@ -9,15 +11,13 @@ type Before = EventOf<'day.opened'>['before'];
 /** Nothing has been sprayed on this job before. */
 export const noHistory: Before = { faces: {}, letters: 0 };
 
-/** What a reason left out before the coming coat of a face, today or on a day before that laid none since. */
-function leftOutOn({ book }: DayState, id: string, { laid }: FaceBook): NonNullable<FaceHistory['leftOut']> {
-	const on = laid.at(-1)?.coat ?? 0;
-	const before = book.opened.before.faces[id];
-	const earlier = (before?.coats.length ?? 0) === on ? (before?.leftOut ?? []) : [];
-	const today = book.overrides.flatMap(({ rule, face, coat, step, place }) =>
-		rule === 'prep' && face === id && coat === on + 1 && step !== undefined ? [{ step, place }] : [],
+/** What a reason left out before the coming coat of a face: the places that are passed and that no work took. */
+function leftOutOn(state: DayState, id: string, { prep }: FaceBook): NonNullable<FaceHistory['leftOut']> {
+	const context = state.machine.context.faces.find(one => one.context.rules.id === id)?.context;
+	const steps = context ? stepsBefore(context) : [];
+	return steps.flatMap((step, place) =>
+		context?.places.includes(place) && !prep.some(told => isAt(told, step, place)) ? [{ step, place }] : [],
 	);
-	return [...earlier, ...today];
 }
 
 function faceAfter(state: DayState, id: string): FaceHistory | null {

@@ -32,9 +32,11 @@ describe('17: what is done to a part set aside changes nothing on a sound face; 
 	test('a reason is written behind what the program does by itself', () => {
 		const given = { rule: 'prep', reason: 'as planned', face: lid, coat: 2, step: 'wipe', place: 3 };
 		const over = like('wait.ended');
-		const alone = putAfter(day, over, 'override.given', given, 1);
+		const waits = day.filter(({ type }) => type === 'wait.ended');
+		const nth = waits.findIndex(({ more }, at) => at > 0 && more !== true);
+		const alone = putAfter(day, over, 'override.given', given, nth);
 		expect(saysOf(17, alone)).toEqual([]);
-		expect(saysOf(17, changed(alone, over, { more: true }, 1))).toEqual([
+		expect(saysOf(17, changed(alone, over, { more: true }, nth))).toEqual([
 			'prep is passed over in a write that nobody began with it',
 		]);
 	});

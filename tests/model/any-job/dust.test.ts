@@ -35,7 +35,7 @@ describe('19: no dusty or wet work beside a wet coat, nor while a checked gun wa
 	test('25 minutes after the coat of 30 minutes flash; 35 minutes after it, or with a reason not to wait, none', () => {
 		const later = (minutes: number) => shifted(day, sanded, (minutes - 180) * 60);
 		expect(saysOf(19, later(25)).join()).toMatch(/sand on .* beside wet left door\/outside, 2\d\.\d min/);
-		expect(saysOf(19, later(30.5)).join()).toMatch(/sand on .* beside wet left door\/outside, 29\.\d min/);
+		expect(saysOf(19, later(29.5)).join()).toMatch(/sand on .* beside wet left door\/outside, 29\.\d min/);
 		expect(saysOf(19, later(35))).toEqual([]);
 		const given = { rule: 'window', reason: 'the data sheet allows it', coat: 2, window: 'wait' };
 		const said = allFaces.reduce(
