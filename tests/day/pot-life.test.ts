@@ -172,7 +172,6 @@ describe('a batch that could not stand and be sprayed within its life', () => {
 		expect(day.line().say).toMatch(/lives 13 min here; 18 min are needed/);
 		expect(Object.values(day.line().corners).map(({ code }) => code)).toEqual(['read-again', 'clean-up']);
 		day.painter.world.air.C = 15;
-		day.toState('air.no');
 		day.pick('read-again');
 		day.until(({ state }) => state.startsWith('mix.'));
 		expect(day.line().state).toBe('mix.begin');
