@@ -19,7 +19,7 @@ export const unsureOf = (transfer: number, tolerance: number): number =>
  * @param prior what is unsure of the sheet's use, as `unsureOf`
  * @returns factor 1 and the prior where no cup was read
  */
-export function useOf(cups: readonly CupUse[], prior: number): Use {
+export function shownUse(cups: readonly CupUse[], prior: number): Use {
 	const emitted = cups.reduce((sum, cup) => sum + cup.emitted_mL, 0);
 	if (emitted === 0) return { factor: 1, unsure: prior, cups: 0 };
 	const used = cups.reduce((sum, cup) => sum + cup.used_mL, 0);

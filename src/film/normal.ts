@@ -27,11 +27,16 @@ export function below(x: number): number {
 	return density(x) / (-x + tail);
 }
 
+/** Shares asked for before: a day asks for one, again and again. */
+const known = new Map<number, number>();
+
 /**
  * The value below which a share of the normal law lies: z.
  * @param share above 0 and below 1
  */
 export function quantile(share: number): number {
+	const found = known.get(share);
+	if (found !== undefined) return found;
 	within('share', share, [1e-12, 1 - 1e-12]);
 	let [low, high] = [-8, 8];
 	while (high - low > 1e-13) {
@@ -39,5 +44,6 @@ export function quantile(share: number): number {
 		if (below(middle) < share) low = middle;
 		else high = middle;
 	}
+	known.set(share, (low + high) / 2);
 	return (low + high) / 2;
 }

@@ -3,33 +3,43 @@ import { below, quantile } from './normal.ts';
 /** What a face's own use strays by from the day's, as a share. This project's own choice. */
 const ownSpread = 0.1;
 
-/** The use of a row of faces: what they are to take together, mL, and how unsure that is. */
-type Row = { sum_mL: number; shift: number; spread: number };
+/** What a row of faces takes together, mL, and the squares of what each takes: so uneven are they. */
+export type Uses = { sum_mL: number; squares_mL2: number };
+
+export const noUse: Uses = { sum_mL: 0, squares_mL2: 0 };
+
+/** A row with one face more. */
+export const withUse = ({ sum_mL, squares_mL2 }: Uses, use_mL: number): Uses => ({
+	sum_mL: sum_mL + use_mL,
+	squares_mL2: squares_mL2 + use_mL ** 2,
+});
+
+/** How unsure a use is: for all faces of a day alike and for each by itself, as deviations of its logarithm; and how sure it must be. */
+export type Unsure = { common: number; own: number; z: number };
 
 /**
- * @param uses_mL what each face is to take
- * @param common what is unsure for all faces of a day alike, one deviation of its logarithm
- * @param own a face's own, the same
+ * @param common what is unsure for all faces of a day alike, as `unsureOf` and `shownUse` give it
+ * @param risk that paint runs short inside a face, above 0 and below 1
  */
-function rowOf(uses_mL: readonly number[], common: number, own: number): Row {
-	const sum_mL = uses_mL.reduce((sum, use) => sum + use, 0);
-	const squares = uses_mL.reduce((sum, use) => sum + use ** 2, 0);
-	const even = sum_mL === 0 ? 0 : squares / sum_mL ** 2;
-	return { sum_mL, shift: 0.5 * own ** 2 * (1 - even), spread: Math.sqrt(common ** 2 + own ** 2 * even) };
+export const unsureAt = (common: number, risk: number, own = ownSpread): Unsure => ({
+	common,
+	own,
+	z: quantile(1 - risk),
+});
+
+function spreadOfUse({ sum_mL, squares_mL2 }: Uses, { common, own }: Pick<Unsure, 'common' | 'own'>) {
+	const even = sum_mL === 0 ? 0 : squares_mL2 / sum_mL ** 2;
+	return { shift: 0.5 * own ** 2 * (1 - even), spread: Math.sqrt(common ** 2 + own ** 2 * even) };
 }
 
 /**
- * Paint that a row of faces is sprayed from, so that it runs short inside a face no oftener than a risk.
- * @param risk above 0 and below 1
+ * Paint that a row of faces is sprayed from, so that it runs short inside a face no oftener than its risk.
  * @returns mL, fixed losses not counted; exactly the sum where nothing is unsure
  * Source: sum of lognormals by their first two moments (from memory).
  */
-export function enoughFor_mL(
-	uses_mL: readonly number[],
-	{ common, own = ownSpread, risk }: { common: number; own?: number; risk: number },
-): number {
-	const { sum_mL, shift, spread } = rowOf(uses_mL, common, own);
-	return sum_mL * Math.exp(shift + (spread === 0 ? 0 : quantile(1 - risk) * spread));
+export function enoughFor_mL(uses: Uses, unsure: Unsure): number {
+	const { shift, spread } = spreadOfUse(uses, unsure);
+	return uses.sum_mL * Math.exp(shift + unsure.z * spread);
 }
 
 /**
@@ -37,14 +47,10 @@ export function enoughFor_mL(
  * @param paint_mL loaded since the cup was last read, fixed losses taken off
  * @returns share
  */
-export function shortOdds(
-	paint_mL: number,
-	uses_mL: readonly number[],
-	{ common, own = ownSpread }: { common: number; own?: number },
-): number {
+export function shortOdds(paint_mL: number, uses: Uses, unsure: Pick<Unsure, 'common' | 'own'>): number {
 	if (paint_mL <= 0) return 1;
-	const { sum_mL, shift, spread } = rowOf(uses_mL, common, own);
-	const room = Math.log(paint_mL / sum_mL) - shift;
+	const { shift, spread } = spreadOfUse(uses, unsure);
+	const room = Math.log(paint_mL / uses.sum_mL) - shift;
 	if (spread === 0) return room < 0 ? 1 : 0;
 	return below(-room / spread);
 }

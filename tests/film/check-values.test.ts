@@ -2,12 +2,20 @@ import { describe, expect, test } from 'vitest';
 import { laidOut } from '../../src/film/balance.ts';
 import { linesWorth } from '../../src/film/capture.ts';
 import { mostLaid } from '../../src/film/could-land.ts';
-import { unsureOf, useOf } from '../../src/film/learning.ts';
+import { shownUse, unsureOf } from '../../src/film/learning.ts';
 import { linesOf, summed } from '../../src/film/lines.ts';
 import { filmOver, filmTurned } from '../../src/film/map.ts';
 import { feather, flowCaught_mL_per_min, landedShare } from '../../src/film/measured.ts';
 import { below } from '../../src/film/normal.ts';
-import { enoughFor_mL, missedOdds, sagOdds, shortOdds } from '../../src/film/odds.ts';
+import {
+	enoughFor_mL,
+	missedOdds,
+	noUse,
+	sagOdds,
+	shortOdds,
+	unsureAt,
+	withUse,
+} from '../../src/film/odds.ts';
 import { across, turned } from '../../src/film/profile.ts';
 import { coatsAt } from '../../src/film/speed.ts';
 import { bestOverlap, strokeFilm_um } from '../../src/trade/fan.ts';
@@ -346,13 +354,13 @@ describe('what two keys tell, and what cups teach', () => {
 	])('%s cups of 480 mL for 400, transfer known to a share', (cups, tolerance, factor, unsure) => {
 		const transfer = tolerance === 0.1 ? 0.5 : 0.65;
 		const seen = Array.from({ length: cups }, () => ({ emitted_mL: 400, used_mL: 480, weighed: false }));
-		const use = useOf(seen, unsureOf(transfer, tolerance));
+		const use = shownUse(seen, unsureOf(transfer, tolerance));
 		close(use.factor, factor, 5e-4);
 		if (unsure !== null) close(use.unsure, unsure, 5e-4);
 	});
 
 	test('a painter who uses what the sheet says gets 1, whatever coats were measured', () => {
-		expect(useOf([{ emitted_mL: 165.1, used_mL: 165.1, weighed: false }], 0.09).factor).toBe(1);
+		expect(shownUse([{ emitted_mL: 165.1, used_mL: 165.1, weighed: false }], 0.09).factor).toBe(1);
 	});
 });
 
@@ -364,14 +372,15 @@ describe('odds', () => {
 		const whole = emitted.reduce((sum, one) => sum + one, 0);
 		const even = emitted.reduce((sum, one) => sum + one ** 2, 0) / whole ** 2;
 		close(even, 0.1196, 1e-4);
-		const batch = enoughFor_mL(emitted, { common, risk: 0.02 });
+		const row = emitted.reduce(withUse, noUse);
+		const batch = enoughFor_mL(row, unsureAt(common, 0.02));
 		close(batch, 494, 0.5);
 		close(batch / 29.5735, 16.7, 0.05);
 		close(Math.exp(2.0537 * Math.hypot(common, 0.1 * Math.sqrt(even))), 1.223, 5e-4);
 		const unmeasured = unsureOf(0.5, 0.1);
-		close(enoughFor_mL(emitted, { common: unmeasured, risk: 0.02 }) / whole, 1.536, 0.01);
-		close(shortOdds(307.6, emitted, { common }), 0.997, 5e-4);
-		close(shortOdds(batch, emitted, { common }), 0.02, 1e-9);
+		close(enoughFor_mL(row, unsureAt(unmeasured, 0.02)) / whole, 1.536, 0.01);
+		close(shortOdds(307.6, row, unsureAt(common, 0.02)), 0.997, 5e-4);
+		close(shortOdds(batch, row, unsureAt(common, 0.02)), 0.02, 1e-9);
 	});
 
 	/** Sum of normals: transfer 65 ± 5 and solids 40 ± 1.74; the odds here are lognormal and leave the solids out. */

@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { balanceOf, laidOut, type Setting, type Shape, standardLead_mm } from '../../src/film/balance.ts';
-import { useOf } from '../../src/film/learning.ts';
+import { shownUse } from '../../src/film/learning.ts';
 import { cellsOf, lineAt, summed } from '../../src/film/lines.ts';
 import { filmAt, filmOver, meanOf } from '../../src/film/map.ts';
-import { enoughFor_mL, shortOdds } from '../../src/film/odds.ts';
+import { enoughFor_mL, noUse, shortOdds, unsureAt, withUse } from '../../src/film/odds.ts';
 import { across } from '../../src/film/profile.ts';
 import { coatsAt, comfortable_mm_per_s } from '../../src/film/speed.ts';
 import { integrate } from '../../src/trade/quadrature.ts';
@@ -208,12 +208,14 @@ describe('batches and learning', () => {
 	test('a batch grows with what is unsure, and as the risk falls; nothing unsure: exactly the sum', () => {
 		fc.assert(
 			fc.property(anyRow, number(0.01, 0.3), number(0.001, 0.2), (row, common, risk) => {
-				const batch = (over: object) => enoughFor_mL(row, { common, own: 0.1, risk, ...over });
-				expect(batch({ common: common * 1.1 })).toBeGreaterThan(batch({}));
-				expect(batch({ own: 0.12 })).toBeGreaterThan(batch({}));
-				expect(batch({ risk: risk / 2 })).toBeGreaterThan(batch({}));
-				expect(batch({ common: 0, own: 0 })).toBe(row.reduce((sum, one) => sum + one, 0));
-				expect(shortOdds(batch({}), row, { common })).toBeCloseTo(risk, 9);
+				const uses = row.reduce(withUse, noUse);
+				const batch = (...unsure: Parameters<typeof unsureAt>) => enoughFor_mL(uses, unsureAt(...unsure));
+				const as = batch(common, risk);
+				expect(batch(common * 1.1, risk)).toBeGreaterThan(as);
+				expect(batch(common, risk, 0.12)).toBeGreaterThan(as);
+				expect(batch(common, risk / 2)).toBeGreaterThan(as);
+				expect(batch(0, risk, 0)).toBe(uses.sum_mL);
+				expect(shortOdds(as, uses, unsureAt(common, risk))).toBeCloseTo(risk, 9);
 			}),
 		);
 	});
@@ -228,11 +230,11 @@ describe('batches and learning', () => {
 			fc.property(fc.array(anyCup, { minLength: 1, maxLength: 9 }), number(0.05, 0.3), (cups, prior) => {
 				const sum = (of: 'emitted_mL' | 'used_mL') => cups.reduce((total, cup) => total + cup[of], 0);
 				const seen = sum('used_mL') / sum('emitted_mL');
-				const { factor, unsure } = useOf(cups, prior);
+				const { factor, unsure } = shownUse(cups, prior);
 				expect(factor).toBeGreaterThanOrEqual(Math.min(1, seen) - 1e-12);
 				expect(factor).toBeLessThanOrEqual(Math.max(1, seen) + 1e-12);
 				expect(unsure).toBeLessThan(prior);
-				expect(useOf(cups.toReversed(), prior).factor).toBeCloseTo(factor, 12);
+				expect(shownUse(cups.toReversed(), prior).factor).toBeCloseTo(factor, 12);
 			}),
 		);
 	});

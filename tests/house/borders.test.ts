@@ -39,7 +39,7 @@ const mayTakeFrom: Record<string, readonly string[]> = {
 	trade: [],
 	film: ['trade'],
 	job: ['trade', 'film'],
-	records: ['trade'],
+	records: ['trade', 'film'],
 	words: ['trade', 'film', 'records', 'job'],
 	plan: leaves,
 	trace: leaves,
