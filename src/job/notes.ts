@@ -1,3 +1,4 @@
+import { cupOddity } from '../trade/cup.ts';
 import type { UnitSystem } from '../trade/quantity.ts';
 import { sagLimit_um } from '../trade/sag.ts';
 import { format, formatRange } from '../trade/shown.ts';
@@ -105,6 +106,11 @@ function airNotes({ shop }: Job, material: Material, units: UnitSystem): string[
 	];
 }
 
+function flowCupNotes({ id, cup }: Material): string[] {
+	const odd = cup && cupOddity(cup);
+	return odd ? [`${id}, cup: ${odd}`] : [];
+}
+
 /** Paint that lives no longer than it stands, as warm as the shop is. */
 function standingNotes({ shop }: Job, material: Material, units: UnitSystem): string[] {
 	const { id, standing_min } = material;
@@ -137,6 +143,7 @@ export function notesOf(job: Job, units: UnitSystem): string[] {
 		...materials.filter(({ id }) => sprayed.has(id)).flatMap(material => airNotes(job, material, units)),
 		...materials.filter(({ id }) => sprayed.has(id)).flatMap(material => standingNotes(job, material, units)),
 		...materials.filter(({ id }) => sprayed.has(id)).flatMap(breathingNotes),
+		...materials.filter(({ id }) => sprayed.has(id)).flatMap(flowCupNotes),
 		...knobNotes(job, coats, units),
 		...habitNotes(job, coats, units),
 		...sagNotes(job, coats, units),

@@ -16,6 +16,9 @@ import type { CoatKind, Face, Job, Material, Stroke } from './job.ts';
 type Gun = Job['gun'];
 type Sized = Pick<Face, 'area_m2' | 'size_mm' | 'strip_mm' | 'cornerFirst'>;
 
+/** What is unsure of a flow that nobody measured, as a share of it. This project's own choice. */
+export const unmeasuredFlow = 0.1;
+
 /** Volume solids of a material's mix as sprayed, with so many parts of reducer. */
 export const solidsOf = ({ solids, ratio, density_kg_per_L }: Material, reducer: number): number =>
 	solidsOfMix(solids, { ...ratio, reducer }, ratio.by === 'weight' ? density_kg_per_L : null);

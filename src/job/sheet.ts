@@ -17,6 +17,7 @@ import {
 } from './fields.ts';
 import { brief } from './inert.ts';
 import { coatKindSchema, type Gear, mixStepSchema, type Prep, prepSchema } from './job.ts';
+import { unmeasuredFlow } from './on-work.ts';
 import {
 	complain,
 	filmAim,
@@ -54,9 +55,6 @@ const shopShape = {
 	day: may(some_('time')),
 };
 
-/** What is unsure of a flow that nobody measured, as a share of it. This project's own choice. */
-const unmeasured = { flow: 0.1 };
-
 const gunShape = {
 	pressure: must(value(writtenIn('pressure', ['bar', 'psi', 'kPa']))),
 	fan: must(some_('length')),
@@ -66,7 +64,7 @@ const gunShape = {
 	overlap: must(
 		value(quantity('share').check(z.refine(part => part <= 0.9, { message: 'allowed: up to 90%' }))),
 	),
-	flow: must(value(flowWithin(unmeasured.flow))),
+	flow: must(value(flowWithin(unmeasuredFlow))),
 	speed: may(some_('speed')),
 	speeds: may(value(range('speed'))),
 	transfer: may(value(shareWithin(0.05, 0.1))),
