@@ -56,7 +56,7 @@ export function shortOdds(paint_mL: number, uses: Uses, unsure: Pick<Unsure, 'co
 }
 
 /** What each figure of a film is unsure by, as shares. */
-export type FilmSpread = { transfer: number; flow: number; speed: number; spacing: number; solids: number };
+export type FilmSpread = { transfer: number; flow: number; speed: number; spacing: number };
 
 /** Standard deviations of speed and line spacing of a hand. This project's own choices. */
 export const handSpread = { speed: 0.1, spacing: 0.05 };
@@ -67,14 +67,6 @@ const spreadOf = ({ transfer, flow, speed, spacing }: FilmSpread): number =>
 /** Chance that the highest film of a face is over what it holds. */
 export const sagOdds = (peak_um: number, limit_um: number, spread: FilmSpread): number =>
 	below(Math.log(peak_um / limit_um) / spreadOf(spread));
-
-/** Chance that the thinnest dry film of a face is under the least wanted. */
-export const thinOdds = (least_dry_um: number, wanted_dry_um: number, spread: FilmSpread): number =>
-	below(Math.log(wanted_dry_um / least_dry_um) / Math.hypot(spreadOf(spread), spread.solids));
-
-/** Chance that a start that lies about `mean`, one deviation `spread`, comes after an end. Any one unit. */
-export const missedOdds = (mean: number, spread: number, closes: number): number =>
-	spread === 0 ? (mean > closes ? 1 : 0) : below((mean - closes) / spread);
 
 /** `1 in 50`: never more digits than odds have. */
 export function oddsSaid(share: number): string {

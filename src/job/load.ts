@@ -10,6 +10,7 @@ import { checkCircles, type FaceDraft, facesOf, resolveAfter } from './faces.ts'
 import { whole } from './fields.ts';
 import { type Face, type Job, jobSchema, type Material } from './job.ts';
 import { materialOf } from './material.ts';
+import { standardRisk } from './on-work.ts';
 import { readText } from './read-text.ts';
 import { readSheet, type SheetEntry } from './sheet.ts';
 import { checkKinds, type StageRead, stagesOf } from './stages.ts';
@@ -27,9 +28,6 @@ const stopgap = {
 
 /** The honest start until somebody has measured: common practice, no source. */
 const unmeasured = { transfer: { share: 0.5, tolerance: 0.1 }, feather: 3, depthOfHeight: 0.3 };
-
-/** Chance that a batch runs short inside a face, where a sheet does not say. This project's own choice. */
-export const standardRisk = 0.02;
 
 /** What a gun's film rests on that its sheet does not say. */
 const assumedOf = (gun: SheetEntry['values']['gun']): string[] =>

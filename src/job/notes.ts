@@ -1,3 +1,4 @@
+import { handSpread, oddsSaid, sagOdds } from '../film/odds.ts';
 import { cupOddity } from '../trade/cup.ts';
 import type { UnitSystem } from '../trade/quantity.ts';
 import { sagLimit_um } from '../trade/sag.ts';
@@ -5,6 +6,7 @@ import { format, formatRange } from '../trade/shown.ts';
 import { lifeAt_h } from '../trade/time.ts';
 import { type CoatSpeeds, coatSpeeds, rangeOf, turnsKnob } from './coat-speeds.ts';
 import type { Job, Material } from './job.ts';
+import { unmeasuredFlow } from './on-work.ts';
 
 /** From this share of the sag limit on the highest film of a face is told. This project's own choice. */
 const nearSag = 0.8;
@@ -49,8 +51,15 @@ function habitNotes({ gun }: Job, coats: readonly CoatSpeeds[], units: UnitSyste
 		);
 }
 
+/** What the film of a face is unsure by, each one deviation. */
+const spreadOf = ({ transfer, transfer_tolerance, flow_tolerance = unmeasuredFlow }: Job['gun']) => ({
+	...handSpread,
+	transfer: transfer_tolerance / transfer,
+	flow: flow_tolerance,
+});
+
 /** Faces whose highest film comes near the sag limit, once for each kind of coat and fan, by the one that gets most. */
-function sagNotes({ materials }: Job, coats: readonly CoatSpeeds[], units: UnitSystem): string[] {
+function sagNotes({ gun, materials }: Job, coats: readonly CoatSpeeds[], units: UnitSystem): string[] {
 	return coats.flatMap(one => {
 		const sag_um = materials[one.material]?.sag_um ?? Number.POSITIVE_INFINITY;
 		const near = one.coats
@@ -66,7 +75,8 @@ function sagNotes({ materials }: Job, coats: readonly CoatSpeeds[], units: UnitS
 		const more = new Set(near.map(({ face }) => face)).size - 1;
 		const peak = format(worst.peak_um, 'film', units);
 		const limit = format(sag_um, 'film', units);
-		const says = worst.share >= 1 ? 'it runs' : `${Math.round(worst.share * 100)} % of it`;
+		const odds = oddsSaid(sagOdds(worst.share, 1, spreadOf(gun)));
+		const says = `${worst.share >= 1 ? 'it runs' : `${Math.round(worst.share * 100)} % of it`}, over it ${odds}`;
 		return [
 			`${worst.face}${more > 0 ? ` and ${more} more` : ''}: a ${one.kind} coat of ${one.material} lies up to ${peak} wet and sags above ${limit}: ${says}`,
 		];

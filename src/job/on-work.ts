@@ -64,3 +64,9 @@ export const linesOn = (gun: Gun, face: Sized & { fanHeight_mm: number }, stroke
 
 /** Paint that goes to no face; the standard where a day was begun before sheets said it. */
 export const lossesOf = ({ losses = standardLosses }: Gun): Losses => losses;
+
+/** Chance that a batch runs short inside a face, where a sheet does not say. This project's own choice. */
+export const standardRisk = 0.02;
+
+/** … by the sheet, or by the first record of a day begun before sheets said it. */
+export const riskOf = ({ risk = standardRisk }: Job): number => risk;

@@ -2,7 +2,7 @@ import { unsureOf } from '../film/learning.ts';
 import { bursts_mL, leftInPot_mL } from '../film/losses.ts';
 import { enoughFor_mL, noUse, type Unsure, type Uses, unsureAt, withUse } from '../film/odds.ts';
 import type { Job, Material, PlannedCoat } from '../job/job.ts';
-import { lossesOf } from '../job/on-work.ts';
+import { lossesOf, riskOf } from '../job/on-work.ts';
 import { leastGiven } from '../trade/marks.ts';
 import { partsPoured, pourOrder, sumOf } from '../trade/mix.ts';
 import { entryStep, type UnitSystem } from '../trade/shown.ts';
@@ -22,13 +22,10 @@ export function lifeOf_s(job: Job, material: string): number {
 	return found ? potLife_h(found.potLife, job.shop.air_C, found.factorPer10C) * 3600 : 0;
 }
 
-/** Chance that a batch runs short inside a face, where a day's first record says none. This project's own choice. */
-const standardRisk = 0.02;
-
 /** How unsure a material's use is, and how sure a batch of it must be. */
-export function unsureFor({ gun, risk = standardRisk }: Job, material: string, rates: Rates): Unsure {
-	const common = rates[material]?.unsure ?? unsureOf(gun.transfer, gun.transfer_tolerance);
-	return unsureAt(common, risk);
+export function unsureFor(job: Job, material: string, rates: Rates): Unsure {
+	const { transfer, transfer_tolerance } = job.gun;
+	return unsureAt(rates[material]?.unsure ?? unsureOf(transfer, transfer_tolerance), riskOf(job));
 }
 
 /** Bursts on paper of a full check, and of one more after a break. This project's own choice. */

@@ -220,7 +220,7 @@ describe('a sheet in which nothing is wrong', () => {
 	test('a face whose highest film comes within a fifth of its sag limit is told, by the worst; flat work is not', async () => {
 		// The lip's line lies in its middle: 1.1235 of 2.56 mil, 2.88 of 3.5.
 		expect((await ran(checkCommand, fileWith(exampleText))).out).toContain(
-			'look again: wheel-arch cover/lip: a full coat of topcoat lies up to 2.9 mil wet and sags above 3.5 mil: 82 % of it',
+			'look again: wheel-arch cover/lip: a full coat of topcoat lies up to 2.9 mil wet and sags above 3.5 mil: 82 % of it, over it 1 in 8',
 		);
 		const near = exampleText.replace('sags above: 3.5 mil', 'sags above: 2.6 mil');
 		const { out, status } = await ran(checkCommand, fileWith(near));

@@ -7,15 +7,7 @@ import { linesOf, summed } from '../../src/film/lines.ts';
 import { filmOver, filmTurned } from '../../src/film/map.ts';
 import { feather, flowCaught_mL_per_min, landedShare } from '../../src/film/measured.ts';
 import { below } from '../../src/film/normal.ts';
-import {
-	enoughFor_mL,
-	missedOdds,
-	noUse,
-	sagOdds,
-	shortOdds,
-	unsureAt,
-	withUse,
-} from '../../src/film/odds.ts';
+import { enoughFor_mL, noUse, oddsSaid, sagOdds, shortOdds, unsureAt, withUse } from '../../src/film/odds.ts';
 import { across, turned } from '../../src/film/profile.ts';
 import { coatsAt } from '../../src/film/speed.ts';
 import { bestOverlap, strokeFilm_um } from '../../src/trade/fan.ts';
@@ -395,8 +387,8 @@ describe('odds', () => {
 		}
 	});
 
-	test('the odds that a face sags, and that a window is missed', () => {
-		const spread = { transfer: 5 / 65, flow: 0.1, speed: 0.1, spacing: 0.05, solids: 0 };
+	test('the odds that a face sags, said without more digits than they have', () => {
+		const spread = { transfer: 5 / 65, flow: 0.1, speed: 0.1, spacing: 0.05 };
 		close(Math.hypot(5 / 65, 0.1, 0.1, 0.05), 0.169, 5e-4);
 		for (const [name, peak_mil, odds] of [
 			['corner box', 2.61, 0.041],
@@ -408,7 +400,18 @@ describe('odds', () => {
 			close(peak_um / mil_um, peak_mil, 5e-3);
 			close(sagOdds(peak_um, 3.5 * mil_um, spread), odds, 1e-3);
 		}
-		close(missedOdds(15, 3, 20), 0.048, 5e-4);
+	});
+
+	test.each([
+		[0.02, '1 in 50'],
+		[0.124, '1 in 8'],
+		[0.041, '1 in 25'],
+		[0.5, '1 in 2'],
+		[0.997, 'likely'],
+		[0.004, '1 in 250'],
+		[0.0001, 'less than 1 in 1000'],
+	])('%s is said as %s', (share, says) => {
+		expect(oddsSaid(share)).toBe(says);
 	});
 
 	/** Source: table of the normal law (from memory). */
