@@ -63,7 +63,8 @@ function cannotBeAll(moment: Moment, faces: readonly string[], between_s: number
 	const trigger_s = faces.reduce((sum, face) => {
 		const coat = nextCoat(moment, face);
 		const given_s = faceBook(moment, face).pass?.spray_s ?? coat.spray_s;
-		return sum + plannedPull_s(given_s, coat, usualOf(opened, coat.material));
+		/** A shop that is usually quicker than its sheet is not asked each time. */
+		return sum + Math.min(given_s, plannedPull_s(given_s, coat, usualOf(opened, coat.material)));
 	}, 0);
 	const spread = { transfer: transfer_tolerance / transfer, flow: flow_tolerance };
 	return mostLaid(between_s, trigger_s, spread) < leastUnasked;
