@@ -1,4 +1,5 @@
 import type { Checklist } from '../job/checklist.ts';
+import { coatSpeeds } from '../job/coat-speeds.ts';
 import { errorLine, type SheetError } from '../job/errors.ts';
 import { brief } from '../job/inert.ts';
 import type { Job } from '../job/job.ts';
@@ -6,7 +7,7 @@ import { loadLists } from '../job/lists.ts';
 import { loadJob } from '../job/load.ts';
 import { notesOf } from '../job/notes.ts';
 import type { UnitSystem } from '../trade/quantity.ts';
-import { format } from '../trade/shown.ts';
+import { format, formatRange } from '../trade/shown.ts';
 import type { Args, Command, Io } from './command.ts';
 
 type Checked = { job: Job; lists: Checklist[] } | { errors: SheetError[] };
@@ -27,11 +28,15 @@ function stageFacts({ stages, faces }: Job) {
 		const coats = faces.map(face => face.coats.filter(coat => coat.stage === index));
 		const volume_mL = coats.flat().reduce((sum, coat) => sum + coat.volume_mL, 0);
 		const { name, material } = stage;
+		const speeds = coatSpeeds({
+			faces: faces.map(face => ({ ...face, coats: face.coats.filter(coat => coat.stage === index) })),
+		});
 		return [
 			{
 				name,
 				material,
 				coats: stage.coats,
+				speeds: speeds.map(({ coats: _, material: __, ...speed }) => speed),
 				faces: coats.filter(({ length }) => length > 0).length,
 				volume_mL,
 			},
@@ -44,10 +49,13 @@ function text({ job, lists }: { job: Job; lists: Checklist[] }, units: UnitSyste
 	const coats = job.faces.reduce((sum, face) => sum + face.coats.length, 0);
 	return [
 		`${job.name}: ${count(job.parts.length, 'part')}, ${count(job.faces.length, 'face')}, ${format(area_m2, 'area', units)}`,
-		...stageFacts(job).map(
-			stage =>
-				`  ${stage.name}: ${stage.coats.join(', ')} on ${count(stage.faces, 'face')}, ${format(stage.volume_mL, 'volume', units)} as sprayed`,
-		),
+		...stageFacts(job).flatMap(stage => [
+			`  ${stage.name}: ${stage.coats.join(', ')} on ${count(stage.faces, 'face')}, ${format(stage.volume_mL, 'volume', units)} as sprayed`,
+			...stage.speeds.map(
+				one =>
+					`    ${one.kind}: ${formatRange(one.slowest_mm_per_s, one.fastest_mm_per_s, 'speed', units)} at ${format(one.flow_mL_per_min, 'flow', units)}, fan ${format(one.fanHeight_mm, 'length', units)}`,
+			),
+		]),
 		`  lists: ${lists.map(({ list, items }) => `${list} ${items.length}`).join(', ')}`,
 		...notesOf(job, units).map(note => `  look again: ${note}`),
 		`Nothing is wrong with the sheet: ${count(Object.keys(job.materials).length, 'material')}, ${count(coats, 'coat')} to lay.`,

@@ -69,7 +69,7 @@ export const commands: { name: string; summary: string; load(): Promise<Command>
 	},
 	{
 		name: 'work',
-		summary: 'the arithmetic alone: mix, film, air, cups, pot life, fan, ventilation',
+		summary: 'the arithmetic alone: mix, film, air, cups, pot life, fan, gun, ventilation',
 		load: async () => (await import('./work.ts')).workCommand,
 	},
 	{

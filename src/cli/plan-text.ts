@@ -24,7 +24,7 @@ export function planText(plan: JobPlan, said: Said): string[] {
 		'',
 		...stagesText(stages, said),
 		...stages.flatMap((_, index) => stageText(plan, index, said)),
-		...Object.entries(learned).flatMap(([id, its]) => wrap(learnedLine(job, id, its, said), said.width)),
+		...Object.entries(learned).flatMap(([id, its]) => wrap(learnedLine(job, id, its), said.width)),
 		...(reasons.length > 0 ? ['', 'This cannot be kept:'] : []),
 		...reasons.flatMap(reason => wrap(`${sentence(reason)}.`, said.width - 2).map(line => `  ${line}`)),
 	];
@@ -58,15 +58,19 @@ function lastStart(last: number | null, said: Said): string[] {
 	return [`Last moment to start: ${at.format(said.start + last * 1000)}.`];
 }
 
-function learnedLine(job: Job, id: string, its: Learned, said: Said): string {
+/** What a shop's own days have shown, in its own words. */
+function learnedLine(job: Job, id: string, { time, use, timed }: Learned): string {
 	const name = inert(job.materials[id]?.name ?? id);
+	const factor = (value: number) => value.toFixed(2);
 	const elapsed =
-		its.s_per_m2 === null
+		time === null
 			? []
-			: [`${Math.round(its.s_per_m2)} s/m² from START to FINISHED, from ${its.timed} faces`];
+			: [`takes ${factor(time)} of the sheet's time from START to FINISHED, from ${timed} faces`];
 	const paint =
-		its.mL_per_m2 === null
+		use === null
 			? []
-			: [`${format(its.mL_per_m2, 'volume', said.units)} for each m² from ${its.measured} faces`];
-	return `${name}: this shop's own figures, ${[...elapsed, ...paint].join(', ')}.`;
+			: [
+					`uses ${factor(use.factor)} of the sheet's paint, from ${use.cups} ${use.cups === 1 ? 'cup' : 'cups'}`,
+				];
+	return `${name}: this shop ${[...elapsed, ...paint].join(', ')}.`;
 }

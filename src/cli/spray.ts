@@ -64,7 +64,7 @@ async function dayOf(sheet: Sheet, io: Io, opening: Opening): Promise<Opened> {
 			clock: 'real',
 			program: version(),
 			...historyOf(days),
-			rates: ratesOf(learnFrom(taughtIn(listed, io, days), sheet.job), sheet.job),
+			rates: ratesOf(learnFrom(taughtIn(listed, io, days), sheet.job)),
 			zone: localZone(),
 			seed: now.wall % 1000,
 		},

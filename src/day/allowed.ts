@@ -10,6 +10,7 @@ import { flash_min, lifeAt_h } from '../trade/time.ts';
 import type { WindowEdge } from '../words/window-edge.ts';
 import { atLeast_s, atMost_s, type Instant, isLater } from './instant.ts';
 import { judgedAir } from './judged-air.ts';
+import { cupLevel_mL } from './level.ts';
 import {
 	batchesIn,
 	contextOf,
@@ -228,6 +229,14 @@ export function wantedFor(moment: Moment, id: string): { volume_mL: number; spra
 	return { volume_mL: volume_mL * share, spray_s: spray_s * share };
 }
 
+/** Paint, by the count of the cup, from which some faces of one coat may be sprayed, in their order. */
+export const levelFor_mL = (moment: Moment, [first, ...more]: readonly [string, ...string[]]): number =>
+	cupLevel_mL(
+		moment.state.book,
+		nextCoat(moment, first),
+		[first, ...more].map(id => wantedFor(moment, id).volume_mL),
+	);
+
 /** Whether the air wants reading, before anything is sprayed in it. */
 export function airAged(moment: Moment): 'none' | 'stale' | null {
 	const { air, longestHold_s } = moment.state.book;
@@ -262,7 +271,7 @@ export const checkAged = (moment: Moment): boolean => {
 
 /** Everything a guard wants to know before a face is started. */
 export function factsForFace(moment: Moment, id: string): Facts {
-	const { volume_mL, spray_s } = wantedFor(moment, id);
+	const { spray_s } = wantedFor(moment, id);
 	const life = cupLife_s(moment);
 	const coat = nextCoat(moment, id);
 	const clock = gunClock(moment);
@@ -272,7 +281,7 @@ export function factsForFace(moment: Moment, id: string): Facts {
 		thinned: contextOf(moment).cup.every(letter => isMixedFor(moment, letter, coat)),
 		fresh: clock === null || clock.flush > moment.now.wall,
 		lasts: life > spray_s,
-		enough: moment.state.book.cup_mL + 1e-9 >= volume_mL,
+		enough: moment.state.book.cup_mL + 1e-6 >= levelFor_mL(moment, [id]),
 		aged: checkAged(moment),
 		wet: isWet(moment, id),
 	};

@@ -1,3 +1,4 @@
+import { noUse, type Uses } from '../film/odds.ts';
 import type { Component, Prep } from '../job/job.ts';
 import type { Pulls } from '../trade/pulls.ts';
 import type { AirReading } from './air-readings.ts';
@@ -105,7 +106,9 @@ export type Book = {
 	faces: Map<string, FaceBook>;
 	batches: Map<string, BatchBook>;
 	lettersBefore: number;
+	/** Paint in the gun's cup by the count, and what it was counted from since the cup was last empty. */
 	cup_mL: number;
+	cupSince: { loaded_mL: number; bursts_mL: number; uses: Uses };
 	/** When mixed paint last moved in the gun. */
 	gunWetSince: Instant | null;
 	air: (EventOf<'air.read'> & { seq: number; at: Instant }) | null;
@@ -121,7 +124,12 @@ export type Book = {
 	/** `began`: the check it rests on. */
 	checked: (EventOf<'gun.checked'> & { at: Instant; began: Instant }) | null;
 	/** The last thing done to the gun on instruction, or found by a reading. */
-	gun: { horns: string | null; fanHeight_mm: number | null; pressure_kPa: number | null };
+	gun: {
+		horns: string | null;
+		fanHeight_mm: number | null;
+		pressure_kPa: number | null;
+		fluid: string | null;
+	};
 	/**
 	 * `clockBack_s`: by how much the wall clock was set back, in it or just before; `gaps`: how many gaps of the clocks
 	 * there were before it.
@@ -149,6 +157,9 @@ export type Book = {
 	/** Letters that a tall fan covers on the pattern card last held up. */
 	lastCard: string | null;
 };
+
+/** Nothing is in the cup that has to be counted. */
+export const emptyCup: Book['cupSince'] = { loaded_mL: 0, bursts_mL: 0, uses: noUse };
 
 const emptyFace = (): FaceBook => ({
 	pass: null,
@@ -216,6 +227,7 @@ export function openBook(record: DayRecord & Opened): Book {
 		batches: new Map(),
 		lettersBefore: record.before.letters,
 		cup_mL: 0,
+		cupSince: emptyCup,
 		gunWetSince: null,
 		air: null,
 		airs: [],
@@ -226,7 +238,7 @@ export function openBook(record: DayRecord & Opened): Book {
 		heard: now,
 		check: null,
 		checked: null,
-		gun: { horns: null, fanHeight_mm: null, pressure_kPa: null },
+		gun: { horns: null, fanHeight_mm: null, pressure_kPa: null, fluid: null },
 		break: null,
 		backSince: null,
 		longestHold_s: 0,

@@ -1,5 +1,6 @@
-import { wantedFor } from './allowed.ts';
-import { faceOf, jobOf, type Moment } from './moment.ts';
+import { firstBursts_mL } from '../plan/batches.ts';
+import { levelFor_mL, wantedFor } from './allowed.ts';
+import { faceOf, jobOf, type Moment, nextCoat } from './moment.ts';
 
 /** A cup fuller than this spills through its lid when the gun is laid over: common practice, no source. */
 const leanedShare = 0.75;
@@ -9,7 +10,8 @@ export type CupRoom = { most_mL: number; leaned: boolean };
 
 /**
  * How full the cup may be filled before some faces: as much as it takes, less where the gun is laid over for one of them
- * before the rest is sprayed; never less than the first of them takes.
+ * before the rest is sprayed; never less than the first of them may be started with,
+ * the bursts before it counted.
  * @param ids faces in the order in which they are sprayed
  */
 export function cupRoom(moment: Moment, ids: readonly string[]): CupRoom {
@@ -24,6 +26,9 @@ export function cupRoom(moment: Moment, ids: readonly string[]): CupRoom {
 		return laidOver_mL < least.most_mL ? { most_mL: laidOver_mL, leaned: true } : least;
 	}, whole);
 	const [first] = ids;
-	const wanted_mL = first === undefined ? 0 : wantedFor(moment, first).volume_mL;
+	const wanted_mL =
+		first === undefined
+			? 0
+			: levelFor_mL(moment, [first]) + firstBursts_mL(jobOf(moment), nextCoat(moment, first));
 	return { ...room, most_mL: Math.max(room.most_mL, wanted_mL) };
 }

@@ -1,8 +1,11 @@
+import { withUse } from '../film/odds.ts';
 import type { PlannedCoat } from '../job/job.ts';
+import { leftBehind_mL } from '../plan/batches.ts';
+import { burst_mL } from '../records/bursts.ts';
 import type { RecordOf } from '../records/of-type.ts';
 import { noPulls, pull } from '../trade/pulls.ts';
 import { withReading } from './air-readings.ts';
-import type { BatchBook, Book, FaceBook } from './book.ts';
+import { type BatchBook, type Book, emptyCup, type FaceBook } from './book.ts';
 import { atMost_s, type Instant, instantAfter, isLater, sameClocks, shownBy } from './instant.ts';
 import { isUnsettled } from './passed.ts';
 import { canTaken, hasPot, levelRead } from './pours.ts';
@@ -70,11 +73,23 @@ function endFace(book: Book, record: DayRecord & EventOf<'face.ended'>, at: Inst
 	return {
 		...spent,
 		resprayed: respray ? [...book.resprayed, id] : book.resprayed,
-		cup_mL: Math.max(0, book.cup_mL - (share - before) * volumeOf(book, id, coat)),
+		...usedUp(book, (share - before) * volumeOf(book, id, coat)),
 		gunWetSince: extent !== 'none' ? (pass?.seen ?? at) : book.gunWetSince,
 		stretch: book.stretch.filter(other => other !== id),
 	};
 }
+
+/** Paint that a face, or a part of it, took from the cup. */
+const usedUp = ({ cup_mL, cupSince }: Book, use_mL: number): Pick<Book, 'cup_mL' | 'cupSince'> => ({
+	cup_mL: Math.max(0, cup_mL - use_mL),
+	cupSince: { ...cupSince, uses: withUse(cupSince.uses, Math.max(0, use_mL)) },
+});
+
+/** Paint that a burst on paper took from it. */
+const burstOff = ({ cup_mL, cupSince }: Book, burst_mL: number): Pick<Book, 'cup_mL' | 'cupSince'> => ({
+	cup_mL: Math.max(0, cup_mL - burst_mL),
+	cupSince: { ...cupSince, bursts_mL: cupSince.bursts_mL + burst_mL },
+});
 
 function noteReading(book: Book, record: DayRecord & EventOf<'reading.taken'>, at: Instant): Book {
 	const attempts = record.matched ? 0 : book.attempts + 1;
@@ -94,8 +109,9 @@ function noteReading(book: Book, record: DayRecord & EventOf<'reading.taken'>, a
 				: book.gun;
 	const tabWet = record.feature !== 'touch' ? book.tabWet : record.matched ? null : at;
 	const lastCard = record.card?.tall ?? book.lastCard;
+	const burst = burstOff(book, burst_mL(book.opened.sheet, record));
 	const stray = record.feature === 'last-face' && record.face === null ? null : book.stray;
-	const read = { ...book, attempts, check, gun, tabWet, lastCard, stray };
+	const read = { ...book, ...burst, attempts, check, gun, tabWet, lastCard, stray };
 	return record.feature === 'set-up' && record.face ? foundSoft(read, record.face, at) : read;
 }
 
@@ -256,6 +272,7 @@ function note(book: Book, record: DayRecord, at: Instant, from: string): Book {
 					horns: record.horns ?? book.gun.horns,
 					fanHeight_mm: record.fanHeight_mm ?? book.gun.fanHeight_mm,
 					pressure_kPa: record.pressure_kPa ?? book.gun.pressure_kPa,
+					fluid: record.fluid ?? book.gun.fluid,
 				},
 				check: book.check && { ...book.check, differed: null },
 			};
@@ -290,7 +307,9 @@ function note(book: Book, record: DayRecord, at: Instant, from: string): Book {
 		case 'cup.timed':
 			return changeBatch(book, record.batch, () => ({ seconds: record.seconds }));
 		case 'batch.ready':
-			return changeBatch(book, record.batch, () => ({ pot_mL: record.volume_mL }));
+			return changeBatch(book, record.batch, () => ({
+				pot_mL: Math.max(0, record.volume_mL - leftBehind_mL(book.opened.sheet)),
+			}));
 		case 'batch.discarded':
 			return changeBatch(book, record.batch, () => ({ pot_mL: 0 }));
 		case 'batch.loaded':
@@ -299,10 +318,11 @@ function note(book: Book, record: DayRecord, at: Instant, from: string): Book {
 					pot_mL: Math.max(0, (pot_mL ?? 0) - record.volume_mL),
 				})),
 				cup_mL: book.cup_mL + record.volume_mL,
+				cupSince: { ...book.cupSince, loaded_mL: book.cupSince.loaded_mL + record.volume_mL },
 				gunWetSince: at,
 			};
 		case 'cup.emptied':
-			return { ...book, cup_mL: 0, gunWetSince: null };
+			return { ...book, cup_mL: 0, cupSince: emptyCup, gunWetSince: null };
 		case 'face.started':
 			return {
 				...changeFace(book, record.face, () => ({

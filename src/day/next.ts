@@ -1,5 +1,6 @@
 import { knownOf } from '../../machines/day-context.ts';
 import { isShutPart, isWet, reworkDue, stopsAt, waitEnds, wetUntil } from './allowed.ts';
+import { turnsFluid } from './fluid.ts';
 import { atLeast_s } from './instant.ts';
 import {
 	contextOf,
@@ -170,7 +171,8 @@ const turns = { horns: 'cap-turn', fan: 'knob', aged: 'age' } as const;
 
 function gunFor(moment: Moment, id: string): Step {
 	const stop = stopsAt(moment, id).find(one => one.by === 'gun');
-	if (!stop) return { kind: 'ready', face: id };
+	if (!stop)
+		return turnsFluid(moment, id) ? { kind: 'turn', face: id, why: 'knob' } : { kind: 'ready', face: id };
 	return stop.is === 'unknown'
 		? { kind: 'check', face: id }
 		: { kind: 'turn', face: id, why: turns[stop.is] };

@@ -1,25 +1,24 @@
-import { meanWetFilm_um, paceOf, spacing_mm } from '../trade/film.ts';
+import { wanted_um } from '../job/on-work.ts';
+import { paceOf } from '../trade/film.ts';
 import { plannedPull_s, pulledUntil_s } from '../trade/pulls.ts';
 import { sagLimit_um } from '../trade/sag.ts';
 import { format } from '../trade/shown.ts';
 import { tookSaid } from '../words/took.ts';
-import { faceBook, faceOf, jobOf, type Moment, materialOf, nextCoat, unitsOf } from './moment.ts';
+import { faceBook, faceOf, type Moment, materialOf, nextCoat, unitsOf } from './moment.ts';
 import { isTimed, usualOf } from './takes.ts';
 
 /** A share of the planned time by which it may differ before anything is said of it. This project's own choice. */
 const tolerance = 0.25;
 
-/** The film of a face whose pulls are known, were it finished now; null where it is right. */
-function filmLine(moment: Moment, id: string, took_s: number, should_s: number): string | null {
-	const { gun } = jobOf(moment);
-	const { attitude, fanHeight_mm } = faceOf(moment, id);
-	const { sag_um } = materialOf(moment, nextCoat(moment, id).material);
-	const planned_um = meanWetFilm_um({
-		...gun,
-		spacing_mm: spacing_mm({ fanHeight_mm, overlap: gun.overlap }),
-	});
-	const limit_um = sagLimit_um(sag_um, attitude);
-	const { pace, wet_um, runs } = paceOf({ took_s, should_s, wet_um: planned_um, limit_um }, tolerance);
+/** The film of a face whose pulls are known, were it finished now: the one wanted × its pace; null where it is right. */
+function filmLine(moment: Moment, id: string, took_s: number, given_s: number): string | null {
+	const coat = nextCoat(moment, id);
+	const material = materialOf(moment, coat.material);
+	const limit_um = sagLimit_um(material.sag_um, faceOf(moment, id).attitude);
+	const should_s = plannedPull_s(given_s, coat, usualOf(moment.state.book.opened, coat.material));
+	const mean_um = wanted_um(material, coat.kind);
+	if (mean_um === null) return null;
+	const { pace, wet_um, runs } = paceOf({ took_s, should_s, wet_um: mean_um, limit_um }, tolerance);
 	if (pace === 'right') return null;
 	const film = `about ${format(wet_um, 'film', unitsOf(moment))} wet by the sheet's flow`;
 	if (pace === 'fast') return `Last face: fast, ${film}. Look for thin places.`;
@@ -37,10 +36,7 @@ export function paceLine(moment: Moment, faces: readonly string[]): string | nul
 	const [id] = faces;
 	if (!first || id === undefined) return null;
 	const pulled_s = faces.length === 1 ? pulledUntil_s(first.pulls, moment.now.wall) : null;
-	if (pulled_s !== null && pulled_s > 0) {
-		const usual = usualOf(opened, nextCoat(moment, id).material);
-		return filmLine(moment, id, pulled_s, plannedPull_s(first.spray_s, usual));
-	}
+	if (pulled_s !== null && pulled_s > 0) return filmLine(moment, id, pulled_s, first.spray_s);
 	const took_s = (moment.now.wall - first.began.wall) / 1000;
 	const planned_s = passes.reduce((sum, { spray_s }) => sum + spray_s, 0);
 	if (Math.abs(took_s / planned_s - 1) <= tolerance) return null;

@@ -1,7 +1,11 @@
 import { batchInHand } from '../../machines/day-context.ts';
+import { withUse } from '../film/odds.ts';
+import type { PlannedCoat } from '../job/job.ts';
+import { inGunFor_mL, leftBehind_mL, plannedBursts_mL, unsureFor } from '../plan/batches.ts';
 import { cupLife_s, isMixedFor, lifeLeft_s, potsOf, stoodAt, stopsAt, wantedFor } from './allowed.ts';
+import { type Book, emptyCup } from './book.ts';
 import { type CupRoom, cupRoom } from './cup-room.ts';
-import { contextOf, type Moment, materialOf, nextCoat } from './moment.ts';
+import { contextOf, faceOf, jobOf, laidOn, type Moment, materialOf, nextCoat } from './moment.ts';
 import { pending } from './order.ts';
 import { hasPot } from './pours.ts';
 
@@ -50,19 +54,36 @@ const sprayedFrom = (moment: Moment, id: string): string[] => [
 const coatTime_s = (moment: Moment, id: string): number =>
 	restOfCoat(moment, id).reduce((sum, face) => sum + workOn_s(moment, face), 0);
 
-/** Paint, mixed and alive, that the rest of a coat is short of, mL. */
+/** What the gun holds for a coat, mL by the count of its cup; nothing where it holds other paint, or dead paint. */
+function inCup(moment: Moment, coat: PlannedCoat): Book['cupSince'] {
+	const { cup } = contextOf(moment);
+	const isMine = cup.length > 0 && cup.every(letter => isMixedFor(moment, letter, coat));
+	return isMine && cupLife_s(moment) > 0 ? moment.state.book.cupSince : emptyCup;
+}
+
+/** Paint, mixed and alive, that the rest of a coat is short of at the sheet's risk, mL. */
 export function paintShort_mL(moment: Moment, id: string): number {
 	const coat = nextCoat(moment, id);
-	const { book } = moment.state;
-	const { cup } = contextOf(moment);
-	const mine = cup.every(letter => isMixedFor(moment, letter, coat));
-	const inCup = mine && cup.length > 0 && cupLife_s(moment) > 0 ? book.cup_mL : 0;
-	const inPots = potsFor(moment, id).reduce(
-		(sum, letter) => sum + (book.batches.get(letter)?.pot_mL ?? 0),
-		0,
+	const { batches, opened } = moment.state.book;
+	const { uses, loaded_mL, bursts_mL } = inCup(moment, coat);
+	const inPots_mL = potsFor(moment, id).reduce((sum, letter) => sum + (batches.get(letter)?.pot_mL ?? 0), 0);
+	const rest = restOfCoat(moment, id).reduce(
+		(row, face) => withUse(row, wantedFor(moment, face).volume_mL),
+		uses,
 	);
-	const wanted = restOfCoat(moment, id).reduce((sum, face) => sum + wantedFor(moment, face).volume_mL, 0);
-	return wanted - inCup - inPots;
+	const unsure = unsureFor(opened.sheet, coat.material, opened.rates ?? {});
+	return inGunFor_mL(opened.sheet, rest, unsure) - (loaded_mL - bursts_mL) - inPots_mL;
+}
+
+/** … with the bursts on paper that the rest of the coat asks for, and what a pot and its strainer keep. */
+export function toMix_mL(moment: Moment, id: string): number {
+	const sheet = jobOf(moment);
+	const passes = restOfCoat(moment, id).map(face => ({
+		face: faceOf(moment, face),
+		coat: nextCoat(moment, face),
+		count: laidOn(moment, face) + 1,
+	}));
+	return paintShort_mL(moment, id) + plannedBursts_mL(sheet, passes) + leftBehind_mL(sheet);
 }
 
 /** After a wait the gun is checked in full anyhow: then is the time to mix what the whole coat is short of. */

@@ -69,6 +69,9 @@ export type Head = z.infer<typeof headSchema>;
 const ownRateSchema = z.object({
 	time: z.nullable(z.number().check(z.positive())),
 	paint: z.nullable(z.number().check(z.positive())),
+	/** What of the paint stays unsure: a deviation of its logarithm; and the cups it was learned from. */
+	unsure: z.optional(z.number().check(z.minimum(0))),
+	cups: z.optional(z.int().check(z.positive())),
 });
 
 const canSchema = z.object({ material: z.string(), component: componentSchema, mark: z.string() });

@@ -1,16 +1,13 @@
 import type { Face, Job } from '../job/job.ts';
-import { spacing_mm } from '../trade/film.ts';
+import { linesOn } from '../job/on-work.ts';
 
 /**
- * Strokes that a coat of a face takes at the gun's spacing, at the least one.
+ * Strokes that a coat of a face takes: as planned, or by its lines where a day was begun before they were.
  * @param laid coats that are on the face
  */
 export function strokesOf(face: Face, gun: Job['gun'], laid: number): number {
-	const { stroke } = face.coats[laid] ?? face.coats.at(-1) ?? { stroke: 'side-to-side' };
-	const [width, height] = face.size_mm ?? [Math.sqrt(face.area_m2) * 1000, Math.sqrt(face.area_m2) * 1000];
-	const across = stroke === 'side-to-side' ? height : width;
-	const spacing = spacing_mm({ fanHeight_mm: face.fanHeight_mm, overlap: gun.overlap });
-	return Math.max(1, Math.ceil(across / spacing));
+	const coat = face.coats[laid] ?? face.coats.at(-1);
+	return coat?.strokes ?? linesOn(gun, face, coat?.stroke ?? 'side-to-side').lines.count;
 }
 
 /**

@@ -1,74 +1,45 @@
-import { paintForFace_mL, spacing_mm, sprayTime_s } from '../trade/film.ts';
-import { solidsOfMix } from '../trade/mix.ts';
+import { balanceOf, type Laid } from '../film/balance.ts';
+import { type FilmShares, filmOver } from '../film/map.ts';
+import { comfortable_mm_per_s, knobFor } from '../film/speed.ts';
 import { crossed, type FaceDraft, hornsFor } from './faces.ts';
 import type { Job, Material, PlannedCoat, Stroke } from './job.ts';
+import { linesOn, wanted_um } from './on-work.ts';
 import type { StageRead } from './stages.ts';
 
 type Gun = Job['gun'];
-export type CoatFilm = { dry_um: number; reducer_parts: number };
-const leastTime_s = 3;
 
-/** Volume solids of a material's mix as sprayed, with so many parts of reducer. */
-export const solidsOf = ({ solids, ratio, density_kg_per_L }: Material, reducer: number): number =>
-	solidsOfMix(solids, { ...ratio, reducer }, ratio.by === 'weight' ? density_kg_per_L : null);
-
-/** Paint as sprayed that one coat of a face needs, mL. */
-export function volumeOf(area_m2: number, coat: CoatFilm, material: Material, transfer: number): number {
-	const solids = solidsOf(material, coat.reducer_parts);
-	return paintForFace_mL({ area_m2, dry_um: coat.dry_um, solids, transfer });
-}
-
-type Sizes = { area_m2: number; size_mm: [number, number] | null; fanHeight_mm: number };
-
-/**
- * Time of one coat on a face with the trigger pulled, s: whole strokes at the gun's speed, one spacing apart, or as long as
- * the paint takes to flow, whichever is longer.
- */
-export function pulledFor_s(face: Sizes, stroke: Stroke, volume_mL: number, gun: Gun): number {
-	const spacing = spacing_mm({ fanHeight_mm: face.fanHeight_mm, overlap: gun.overlap });
-	const [width, height] = face.size_mm ?? [0, 0];
-	const [along, across] = stroke === 'side-to-side' ? [width, height] : [height, width];
-	const bySize = (Math.ceil(across / spacing - 0.001) * along) / gun.speed_mm_per_s;
-	const byArea = sprayTime_s({ ...face, speed_mm_per_s: gun.speed_mm_per_s, spacing_mm: spacing });
-	const byFlow = (volume_mL / gun.flow_mL_per_min) * 60;
-	return Math.max(bySize, byArea, byFlow);
-}
-
-/** Time that a plan gives one coat on a face, s. */
-const timeOf = (...coat: Parameters<typeof pulledFor_s>): number =>
-	Math.max(leastTime_s, pulledFor_s(...coat));
+/** A coat as the stages ask for it, before its paint and time are worked out. */
+type Asked = Omit<PlannedCoat, 'volume_mL' | 'spray_s'>;
 
 /** What has gathered on a face since its last coat, while walking through the stages. */
 type Since = { prep: PlannedCoat['prep']; wait_h: number; under: Material | null };
 
-export type FacePlan = {
+type Planned<Coat> = {
 	draft: FaceDraft;
 	area_m2: number;
-	coats: PlannedCoat[];
+	coats: Coat[];
 	finishing: Pick<Since, 'prep' | 'wait_h'> | null;
 };
+export type FacePlan = Planned<PlannedCoat>;
 type Ground = { gun: Gun; materials: ReadonlyMap<string, Material> };
 
 function layStage(
-	plan: FacePlan,
+	plan: Planned<Asked>,
 	index: number,
 	read: StageRead,
 	since: Since,
-	{ gun, materials }: Ground,
+	materials: Ground['materials'],
 ): Since {
 	const { stage } = read;
-	const { stroke, attitude, tilt, crosswise, fan, size } = plan.draft.entry.values;
+	const { stroke, attitude, tilt, crosswise } = plan.draft.entry.values;
 	if (stage?.kind !== 'coats' || !stroke || !attitude || tilt === undefined) return since;
 	const material = materials.get(stage.material);
 	if (!material) return since;
 	let { prep, wait_h } = since;
 	for (const [at, kind] of stage.coats.entries()) {
-		const coat = material.coats[kind];
-		if (!coat) continue;
+		if (!material.coats[kind]) continue;
 		const turned = crosswise?.some(({ value }) => value === plan.coats.length + 1);
 		const its = turned ? crossed(stroke, attitude) : stroke;
-		const volume_mL = volumeOf(plan.area_m2, coat, material, gun.transfer);
-		const face = { area_m2: plan.area_m2, size_mm: size ?? null, fanHeight_mm: fan ?? gun.fanHeight_mm };
 		plan.coats.push({
 			stage: index,
 			material: stage.material,
@@ -78,8 +49,6 @@ function layStage(
 			ofStage: [at + 1, stage.coats.length],
 			prep,
 			wait_h: plan.coats.length === 0 ? 0 : wait_h,
-			volume_mL,
-			spray_s: timeOf(face, its, volume_mL, gun),
 		});
 		prep = [];
 		wait_h = 0;
@@ -95,14 +64,14 @@ function waited(since: Since, hours: number): Since {
 	return { ...since, prep: [...since.prep.slice(0, -1), { ...last, then_h }] };
 }
 
-/** Every coat that one face gets, stage by stage, with the work and the waits between. */
-export function planFace(draft: FaceDraft, area_m2: number, stages: StageRead[], ground: Ground): FacePlan {
-	const plan: FacePlan = { draft, area_m2, coats: [], finishing: null };
+/** Every coat that one face is asked to get, stage by stage, with the work and the waits between. */
+function askedOf(draft: FaceDraft, area_m2: number, stages: StageRead[], materials: Ground['materials']) {
+	const plan: Planned<Asked> = { draft, area_m2, coats: [], finishing: null };
 	let since: Since = { prep: [], wait_h: 0, under: null };
 	for (const [index, read] of stages.entries()) {
 		const { stage, leftOut } = read;
 		if (!stage || leftOut.has(draft.id)) continue;
-		if (stage.kind === 'coats') since = layStage(plan, index, read, since, ground);
+		if (stage.kind === 'coats') since = layStage(plan, index, read, since, materials);
 		else if (stage.kind === 'wait') since = waited(since, stage.hours);
 		else {
 			const grit = stage.grit ?? (stage.step === 'sand' ? (since.under?.grit ?? null) : null);
@@ -111,4 +80,98 @@ export function planFace(draft: FaceDraft, area_m2: number, stages: StageRead[],
 	}
 	if (since.prep.length > 0) plan.finishing = { prep: since.prep, wait_h: since.wait_h };
 	return plan;
+}
+
+/** One coat on the lines of its face. */
+type OnLines = { coat: Asked; laid: Laid; wet_um: number };
+
+/** Lines and films of faces, worked out once for all coats that go the same way. */
+function linesOfFace(gun: Gun, { draft, area_m2 }: Planned<Asked>): (stroke: Stroke) => Laid {
+	const { size, strip, corners, fan } = draft.entry.values;
+	const face = {
+		area_m2,
+		size_mm: size ?? null,
+		...(strip && { strip_mm: strip }),
+		cornerFirst: corners ?? false,
+		fanHeight_mm: fan ?? gun.fanHeight_mm,
+	};
+	const known = new Map<Stroke, Laid>();
+	return stroke => {
+		const laid = known.get(stroke) ?? linesOn(gun, face, stroke);
+		known.set(stroke, laid);
+		return laid;
+	};
+}
+
+const films = (): ((laid: Laid, lead_mm: number) => FilmShares) => {
+	const known = new Map<Laid, Map<number, FilmShares>>();
+	return (laid, lead_mm) => {
+		const leads = known.get(laid) ?? new Map<number, FilmShares>();
+		const film = leads.get(lead_mm) ?? filmOver(laid, lead_mm);
+		known.set(laid, leads.set(lead_mm, film));
+		return film;
+	};
+};
+
+/** Paint, time and film of a coat at a flow. */
+function balanced(
+	{ coat, laid, wet_um }: OnLines,
+	flow_mL_per_min: number,
+	filmOf: ReturnType<typeof films>,
+) {
+	const balance = balanceOf(laid, wet_um, flow_mL_per_min);
+	const film = filmOf(laid, balance.lead_mm);
+	return {
+		...coat,
+		volume_mL: balance.emitted_mL,
+		spray_s: balance.elapsed_s,
+		trigger_s: balance.trigger_s,
+		strokes: Math.max(1, Math.round(laid.lines.count * laid.shape.pieces)),
+		spacing_mm: laid.lines.spacing_mm,
+		first_mm: laid.lines.first_mm,
+		speed_mm_per_s: balance.speed_mm_per_s,
+		flow_mL_per_min,
+		capture: balance.capture,
+		landed_mL: balance.landed_mL,
+		min_um: film.least * wet_um,
+		peak_um: film.most * wet_um,
+	} satisfies PlannedCoat;
+}
+
+/**
+ * Every coat of every face, with the paint and the time of its balance. One knob serves a kind of coat under one fan:
+ * its flow is the gun's, or the one that keeps every speed in reach of a hand.
+ */
+export function planFaces(
+	faces: readonly { draft: FaceDraft; area_m2: number }[],
+	stages: StageRead[],
+	{ gun, materials }: Ground,
+): FacePlan[] {
+	const knobs = new Map<string, OnLines[]>();
+	const asked = faces.map(({ draft, area_m2 }) => {
+		const plan = askedOf(draft, area_m2, stages, materials);
+		const linesFor = linesOfFace(gun, plan);
+		const coats = plan.coats.flatMap(coat => {
+			const material = materials.get(coat.material);
+			const wet_um = material ? wanted_um(material, coat.kind) : null;
+			if (wet_um === null) return [];
+			const laid = linesFor(coat.stroke);
+			const key = `${coat.material}\u0000${coat.kind}\u0000${laid.setting.fan.width_mm}`;
+			const one = { coat, laid, wet_um };
+			const alike = knobs.get(key) ?? [];
+			alike.push(one);
+			knobs.set(key, alike);
+			return [{ key, one }];
+		});
+		return { ...plan, coats };
+	});
+	const range = gun.speeds_mm_per_s ?? comfortable_mm_per_s;
+	const flows = new Map(
+		[...knobs].map(([key, coats]) => [key, knobFor(coats, gun.flow_mL_per_min, range).flow_mL_per_min]),
+	);
+	const filmOf = films();
+	return asked.map(plan => ({
+		...plan,
+		coats: plan.coats.map(({ key, one }) => balanced(one, flows.get(key) ?? gun.flow_mL_per_min, filmOf)),
+	}));
 }

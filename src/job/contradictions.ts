@@ -1,11 +1,11 @@
-import { wetFilm } from '../trade/film.ts';
 import type { UnitSystem } from '../trade/quantity.ts';
 import { sagLimit_um } from '../trade/sag.ts';
 import { format } from '../trade/shown.ts';
-import { type CoatFilm, type FacePlan, solidsOf } from './coats.ts';
+import type { FacePlan } from './coats.ts';
 import type { Source } from './document.ts';
 import { notAllowed } from './errors.ts';
-import { type Material, type PlannedCoat, waits_h } from './job.ts';
+import { type Job, type Material, type PlannedCoat, waits_h } from './job.ts';
+import { wanted_um } from './on-work.ts';
 import type { SheetEntry } from './sheet.ts';
 import type { StageRead } from './stages.ts';
 import { allows, windowsAt } from './windows.ts';
@@ -16,14 +16,10 @@ export type Whole = {
 	stages: StageRead[];
 	plans: FacePlan[];
 	materials: ReadonlyMap<string, Material>;
-	cup_mL: number;
+	gun: Job['gun'];
 	air_C: number | undefined;
 	units: UnitSystem;
 };
-
-/** Wet film that a coat is laid at. */
-const wet_um = (material: Material, { dry_um, reducer_parts }: CoatFilm): number =>
-	wetFilm({ dry_um, solids: solidsOf(material, reducer_parts) });
 
 /** A wet film above the sag limit, said once a coat kind and material, at the film. */
 function checkSags(source: Source, { sheet, plans, materials, units }: Whole): void {
@@ -31,8 +27,8 @@ function checkSags(source: Source, { sheet, plans, materials, units }: Whole): v
 		const material = materials.get(id);
 		if (!material) continue;
 		for (const kind of ['tack', 'medium', 'full'] as const) {
-			const coat = material.coats[kind];
-			if (!coat || wet_um(material, coat) <= material.sag_um) continue;
+			const wet_um = wanted_um(material, kind);
+			if (wet_um === null || wet_um <= material.sag_um) continue;
 			const on = plans.find(
 				({ draft, coats }) =>
 					sagLimit_um(1, draft.entry.values.attitude ?? 'flat') === 1 &&
@@ -40,7 +36,7 @@ function checkSags(source: Source, { sheet, plans, materials, units }: Whole): v
 			);
 			if (!on) continue;
 			const at = entry.values.coats?.values[kind]?.values.film?.at ?? entry.at;
-			const wet = format(wet_um(material, coat), 'film', units);
+			const wet = format(wet_um, 'film', units);
 			source.fail(
 				at,
 				`material ${id}, coats, ${kind}, film: lies ${wet} wet and sags above ${format(material.sag_um, 'film', units)} on ${on.draft.entry.values.attitude} ${on.draft.id}; lay less, in more coats`,
@@ -62,14 +58,16 @@ function checkStanding(source: Source, { sheet, materials, units }: Whole): void
 	}
 }
 
-function checkCup(source: Source, { plans, cup_mL, units }: Whole): void {
+/** A face whose film alone, nothing passing its edges, is more than a cup gives. */
+function checkCup(source: Source, { plans, gun, units }: Whole): void {
+	const least_mL = ({ landed_mL = 0 }: PlannedCoat) => landed_mL / gun.transfer;
 	for (const { draft, coats } of plans) {
-		const worst = coats.toSorted((a, b) => b.volume_mL - a.volume_mL)[0];
-		if (!worst || worst.volume_mL <= cup_mL) continue;
+		const worst = coats.toSorted((a, b) => least_mL(b) - least_mL(a))[0];
+		if (!worst || least_mL(worst) <= gun.cup_mL) continue;
 		const { entry } = draft;
 		source.fail(
 			entry.has('area') ? entry.place('area') : entry.place('size'),
-			`${entry.name}: a ${worst.kind} coat of ${worst.material} takes ${format(worst.volume_mL, 'volume', units)}, the cup holds ${format(cup_mL, 'volume', units)}; split the face or fit a larger cup`,
+			`${entry.name}: a ${worst.kind} coat of ${worst.material} takes ${format(worst.volume_mL, 'volume', units)}, the cup holds ${format(gun.cup_mL, 'volume', units)}; split the face or fit a larger cup`,
 		);
 	}
 }

@@ -34,7 +34,20 @@ function areaOf(source: Source, entry: FaceEntry): number | undefined {
 	const bound = size && (size[0] * size[1]) / 1e6;
 	if (area !== undefined && bound !== undefined && area > bound * 1.01)
 		source.fail(entry.place('area'), `${entry.name}, area: is more than its size holds; mend one of them`);
+	checkStrip(source, entry);
 	return area ?? bound;
+}
+
+/** Strips make up an area; a size has its own. */
+function checkStrip(source: Source, entry: FaceEntry): void {
+	if (!entry.has('strip')) return;
+	if (entry.has('size'))
+		source.fail(entry.place('strip'), `${entry.name}, strip: its size says it already; take one out`);
+	else if (!entry.has('area'))
+		source.fail(
+			entry.place('strip'),
+			`${entry.name}, strip: needs the area that its pieces make up; write "area: …"`,
+		);
 }
 
 const flatWork = (attitude: Face['attitude']): boolean => attitude !== 'upright';

@@ -76,7 +76,12 @@ export const materialSchema = z.object({
 	/** Film and reducer of each kind of coat this material has. */
 	coats: z.partialRecord(
 		coatKindSchema,
-		z.object({ dry_um: positive, reducer_parts: z.number().check(z.minimum(0)) }),
+		z.object({
+			dry_um: positive,
+			/** The least and the most of it that the data sheet gives, where the sheet says them. */
+			dryRange_um: z.optional(range),
+			reducer_parts: z.number().check(z.minimum(0)),
+		}),
 	),
 	/** Wet film above which it sags on an upright face. */
 	sag_um: positive,
@@ -141,10 +146,24 @@ export const plannedCoatSchema = z.object({
 	prep: z.array(stepSchema),
 	/** Wait that the sheet asks for after the coat before, beyond the recoat windows, until anything is done to it. */
 	wait_h: z.number().check(z.minimum(0)),
-	/** Paint as sprayed that the coat needs on this face, from film, area, solids and transfer. */
+	/** Paint as sprayed that leaves the gun for the coat on this face. */
 	volume_mL: positive,
-	/** Time the face should take. */
+	/** Time the face should take, turns counted, the walk not. */
 	spray_s: positive,
+	/** The balance that both come from; a day begun under older sums has none of it. */
+	trigger_s: z.optional(positive),
+	strokes: z.optional(z.int().check(z.positive())),
+	/** From stroke to stroke, and of the first one from the edge of the face. */
+	spacing_mm: z.optional(positive),
+	first_mm: z.optional(z.number().check(z.minimum(0))),
+	speed_mm_per_s: z.optional(positive),
+	flow_mL_per_min: z.optional(positive),
+	/** Share of the landing stream that meets the face. */
+	capture: z.optional(positive),
+	landed_mL: z.optional(positive),
+	/** Lowest and highest wet film on the face. */
+	min_um: z.optional(z.number().check(z.minimum(0))),
+	peak_um: z.optional(positive),
 });
 export type PlannedCoat = z.infer<typeof plannedCoatSchema>;
 
@@ -167,6 +186,10 @@ export const faceSchema = z.object({
 	area_m2: positive,
 	/** Width across and height along, where the sheet gives sizes. */
 	size_mm: z.nullable(z.tuple([positive, positive])),
+	/** An area made of pieces so wide and so long, in strokes along them. */
+	strip_mm: z.optional(z.tuple([positive, positive])),
+	/** The edge along its strokes gets a pass of its own, straight at the corner. */
+	cornerFirst: z.optional(z.boolean()),
 	fanHeight_mm: positive,
 	/** Faces that go before this one within a coat. */
 	after: z.array(z.string()),
@@ -225,9 +248,30 @@ export const jobSchema = z.object({
 		distance_mm: positive,
 		overlap: share,
 		flow_mL_per_min: positive,
-		speed_mm_per_s: positive,
+		/** One deviation of it, as a share. */
+		flow_tolerance: z.optional(share),
+		/** The speed that the painter is used to, where the sheet says it. */
+		speed_mm_per_s: z.optional(positive),
+		/** What a hand can keep. */
+		speeds_mm_per_s: z.optional(range),
 		transfer: share,
 		transfer_tolerance: share,
+		/** How far a stroke goes past each end, and how long a turn takes. */
+		lead_mm: z.optional(z.number().check(z.minimum(0))),
+		turn_s: z.optional(z.number().check(z.minimum(0))),
+		/** The trigger is held through the turns. */
+		held: z.optional(z.boolean()),
+		firstLine: z.optional(z.enum(['on the edge', 'half in'])),
+		losses: z.optional(
+			z.object({
+				strainer_mL: z.number().check(z.minimum(0)),
+				pot_mL: z.number().check(z.minimum(0)),
+				gun_mL: z.number().check(z.minimum(0)),
+				burst_s: z.number().check(z.minimum(0)),
+			}),
+		),
+		/** What the sheet leaves out and nobody measured, by its key. */
+		assumed: z.optional(z.array(z.string())),
 		cup_mL: positive,
 		cupKind: z.enum(['gravity', 'suction', 'pressure']),
 	}),
@@ -238,6 +282,8 @@ export const jobSchema = z.object({
 	parts: z.array(z.object({ name: z.string(), place: z.nullable(z.number()) })).check(z.minLength(1)),
 	/** Every face of every part, in the order of the sheet. */
 	faces: z.array(faceSchema).check(z.minLength(1)),
+	/** Share of batches that may run short inside a face. */
+	risk: z.optional(z.number().check(z.positive(), z.maximum(0.5))),
 	/** Fixed by the sheet: `fewest-turns`, `wettest-edge`, or `sheet`. */
 	order: z.enum(['fewest-turns', 'wettest-edge', 'sheet']),
 	/** Checklist files named by the sheet that add to the built-in lists, relative to it. */

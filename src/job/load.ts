@@ -1,4 +1,7 @@
-import { type FacePlan, planFace } from './coats.ts';
+import { standardTurn_s } from '../film/balance.ts';
+import { type Losses, standardLosses } from '../film/losses.ts';
+import { comfortable_mm_per_s } from '../film/speed.ts';
+import { type FacePlan, planFaces } from './coats.ts';
 import { checkContradictions } from './contradictions.ts';
 import { readDocument, type Source } from './document.ts';
 import type { SheetError } from './errors.ts';
@@ -7,6 +10,7 @@ import { checkCircles, type FaceDraft, facesOf, resolveAfter } from './faces.ts'
 import { whole } from './fields.ts';
 import { type Face, type Job, jobSchema, type Material } from './job.ts';
 import { materialOf } from './material.ts';
+import { standardRisk } from './on-work.ts';
 import { readText } from './read-text.ts';
 import { readSheet, type SheetEntry } from './sheet.ts';
 import { checkKinds, type StageRead, stagesOf } from './stages.ts';
@@ -20,29 +24,55 @@ const stopgap = {
 	fan: 200,
 	distance: 150,
 	overlap: 0.5,
-	flow: 200,
-	speed: 300,
-	transfer: { share: 0.65, tolerance: 0 },
+	flow: { mL_per_min: 200, tolerance: 0 },
 };
+
+/** The honest start until somebody has measured: common practice, no source. */
+const unmeasured = { transfer: { share: 0.5, tolerance: 0.1 }, feather: 3, depthOfHeight: 0.3 };
+
+/** What a gun's film rests on that its sheet does not say. */
+const assumedOf = (gun: SheetEntry['values']['gun']): string[] =>
+	gun ? (['transfer', 'fan depth', 'feather'] as const).filter(key => !gun.has(key)) : [];
+
+function lossesOf(losses: NonNullable<SheetEntry['values']['gun']>['values']['losses']): Losses {
+	const { strainer, pot, gun, burst } = losses?.values ?? {};
+	return {
+		strainer_mL: strainer ?? standardLosses.strainer_mL,
+		pot_mL: pot ?? standardLosses.pot_mL,
+		gun_mL: gun ?? standardLosses.gun_mL,
+		burst_s: burst ?? standardLosses.burst_s,
+	};
+}
 
 function gunOf(source: Source, gun: SheetEntry['values']['gun']): Job['gun'] {
 	const read = { ...stopgap, ...gun?.values };
 	const { holds, kind } = read.cup?.values ?? {};
-	const [across = 3, along = 3, ...more] = read.feather ?? [];
+	const { feather, depthOfHeight } = unmeasured;
+	const [across = feather, along = feather, ...more] = read.feather ?? [];
+	const transfer = read.transfer ?? unmeasured.transfer;
+	const assumed = assumedOf(gun);
 	if (gun && read.feather && (read.feather.length < 2 || more.length > 0))
 		source.fail(gun.place('feather'), 'gun, feather: two numbers are wanted, across and along the fan');
 	return {
 		pressure_kPa: read.pressure.value,
 		...(read.pressure.unit && { pressureUnit: read.pressure.unit }),
 		fanHeight_mm: read.fan,
-		fanDepth_mm: read['fan depth'] ?? read.fan * 0.3,
+		fanDepth_mm: read['fan depth'] ?? read.fan * depthOfHeight,
 		beta: [across, along],
 		distance_mm: read.distance,
 		overlap: read.overlap,
-		flow_mL_per_min: read.flow,
-		speed_mm_per_s: read.speed,
-		transfer: read.transfer.share,
-		transfer_tolerance: read.transfer.tolerance,
+		flow_mL_per_min: read.flow.mL_per_min,
+		flow_tolerance: read.flow.tolerance,
+		...(read.speed !== undefined && { speed_mm_per_s: read.speed }),
+		speeds_mm_per_s: read.speeds ?? [...comfortable_mm_per_s],
+		transfer: transfer.share,
+		transfer_tolerance: transfer.tolerance,
+		...(read.lead !== undefined && { lead_mm: read.lead }),
+		turn_s: read.turn ?? standardTurn_s,
+		held: read.trigger ?? false,
+		...(read['first line'] !== undefined && { firstLine: read['first line'] }),
+		losses: lossesOf(read.losses),
+		...(assumed.length > 0 && { assumed }),
 		cup_mL: holds ?? Number.POSITIVE_INFINITY,
 		cupKind: kind ?? 'gravity',
 	};
@@ -79,6 +109,8 @@ function faceOf(plan: FacePlan, after: string[], gun: Job['gun'], sides: OtherSi
 		tilt: read.tilt,
 		area_m2,
 		size_mm: read.size ?? null,
+		...(read.strip && { strip_mm: read.strip }),
+		...(read.corners && { cornerFirst: true }),
 		fanHeight_mm: read.fan ?? gun.fanHeight_mm,
 		after,
 		coats,
@@ -103,9 +135,10 @@ function plansOf(
 	gun: Job['gun'],
 	materials: Map<string, Material>,
 ): FacePlan[] {
-	return faces.flatMap(face =>
-		face.area_m2 === undefined ? [] : [planFace(face, face.area_m2, stages, { gun, materials })],
+	const sized = faces.flatMap(draft =>
+		draft.area_m2 === undefined ? [] : [{ draft, area_m2: draft.area_m2 }],
 	);
+	return planFaces(sized, stages, { gun, materials });
 }
 
 function draftOf(source: Source, sheet: SheetEntry): Draft {
@@ -125,7 +158,7 @@ function draftOf(source: Source, sheet: SheetEntry): Draft {
 	checkKinds(source, sheet);
 	const plans = plansOf(faces, stages, gun, materials);
 	const [air_C, units] = [sheet.values.shop?.values.air, sheet.values.units ?? 'us'];
-	checkContradictions(source, { sheet, stages, plans, materials, cup_mL: gun.cup_mL, air_C, units });
+	checkContradictions(source, { sheet, stages, plans, materials, gun, air_C, units });
 	return { gun, shop, materials, stages, plans, after, sides };
 }
 
@@ -155,6 +188,7 @@ function jobOf(sheet: SheetEntry, { gun, shop, materials, stages, plans, after, 
 			place: values.place ?? null,
 		})),
 		faces,
+		risk: sheet.values.risk ?? standardRisk,
 		order: sheet.values.order,
 		lists: (sheet.values.lists ?? []).map(({ value }) => value),
 	});

@@ -55,7 +55,12 @@ function coatsOf(source: Source, entry: MaterialEntry, standard: number): Materi
 			own === undefined
 				? standard
 				: bounded(source, own, coat.place('reducer'), `${coat.name}, reducer`, ratio);
-		found[kind] = { dry_um: coat.values.film.value, reducer_parts: parts };
+		const { aim_um, range_um } = coat.values.film.value;
+		found[kind] = {
+			dry_um: aim_um,
+			...(range_um && { dryRange_um: range_um }),
+			reducer_parts: parts,
+		};
 	}
 	if (!coatKindSchema.options.some(kind => coats.has(kind)))
 		source.fail(coats.at, `${coats.name}: no kind of coat; allowed: ${coatKindSchema.options.join(', ')}`);

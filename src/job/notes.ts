@@ -1,69 +1,111 @@
-import { meanWetFilm_um, spacing_mm, wetFilm } from '../trade/film.ts';
+import { handSpread, oddsSaid, sagOdds } from '../film/odds.ts';
+import { cupOddity } from '../trade/cup.ts';
 import type { UnitSystem } from '../trade/quantity.ts';
 import { sagLimit_um } from '../trade/sag.ts';
 import { format, formatRange } from '../trade/shown.ts';
 import { lifeAt_h } from '../trade/time.ts';
-import { pulledFor_s, solidsOf } from './coats.ts';
+import { type CoatSpeeds, coatSpeeds, rangeOf, turnsKnob } from './coat-speeds.ts';
 import type { Job, Material } from './job.ts';
-import { swept_m2, sweptFilm_um } from './swept.ts';
+import { unmeasuredFlow } from './on-work.ts';
 
-const tolerance = 0.35;
+/** From this share of the sag limit on the highest film of a face is told. This project's own choice. */
+const nearSag = 0.8;
+/** A coat's speed that is off the painter's habit by more than this is told. This project's own choice. */
+const offHabit = 0.2;
 
-/** Wet film that the gun lays in one pass over a face, with the sheet's flow, speed and overlap. */
-const layer_um = (gun: Job['gun']): number => meanWetFilm_um({ ...gun, spacing_mm: spacing_mm(gun) });
+const named = ({ material, kind }: CoatSpeeds): string => `${material}, ${kind}`;
 
-function filmNotes({ gun, materials, stages }: Job, units: UnitSystem): string[] {
-	const laid = layer_um(gun);
-	const used = new Set(
-		stages.flatMap(stage =>
-			stage.kind === 'coats' ? stage.coats.map(kind => `${stage.material} ${kind}`) : [],
-		),
-	);
-	return Object.values(materials).flatMap(material =>
-		(['medium', 'full'] as const).flatMap(kind => {
-			const coat = material.coats[kind];
-			if (!coat || !used.has(`${material.id} ${kind}`)) return [];
-			const wanted = wetFilm({ dry_um: coat.dry_um, solids: solidsOf(material, coat.reducer_parts) });
-			if (Math.abs(laid / wanted - 1) <= tolerance) return [];
+const speedsSaid = ({ slowest_mm_per_s, fastest_mm_per_s }: CoatSpeeds, units: UnitSystem): string =>
+	slowest_mm_per_s === fastest_mm_per_s
+		? format(slowest_mm_per_s, 'speed', units)
+		: formatRange(slowest_mm_per_s, fastest_mm_per_s, 'speed', units);
+
+/** The knob that a kind of coat wants turned, and the fan that would have to be another. */
+function knobNotes(job: Job, coats: readonly CoatSpeeds[], units: UnitSystem): string[] {
+	const [slowest, fastest] = rangeOf(job);
+	return coats.flatMap(one => {
+		const off = 1e-6;
+		const outside = one.slowest_mm_per_s < slowest * (1 - off) || one.fastest_mm_per_s > fastest * (1 + off);
+		const fan = format(one.fanHeight_mm, 'length', units);
+		if (outside)
 			return [
-				`gun: lays ${format(laid, 'film', units)} wet at this flow, speed and overlap; a ${kind} coat of ${material.id} wants ${format(wanted, 'film', units)}`,
+				`${named(one)}: wants another fan than ${fan}; at no one flow do all its faces keep to ${formatRange(slowest, fastest, 'speed', units)}`,
 			];
-		}),
-	);
-}
-
-type Laid = { face: string; fanHeight_mm: number; material: Material; wet_um: number; pulled_s: number };
-
-/** The coats that come to more wet film than the face holds, by the flow, the face's own fan and the planned strokes. */
-const runningCoats = ({ gun, materials, faces }: Job): Laid[] =>
-	faces.flatMap(face =>
-		face.coats.flatMap(({ material: id, stroke, volume_mL }) => {
-			const material = materials[id];
-			if (!material) return [];
-			const pulled_s = pulledFor_s(face, stroke, volume_mL, gun);
-			const wet_um = sweptFilm_um(gun, swept_m2(face, stroke, gun.overlap), pulled_s, gun.transfer);
-			const { id: name, fanHeight_mm } = face;
-			const runs = wet_um > sagLimit_um(material.sag_um, face.attitude);
-			return runs ? [{ face: name, fanHeight_mm, material, wet_um, pulled_s }] : [];
-		}),
-	);
-
-/** Once for each fan and material, by the face that gets most. */
-function sagNotes(job: Job, units: UnitSystem): string[] {
-	const alike = new Map<string, Laid[]>();
-	for (const laid of runningCoats(job)) {
-		const key = `${laid.fanHeight_mm} ${laid.material.id}`;
-		alike.set(key, [...(alike.get(key) ?? []), laid]);
-	}
-	return [...alike.values()].flatMap(coats => {
-		const [worst] = coats.toSorted((one, other) => other.wet_um - one.wet_um);
-		if (!worst) return [];
-		const more = new Set(coats.map(({ face }) => face)).size - 1;
-		const { face, fanHeight_mm, material, wet_um, pulled_s } = worst;
+		if (!turnsKnob(job, one.flow_mL_per_min)) return [];
 		return [
-			`${face}${more > 0 ? ` and ${more} more` : ''}: a fan of ${format(fanHeight_mm, 'length', units)} at this flow and speed lays ${format(wet_um, 'film', units)} wet in ${format(pulled_s, 'time', units)}; ${material.id} sags above ${format(material.sag_um, 'film', units)}`,
+			`${named(one)}: wants the fluid knob at ${format(one.flow_mL_per_min, 'flow', units)} and ${speedsSaid(one, units)}, with a fan of ${fan}`,
 		];
 	});
+}
+
+function habitNotes({ gun }: Job, coats: readonly CoatSpeeds[], units: UnitSystem): string[] {
+	const { speed_mm_per_s } = gun;
+	if (speed_mm_per_s === undefined) return [];
+	const isOff = (speed: number) => Math.abs(speed / speed_mm_per_s - 1) > offHabit;
+	return coats
+		.filter(one => !turnsKnob({ gun }, one.flow_mL_per_min))
+		.filter(one => isOff(one.slowest_mm_per_s) || isOff(one.fastest_mm_per_s))
+		.map(
+			one =>
+				`${named(one)}: wants ${speedsSaid(one, units)}; the gun's speed is ${format(speed_mm_per_s, 'speed', units)}`,
+		);
+}
+
+/** What the film of a face is unsure by, each one deviation. */
+const spreadOf = ({ transfer, transfer_tolerance, flow_tolerance = unmeasuredFlow }: Job['gun']) => ({
+	...handSpread,
+	transfer: transfer_tolerance / transfer,
+	flow: flow_tolerance,
+});
+
+/** Faces whose highest film comes near the sag limit, once for each kind of coat and fan, by the one that gets most. */
+function sagNotes({ gun, materials }: Job, coats: readonly CoatSpeeds[], units: UnitSystem): string[] {
+	return coats.flatMap(one => {
+		const sag_um = materials[one.material]?.sag_um ?? Number.POSITIVE_INFINITY;
+		const near = one.coats
+			.map(({ face, coat }) => ({
+				face: face.id,
+				peak_um: coat.peak_um ?? 0,
+				share: (coat.peak_um ?? 0) / sagLimit_um(sag_um, face.attitude),
+			}))
+			.filter(({ share }) => share >= nearSag)
+			.toSorted((a, b) => b.share - a.share);
+		const [worst] = near;
+		if (!worst) return [];
+		const more = new Set(near.map(({ face }) => face)).size - 1;
+		const peak = format(worst.peak_um, 'film', units);
+		const limit = format(sag_um, 'film', units);
+		const odds = oddsSaid(sagOdds(worst.share, 1, spreadOf(gun)));
+		const says = `${worst.share >= 1 ? 'it runs' : `${Math.round(worst.share * 100)} % of it`}, over it ${odds}`;
+		return [
+			`${worst.face}${more > 0 ? ` and ${more} more` : ''}: a ${one.kind} coat of ${one.material} lies up to ${peak} wet and sags above ${limit}: ${says}`,
+		];
+	});
+}
+
+/** Faces that take more than the cup holds, since much of it passes their edges. */
+function cupNotes({ gun, faces }: Job, units: UnitSystem): string[] {
+	return faces.flatMap(({ id, coats }) => {
+		const most_mL = Math.max(...coats.map(({ volume_mL }) => volume_mL));
+		if (most_mL <= gun.cup_mL) return [];
+		return [
+			`${id}: a coat takes ${format(most_mL, 'volume', units)}, most of it past the edges; the cup holds ${format(gun.cup_mL, 'volume', units)}: a narrower fan, a larger cup, or split the face`,
+		];
+	});
+}
+
+/** What the balance had to take for granted. */
+function assumedNotes({ gun, faces }: Job): string[] {
+	const sizeless = faces.filter(({ size_mm, strip_mm }) => !size_mm && !strip_mm).map(({ id }) => id);
+	const more = sizeless.length > 1 ? ` and ${sizeless.length - 1} more` : '';
+	return [
+		...(gun.assumed?.length ? [`gun: ${gun.assumed.join(', ')} assumed, not measured`] : []),
+		...(sizeless.length > 0
+			? [
+					`${sizeless[0]}${more}: size not known, taken as a square; give "size", or "strip" for narrow pieces`,
+				]
+			: []),
+	];
 }
 
 function airNotes({ shop }: Job, material: Material, units: UnitSystem): string[] {
@@ -72,6 +114,11 @@ function airNotes({ shop }: Job, material: Material, units: UnitSystem): string[
 	return [
 		`shop: ${format(shop.air_C, 'temperature', units)} at ${format(shop.humidity, 'share', units)} is outside what ${material.id} allows: ${formatRange(low, high, 'temperature', units)}, up to ${format(material.limits.humidity_max, 'share', units)}`,
 	];
+}
+
+function flowCupNotes({ id, cup }: Material): string[] {
+	const odd = cup && cupOddity(cup);
+	return odd ? [`${id}, cup: ${odd}`] : [];
 }
 
 /** Paint that lives no longer than it stands, as warm as the shop is. */
@@ -110,19 +157,24 @@ function turningNotes({ faces, parts }: Job): string[] {
 }
 
 /**
- * What a sheet says that is no mistake and yet worth a second look: a gun set for another film, a face whose fan lays a
- * film that runs, shop air outside a material's limits, no breathing gear named, a part with two sides that lie flat, a material that no stage sprays.
+ * What a sheet says that is no mistake and yet worth a second look: a knob or a fan that a coat wants turned, a film near
+ * its limit, what was taken for granted, shop air outside a material's limits, no breathing gear named, a part with two sides that lie flat, a material that no stage sprays.
  */
 export function notesOf(job: Job, units: UnitSystem): string[] {
 	const sprayed = new Set(job.stages.flatMap(stage => (stage.kind === 'coats' ? [stage.material] : [])));
 	const materials = Object.values(job.materials);
+	const coats = coatSpeeds(job);
 	return [
 		...materials.filter(({ id }) => !sprayed.has(id)).map(({ id }) => `material ${id}: no stage sprays it`),
 		...materials.filter(({ id }) => sprayed.has(id)).flatMap(material => airNotes(job, material, units)),
 		...materials.filter(({ id }) => sprayed.has(id)).flatMap(material => standingNotes(job, material, units)),
 		...materials.filter(({ id }) => sprayed.has(id)).flatMap(breathingNotes),
 		...turningNotes(job),
-		...filmNotes(job, units),
-		...sagNotes(job, units),
+		...materials.filter(({ id }) => sprayed.has(id)).flatMap(flowCupNotes),
+		...knobNotes(job, coats, units),
+		...habitNotes(job, coats, units),
+		...sagNotes(job, coats, units),
+		...cupNotes(job, units),
+		...assumedNotes(job),
 	];
 }

@@ -17,8 +17,11 @@ import {
 } from './fields.ts';
 import { brief } from './inert.ts';
 import { coatKindSchema, type Gear, mixStepSchema, type Prep, prepSchema } from './job.ts';
+import { unmeasuredFlow } from './on-work.ts';
 import {
 	complain,
+	filmAim,
+	flowWithin,
 	fromText,
 	grit,
 	key,
@@ -61,9 +64,22 @@ const gunShape = {
 	overlap: must(
 		value(quantity('share').check(z.refine(part => part <= 0.9, { message: 'allowed: up to 90%' }))),
 	),
-	flow: must(some_('flow')),
-	speed: must(some_('speed')),
-	transfer: must(value(shareWithin(0.05, 0.1))),
+	flow: must(value(flowWithin(unmeasuredFlow))),
+	speed: may(some_('speed')),
+	speeds: may(value(range('speed'))),
+	transfer: may(value(shareWithin(0.05, 0.1))),
+	lead: may(value(quantity('length'))),
+	turn: may(value(quantity('time'))),
+	trigger: may(value(word({ released: false, held: true }))),
+	'first line': may(value(z.enum(['on the edge', 'half in']))),
+	losses: may(
+		map({
+			strainer: may(value(orNone('volume'))),
+			pot: may(value(orNone('volume'))),
+			gun: may(value(orNone('volume'))),
+			burst: may(value(quantity('time'))),
+		}),
+	),
 	cup: must(
 		map({
 			holds: must(some_('volume')),
@@ -107,7 +123,7 @@ const gear = fromText((text, ctx): Gear => {
 });
 
 const density = some('density');
-const coatShape = { film: must(placed(value(some('film')))), reducer: may(value(reducer)) };
+const coatShape = { film: must(placed(value(filmAim))), reducer: may(value(reducer)) };
 
 export const windowShape = {
 	wait: may(value(span)),
@@ -238,6 +254,8 @@ const faceShape = {
 	tilt: may(value(tilt), 0 as const),
 	area: may(value(some('area'))),
 	size: may(value(size)),
+	strip: may(value(size)),
+	corners: may(value(word({ first: true }))),
 	fan: may(some_('length')),
 	after: may(list(placed(value(name)))),
 };
@@ -296,6 +314,13 @@ const sheetShape = {
 	order: may(
 		value(word({ 'fewest turns': 'fewest-turns', 'wettest edge': 'wettest-edge', 'as written': 'sheet' })),
 		'fewest-turns' as const,
+	),
+	risk: may(
+		value(
+			quantity('share').check(
+				z.refine(risk => risk >= 0.001 && risk <= 0.2, { message: 'allowed: 0.1% to 20%' }),
+			),
+		),
 	),
 	lists: may(list(placed(value(z.string())))),
 };

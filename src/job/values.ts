@@ -116,6 +116,26 @@ export const shareWithin = (least: number, tolerance: number) =>
 		return off <= 0.5 ? { share, tolerance: off } : complain(ctx, 'allowed: ± up to 50%', parts?.column);
 	});
 
+/** `7 fl oz/min ± 3%`: the ± is a share of it; without one, what is not measured is. */
+export const flowWithin = (tolerance: number) =>
+	fromText((text, ctx): { mL_per_min: number; tolerance: number } => {
+		const parts = halves(text, /\s*(?:±|\+\/-)\s*/);
+		const mL_per_min = amount('flow', parts?.left ?? text, ctx);
+		const off = parts ? amount('share', parts.right, ctx, parts.column) : tolerance;
+		return off < 1 ? { mL_per_min, tolerance: off } : complain(ctx, 'allowed: ± up to 99%', parts?.column);
+	});
+
+/** `1.0 mil`, or `0.8 to 1.2 mil`: aimed at is the middle. */
+export const filmAim = fromText((text, ctx): { aim_um: number; range_um: [number, number] | null } => {
+	const parts = halves(text, /\s+to\s+/);
+	if (!parts) return { aim_um: amount('film', text, ctx), range_um: null };
+	const left = bare.test(parts.left) ? `${parts.left}${unitOf(parts.right)}` : parts.left;
+	const low = amount('film', left, ctx);
+	const high = amount('film', parts.right, ctx, parts.column);
+	if (low >= high) return complain(ctx, 'the second must be more than the first', parts.column);
+	return { aim_um: (low + high) / 2, range_um: [low, high] };
+});
+
 /** `24 in x 36 in`: across and along, mm. */
 export const size = fromText((text, ctx): [number, number] => {
 	const parts = halves(text, /\s*[x×]\s*/);

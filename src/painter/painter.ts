@@ -2,6 +2,7 @@ import type { Line } from '../day/rehearsal.ts';
 import type { DayState } from '../day/state.ts';
 import type { Corner } from '../day/view.ts';
 import type { Job } from '../job/job.ts';
+import { lossesOf } from '../job/on-work.ts';
 import { cardCount, cardOf, coveredBy } from '../trade/pattern-cards.ts';
 import { inUnit, type Quantity } from '../trade/quantity.ts';
 import { patternOf, type World, worldOf } from './world.ts';
@@ -108,7 +109,7 @@ export function painterOf(job: Job, state: () => DayState): Painter {
 			case 'volume':
 				return entered(job.gun.cup_mL, 'volume', unit);
 			case 'left':
-				return entered(state().book.cup_mL, 'volume', unit);
+				return entered(rest_mL(), 'volume', unit);
 			case 'card':
 				world.card = (world.card % cardCount) + 1;
 				return `number ${world.card}`;
@@ -196,6 +197,8 @@ export function painterOf(job: Job, state: () => DayState): Painter {
 				return key((line.corners.topLeft ?? line.corners.topRight)?.code ?? '');
 		}
 	};
+	/** What pours off: the rest by the count, less what stays in the gun. */
+	const rest_mL = () => Math.max(0, state().book.cup_mL - lossesOf(job.gun).gun_mL);
 	const spraySeconds = () => {
 		const { stretch, faces } = state().book;
 		return Math.round(stretch.reduce((sum, id) => sum + (faces.get(id)?.pass?.spray_s ?? 0), 0));

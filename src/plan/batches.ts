@@ -1,9 +1,13 @@
+import { unsureOf } from '../film/learning.ts';
+import { bursts_mL, leftInPot_mL } from '../film/losses.ts';
+import { enoughFor_mL, noUse, type Unsure, type Uses, unsureAt, withUse } from '../film/odds.ts';
 import type { Job, Material, PlannedCoat } from '../job/job.ts';
+import { lossesOf, riskOf } from '../job/on-work.ts';
 import { leastGiven } from '../trade/marks.ts';
 import { partsPoured, pourOrder, sumOf } from '../trade/mix.ts';
 import { entryStep, type UnitSystem } from '../trade/shown.ts';
 import { potLife_h } from '../trade/time.ts';
-import type { Pass } from './gun.ts';
+import { type Pass, sameGun } from './gun.ts';
 import { paintOf_mL, type Rates } from './pace.ts';
 
 /** Passes that one batch serves, from `first` to the next chunk's; `ahead`: mixed in one go with the one before. */
@@ -18,23 +22,43 @@ export function lifeOf_s(job: Job, material: string): number {
 	return found ? potLife_h(found.potLife, job.shop.air_C, found.factorPer10C) * 3600 : 0;
 }
 
-/** Share mixed beyond what the faces want, for the gun, the strainer and the test patterns. Common practice, no source. */
-const reserve = 0.1;
+/** How unsure a material's use is, and how sure a batch of it must be. */
+export function unsureFor(job: Job, material: string, rates: Rates): Unsure {
+	const { transfer, transfer_tolerance } = job.gun;
+	return unsureAt(rates[material]?.unsure ?? unsureOf(transfer, transfer_tolerance), riskOf(job));
+}
+
+/** Bursts on paper of a full check, and of one more after a break. This project's own choice. */
+const firstBursts = 4;
+
+/** Paint that they take, mL. */
+export const firstBursts_mL = (
+	{ gun }: Job,
+	{ flow_mL_per_min = gun.flow_mL_per_min }: PlannedCoat,
+): number => bursts_mL(lossesOf(gun), flow_mL_per_min, firstBursts);
 
 /**
- * By how much more paint is mixed than the faces are worked out to take: enough should solids and transfer be at
- * their lower ends, and at the least what gun, strainer and test patterns take. Where the shop's own days have shown
- * what the faces take, there is no more to allow for than these.
- * @returns factor
+ * Paint of the bursts on paper before a pass, mL: at the first check of a batch and once more after a break, at each
+ * coat, and at each stop at the gun. This project's own choice.
  */
-export function spare(job: Job, material: string, rates: Rates): number {
-	const found = job.materials[material];
-	if (!found || (rates[material]?.paint ?? null) !== null) return 1 + reserve;
-	const least = (share: number, tolerance: number) => share / Math.max(0.5 * share, share - tolerance);
-	const worst =
-		least(found.solids, found.solids_tolerance) * least(job.gun.transfer, job.gun.transfer_tolerance);
-	return Math.max(1 + reserve, worst);
+function burstsBefore_mL(job: Job, before: Pass | undefined, pass: Pass): number {
+	if (!before) return firstBursts_mL(job, pass.coat);
+	const bursts = !sameCoat(before, pass) ? 2 : sameGun(before, pass) ? 0 : 1;
+	return (firstBursts_mL(job, pass.coat) * bursts) / firstBursts;
 }
+
+/** … of a row of passes. */
+export const plannedBursts_mL = (job: Job, passes: readonly Pass[]): number =>
+	passes.reduce((sum, pass, index) => sum + burstsBefore_mL(job, passes[index - 1], pass), 0);
+
+/**
+ * Paint in the gun from which a row of faces is sprayed at its risk, mL: what they use, and what stays in the gun.
+ */
+export const inGunFor_mL = ({ gun }: Job, uses: Uses, unsure: Unsure): number =>
+	enoughFor_mL(uses, unsure) + lossesOf(gun).gun_mL;
+
+/** What a batch leaves in its pot and strainer, mL. */
+export const leftBehind_mL = ({ gun }: Job): number => leftInPot_mL(lossesOf(gun));
 
 /** No more than this is mixed in one pot, mL. */
 export const largestBatch_mL = 20_000;
@@ -65,8 +89,8 @@ export const sameCoat = (one: Pass | undefined, other: Pass | undefined): boolea
 	one?.coat.stage === other?.coat.stage && one?.coat.ofStage[0] === other?.coat.ofStage[0];
 
 /**
- * The fewest batches for a row of passes, each one cup at most: as many faces as the cup holds paint for with the
- * spare counted in, a new one where `breaks` says. Of the ways with so few, the one that changes batches inside the
+ * The fewest batches for a row of passes, each one cup at most: as many faces as the cup holds paint for at the
+ * sheet's risk, a new one where `breaks` says. Of the ways with so few, the one that changes batches inside the
  * fewest coats, since two batches of one colour seldom match quite; then each as long as it may be.
  * @param breaks passes before which a batch must end
  * @param ahead passes whose batch is mixed together with the one before, where both last
@@ -80,8 +104,15 @@ export function chunksOf(
 	ahead: ReadonlySet<number>,
 	cup: Cup | null = null,
 ): Chunk[] {
-	const needs = passes.map(pass => paintOf_mL(pass, rates) * spare(job, pass.coat.material, rates));
-	const needed = (index: number) => needs[index] ?? 0;
+	const needs = passes.map(pass => paintOf_mL(pass, rates));
+	const unsure = new Map(
+		[...new Set(passes.map(({ coat }) => coat.material))].map(id => [id, unsureFor(job, id, rates)]),
+	);
+	/** What the cup must take for faces in a row, bursts between them counted. */
+	const held_mL = (first: number, uses: Uses, bursts_mL: number): number => {
+		const its = unsure.get(passes[first]?.coat.material ?? '') ?? unsureFor(job, '', rates);
+		return inGunFor_mL(job, uses, its) + bursts_mL;
+	};
 	const goesOn = (index: number): boolean => {
 		const [before, pass] = [passes[index - 1], passes[index]];
 		return (
@@ -95,9 +126,13 @@ export function chunksOf(
 	/** Where a batch begun at a pass may end, the furthest first; one face too large for a cup has it to itself. */
 	const endsOf = (first: number, room: number): number[] => {
 		const ends = [first + 1];
-		let held = needed(first);
-		for (let next = first + 1; goesOn(next) && held + needed(next) <= room; next++) {
-			held += needed(next);
+		let uses = withUse(noUse, needs[first] ?? 0);
+		let bursts = plannedBursts_mL(job, passes.slice(first, first + 1));
+		for (let next = first + 1; goesOn(next); next++) {
+			uses = withUse(uses, needs[next] ?? 0);
+			const pass = passes[next];
+			bursts += pass ? burstsBefore_mL(job, passes[next - 1], pass) : 0;
+			if (held_mL(first, uses, bursts) > room) break;
 			ends.unshift(next + 1);
 		}
 		return ends;
@@ -117,7 +152,8 @@ export function chunksOf(
 		const { batches, within } = restFrom(endOf(first, job.gun.cup_mL));
 		rest[first] = { batches: batches + 1, within };
 	}
-	const loaded = cup !== null && !breaks.has(0) && needed(0) <= cup.left_mL ? cup : null;
+	const alone_mL = held_mL(0, withUse(noUse, needs[0] ?? 0), 0);
+	const loaded = cup !== null && !breaks.has(0) && alone_mL <= cup.left_mL ? cup : null;
 	const chunks: Chunk[] = [];
 	for (let first = 0; first < passes.length; ) {
 		const isLoaded = first === 0 && loaded !== null;

@@ -39,7 +39,7 @@ export type JobPlanInput = {
  */
 export function planJob(input: JobPlanInput): JobPlan {
 	const { job, start, which = job.order, history = {}, letters = 0, learned = {} } = input;
-	const options = { rates: ratesOf(learned, job), letters };
+	const options = { rates: ratesOf(learned), letters };
 	const stagesBy = (order: OrderName) => planStages({ job, start, history, options, which: order });
 	const by = { 'fewest-turns': stagesBy('fewest-turns'), 'wettest-edge': stagesBy('wettest-edge') };
 	const stages = which === 'sheet' ? stagesBy(which) : by[which];

@@ -32,13 +32,24 @@ export const standardPace: Pace = {
 	checkAge_s: 1200,
 };
 
-/** Elapsed time and paint that a material takes in this shop, as factors of what the sheet says, where learned. */
-export type Rates = Record<string, { time: number | null; paint: number | null }>;
+/**
+ * Elapsed time and paint that a material takes in this shop, as factors of what the sheet says, where learned; what of
+ * the paint stays unsure, as a deviation of its logarithm, and from how many cups.
+ */
+export type Rates = Record<
+	string,
+	{
+		time: number | null;
+		paint: number | null;
+		unsure?: number | undefined;
+		cups?: number | undefined;
+	}
+>;
 
 /** Time that a pass takes: the shop's own where learned, else the sheet's, s. */
 export const sprayOf_s = ({ coat }: Pick<Pass, 'coat'>, rates: Rates = {}): number =>
 	coat.spray_s * (rates[coat.material]?.time ?? 1);
 
-/** Paint that a pass takes: the shop's own where learned, else the sheet's, mL. A tack coat stays thinner than a full one. */
+/** Paint that a pass takes: the shop's own where learned, else the sheet's, mL. */
 export const paintOf_mL = ({ coat }: Pick<Pass, 'coat'>, rates: Rates = {}): number =>
 	coat.volume_mL * (rates[coat.material]?.paint ?? 1);

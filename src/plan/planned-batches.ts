@@ -1,7 +1,17 @@
+import { noUse, withUse } from '../film/odds.ts';
 import type { Job } from '../job/job.ts';
 import { mixAmounts } from '../trade/mix.ts';
 import { letterOf } from './batch-letters.ts';
-import { type Chunk, type Cup, leastBatch_mL, reducerFor, spare } from './batches.ts';
+import {
+	type Chunk,
+	type Cup,
+	inGunFor_mL,
+	leastBatch_mL,
+	leftBehind_mL,
+	plannedBursts_mL,
+	reducerFor,
+	unsureFor,
+} from './batches.ts';
 import type { Pass } from './gun.ts';
 import { paintOf_mL, type Rates } from './pace.ts';
 import type { Course } from './timeline.ts';
@@ -10,7 +20,7 @@ import type { Course } from './timeline.ts';
 export type PlannedBatch = {
 	letter: string;
 	material: string;
-	/** As mixed, spare counted in. */
+	/** As mixed, with what is lost and what the risk asks for. */
 	volume_mL: number;
 	/** What its faces are worked out to take. */
 	needed_mL: number;
@@ -45,7 +55,7 @@ export function batchesOf(
 		const [first, last] = [laid[0], laid.at(-1)];
 		if (!mixed || !first || !last) return [];
 		const needed_mL = served.reduce((sum, pass) => sum + paintOf_mL(pass, rates), 0);
-		const wanted_mL = Math.max(needed_mL, Math.min(job.gun.cup_mL, needed_mL * spare(job, material, rates)));
+		const wanted_mL = wantedOf_mL(job, served, rates);
 		const volume_mL = chunk.loaded && cup ? cup.left_mL : givenOf_mL(job, served[0], wanted_mL);
 		return {
 			letter: chunk.loaded && cup ? cup.letter : letterOf(letters + index - before + 1),
@@ -54,6 +64,14 @@ export function batchesOf(
 			...{ first: first.face, last: last.face, serves: laid.map(({ face, coat }) => ({ face, coat })) },
 		};
 	});
+}
+
+/** A batch for faces at the sheet's risk; no more of it than the cup takes, but for one face that takes more. */
+function wantedOf_mL(job: Job, served: readonly Pass[], rates: Rates): number {
+	const uses = served.reduce((row, pass) => withUse(row, paintOf_mL(pass, rates)), noUse);
+	const unsure = unsureFor(job, served[0]?.coat.material ?? '', rates);
+	const inGun_mL = inGunFor_mL(job, uses, unsure) + plannedBursts_mL(job, served);
+	return leftBehind_mL(job) + Math.max(uses.sum_mL, Math.min(job.gun.cup_mL, inGun_mL));
 }
 
 /** As much as is wanted, or the least that the marks of the pot give. */

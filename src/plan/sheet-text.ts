@@ -1,5 +1,7 @@
+import { oddsSaid } from '../film/odds.ts';
 import { inert } from '../job/inert.ts';
 import type { Job } from '../job/job.ts';
+import { riskOf } from '../job/on-work.ts';
 import { format, type UnitSystem } from '../trade/shown.ts';
 import { clock, date } from '../words/clock.ts';
 import { duration, faceName } from '../words/say.ts';
@@ -93,7 +95,8 @@ export function batchesText(job: Job, plan: DayPlan, said: Said): string[] {
 			]
 		: [];
 	const asked = 'The day asks coat by coat: for what the pots then hold too little of.';
-	return [...rows, ...[asked, ...boxed, ...loss].flatMap(line => wrap(line, said.width))];
+	const odds = `A batch runs short inside a face ${oddsSaid(riskOf(job))} times at most, by what the sheet is unsure of.`;
+	return [...rows, ...[asked, odds, ...boxed, ...loss].flatMap(line => wrap(line, said.width))];
 }
 
 /** Every stage over the days: when, and for which faces. */

@@ -127,8 +127,10 @@ function window(timeline: Timeline, pass: Pass): Own {
 function pullsOf(timeline: Timeline, pass: Pass): { pulled_s: number; planned_s: number } | null {
 	const { pulled_s, estimated, extent, start } = pass;
 	if (pulled_s === null || estimated || extent !== 'all') return null;
-	const usual = dayOf(timeline, pass).rates?.[planOf(timeline, pass)?.material ?? '']?.time;
-	return { pulled_s, planned_s: plannedPull_s(start.spray_s, usual) };
+	const coat = planOf(timeline, pass);
+	if (!coat) return null;
+	const usual = dayOf(timeline, pass).rates?.[coat.material]?.time;
+	return { pulled_s, planned_s: plannedPull_s(start.spray_s, coat, usual) };
 }
 
 /** Film, as read or as the pulls of a trigger line have it. Heavy is above 1, light below. */

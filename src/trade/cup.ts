@@ -14,7 +14,8 @@ const line = (per_s: number, start_s: number, from_s: number, to_s: number): Cup
 });
 const iso = (per_s: number, over: number): Cup => ({ per_s, less: 0, over, from_s: 30, to_s: 100 });
 
-/** Ford: ASTM D1200. Zahn: ASTM D4212. ISO: ISO 2431 (from memory), by the width of the hole in mm. */
+/** Ford: ASTM D1200. Zahn: ASTM D4212. ISO: ISO 2431 (from memory), DIN: DIN 53211 (second-hand), by the
+ * width of the hole in mm. */
 const cups = {
 	ford1: line(0.49, 35.0, 55, 100),
 	ford2: line(1.44, 18.0, 40, 100),
@@ -30,13 +31,15 @@ const cups = {
 	iso4: iso(1.37, 200),
 	iso5: iso(3.28, 220),
 	iso6: iso(6.9, 570),
+	din4: { per_s: 4.57, less: 0, over: 452, from_s: 25, to_s: 150 },
 } satisfies Record<string, Cup>;
 
 export type CupKind = keyof typeof cups;
 export const cupKinds = Object.keys(cups) as CupKind[];
 
-/** The temperature that a cup's seconds are given for, °C; 25 for Ford and Zahn, 23 for ISO (from memory). */
-export const cupStandard_C = (kind: string): number => (kind.startsWith('iso') ? 23 : 25);
+/** The temperature that a cup's seconds are given for, °C; 25 for Ford and Zahn, 23 for ISO, 20 for DIN (from memory). */
+export const cupStandard_C = (kind: string): number =>
+	kind.startsWith('iso') ? 23 : kind.startsWith('din') ? 20 : 25;
 
 /** What a cup takes, mL: Zahn 44 (ASTM D4212), the others 100 (ASTM D1200, ISO 2431); from memory. */
 export const cupTakes_mL = (kind: string): number => (kind.startsWith('zahn') ? 44 : 100);
@@ -54,7 +57,7 @@ export function cupNamed(name: string): CupKind {
 	const found = cupKinds.find(kind => kind === plain);
 	if (found) return found;
 	throw new RangeError(
-		`unknown cup "${name}": the nearest is "${nearest(plain, cupKinds)}" (ford1–5, zahn1–5, iso3–6)`,
+		`unknown cup "${name}": the nearest is "${nearest(plain, cupKinds)}" (ford1–5, zahn1–5, iso3–6, din4)`,
 	);
 }
 
@@ -82,7 +85,7 @@ export type Viscosity = {
 
 /**
  * Kinematic viscosity from the seconds a cup takes to run out.
- * @param seconds above 0, at the cup's standard temperature (25 °C for Ford and Zahn, 23 °C for ISO)
+ * @param seconds above 0, at the cup's standard temperature (25 °C for Ford and Zahn, 23 °C for ISO, 20 °C for DIN)
  * @returns mm²/s; outside its range the figure is a hint and `in_range` is false
  * @throws RangeError where the cup runs out faster than its formula can say
  */
@@ -121,4 +124,27 @@ export type CupReading = { fits: boolean; found: 'thin' | 'right' | 'thick' };
 export function cupReading([least, most]: readonly [number, number], seconds: number): CupReading {
 	const found = seconds < least ? 'thin' : seconds > most ? 'thick' : 'right';
 	return { fits: found === 'right', found };
+}
+
+/**
+ * What is odd about a sheet's flow cup: a kind that is not known here, or seconds that its formula is not published for.
+ * @returns null where nothing is
+ */
+export function cupOddity({
+	kind,
+	seconds,
+}: {
+	kind: string;
+	seconds: readonly [number, number];
+}): string | null {
+	let known: CupKind;
+	try {
+		known = cupNamed(kind);
+	} catch (error) {
+		if (error instanceof RangeError) return error.message;
+		throw error;
+	}
+	const { from_s, to_s } = cups[known];
+	if (seconds[0] >= from_s && seconds[1] <= to_s) return null;
+	return `${known} is good from ${from_s} to ${to_s} s, not for ${seconds[0]} to ${seconds[1]} s`;
 }

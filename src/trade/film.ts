@@ -53,7 +53,7 @@ export type FacePaint = {
 };
 
 /**
- * Paint as sprayed (reduced, with loss) that a face needs for one coat: area × dry film ÷ (solids of the mix × transfer).
+ * Paint as sprayed (reduced, with loss) that a large flat face needs for one coat, what passes its edges not counted: area × dry film ÷ (solids of the mix × transfer).
  * @returns mL; no better than the transfer efficiency, so see `paintForFaceSpan_mL`
  * @throws RangeError outside the ranges of `FacePaint`
  * Source: conservation of volume; 1 m² × 1 µm = 1 mL.
@@ -88,16 +88,6 @@ export function paintForFaceSpan_mL(
 }
 
 /**
- * What this shop has really used for each square metre of a coat, over the coats already laid.
- * @param coats faces finished: area and paint taken from the cup
- * @returns mL/m², or null before anything was laid
- */
-export function ownUse_mL_per_m2(coats: readonly { area_m2: number; used_mL: number }[]): number | null {
-	const area = coats.reduce((sum, coat) => sum + coat.area_m2, 0);
-	return area > 0 ? coats.reduce((sum, coat) => sum + coat.used_mL, 0) / area : null;
-}
-
-/**
  * Distance from stroke to stroke.
  * @param fan full height of the fan in mm; overlap as a share, 0 to 0.95
  * @returns mm
@@ -122,14 +112,6 @@ export function meanWetFilm_um(gun: {
 	const swept = positive('speed', gun.speed_mm_per_s, 'mm/s') * positive('spacing', gun.spacing_mm, 'mm');
 	return (landed_mm3_per_s / swept) * 1000;
 }
-
-/**
- * Time that a face takes with the trigger held: area ÷ (speed × spacing). Turning at the ends comes on top.
- * @returns s
- */
-export const sprayTime_s = (face: { area_m2: number; speed_mm_per_s: number; spacing_mm: number }): number =>
-	(positive('area', face.area_m2, 'm²') * 1e6) /
-	(positive('speed', face.speed_mm_per_s, 'mm/s') * positive('spacing', face.spacing_mm, 'mm'));
 
 export type Pace = { pace: 'fast' | 'right' | 'slow'; wet_um: number; runs: boolean };
 

@@ -17,9 +17,14 @@ export function pull({ pulled_s, since_ms }: Pulls, on: boolean, at_ms: number):
 export const pulledUntil_s = (pulls: Pulls, end_ms: number): number | null =>
 	pull(pulls, false, end_ms).pulled_s;
 
+/** What a coat was planned with: turns and all, and the trigger alone; older sums knew no turns. */
+type Timed = { spray_s: number; trigger_s?: number | undefined };
+
 /**
- * Seconds of trigger that the sheet plans for a pass: what was planned with the shop's usual elapsed time, without it.
+ * Seconds of trigger that the sheet plans for a pass: its share of the coat, without the turns and without what this
+ * shop's usual elapsed time is more.
+ * @param given_s elapsed time that the pass was given
  * @param usual elapsed time in this shop ÷ the sheet's time; null or left out: none was learned
  */
-export const plannedPull_s = (spray_s: number, usual: number | null | undefined): number =>
-	spray_s / (usual ?? 1);
+export const plannedPull_s = (given_s: number, coat: Timed, usual: number | null | undefined): number =>
+	((coat.trigger_s ?? coat.spray_s) * given_s) / (coat.spray_s * (usual ?? 1));

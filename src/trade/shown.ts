@@ -31,7 +31,7 @@ const shown: Record<UnitSystem, Record<Quantity, Shown[]>> = {
 			{ unit: 'ft', from: 3048, decimals: 1 },
 		],
 		time,
-		speed: one('ft/s', 2),
+		speed: one('in/s', 0),
 		flow: one('fl oz/min', 1),
 		share: one('%', 1),
 		mass: one('g', 0),

@@ -26,7 +26,7 @@ test('a new day begins with what the shop’s own days have shown of its materia
 
 	expect(run(['spray', example, '--plain'], { home }).stderr).toBe('');
 	const begun = readdirSync(days).find(name => name !== basename(earlier) && name.endsWith('.jsonl')) ?? '';
-	const rates = ratesOf(learn([day], job), job);
+	const rates = ratesOf(learn([day], job));
 	expect(Object.keys(rates).length).toBeGreaterThan(0);
 	expect(loadDay(join(days, begun))[0]).toMatchObject({ type: 'day.opened', rates });
 });

@@ -221,7 +221,7 @@ describe('bad input is one line, exit status 2', () => {
 });
 
 describe('help', () => {
-	test.each(['mix', 'film', 'air', 'cup', 'life', 'fan', 'vent'])(
+	test.each(['mix', 'film', 'air', 'cup', 'life', 'fan', 'gun', 'vent'])(
 		'work %s --help names its options',
 		async part => {
 			const { status, out } = await work([part, '--help']);
@@ -244,6 +244,104 @@ describe('help', () => {
 	test('without a part it says which there are', async () => {
 		const { status, err } = await work([]);
 		expect(status).toBe(2);
-		expect(err.split('\n')[0]).toContain('mix, film, air, cup, life, fan or vent');
+		expect(err.split('\n')[0]).toContain('mix, film, air, cup, life, fan, gun or vent');
+	});
+});
+
+describe('what was measured, and what a face comes to', () => {
+	const box = ['--size', '24 in x 20 in', '--stroke', 'up and down', '--dry', '1.0 mil', '--solids', '40%'];
+	const its = ['--flow', '7 fl oz/min', '--fan', '8 in', '--depth', '2 in', '--transfer', '65%'];
+	const map = ['film', '--map', ...box, ...its];
+
+	test('the map of a face: strokes, speed, paint and film, each worked out by hand from the balance', async () => {
+		const found = await json(map);
+		const values = {
+			...{ strokes: 7, spacing_mm: 101.6, first_mm: 0, speed_mm_per_s: 347.6, trigger_s: 12.24 },
+			...{ elapsed_s: 15.24, emitted_mL: 42.24, landed_mL: 19.66, capture: 0.7162, mean_um: 63.5 },
+			...{ min_um: 63.02, max_um: 64.68, under: 0, over: 0, bare: 0 },
+		};
+		for (const [key, value] of Object.entries(values))
+			expect(Math.abs((found[key] ?? Number.NaN) - value), key).toBeLessThan(0.006 * Math.max(1, value / 10));
+	});
+
+	test('a speed is told what it lays; over the limit the answer is no', async () => {
+		const slow = await work([...map, '--speed', '7 in/s', '--sag', '4 mil', '--json']);
+		expect(slow.status).toBe(1);
+		const found = JSON.parse(slow.out);
+		expect(found.mean_um / 63.5).toBeCloseTo(347.6 / (7 * 25.4), 3);
+		expect(found.over_sag).toBe(1);
+		expect((await work([...map, '--sag', '4 mil'])).status).toBe(0);
+	});
+
+	test('a fan turned along the stroke: its peak and the bare share', async () => {
+		const found = await json([...map, '--turned', '90']);
+		expect((found.max_um ?? 0) / 63.5).toBeCloseTo(4.074, 2);
+		expect(found.bare).toBeGreaterThan(0.5);
+	});
+
+	test('flow, transfer and feather as measured', async () => {
+		expect((await json(['gun', '--caught', '103.5 ml', '--seconds', '30'])).flow_mL_per_min).toBeCloseTo(
+			207,
+			9,
+		);
+		const used = await json([
+			...['gun', '--used', '61.8 ml', '--area', '0.482579 m2', '--dry', '1.0 mil', '--solids', '40%'],
+			...['--size', '22 in x 34 in', '--stroke', 'side to side', '--fan', '8 in', '--depth', '2 in'],
+		]);
+		expect(used.transfer_x_capture).toBeCloseTo(0.496, 3);
+		expect(used.transfer).toBeCloseTo(0.65, 3);
+		expect((await json(['gun', '--stripes', '20 mm, 41.06 mm, 20 mm'])).beta).toBeCloseTo(3, 2);
+	});
+
+	/** DIN 53211, second-hand: ν = 4.57 t − 452 ÷ t, 25 to 150 s. */
+	test.each([
+		[25, 96.17],
+		[30, 122.03],
+		[100, 452.48],
+	])('%s s in a DIN cup', async (seconds, viscosity) => {
+		const found = await json(['cup', '--cup', 'din4', '--seconds', String(seconds)]);
+		expect(found.viscosity_mm2_per_s).toBeCloseTo(viscosity, 2);
+		expect(found.in_range).toBe(true);
+	});
+
+	test('20 s in a DIN cup is a hint', async () => {
+		expect((await json(['cup', '--cup', 'din4', '--seconds', '20'])).in_range).toBe(false);
+	});
+
+	/** 7 fl oz/min, 60 % solvent of 26.4 ft³ a gallon, LEL 1 %: 343 and 8,662 ft³/min, by the rule of a quarter and by 100 ppm. */
+	test('air while a gun sprays, for fire and for health, with every caution', async () => {
+		const asked = [
+			'vent',
+			'--flow',
+			'7 fl oz/min',
+			'--share',
+			'60%',
+			'--vapour',
+			'26.4 ft3/gal',
+			'--lel',
+			'1%',
+		];
+		const found = JSON.parse((await work([...asked, '--limit', '100 ppm', '--json'])).out);
+		const ft3 = 0.0283168466;
+		expect(found.air_m3_per_min / ft3).toBeCloseTo(343, 0);
+		expect(found.air_to_limit_m3_per_min / ft3 / 8662).toBeCloseTo(1, 3);
+		expect(found.cautions.length).toBeGreaterThan(0);
+	});
+
+	test.each([
+		[['film', '--map', ...box.slice(2), ...its], /--size is missing/],
+		[
+			['film', '--map', '--size', '24 in', ...box.slice(2), ...its],
+			/--size "24 in", column 1: width by height/,
+		],
+		[[...map, '--turned', '120'], /--turned must be 0 to 90/],
+		[['gun'], /say one of --caught, --used and --stripes/],
+		[['gun', '--stripes', '20 mm, 41 mm'], /three lengths are wanted/],
+		[['gun', '--caught', '0 ml', '--seconds', '30'], /paint caught must be more than 0/],
+	])('%j is refused in one line', async (argv, says) => {
+		const { status, err } = await work(argv);
+		expect(status).toBe(2);
+		expect(err).toMatch(says);
+		expect(err.trimEnd().split('\n')).toHaveLength(1);
 	});
 });

@@ -41,6 +41,7 @@ test('what is sprayed before the gun is laid over may be in the cup beyond that'
 });
 
 test('a face that takes more than three quarters is still filled for, and a closed pressure cup is filled whole', () => {
-	expect(firstLoad(leaningOn(0, 100))).toEqual({ to: 90, spills: true });
+	// At the sheet's risk a face of 90 mL wants more than this cup holds: it is filled whole.
+	expect(firstLoad(leaningOn(0, 100))).toEqual({ to: 100, spills: true });
 	expect(firstLoad(leaningOn(0, 200, 'pressure'))).toEqual({ to: 200, spills: false });
 });

@@ -80,12 +80,12 @@ test('the rest of a face broken off wants the strokes that are left, and the who
 	day.send('wait 20 s', 'hold');
 	day.pick('back');
 	day.pick('part');
-	// 700 mm across at 125 mm from stroke to stroke: six strokes, two of them on.
+	// 700 mm across, 125 mm from stroke to stroke at the most, on both edges: seven strokes, two of them on.
 	day.send('number 2');
-	expect(day.state().book.cup_mL).toBeCloseTo(before_mL - 90 * (2 / 6), 6);
+	expect(day.state().book.cup_mL).toBeCloseTo(before_mL - 90 * (2 / 7), 6);
 	day.until(line => line.state === 'spraying' && line.face === face);
 	expect(day.ofType('face.started').at(-1)?.from).toBe('part');
-	expect(day.ofType('face.started').at(-1)?.spray_s).toBeCloseTo(40, 6);
+	expect(day.ofType('face.started').at(-1)?.spray_s).toBeCloseTo((60 * 5) / 7, 6);
 	day.send('wait 30 s');
 	const loaded_mL = day.ofType('batch.loaded').reduce((sum, { volume_mL }) => sum + volume_mL, 0);
 	day.pick('finished');

@@ -25,15 +25,17 @@ test('as much is mixed, and as long is allowed, as the shop’s own days have sh
 	expect(checkDayFile(own.bytes())).toEqual([]);
 });
 
-test('the day mixes with the spare that the plan counts in: solids and transfer at their lower ends', () => {
+test('the day mixes what runs short inside a face no oftener than the sheet’s risk, and what no face gets', () => {
 	const job = smallJob();
-	const unsure = { ...job, gun: { ...job.gun, transfer_tolerance: 0.1 } };
+	const losses = { strainer_mL: 10, pot_mL: 10, gun_mL: 20, burst_s: 1 };
+	const unsure = { ...job, risk: 0.02, gun: { ...job.gun, transfer_tolerance: 0.1, losses } };
 	const day = rehearsed({ job: unsure });
 	day.toState('mix.begin');
 	day.send('top-left');
-	const wanted_mL = 3 * 90;
-	const worst = 0.6 / 0.5;
-	expect(day.ofType('batch.started')[0]?.make_mL).toBe(Math.ceil((wanted_mL * worst) / 10) * 10);
+	// Three faces of 90 mL, η 60 ± 10: σ² = (1/6)² + 0.05² + 0.1²/3, m = 0.1² ÷ 3; z of 2 % is 2.0537.
+	const sure = Math.exp(0.01 / 3 + 2.0537 * Math.sqrt(1 / 36 + 0.0025 + 0.01 / 3));
+	const bursts = (4 * 180) / 60;
+	expect(day.ofType('batch.started')[0]?.make_mL).toBe(Math.ceil((270 * sure + 40 + bursts) / 10) * 10);
 });
 
 test('a face that would want more than the cup holds is sprayed from a full cup, and the day does not mix in a circle', () => {
@@ -92,7 +94,7 @@ test('a hold before the rest is read loses the question, not the paint', () => {
 	expect(day.findings()).toEqual([]);
 });
 
-test('a shop that takes more than its sheet says mixes more the next day', () => {
+test('a shop that takes more than its sheet says wants more the next day', () => {
 	const job = smallJob();
 	const first = rehearsed({ job, settings: { by: 'face' } });
 	toRest(first);
@@ -102,11 +104,14 @@ test('a shop that takes more than its sheet says mixes more the next day', () =>
 	const day = first
 		.records()
 		.map(one => (one.type === 'day.opened' ? { ...one, clock: 'real' as const } : one));
-	const rates = ratesOf(learn([day], job), job);
-	expect(rates.topcoat?.paint).toBeCloseTo((loaded_mL - 12) / (6 * 90), 6);
+	const rates = ratesOf(learn([day], job));
+	const used = (loaded_mL - 12) / (6 * 90);
+	// One cup: prior 0.05² (transfer ± 0), cup to cup 0.1², two readings of 5 mL.
+	const weight = 0.0025 / (0.0025 + 0.01 + 50 / 540 ** 2);
+	expect(rates.topcoat?.paint).toBeCloseTo(used ** weight, 6);
+	expect(rates.topcoat?.cups).toBe(1);
 	const next = rehearsed({ job, rates });
-	next.toState('mix.begin');
-	next.send('top-left');
-	const sheet = first.ofType('batch.started')[0]?.make_mL ?? 0;
-	expect(next.ofType('batch.started')[0]?.make_mL).toBeGreaterThan(sheet);
+	const wants_mL = Math.round(90 * (rates.topcoat?.paint ?? 0));
+	expect(wants_mL).toBeGreaterThan(90);
+	expect(next.toState('ready').lines.join(' ')).toContain(`wants ${wants_mL} mL`);
 });

@@ -83,7 +83,8 @@ test('a line beside it is of sentences of at most 12 words, and begins large', (
 	expect([...lines].filter(([line]) => isLong(line) || !/^[\p{Lu}\d]/u.test(line))).toEqual([]);
 });
 
-const counted = /\b(card|coat|stroke|of|and|about|another) \d+|\d+ (more|faces|parts|strokes|times|grit)/gi;
+const counted =
+	/\b(card|coat|stroke|of|and|about|another) \d+|\d+ (more|faces|parts|strokes|lines|times|grit)/gi;
 const named = /\b(A\d-)?P\d\b|\d{1,2} March|\d\d:\d\d|(zahn|ford|iso)\d/g;
 
 test('every number is shown with its unit, or with what it counts', () => {

@@ -24,6 +24,7 @@ const face = (part: string, name: string, stroke: Stroke, after: string[] = []):
 		wait_h: 0,
 		volume_mL: 90,
 		spray_s: 60,
+		capture: 0.75,
 	})),
 });
 
@@ -44,7 +45,10 @@ export const smallJob = (): Job => ({
 		transfer_tolerance: 0,
 		cup_mL: 600,
 		cupKind: 'gravity',
+		losses: { strainer_mL: 0, pot_mL: 0, gun_mL: 0, burst_s: 0 },
 	},
+	// Three faces of 90 mL are mixed 300 mL, without losses at a risk that no sheet takes: round figures for tests.
+	risk: 0.12,
 	materials: {
 		topcoat: {
 			id: 'topcoat',

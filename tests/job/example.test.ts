@@ -67,10 +67,14 @@ test('quantities come out in base units, percent of reducer as parts', async () 
 	expect(materials.primer?.flash).toMatchObject({ min_min: 45, max_min: 120 });
 });
 
-test('paint for a face is area × dry film ÷ (solids of the reduced mix × transfer)', async () => {
+test('paint for a face is area × dry film ÷ (solids of the reduced mix × transfer × capture)', async () => {
 	const { faces } = await example();
 	const door = faces.find(({ id }) => id === 'left door/outside');
 	const area_m2 = 22 * 34 * 0.0254 ** 2;
 	expect(door?.area_m2).toBeCloseTo(area_m2, 9);
-	expect(door?.coats[0]?.volume_mL).toBeCloseTo((area_m2 * 25.4) / ((0.46 / 1.15) * 0.65), 6);
+	const { volume_mL = 0, capture = 0, spray_s } = door?.coats[0] ?? {};
+	expect(volume_mL * capture).toBeCloseTo((area_m2 * 25.4) / ((0.46 / 1.15) * 0.65), 6);
+	// Ten lines of 22 in and 50 mm past each end: 61.8 mL at 7 fl oz/min, and nine turns of half a second.
+	expect(volume_mL).toBeCloseTo(61.76, 2);
+	expect(spray_s).toBeCloseTo(22.4, 2);
 });

@@ -113,12 +113,16 @@ test('paint by weight is worked out by the volumes of its cans', () => {
 	expect(materials.filler?.density_kg_per_L).toEqual({ base: 1.42, hardener: 1.02, reducer: 0.87 });
 	const both = 100 / 1.42 + 18 / 1.02;
 	const solids = (0.52 * both) / (both + 12 / 0.87);
-	expect(faces[0]?.coats[1]?.volume_mL).toBeCloseTo((0.06 * 35) / (solids * 0.7), 9);
+	const landed_mL = (coat: number) => {
+		const { volume_mL = 0, capture = 0 } = faces[0]?.coats[coat] ?? {};
+		return volume_mL * capture * 0.7;
+	};
+	expect(landed_mL(1)).toBeCloseTo((0.06 * 35) / solids, 9);
 	const fullSolids = (0.52 * both) / (both + 6 / 0.87);
-	expect(faces[0]?.coats[2]?.volume_mL).toBeCloseTo((0.06 * 45) / (fullSolids * 0.7), 9);
+	expect(landed_mL(2)).toBeCloseTo((0.06 * 45) / fullSolids, 9);
 });
 
-test('a face takes whole strokes, and never less time than its paint takes to flow', () => {
+test('a face takes whole strokes, and exactly the time that its paint takes to flow, with its turns', () => {
 	const face: OwnFace = {
 		attitude: 'upright',
 		stroke: 'side',
@@ -127,9 +131,14 @@ test('a face takes whole strokes, and never less time than its paint takes to fl
 		crosswise: [],
 	};
 	const [sealer, medium] = jobOf(ownSheet([face])).faces[0]?.coats ?? [];
-	// A fan of 240 mm and 60 % overlap: strokes 96 mm apart, three of them for 200 mm, each 1200 mm at 400 mm/s.
-	expect(sealer?.spray_s).toBeCloseTo(9, 9);
-	expect(medium?.spray_s).toBeGreaterThanOrEqual(((medium?.volume_mL ?? 0) / 220) * 60);
+	// A fan of 240 mm and 60 % overlap: at most 96 mm apart, and 200 mm wants three; from edge to edge they would lie
+	// 67 mm apart, closer than four fifths of that, so they lie half in.
+	expect(sealer).toMatchObject({ strokes: 3, spacing_mm: 96, first_mm: 4 });
+	for (const coat of [sealer, medium]) {
+		const { volume_mL = 0, trigger_s = 0, spray_s = 0, flow_mL_per_min = 1 } = coat ?? {};
+		expect(trigger_s).toBeCloseTo((volume_mL / flow_mL_per_min) * 60, 9);
+		expect(spray_s).toBeCloseTo(trigger_s + 2 * 0.5, 9);
+	}
 });
 
 test('ten times the faces take no more than twenty times the work', () => {

@@ -1,7 +1,15 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { noUse, withUse } from '../../src/film/odds.ts';
 import type { Job } from '../../src/job/job.ts';
-import { type Chunk, type Cup, chunksOf, spare } from '../../src/plan/batches.ts';
+import {
+	type Chunk,
+	type Cup,
+	chunksOf,
+	inGunFor_mL,
+	plannedBursts_mL,
+	unsureFor,
+} from '../../src/plan/batches.ts';
 import { passesIn } from '../../src/plan/day-plan.ts';
 import type { Pass } from '../../src/plan/gun.ts';
 import { orderFor } from '../../src/plan/order.ts';
@@ -27,13 +35,18 @@ const jobOf = (amounts: readonly number[], coats: number, cup_mL: number): Job =
 
 const inOneCoat = (passes: readonly Pass[], at: number) => passes[at - 1]?.count === passes[at]?.count;
 
+/** What the cup must take for a row of passes. */
+function wantedOf(job: Job, passes: readonly Pass[], bursts_mL = plannedBursts_mL(job, passes)): number {
+	const uses = passes.map(({ coat }) => coat.volume_mL).reduce(withUse, noUse);
+	return inGunFor_mL(job, uses, unsureFor(job, 'topcoat', {})) + bursts_mL;
+}
+
 /** Batches, and how many of them begin inside a coat, of every way that a row of passes can be shared out. */
 function everyWay(job: Job, passes: readonly Pass[], breaks: readonly number[], cup: Cup | null) {
-	const needs = passes.map(pass => (pass.coat.volume_mL ?? 0) * spare(job, 'topcoat', {}));
 	const ways: { batches: number; within: number }[] = [];
 	const fits = (from: number, to: number): boolean => {
 		const room = from === 0 && cup ? cup.left_mL : job.gun.cup_mL;
-		const wanted = needs.slice(from, to).reduce((sum, one) => sum + one, 0);
+		const wanted = wantedOf(job, passes.slice(from, to));
 		return (to === from + 1 || wanted <= room) && !breaks.some(at => at > from && at < to);
 	};
 	const share = (from: number, batches: number, within: number): void => {
@@ -61,8 +74,7 @@ test('there are as few batches as can be, and of those ways one that changes bat
 		fc.property(days, ({ amounts, coats, cup_mL, breaks, left_mL }) => {
 			const job = jobOf(amounts, coats, cup_mL);
 			const passes = passesIn(job, orderFor(job, 0));
-			const serves =
-				left_mL !== null && (passes[0]?.coat.volume_mL ?? 0) * spare(job, 'topcoat', {}) <= left_mL;
+			const serves = left_mL !== null && wantedOf(job, passes.slice(0, 1), 0) <= left_mL;
 			const cup = serves ? { letter: 'A', left_mL, dies_s: 9e9 } : null;
 			const chunks = chunksOf(job, passes, {}, new Set(breaks), new Set(), cup);
 			expect(taken(passes, chunks)).toEqual(least(everyWay(job, passes, breaks, cup)));

@@ -136,6 +136,7 @@ function faceOf(face: FaceSketch, material: string, kinds: CoatKind[]): Face {
 				wait_h: 0,
 				volume_mL: face.volume_mL ?? 30,
 				spray_s: face.spray_s ?? 30,
+				capture: 0.8,
 			}),
 		),
 	};

@@ -1,6 +1,8 @@
 import { expect, test } from 'vitest';
 import type { DayEvent, DayRecord, EventOf } from '../../src/day/records.ts';
 import { settingsSchema } from '../../src/day/settings.ts';
+import { shownUse, unsureOf } from '../../src/film/learning.ts';
+import type { Job } from '../../src/job/job.ts';
 import { planDay } from '../../src/plan/day-plan.ts';
 import { orderFor } from '../../src/plan/order.ts';
 import { paintOf_mL } from '../../src/plan/pace.ts';
@@ -13,9 +15,13 @@ const job = sketch({ faces: parts.map(part => ({ part, name: 'front', horns: ['l
 const begun = Date.parse('2027-03-02T08:00:00.000Z');
 
 /** A day of a few events, each at so many seconds. */
-function day(events: [at_s: number, event: DayEvent][], clock: 'real' | 'moved' = 'real'): DayRecord[] {
+function day(
+	events: [at_s: number, event: DayEvent][],
+	clock: 'real' | 'moved' = 'real',
+	sheet: Job = job,
+): DayRecord[] {
 	const opened: DayEvent = {
-		...{ type: 'day.opened', v: 1, program: '0', job: job.name, sheet: job, lists: [], clock, zone: 'UTC' },
+		...{ type: 'day.opened', v: 1, program: '0', job: job.name, sheet, lists: [], clock, zone: 'UTC' },
 		...{ settings: settingsSchema.parse({}), cans: [], before: { faces: {}, letters: 0 } },
 	};
 	return [[0, opened] as const, ...events].map(([at_s, event], index) => ({
@@ -57,13 +63,22 @@ const faces = (count: number): [number, DayEvent][] =>
 		[150 + 60 * at, ended(id)],
 	]);
 
-test('seconds and mL for each square metre come from faces sprayed whole, with how many', () => {
+test('time and paint as factors of the sheet’s come from faces sprayed whole, with how many', () => {
 	const learned = learn([day([...batch, ...faces(6), emptied])], job);
-	expect(learned.topcoat).toEqual({ s_per_m2: 100, mL_per_m2: 120, timed: 6, measured: 6 });
+	// Six faces of 30 s took 50 s each; of 400 mL 40 were left and 20 stayed in the gun, for six of 30 mL.
+	expect(learned.topcoat).toEqual({
+		time: 50 / 30,
+		use: shownUse([{ emitted_mL: 180, used_mL: 340, weighed: false }], unsureOf(0.65, 0.05)),
+		timed: 6,
+	});
 });
 
-test('fewer faces than it takes change nothing', () => {
-	expect(learn([day([...batch, ...faces(leastFaces - 1), emptied])], job)).toEqual({});
+test('fewer faces than it takes change no time; paint is drawn to the sheet by what one cup is worth', () => {
+	const { time, use } = learn([day([...batch, ...faces(leastFaces - 1), emptied])], job).topcoat ?? {};
+	expect(time).toBeNull();
+	expect(use?.cups).toBe(1);
+	expect(use?.factor).toBeGreaterThan(1);
+	expect(use?.factor).toBeLessThan(340 / 120);
 });
 
 test('faces broken off, broken into or shared out of a stretch are not timed; their cup is not measured', () => {
@@ -75,7 +90,7 @@ test('faces broken off, broken into or shared out of a stretch are not timed; th
 			[500, started(id)],
 			[900, ended(id, 'all', true)],
 		]),
-	).toMatchObject({ timed: 5, measured: 6 });
+	).toMatchObject({ timed: 5, use: { cups: 1 } });
 	expect(
 		odd([
 			[500, started(id)],
@@ -88,7 +103,7 @@ test('faces broken off, broken into or shared out of a stretch are not timed; th
 			[500, started(id)],
 			[900, ended(id, 'part')],
 		]),
-	).toMatchObject({ timed: 5, mL_per_m2: null });
+	).toMatchObject({ timed: 5, use: null });
 });
 
 test('a cup that ran out inside a face teaches nothing of paint, nor does the one that the rest of it came from', () => {
@@ -107,8 +122,8 @@ test('a cup that ran out inside a face teaches nothing of paint, nor does the on
 		[1250, ended(id)],
 		[1300, { type: 'cup.emptied', volume_mL: 40, why: 'end of the day', read: true }],
 	];
-	expect(learn([day([...batch, ...faces(5), ...broken])], job).topcoat).toMatchObject({ mL_per_m2: null });
-	expect(learn([day([...batch, ...rest])], job).topcoat).toMatchObject({ mL_per_m2: null });
+	expect(learn([day([...batch, ...faces(5), ...broken])], job).topcoat).toMatchObject({ use: null });
+	expect(learn([day([...batch, ...rest])], job).topcoat).toMatchObject({ use: null });
 });
 
 test('a cup whose rest was not measured teaches nothing of paint; one that ran out was used up', () => {
@@ -116,8 +131,10 @@ test('a cup whose rest was not measured teaches nothing of paint; one that ran o
 		const emptied = { type: 'cup.emptied' as const, volume_mL: 40, why: 'end of the day', ...last };
 		return learn([day([...batch, ...faces(6), [1000, emptied]])], job).topcoat;
 	};
-	expect(end({})).toMatchObject({ timed: 6, mL_per_m2: null });
-	expect(end({ volume_mL: 0, why: 'ran out', read: true })?.mL_per_m2).toBeCloseTo(400 / 3, 9);
+	expect(end({})).toMatchObject({ timed: 6, use: null });
+	expect(end({ volume_mL: 0, why: 'ran out', read: true })?.use).toEqual(
+		shownUse([{ emitted_mL: 180, used_mL: 380, weighed: false }], unsureOf(0.65, 0.05)),
+	);
 });
 
 test('rehearsed days, and materials of another name, teach nothing', () => {
@@ -131,10 +148,10 @@ test('rehearsed days, and materials of another name, teach nothing', () => {
 });
 
 test('learned rates replace the sheet’s in a plan', () => {
-	const rates = ratesOf(learn([day([...batch, ...faces(6), emptied])], job), job);
+	const rates = ratesOf(learn([day([...batch, ...faces(6), emptied])], job));
 	const plan = planDay(job, orderFor(job, 0), { rates });
 	expect(plan.laid[0] && plan.laid[0].to_s - plan.laid[0].from_s).toBeCloseTo(50, 6);
-	expect(plan.batches[0]?.needed_mL).toBeCloseTo(6 * 60, 6);
+	expect(plan.batches[0]?.needed_mL).toBeCloseTo(6 * 30 * (rates.topcoat?.paint ?? 0), 6);
 });
 
 test('what was learned keeps a tack coat thinner than a full one: never one mean for both', () => {
@@ -145,8 +162,43 @@ test('what was learned keeps a tack coat thinner than a full one: never one mean
 		{ ...lead, kind: 'tack' as const, volume_mL: 20 },
 		{ ...lead, kind: 'full' as const, volume_mL: 60 },
 	];
-	const two = { ...job, faces: job.faces.map(face => ({ ...face, coats })) };
-	const learned = { topcoat: { s_per_m2: null, mL_per_m2: 120, timed: 0, measured: 6 } };
-	const [tack, full] = coats.map(coat => paintOf_mL({ coat }, ratesOf(learned, two)));
-	expect([tack, full]).toEqual([30, 90]);
+	const rates = ratesOf(learn([day([...batch, ...faces(6), emptied])], job));
+	const [tack, full] = coats.map(coat => paintOf_mL({ coat }, rates));
+	expect((full ?? 0) / (tack ?? 1)).toBeCloseTo(3, 9);
+});
+
+test('a painter who uses what the sheet says is known by 1, whatever coats were measured', () => {
+	const used: DayEvent = { ...emptied[1], volume_mL: 400 - 20 - 180 } as DayEvent;
+	const learned = learn([day([...batch, ...faces(6), [1000, used]])], job);
+	expect(learned.topcoat?.use?.factor).toBeCloseTo(1, 12);
+});
+
+test('bursts on paper are no face’s use', () => {
+	const burst: [number, DayEvent] = [
+		90,
+		{
+			...{ type: 'reading.taken', check: 1, face: job.faces[0]?.id ?? '', coat: 1, batch: null },
+			...{ feature: 'pattern', value: 'tall', wanted: 'tall', matched: true, attempt: 1 },
+		} as DayEvent,
+	];
+	const shown = (more: [number, DayEvent][]) =>
+		learn([day([...batch, ...more, ...faces(6), emptied])], job).topcoat?.use?.factor ?? 0;
+	const prior = unsureOf(0.65, 0.05);
+	const used_mL = 340 - 200 / 60;
+	expect(shown([burst])).toBeCloseTo(
+		shownUse([{ emitted_mL: 180, used_mL, weighed: false }], prior).factor,
+		12,
+	);
+	expect(shown([burst])).toBeLessThan(shown([]));
+});
+
+test('a day of older sums teaches nothing: what it expected was worked out otherwise', () => {
+	const older = {
+		...job,
+		faces: job.faces.map(face => ({
+			...face,
+			coats: face.coats.map(({ capture: _, ...coat }) => coat),
+		})),
+	};
+	expect(learn([day([...batch, ...faces(6), emptied], 'real', older)], job)).toEqual({});
 });

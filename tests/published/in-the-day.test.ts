@@ -176,11 +176,12 @@ test('without one only how long it took is said: two keys are not a trigger', ()
 		saidAfter([`wait ${seconds} s`], options);
 	const film = /µm|mil|fast|slow|run|thin/;
 	expect(after(60)).not.toMatch(/Last/);
-	expect(after(30)).toMatch(/^Last face: took 30 s for 60 s\./);
+	// Sooner than 41 s it is asked how much is on: with the flow known to a tenth four fifths cannot be.
+	expect(after(42)).toMatch(/^Last face: took 42 s for 60 s\./);
 	expect(after(99)).toMatch(/^Last face: took 99 s for 60 s\./);
 	expect(after(99)).not.toMatch(film);
-	expect(after(40, { rates: { topcoat: { time: 0.5, paint: null } } })).toMatch(
-		/^Last face: took 40 s, usually 30 s\./,
+	expect(after(42, { rates: { topcoat: { time: 0.5, paint: null } } })).toMatch(
+		/^Last face: took 42 s, usually 30 s\./,
 	);
-	expect(after(80, { settings: { by: 'stretch' } })).toMatch(/^Last stretch: took 80 s for 120 s\./);
+	expect(after(84, { settings: { by: 'stretch' } })).toMatch(/^Last stretch: took 84 s for 120 s\./);
 });

@@ -60,7 +60,7 @@ const mishaps: { when: (line: Line) => boolean; does: (day: Day) => void }[] = [
 	{
 		when: ({ state, face, coat }) => state === 'spraying' && face === 'right door/outside' && coat === 2,
 		does: day => {
-			day.send('trigger on', 'wait 31 s', 'trigger off');
+			day.send('trigger on', 'wait 40 s', 'trigger off');
 			day.pick('finished');
 			day.send('wait 3 min', 'hold');
 			day.pick('trouble');

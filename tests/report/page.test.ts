@@ -143,9 +143,11 @@ describe('the page of a day with breaks, readings that differed, a run and a par
 
 	test('a face pulled too long is said to run; of one that no trigger line tells of, only its time is said', () => {
 		expect(sectionNamed('film')).toMatch(
-			/right door outside, coat 2[^c]*slow, over the sag limit[^c]*31 s for 18 s/,
+			/right door outside, coat 2[^c]*slow, over the sag limit[^c]*40 s for 23 s/,
 		);
-		expect(sectionNamed('film')).toMatch(/left door edges, coat 1\D*[\d.]+ mil[\d.]+ mil\d+ s for \d+ s/);
+		expect(sectionNamed('film')).toMatch(
+			/left door edges, coat 1\D*[\d.]+ mil[\d.]+ fl oz[\d.]+–[\d.]+ mil[\d.]+ mil\d+ s for \d+ s/,
+		);
 	});
 
 	test('a day broken off at any record makes a page, without a figure that is none', async () => {

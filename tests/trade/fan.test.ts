@@ -12,7 +12,6 @@ import {
 } from '../../src/trade/fan.ts';
 import { meanWetFilm_um } from '../../src/trade/film.ts';
 import { betaHalf, integrate } from '../../src/trade/quadrature.ts';
-import { alongStrokeVerdict } from '../../src/trade/sag.ts';
 
 const fan: Fan = { width_mm: 300, depth_mm: 120, beta1: 2.3, beta2: 4.1 };
 const stroke = { flow_mL_per_min: 200, transfer: 0.65, speed_mm_per_s: 450 };
@@ -93,40 +92,6 @@ test('the best overlap grows as the fan is feathered more', () => {
 		}),
 		{ numRuns: 20 },
 	);
-});
-
-describe('a stroke with the fan along it', () => {
-	const given = { ...fan, ...stroke, sag_um: 150 };
-
-	test('runs on an upright face and says how many times the film stands on one line', () => {
-		const verdict = alongStrokeVerdict({ ...given, attitude: 'upright' });
-		// By hand: 300 / 120 · B(½, 2.3) / B(½, 4.1) = 2.5 · 1.23350 / 0.90238.
-		expect(verdict.times).toBeCloseTo(3.417, 3);
-		expect(verdict.wet_um).toBeCloseTo(strokeFilm_um(fan, stroke, 0, 0) * verdict.times, 6);
-		expect(verdict).toMatchObject({ runs: verdict.wet_um > 150, floods: false });
-	});
-
-	test('floods on flat work, where nothing runs', () => {
-		expect(alongStrokeVerdict({ ...given, sag_um: 20, attitude: 'flat' })).toMatchObject({
-			runs: false,
-			floods: true,
-		});
-	});
-
-	test('runs, or floods, from the limit on', () => {
-		const { wet_um } = alongStrokeVerdict({ ...given, attitude: 'upright' });
-		const at = (sag_um: number, attitude: 'upright' | 'flat') =>
-			alongStrokeVerdict({ ...given, sag_um, attitude });
-		expect(at(wet_um * 1.01, 'upright').runs).toBe(false);
-		expect(at(wet_um * 0.99, 'upright').runs).toBe(true);
-		expect(at(wet_um * 1.01, 'flat').floods).toBe(false);
-		expect(at(wet_um * 0.99, 'flat').floods).toBe(true);
-	});
-
-	test('lays the same as any other with a round pattern', () => {
-		const round = { ...given, width_mm: 150, depth_mm: 150, beta1: 3, beta2: 3 };
-		expect(alongStrokeVerdict({ ...round, attitude: 'upright' }).times).toBeCloseTo(1, 9);
-	});
 });
 
 test.each([

@@ -4,12 +4,10 @@ import {
 	coverage,
 	dryFilm,
 	meanWetFilm_um,
-	ownUse_mL_per_m2,
 	paceOf,
 	paintForFace_mL,
 	paintForFaceSpan_mL,
 	spacing_mm,
-	sprayTime_s,
 	wetFilm,
 } from '../../src/trade/film.ts';
 import { sagLimit_um } from '../../src/trade/sag.ts';
@@ -56,15 +54,6 @@ describe('paint for a face', () => {
 		expect([low, high]).toEqual([paintForFace_mL(face), paintForFace_mL(face)]);
 	});
 
-	test("is by the shop's own use once there is one", () => {
-		const own = ownUse_mL_per_m2([
-			{ area_m2: 2, used_mL: 460 },
-			{ area_m2: 1, used_mL: 260 },
-		]);
-		expect(own).toBeCloseTo(240, 9);
-		expect(ownUse_mL_per_m2([])).toBeNull();
-	});
-
 	test.each([
 		[() => paintForFace_mL({ ...face, solids: 1.2 }), 'volume solids must be 0.01 to 1, not 1.2'],
 		[() => paintForFace_mL({ ...face, transfer: 0 }), 'transfer efficiency must be 0.05 to 1, not 0'],
@@ -85,8 +74,7 @@ describe('a layer', () => {
 	const gun = { flow_mL_per_min: 200, transfer: 0.6, speed_mm_per_s: 400, spacing_mm: 100 };
 
 	test('its mean film times its area is what landed in its time', () => {
-		const seconds = sprayTime_s({ area_m2: 1, speed_mm_per_s: 400, spacing_mm: 100 });
-		expect(seconds).toBe(25);
+		// 1 m² at 400 mm/s, 100 mm apart: 25 s.
 		expect(meanWetFilm_um(gun)).toBeCloseTo((200 / 60) * 25 * 0.6, 9);
 	});
 

@@ -28,7 +28,9 @@ test('where no line spoke nothing is known, not nought', () => {
 });
 
 test('the shop’s usual elapsed time is taken out of what was planned with it', () => {
-	expect(plannedPull_s(60, 4)).toBe(15);
-	expect(plannedPull_s(60, null)).toBe(60);
-	expect(plannedPull_s(60, undefined)).toBe(60);
+	expect(plannedPull_s(60, { spray_s: 60 }, 4)).toBe(15);
+	expect(plannedPull_s(60, { spray_s: 60 }, null)).toBe(60);
+	expect(plannedPull_s(60, { spray_s: 60 }, undefined)).toBe(60);
+	// Half a coat of 20 s trigger and 4 s of turns, given its usual 1.5 times.
+	expect(plannedPull_s(18, { spray_s: 24, trigger_s: 20 }, 1.5)).toBe(10);
 });

@@ -26,7 +26,7 @@ export const cup = workPart({
 	summary: 'viscosity from the seconds that a cup takes',
 	usage: ['work cup --cup CUP --seconds SECONDS [--as CUP]'],
 	options: {
-		cup: { type: 'string', value: 'CUP', says: 'ford1 to ford5, zahn1 to zahn5, iso3 to iso6' },
+		cup: { type: 'string', value: 'CUP', says: 'ford1 to ford5, zahn1 to zahn5, iso3 to iso6, din4' },
 		seconds: { type: 'string', value: 'SECONDS', says: 'until the stream breaks' },
 		as: { type: 'string', value: 'CUP', says: 'seconds in another cup, loosely' },
 	},

@@ -7,6 +7,7 @@ import {
 	wetFilm,
 } from '../../trade/film.ts';
 import { format, formatRange } from '../../trade/shown.ts';
+import { filmMap, mapOptions } from './film-map.ts';
 import { type Given, type Worked, workPart } from './part.ts';
 
 /** The volume, and the span that what is not known exactly leaves. */
@@ -42,9 +43,17 @@ function work(given: Given): Worked {
 	const coverage_m2_per_L = coverage({ dry_um, solids });
 	const transfer = given.quantityOr('transfer', 'share', 1);
 	const reducerShareOfMix = thinning / (1 + thinning);
-	const area = given.has('area')
-		? volume(given, { area_m2: given.quantity('area', 'area'), dry_um, solids, transfer, reducerShareOfMix })
-		: undefined;
+	const area =
+		given.has('area') && !given.has('map')
+			? volume(given, {
+					area_m2: given.quantity('area', 'area'),
+					dry_um,
+					solids,
+					transfer,
+					reducerShareOfMix,
+				})
+			: undefined;
+	if (given.has('map')) return filmMap(given, wet_um);
 	const film = (value: number) => format(value, 'film', given.units);
 	const thinned = thinning > 0 ? `, thinned ${format(thinning, 'share', 'metric')}` : '';
 	return {
@@ -59,9 +68,10 @@ function work(given: Given): Worked {
 
 export const film = workPart({
 	name: 'film',
-	summary: 'wet film from dry and back, coverage, and the paint that an area takes',
+	summary: 'wet film from dry and back, coverage, the paint that an area takes, the film of a face',
 	usage: [
 		'work film (--dry FILM | --wet FILM) --solids SHARE [--thin SHARE] [--area AREA] [--transfer SHARE]',
+		'work film --map --size SIZE --stroke STROKE --dry FILM --solids SHARE --flow FLOW --fan LENGTH [--transfer SHARE]',
 	],
 	options: {
 		dry: { type: 'string', value: 'FILM', says: 'dry film wanted' },
@@ -69,12 +79,18 @@ export const film = workPart({
 		solids: { type: 'string', value: 'SHARE', says: 'volume solids before thinning' },
 		thin: { type: 'string', value: 'SHARE', says: 'thinner as a share of the paint' },
 		transfer: { type: 'string', value: 'SHARE', says: 'share that lands on the work' },
-		area: { type: 'string', value: 'AREA', says: 'what is to be covered' },
+		area: {
+			type: 'string',
+			value: 'AREA',
+			says: 'what is to be covered: a large flat face, its edges not counted',
+		},
 		'solids-off': { type: 'string', value: 'SHARE', says: 'what the solids may be off by' },
 		'transfer-off': { type: 'string', value: 'SHARE', says: 'what the transfer may be off by' },
+		...mapOptions,
 	},
 	examples: [
 		'work film --dry "1.5 mil" --solids 42%',
+		'work film --map --size "24 in x 20 in" --stroke "up and down" --dry "1.0 mil" --solids 40% --flow "7 fl oz/min" --fan "8 in" --transfer 65%',
 		'work film --dry "50 um" --solids 45% --thin 10% --area "2 m2" --transfer 65% --transfer-off 10%',
 	],
 	work,

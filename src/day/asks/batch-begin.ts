@@ -1,13 +1,13 @@
 import { inert } from '../../job/inert.ts';
 import { letterOf } from '../../plan/batch-letters.ts';
-import { largestBatch_mL, leastBatch_mL, reducerFor, spare } from '../../plan/batches.ts';
+import { largestBatch_mL, leastBatch_mL, reducerFor } from '../../plan/batches.ts';
 import { fromUnit } from '../../trade/quantity.ts';
 import { entryUnit, format } from '../../trade/shown.ts';
 import { duration, sentence } from '../../words/say.ts';
 import { about } from '../../words/spoken.ts';
-import { diesBefore, wantedFor } from '../allowed.ts';
+import { diesBefore } from '../allowed.ts';
 import { jobOf, type Moment, materialOf, nextCoat, unitsOf } from '../moment.ts';
-import { paintShort_mL, restOfCoat } from '../paint.ts';
+import { toMix_mL } from '../paint.ts';
 import { type Option, opens, option, type Prompt } from '../prompt.ts';
 import type { EventOf } from '../records.ts';
 import { airPrompt } from './air.ts';
@@ -20,13 +20,12 @@ import { kindOf, littlePart } from './pot-levels.ts';
 
 /** How much is mixed, and under which letter. */
 
-/** What the rest of the coat wants of a material, less what is mixed already, with the spare; rounded up to 10 mL. */
-function amountToMix_mL(moment: Moment, face: string): number {
-	const wanted = restOfCoat(moment, face).reduce((sum, id) => sum + wantedFor(moment, id).volume_mL, 0);
-	const { sheet, rates = {} } = moment.state.book.opened;
-	const more = (spare(sheet, nextCoat(moment, face).material, rates) - 1) * wanted;
-	return Math.max(50, Math.ceil((paintShort_mL(moment, face) + more) / 10) * 10);
-}
+/** Less than this is not mixed, mL. This project's own choice. */
+const leastMixed_mL = 50;
+
+/** What the rest of the coat wants mixed; rounded up to 10 mL. */
+const amountToMix_mL = (moment: Moment, face: string): number =>
+	Math.max(leastMixed_mL, Math.ceil(toMix_mL(moment, face) / 10 - 1e-6) * 10);
 
 const nextLetter = ({ state }: Moment): string =>
 	letterOf(state.book.lettersBefore + state.book.batches.size + 1);
@@ -69,7 +68,7 @@ function marksLine(moment: Moment, batch: EventOf<'batch.started'>, isRaised: bo
 function amountPrompt(moment: Moment, face: string): Prompt {
 	const units = unitsOf(moment);
 	const { symbol, step } = entryUnit('volume', units);
-	const least = keyed(50, 'volume', units);
+	const least = keyed(leastMixed_mL, 'volume', units);
 	return {
 		state: 'mix.amount',
 		ask: 'number',

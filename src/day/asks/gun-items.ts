@@ -1,3 +1,4 @@
+import { flowFor_mL_per_min, fluidOf, turnsFluid } from '../fluid.ts';
 import {
 	contextOf,
 	faceBook,
@@ -25,6 +26,9 @@ export function instructionsFor(moment: Moment, face: string): Instruction[] {
 		...(gun.fanHeight_mm === rule.fanHeight_mm
 			? []
 			: [{ code: 'set-fan', ...keyed(rule.fanHeight_mm, 'length', unitsOf(moment)) }]),
+		...(turnsFluid(moment, face)
+			? [{ code: 'set-fluid', ...keyed(flowFor_mL_per_min(moment, face), 'flow', unitsOf(moment)) }]
+			: []),
 	];
 }
 
@@ -86,13 +90,14 @@ export const gunSet = (
 		horns: has('set-horns') ? (rule?.horns ?? null) : null,
 		pressure_kPa: null,
 		fanHeight_mm: has('set-fan') ? (rule?.fanHeight_mm ?? null) : null,
-		fluid: null,
+		fluid: has('set-fluid') && face ? fluidOf(flowFor_mL_per_min(moment, face)) : null,
 	};
 };
 
 const instructionWords: Record<string, (to: string | number, unit?: string) => string> = {
 	'set-horns': to => `Air cap: turn the horns ${to}.`,
 	'set-fan': (to, unit) => `Pattern knob: set the fan ${to} ${unit ?? ''} long.`,
+	'set-fluid': (to, unit) => `Fluid knob: set it to ${to} ${unit ?? ''}, trigger pulled.`,
 	'open-pattern-knob': () => 'Pattern knob: open it.',
 	'turn-pattern-knob': to => `Pattern knob: turn it ${to === 'open' ? 'open' : 'in'} a little.`,
 	'turn-regulator': to => `Regulator: turn it ${to}, trigger pulled.`,

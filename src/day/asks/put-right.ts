@@ -1,5 +1,5 @@
-import { alongStrokeVerdict } from '../../trade/sag.ts';
-import { faceOf, jobOf, type Moment, materialOf, nextCoat, ruleOf, unitsOf } from '../moment.ts';
+import { turnedFan } from '../../job/turned-fan.ts';
+import { faceOf, jobOf, type Moment, nextCoat, ruleOf, unitsOf } from '../moment.ts';
 import { instructed, type Option, option, type Prompt } from '../prompt.ts';
 import type { EventOf } from '../records.ts';
 import type { Instruction } from '../view.ts';
@@ -13,23 +13,19 @@ import { asKeyed } from './keyed.ts';
 export const shown = (value: unknown): string =>
 	Array.isArray(value) ? value.map(shown).join(' or ') : String(value).replaceAll('-', ' ').toUpperCase();
 
+/** Shares of a face as they are told. */
+const partSaid = (share: number): string =>
+	share > 0.6 ? 'Most' : share > 0.4 ? 'Half' : share > 0.28 ? 'A third' : 'A part';
+
 /** By how much the wrong fan would have ruined this face. */
-function consequence(moment: Moment, face: string): string {
-	const { gun } = jobOf(moment);
-	const { material } = nextCoat(moment, face);
-	const { times, runs, floods } = alongStrokeVerdict({
-		width_mm: gun.fanHeight_mm,
-		depth_mm: gun.fanDepth_mm,
-		beta1: gun.beta[0],
-		beta2: gun.beta[1],
-		flow_mL_per_min: gun.flow_mL_per_min,
-		transfer: gun.transfer,
-		speed_mm_per_s: gun.speed_mm_per_s,
-		sag_um: materialOf(moment, material).sag_um,
-		attitude: faceOf(moment, face).attitude,
-	});
+function consequence(moment: Moment, face: string): string[] {
+	const turned = turnedFan(jobOf(moment), faceOf(moment, face), nextCoat(moment, face));
+	if (!turned) return [];
+	const { times, strokes, bare, runs, floods } = turned;
 	const end = runs ? 'it runs' : floods ? 'it floods' : 'it stripes';
-	return `That lays about ${Math.round(times)} times the film on one line: ${end}.`;
+	const film = `about ${Math.round(times)} times the film on ${strokes === 1 ? 'one line' : `${strokes} lines`}`;
+	const gap = bare >= 0.05 ? ` ${partSaid(bare)} of the face stays bare.` : '';
+	return [`That lays ${film}: ${end}.${gap}`];
 }
 
 /** What to do about a flooded pattern that is not even, by where it is heavy: common practice, no source. */
@@ -80,9 +76,9 @@ function remedy(moment: Moment, differed: EventOf<'reading.taken'>): { do: Instr
 			}
 			const lay = layFor(moment, face);
 			const ruins = consequence(moment, face);
-			if (doubtsWrist(jobOf(moment), differed)) return { do: lay, lines: [both, ruins] };
+			if (doubtsWrist(jobOf(moment), differed)) return { do: lay, lines: [both, ...ruins] };
 			const to = ruleOf(moment, face).horns;
-			return { do: [{ code: 'set-horns', to }], lines: [both, ...wordsFor(lay), ruins] };
+			return { do: [{ code: 'set-horns', to }], lines: [both, ...wordsFor(lay), ...ruins] };
 		}
 		case 'gauge': {
 			const say = (kPa: unknown) => pressureShown(moment, Number(kPa));

@@ -3,7 +3,16 @@ import { format } from '../../trade/shown.ts';
 import { duration, facesInOrder, sentence } from '../../words/say.ts';
 import { about, shortFace } from '../../words/spoken.ts';
 import { edgeSaid } from '../../words/window-edge.ts';
-import { cupLife_s, factsForFace, isWet, shutWindow, stopsAt, wantedFor, windowEdge } from '../allowed.ts';
+import {
+	cupLife_s,
+	factsForFace,
+	isWet,
+	levelFor_mL,
+	shutWindow,
+	stopsAt,
+	wantedFor,
+	windowEdge,
+} from '../allowed.ts';
 import {
 	contextOf,
 	faceBook,
@@ -36,12 +45,12 @@ function stretchFrom(moment: Moment, first: string): string[] {
 	if (by === 'face' || faceState(moment, first).matches('part')) return [first];
 	const lead = nextCoat(moment, first);
 	const faces = pending(moment).map(({ face }) => face);
-	let { volume_mL, spray_s } = wantedFor(moment, first);
+	let { spray_s } = wantedFor(moment, first);
+	const row: [string, ...string[]] = [first];
 	const goesOn = (face: string): boolean => {
 		const coat = nextCoat(moment, face);
-		const wanted = wantedFor(moment, face);
-		volume_mL += wanted.volume_mL;
-		spray_s += wanted.spray_s;
+		row.push(face);
+		spray_s += wantedFor(moment, face).spray_s;
 		return (
 			coat.stage === lead.stage &&
 			coat.ofStage[0] === lead.ofStage[0] &&
@@ -49,7 +58,7 @@ function stretchFrom(moment: Moment, first: string): string[] {
 			!faceState(moment, face).matches('part') &&
 			faceState(moment, face).context.overrides.length === 0 &&
 			stopsAt(moment, face).length === 0 &&
-			volume_mL <= moment.state.book.cup_mL + 1e-9 &&
+			levelFor_mL(moment, row) <= moment.state.book.cup_mL + 1e-6 &&
 			spray_s < cupLife_s(moment) &&
 			spray_s <= stretch_s
 		);

@@ -1,10 +1,13 @@
+import { leastUnasked, mostLaid } from '../../film/could-land.ts';
+import { unmeasuredFlow } from '../../job/on-work.ts';
+import { plannedPull_s } from '../../trade/pulls.ts';
 import { about, shortFace } from '../../words/spoken.ts';
 import { lateAfter_s } from '../allowed.ts';
 import { faceBook, faceState, laidOn, type Moment, nextCoat } from '../moment.ts';
 import { paceLine } from '../pace.ts';
 import { option, type Prompt, type Reply } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
-import { isTimed } from '../takes.ts';
+import { isTimed, usualOf } from '../takes.ts';
 import { stretchLine } from './ready.ts';
 import { inTrouble } from './trouble.ts';
 
@@ -34,7 +37,7 @@ export function sprayingPrompt(moment: Moment): Prompt {
 		};
 	});
 	const all = { events: ends, notice: () => paceLine(moment, faces) };
-	const isSoon = elapsed * soonest < total * 1000;
+	const isSoon = cannotBeAll(moment, faces, elapsed / 1000);
 	const more = faces.length > 1 ? ` and ${faces.length - 1} more` : '';
 	return {
 		state: 'spraying',
@@ -53,8 +56,19 @@ export function sprayingPrompt(moment: Moment): Prompt {
 	};
 }
 
-/** FINISHED in less than this share of the time planned, 1 in so many, is asked about. */
-const soonest = 3;
+/** FINISHED so soon that, whatever was laid, it can hardly have been the whole film is asked about: of two keys no more is said. */
+function cannotBeAll(moment: Moment, faces: readonly string[], between_s: number): boolean {
+	const { opened } = moment.state.book;
+	const { transfer, transfer_tolerance, flow_tolerance = unmeasuredFlow } = opened.sheet.gun;
+	const trigger_s = faces.reduce((sum, face) => {
+		const coat = nextCoat(moment, face);
+		const given_s = faceBook(moment, face).pass?.spray_s ?? coat.spray_s;
+		/** A shop that is usually quicker than its sheet is not asked each time. */
+		return sum + Math.min(given_s, plannedPull_s(given_s, coat, usualOf(opened, coat.material)));
+	}, 0);
+	const spread = { transfer: transfer_tolerance / transfer, flow: flow_tolerance };
+	return mostLaid(between_s, trigger_s, spread) < leastUnasked;
+}
 
 /**
  * Sooner than can be believed: how much is on is asked. The corner of FINISHED stays empty, and ALL stands where nothing

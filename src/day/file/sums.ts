@@ -23,7 +23,7 @@ export type KeptSums = Sums & {
 };
 
 /** Raise it where what is kept is worked out otherwise. */
-const version = 2;
+const version = 3;
 const sumLength = 8;
 const lineFeed = 10;
 
@@ -78,9 +78,11 @@ const isGlimpse = (of: unknown): of is Glimpse =>
 const isTaught = (of: unknown): of is Taught =>
 	isFields(of) &&
 	all(of, 'string', 'mark') &&
-	all(of, 'number', 'seconds', 'area_m2', 'timed') &&
+	all(of, 'number', 'elapsed_s', 'planned_s', 'timed') &&
 	Array.isArray(of.cups) &&
-	of.cups.every(cup => isFields(cup) && all(cup, 'number', 'area_m2', 'used_mL', 'faces'));
+	of.cups.every(
+		cup => isFields(cup) && all(cup, 'number', 'emitted_mL', 'used_mL') && typeof cup.weighed === 'boolean',
+	);
 
 /** What a line holds, given without its end, where its checksum fits; undefined: it does not. */
 const openedLine = (line: Buffer): unknown => {

@@ -48,7 +48,7 @@ function groundsOf(rows: readonly FilmRow[]): Piece {
 	const known = rows.filter(({ laid_wet_um }) => laid_wet_um !== null).length;
 	return [
 		known > 0
-			? html`<p>Worked out by the sheet's flow, not measured: flow × transfer × time the trigger was pulled ÷ area swept. It is no better than those figures; the thin line under a bar shows what the transfer alone may be off by.</p>\n`
+			? html`<p>Worked out by the sheet's flow, not measured: the film wanted × time the trigger was pulled ÷ time planned. It is no better than flow and transfer; the thin line under a bar shows what those two may be off by.</p>\n`
 			: null,
 		known < rows.length
 			? html`<p>Without a trigger line no film is worked out: START and FINISHED tell how long a face took, walking and talk with it, not how long the trigger was pulled.</p>\n`
@@ -77,6 +77,13 @@ export function filmSection({ tables, faces, units }: Report): Section {
 					{ head: 'Face', cell: row => spot(row.face, row.coat) },
 					{ head: 'Target, wet', cell: row => um(row.target_wet_um), figure: true },
 					...(tables.film.some(({ laid_wet_um }) => laid_wet_um !== null) ? laidColumns(units) : []),
+					{ head: 'Wanted', cell: row => format(row.wants_mL, 'volume', units), figure: true },
+					{
+						head: 'Planned, least to most',
+						cell: ({ planned_min_um: low, planned_peak_um: high }) =>
+							low === null || high === null ? 'not known' : formatRange(low, high, 'film', units),
+						figure: true,
+					},
 					{
 						head: 'Runs over',
 						cell: row => (row.sag_um === null ? 'flat work' : um(row.sag_um)),

@@ -34,11 +34,25 @@ const places = 240;
 
 const highest = (profile: Profile): number => Math.max(...profile.map(({ wet_um }) => wet_um));
 
-function drawn(job: Job, fan_height_mm: number, faces: string[]): FanDrawn {
+/** The stroke of the coat under a fan that lays most in one pass; null: none says its speed. */
+function heaviest({ gun, faces }: Job, fan_height_mm: number): Stroke | null {
+	const strokes = faces
+		.filter(({ fanHeight_mm }) => fanHeight_mm === fan_height_mm)
+		.flatMap(({ coats }) => coats)
+		.flatMap(({ flow_mL_per_min = gun.flow_mL_per_min, speed_mm_per_s = gun.speed_mm_per_s }) =>
+			speed_mm_per_s === undefined ? [] : [{ flow_mL_per_min, speed_mm_per_s, transfer: gun.transfer }],
+		);
+	const laid = (one: Stroke) => one.flow_mL_per_min / one.speed_mm_per_s;
+	return strokes.toSorted((one, other) => laid(other) - laid(one))[0] ?? null;
+}
+
+function drawn(job: Job, fan_height_mm: number, faces: string[]): FanDrawn | null {
 	const { gun } = job;
 	const [beta1, beta2] = gun.beta;
-	const fan: Fan = { width_mm: fan_height_mm, depth_mm: gun.fanDepth_mm, beta1, beta2 };
-	const stroke: Stroke = gun;
+	const depth_mm = Math.min(gun.fanDepth_mm, fan_height_mm);
+	const fan: Fan = { width_mm: fan_height_mm, depth_mm, beta1, beta2 };
+	const stroke = heaviest(job, fan_height_mm);
+	if (!stroke) return null;
 	const between = spacing_mm({ fanHeight_mm: fan_height_mm, overlap: gun.overlap });
 	const step_mm = ((strokes - 1) * between + Math.max(fan.width_mm, fan.depth_mm)) / places;
 	const panel = { spacing_mm: between, strokes, step_mm };
@@ -47,11 +61,11 @@ function drawn(job: Job, fan_height_mm: number, faces: string[]): FanDrawn {
 	const best_overlap = bestOverlap(beta1);
 	return {
 		fan_height_mm,
-		fan_depth_mm: gun.fanDepth_mm,
+		fan_depth_mm: depth_mm,
 		faces,
 		overlap: gun.overlap,
 		spacing_mm: between,
-		mean_wet_um: meanWetFilm_um({ ...gun, spacing_mm: between }),
+		mean_wet_um: meanWetFilm_um({ ...stroke, spacing_mm: between }),
 		variation: variation(beta1, gun.overlap),
 		best_overlap,
 		variation_at_best: variation(beta1, best_overlap),
@@ -69,7 +83,7 @@ export function fansOf(job: Job): FanDrawn[] {
 	for (const { id, fanHeight_mm } of job.faces)
 		heights.set(fanHeight_mm, [...(heights.get(fanHeight_mm) ?? []), id]);
 	try {
-		return [...heights].map(([height_mm, faces]) => drawn(job, height_mm, faces));
+		return [...heights].flatMap(([height_mm, faces]) => drawn(job, height_mm, faces) ?? []);
 	} catch (error) {
 		if (error instanceof RangeError) return [];
 		throw error;

@@ -1,8 +1,9 @@
-import { swept_m2, sweptFilm_um } from '../../job/swept.ts';
+import { wanted_um } from '../../job/on-work.ts';
 import { type Pace, paceOf, wetFilm } from '../../trade/film.ts';
+import { plannedPull_s } from '../../trade/pulls.ts';
 import { sagLimit_um } from '../../trade/sag.ts';
 import type { CoatRow } from './coats.ts';
-import { type Day, faceIn, ofType } from './day.ts';
+import { type Day, faceIn, ofType, plannedCoat } from './day.ts';
 
 /** What the pulls of a coat come to; nothing without a trigger line: two keys tell how long a face took, not its film. */
 type Laid = Pick<
@@ -28,8 +29,12 @@ export type FilmRow = {
 	sag_um: number | null;
 	took_s: number;
 	should_s: number;
-	/** What the sheet's flow comes to over the time the sheet gives. */
-	expected_wet_um: number;
+	/** Paint that was planned to leave the gun for it, mL, and to land. */
+	wants_mL: number;
+	landed_mL: number | null;
+	/** Wet film planned at its thinnest and its thickest place; null: planned under older sums. */
+	planned_min_um: number | null;
+	planned_peak_um: number | null;
 	/** … and over the time that the trigger was pulled; null: no trigger line says it. */
 	laid_wet_um: number | null;
 	laid_low_wet_um: number | null;
@@ -63,25 +68,22 @@ function measuredOn(day: Day, { face, coat }: CoatRow): FilmRow['measured'] {
 		.map(({ at, by, dry_um, wet_um }) => ({ at, by, dry_um: dry_um ?? null, wet_um: wet_um ?? null }));
 }
 
-/** What was laid of a coat over `area_m2`, as wide as the transfer is unsure; `ofDry`: wet film ÷ dry film. */
+/** What was laid of a coat, by its pulls, as wide as flow and transfer are unsure; `ofDry`: wet film ÷ dry film. */
 function laidOn(
-	day: Day,
-	{ took_s, should_s }: CoatRow,
-	{
-		area_m2,
-		expected_wet_um,
-		limit_um,
-		ofDry,
-	}: Record<'area_m2' | 'expected_wet_um' | 'limit_um' | 'ofDry', number>,
+	{ gun }: Day['job'],
+	{ pulled_s, planned_s }: { pulled_s: number; planned_s: number },
+	{ wet_um, limit_um, ofDry }: Record<'wet_um' | 'limit_um' | 'ofDry', number>,
 ): Laid {
-	const { transfer, transfer_tolerance } = day.job.gun;
-	const laid = (share: number) =>
-		sweptFilm_um(day.job.gun, area_m2, took_s, Math.min(1, Math.max(0.05, share)));
-	const { pace, wet_um: laid_wet_um, runs } = paceOf({ took_s, should_s, wet_um: expected_wet_um, limit_um });
+	const spread = Math.exp(Math.hypot(gun.transfer_tolerance / gun.transfer, gun.flow_tolerance ?? 0));
+	const {
+		pace,
+		wet_um: laid_wet_um,
+		runs,
+	} = paceOf({ took_s: pulled_s, should_s: planned_s, wet_um, limit_um });
 	return {
 		laid_wet_um,
-		laid_low_wet_um: laid(transfer - transfer_tolerance),
-		laid_high_wet_um: laid(transfer + transfer_tolerance),
+		laid_low_wet_um: laid_wet_um / spread,
+		laid_high_wet_um: laid_wet_um * spread,
 		laid_dry_um: laid_wet_um / ofDry,
 		pace,
 		over_sag: runs,
@@ -94,11 +96,13 @@ function filmRow(day: Day, row: CoatRow): FilmRow | null {
 	const material = day.job.materials[row.material];
 	const plan = planOf(day, row);
 	if (!face || !material || !plan || row.passes.every(({ extent }) => extent === 'none')) return null;
-	const area_m2 = swept_m2(face, row.stroke, day.job.gun.overlap);
-	const expected_wet_um = sweptFilm_um(day.job.gun, area_m2, row.should_s, day.job.gun.transfer);
 	const limit_um = sagLimit_um(material.sag_um, face.attitude);
 	const ofDry = wetFilm({ dry_um: 1, solids: material.solids, thinning: thinningOf(day, row) });
-	const isKnown = row.pulled && row.took_s > 0;
+	const coat = plannedCoat(day.job, row.face, row.coat);
+	const wet_um = coat && wanted_um(material, coat.kind);
+	const planned_s = coat ? plannedPull_s(row.should_s, coat, 1) : 0;
+	const pulled_s = row.pulled && row.took_s > 0 ? row.took_s : null;
+	if (!coat || wet_um === null || wet_um === undefined) return null;
 	return {
 		face: row.face,
 		coat: row.coat,
@@ -106,9 +110,12 @@ function filmRow(day: Day, row: CoatRow): FilmRow | null {
 		target_wet_um: plan.dry_um * ofDry,
 		sag_um: Number.isFinite(limit_um) ? limit_um : null,
 		took_s: row.took_s,
-		should_s: row.should_s,
-		expected_wet_um,
-		...(isKnown ? laidOn(day, row, { area_m2, expected_wet_um, limit_um, ofDry }) : notKnown),
+		should_s: pulled_s === null ? row.should_s : planned_s,
+		wants_mL: coat.volume_mL,
+		landed_mL: coat.landed_mL ?? null,
+		planned_min_um: coat.min_um ?? null,
+		planned_peak_um: coat.peak_um ?? null,
+		...(pulled_s === null ? notKnown : laidOn(day.job, { pulled_s, planned_s }, { wet_um, limit_um, ofDry })),
 		estimated: row.estimated,
 		measured: measuredOn(day, row),
 	};
