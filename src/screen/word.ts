@@ -48,6 +48,7 @@ const stateWords: Record<string, string> = {
 	'trouble.gun.half-turn': 'HALF TURN',
 	'trouble.wet': 'WET FAULT',
 	'trouble.wet.aside': 'ASIDE?',
+	'mix.discard': 'DISCARD?',
 	'trouble.wet.face': 'WHICH FACE',
 };
 const ownWord = (state: string): string | undefined => {

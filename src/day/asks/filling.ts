@@ -1,5 +1,6 @@
 import { lifeLeft_s } from '../allowed.ts';
-import { contextOf, type Moment, unitsOf } from '../moment.ts';
+import { contextOf, type Moment, nextCoat, unitsOf } from '../moment.ts';
+import { pending } from '../order.ts';
 import type { PaintStep } from '../paint.ts';
 import { type Option, option, type Prompt } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
@@ -32,10 +33,22 @@ export function loadPrompt(
 		state: 'load',
 		ask: 'do',
 		say: `Cup: fill in ${asKeyed(volume_mL, 'volume', units)} from the ${several ? `pot taped ${letter}` : 'taped pot'}.`,
-		lines: [`Tape ${tape} on the cup.`, ...(spills ? ['No fuller: the gun is laid over on this coat.'] : [])],
+		lines: [
+			`Tape ${tape} on the cup.`,
+			...tabLine(moment),
+			...(spills ? ['No fuller: the gun is laid over on this coat.'] : []),
+		],
 		do: [{ code: 'fill-cup', ...keyed(volume_mL, 'volume', units) }],
 		options: loaded,
 	};
+}
+
+/** The tab is sprayed with a coat that another one of its stage follows. */
+function tabLine(moment: Moment): string[] {
+	const next = pending(moment)[0];
+	if (!next || contextOf(moment).cup.length > 0) return [];
+	const [nth, of] = nextCoat(moment, next.face).ofStage;
+	return nth < of ? ['Hang a strip of tape by the parts: spray it too.'] : [];
 }
 
 /** The cup must be emptied before anything else. */

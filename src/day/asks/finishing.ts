@@ -15,7 +15,7 @@ import { extractStaysOn } from './cautions.ts';
 import { cleanUpList, endOfDay } from './clean-up.ts';
 import { leftOverPrompt } from './left-over.ts';
 import { setAside } from './set-aside.ts';
-import { soonerPrompt } from './waiting.ts';
+import { gunLines, soonerPrompt } from './waiting.ts';
 
 /** The end of the day: clean-up, closing, and what comes next. */
 
@@ -85,7 +85,7 @@ export function finishPrompt(moment: Moment): Prompt {
 		: [];
 	const lines = [
 		isRefused ? 'Air: outside the limits. A slip in it? Read it again.' : '',
-		...(cleaned ? [extractStaysOn, ...partLines(moment)] : []),
+		...(cleaned ? [extractStaysOn, ...partLines(moment)] : gunLines(moment)),
 		aside.length > 0
 			? `Set aside: ${[...new Set(aside.map(face => inert(faceOf(moment, face).part)))].join(', ')}.`
 			: '',

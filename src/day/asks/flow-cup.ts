@@ -6,6 +6,7 @@ import type { BatchBook } from '../book.ts';
 import { type Moment, materialOf, unitsOf } from '../moment.ts';
 import { back, opens, option, type Prompt } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
+import { discardPrompt } from './discarding.ts';
 import { asKeyed } from './keyed.ts';
 import { reasonPrompt } from './override.ts';
 import { whyAsked, worded } from './worded.ts';
@@ -128,7 +129,7 @@ function offPrompt(batch: string, cup: FlowCup, seconds: number, lines: readonly
 			opens('use-as-is', 'USE AS IT IS', () =>
 				reasonPrompt('cup', 'Flow cup: why use it as it is?', over, 'DO NOT USE IT'),
 			),
-			option('discard', 'DISCARD', { type: 'batch.discarded', batch, why: 'flow cup seconds off' }),
+			opens('discard', 'DISCARD', () => discardPrompt(batch, 'flow cup seconds off')),
 		],
 	};
 }

@@ -184,8 +184,8 @@ export function holdPrompt(moment: Moment): Prompt {
 	const [broken] = facesIn(moment, 'broken');
 	const { clearance } = jobOf(moment).shop;
 	const clears = clearance
-		? `Clearance here: ${clearance.minutes} min, measured ${inert(clearance.measured)}.`
-		: 'Clearance time here: not known.';
+		? `Mist hangs here: ${clearance.minutes} min, measured ${inert(clearance.measured)}.`
+		: 'Mist hangs here: not measured.';
 	return {
 		state: 'hold',
 		ask: 'hold',

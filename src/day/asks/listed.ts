@@ -30,6 +30,27 @@ function cartridgeLine(moment: Moment, face: string | null): string | null {
 	return named.length > 0 ? `Cartridge: ${[...new Set(named)].join(', ')}, as its sheet names it.` : null;
 }
 
+/** With a filter mask on nobody breathes from a hose: the item of the supply behind it is answered with it. */
+function noSupply(moment: Moment, code: string): DayEvent[] {
+	const { check, opened } = moment.state.book;
+	const next = check?.items[check.items.indexOf(code) + 1];
+	const list = opened.lists.find(one => one.list === check?.list);
+	const own = list?.items
+		.find(item => item.code === next)
+		?.answers?.find(one => one.passes === 'unless-isocyanate');
+	if (!check || next !== 'supply' || !own) return [];
+	return [
+		{
+			type: 'item.answered',
+			check: check.no,
+			list: check.list,
+			item: next,
+			answer: own.code,
+			passed: true,
+		},
+	];
+}
+
 /**
  * Where the answers of an item stand. They change places from list to list and from item to item, so that whoever
  * presses without reading does not pass; while one question stands, nothing moves.
@@ -68,7 +89,11 @@ export function itemPrompt(moment: Moment, code: string): Prompt | null {
 			? 'Supplied air only for this material.'
 			: 'Breathing gear is wanted: supplied air or a filter mask.';
 		return {
-			events: [reading(moment, 'breathing', given, wanted), answered],
+			events: [
+				reading(moment, 'breathing', given, wanted),
+				answered,
+				...(passed && given === 'filter-mask' ? noSupply(moment, code) : []),
+			],
 			...(!passed && check.list !== 'gun-check' && { notice: () => notice }),
 			...(passed && given === 'filter-mask' && { notice: () => cartridgeLine(moment, check.face) }),
 		};

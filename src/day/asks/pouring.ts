@@ -6,6 +6,7 @@ import { back, type Option, opens, option, type Prompt, type Reply } from '../pr
 import type { DayEvent, EventOf } from '../records.ts';
 import { canMarks } from './cans.ts';
 import { bondedPour } from './cautions.ts';
+import { discardPrompt } from './discarding.ts';
 import { askedAgain } from './doubted.ts';
 import {
 	asRead,
@@ -110,9 +111,7 @@ function levelPrompt(moment: Moment, letter: string, batch: BatchBook, component
 		say: worded(moment, 'mixing', 'level', batch.by === 'weight' ? 'weight' : 'level', { component }),
 		lines: whyAsked(moment, 'mixing', 'level'),
 		number: numberOf(moment, batch, reached, batch.level),
-		options: [
-			option('discard', 'DISCARD', { type: 'batch.discarded', batch: letter, why: 'level not known' }),
-		],
+		options: [opens('discard', 'DISCARD', () => discardPrompt(letter, 'level not known'))],
 	};
 	return askedAgain(prompt, value => isSlip(moment, batch, value, wanted));
 }

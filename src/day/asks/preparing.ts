@@ -74,7 +74,7 @@ export function prepPrompt(moment: Moment, step: PrepStep): Prompt {
 		),
 		lines:
 			cautions.length > 1 || parts.length === 1 || named.length > mostNamed ? cautions : [...cautions, named],
-		face: first,
+		face: parts.length > 1 ? null : first,
 		options: [
 			option('done', parts.length > 1 ? `ALL ${did}` : did, ...doneOn(moment, step)),
 			...(parts.length > 1 ? [opens('part-by-part', 'NOT ALL', byPart)] : []),
