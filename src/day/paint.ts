@@ -1,7 +1,7 @@
 import { batchInHand } from '../../machines/day-context.ts';
 import { withUse } from '../film/odds.ts';
 import type { PlannedCoat } from '../job/job.ts';
-import { inGunFor_mL, leftBehind_mL, plannedBursts_mL, unsureFor } from '../plan/batches.ts';
+import { firstBursts_mL, inGunFor_mL, leftBehind_mL, plannedBursts_mL, unsureFor } from '../plan/batches.ts';
 import { cupLife_s, isMixedFor, lifeLeft_s, potsOf, stoodAt, stopsAt, wantedFor } from './allowed.ts';
 import { type Book, emptyCup } from './book.ts';
 import { type CupRoom, cupRoom } from './cup-room.ts';
@@ -86,10 +86,11 @@ export function toMix_mL(moment: Moment, id: string): number {
 	return paintShort_mL(moment, id) + plannedBursts_mL(sheet, passes) + leftBehind_mL(sheet);
 }
 
-/** After a wait the gun is checked in full anyhow: then is the time to mix what the whole coat is short of. */
+/** After a wait the gun is checked in full anyhow: then is the time to mix what the whole coat is short of, but no bursts alone. */
 function mixesAhead(moment: Moment, id: string): boolean {
 	const context = contextOf(moment);
-	return context.gun.matches('fullCheckDue') && !batchInHand(context) && paintShort_mL(moment, id) > 0;
+	const isShort = paintShort_mL(moment, id) > firstBursts_mL(jobOf(moment), nextCoat(moment, id));
+	return context.gun.matches('fullCheckDue') && !batchInHand(context) && isShort;
 }
 
 /** The pot that the cup is filled from: any into an empty cup; another batch only where both outlast the coat. */

@@ -97,7 +97,7 @@ export const gunSet = (
 const instructionWords: Record<string, (to: string | number, unit?: string) => string> = {
 	'set-horns': to => `Air cap: turn the horns ${to}.`,
 	'set-fan': (to, unit) => `Pattern knob: set the fan ${to} ${unit ?? ''} long.`,
-	'set-fluid': (to, unit) => `Fluid knob: set it to ${to} ${unit ?? ''}, trigger pulled.`,
+	'set-fluid': (to, unit) => `Fluid knob: set ${to} ${unit ?? ''}.`,
 	'open-pattern-knob': () => 'Pattern knob: open it.',
 	'turn-pattern-knob': to => `Pattern knob: turn it ${to === 'open' ? 'open' : 'in'} a little.`,
 	'turn-regulator': to => `Regulator: turn it ${to}, trigger pulled.`,

@@ -144,7 +144,7 @@ export function readyPrompt(moment: Moment, face: string, armed = false): Prompt
 		goOnFrom(moment, face),
 		notWaitedFor(moment, faces),
 		...wordsFor(layFor(moment, face)),
-		`Stroke ${coat.stroke.replaceAll('-', ' ')}, ${coat.kind} coat, ${timeWords(moment, face)}.`,
+		sentence(`${coat.stroke.replaceAll('-', ' ')}, ${coat.kind} coat, ${timeWords(moment, face)}.`),
 		edge && edge.due - moment.now.wall <= near_ms
 			? sentence(`${edgeSaid(edge, moment.now.wall, book.opened.zone)}.`)
 			: null,

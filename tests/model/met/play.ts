@@ -238,7 +238,7 @@ const atFace = {
 		if (painter.offers('start')) await painter.press('start');
 	},
 	FINISH: async painter => {
-		await sprayOn(painter, 12);
+		await sprayOn(painter, 20);
 		await painter.press('finished');
 	},
 	RUN_LATE: async painter => {
@@ -273,7 +273,7 @@ async function goOn(painter: Painter) {
 	if (ask === 'wait') return painter.pass(60);
 	if (ask === 'go') return painter.press('start');
 	if (ask !== 'spraying') return painter.answer();
-	await sprayOn(painter, 12);
+	await sprayOn(painter, 20);
 	return painter.press('finished');
 }
 
