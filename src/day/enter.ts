@@ -82,7 +82,9 @@ function endFace(book: Book, record: DayRecord & EventOf<'face.ended'>, at: Inst
 /** Paint that a face, or a part of it, took from the cup. */
 const usedUp = ({ cup_mL, cupSince }: Book, use_mL: number): Pick<Book, 'cup_mL' | 'cupSince'> => ({
 	cup_mL: Math.max(0, cup_mL - use_mL),
-	cupSince: { ...cupSince, uses: withUse(cupSince.uses, Math.max(0, use_mL)) },
+	/** A pass told of once the cup is empty used what was in it before. */
+	cupSince:
+		cupSince.loaded_mL === 0 ? cupSince : { ...cupSince, uses: withUse(cupSince.uses, Math.max(0, use_mL)) },
 });
 
 /** Paint that a burst on paper took from it. */

@@ -364,7 +364,10 @@ test('a cup that still holds some of A and is filled from B is taped A+B, as it 
 	day.toState('mix.begin');
 	day.pick('amount');
 	day.send('number 120');
-	expect(day.toState('load').lines).toEqual(['Tape the letter on the cup.']);
+	expect(day.toState('load').lines).toEqual([
+		'Tape the letter on the cup.',
+		'Hang a strip of tape by the parts: spray it too.',
+	]);
 	day.until(({ state }) => state === 'load' && day.ofType('batch.ready').length === 2);
 	expect(day.line().lines).toEqual(['Tape A+B on the cup.']);
 	day.until(() =>

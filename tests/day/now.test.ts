@@ -128,11 +128,12 @@ describe('a day that is open is told by its own list of stops', () => {
 		const lists = await loadLists(job, path);
 		if (!lists.ok) throw new Error('the lists of the example do not load');
 		const day = rehearsed({ job, lists: lists.lists });
-		const { face } = day.toState('prep.wipe');
+		day.toState('prep.wipe');
+		const face = job.faces[0]?.id ?? '';
 		expect(nextOn(day, face)).toMatchObject({ may: 'prep', step: 'wipe' });
 		day.pick('skip');
 		day.pick('owner');
-		expect(day.toState('prep.tack')).toMatchObject({ face });
+		day.toState('prep.tack');
 		expect(nextOn(day, face)).toMatchObject({ may: 'prep', step: 'tack' });
 	});
 
