@@ -2,7 +2,16 @@ import { batchInHand } from '../../machines/day-context.ts';
 import { withUse } from '../film/odds.ts';
 import type { PlannedCoat } from '../job/job.ts';
 import { firstBursts_mL, inGunFor_mL, leftBehind_mL, plannedBursts_mL, unsureFor } from '../plan/batches.ts';
-import { cupLife_s, isMixedFor, lifeLeft_s, potsOf, stoodAt, stopsAt, wantedFor } from './allowed.ts';
+import {
+	cupLife_s,
+	gunClock,
+	isMixedFor,
+	lifeLeft_s,
+	potsOf,
+	stoodAt,
+	stopsAt,
+	wantedFor,
+} from './allowed.ts';
 import { type Book, emptyCup } from './book.ts';
 import { type CupRoom, cupRoom } from './cup-room.ts';
 import { contextOf, faceOf, jobOf, laidOn, type Moment, materialOf, nextCoat } from './moment.ts';
@@ -62,10 +71,12 @@ function inCup(moment: Moment, coat: PlannedCoat): Book['cupSince'] {
 }
 
 /** Paint, mixed and alive, that the rest of a coat is short of at the sheet's risk, mL. */
-export function paintShort_mL(moment: Moment, id: string): number {
+export const paintShort_mL = (moment: Moment, id: string): number =>
+	shortOf_mL(moment, id, inCup(moment, nextCoat(moment, id)));
+
+function shortOf_mL(moment: Moment, id: string, { uses, loaded_mL, bursts_mL }: Book['cupSince']): number {
 	const coat = nextCoat(moment, id);
 	const { batches, opened } = moment.state.book;
-	const { uses, loaded_mL, bursts_mL } = inCup(moment, coat);
 	const inPots_mL = potsFor(moment, id).reduce((sum, letter) => sum + (batches.get(letter)?.pot_mL ?? 0), 0);
 	const rest = restOfCoat(moment, id).reduce(
 		(row, face) => withUse(row, wantedFor(moment, face).volume_mL),
@@ -73,6 +84,16 @@ export function paintShort_mL(moment: Moment, id: string): number {
 	);
 	const unsure = unsureFor(opened.sheet, coat.material, opened.rates ?? {});
 	return inGunFor_mL(opened.sheet, rest, unsure) - (loaded_mL - bursts_mL) - inPots_mL;
+}
+
+/** Stirring, pouring, straining and timing of a batch, its standing left out, min. This project's own choice. */
+export const mixing_min = 8;
+
+/** What is in the cup once a batch mixed now is ready: nothing where it has stood too long by then, and is emptied. */
+function inCupThen(moment: Moment, coat: PlannedCoat): Book['cupSince'] {
+	const takes_min = materialOf(moment, coat.material).standing_min + mixing_min;
+	const flush = gunClock(moment)?.flush ?? Number.POSITIVE_INFINITY;
+	return flush <= moment.now.wall + takes_min * 60_000 ? emptyCup : inCup(moment, coat);
 }
 
 /** … with the bursts on paper that the rest of the coat asks for, and what a pot and its strainer keep. */
@@ -83,7 +104,8 @@ export function toMix_mL(moment: Moment, id: string): number {
 		coat: nextCoat(moment, face),
 		count: laidOn(moment, face) + 1,
 	}));
-	return paintShort_mL(moment, id) + plannedBursts_mL(sheet, passes) + leftBehind_mL(sheet);
+	const short_mL = shortOf_mL(moment, id, inCupThen(moment, nextCoat(moment, id)));
+	return short_mL + plannedBursts_mL(sheet, passes) + leftBehind_mL(sheet);
 }
 
 /** After a wait the gun is checked in full anyhow: then is the time to mix what the whole coat is short of, but no bursts alone. */

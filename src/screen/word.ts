@@ -63,6 +63,7 @@ const plainCode = (code: string) => code.replaceAll('-', ' ');
 const instructionWords: Record<string, (to: string, unit: string) => string> = {
 	'set-horns': to => `HORNS ${to}`,
 	'set-fan': (to, unit) => `FAN ${to} ${unit}`,
+	'set-fluid': to => `FLUID ${to}`,
 	'turn-regulator': to => `REGULATOR ${to}`,
 	'turn-pattern-knob': to => `KNOB ${to}`,
 	'lay-gun': to => (to === 'upright' ? 'GUN UPRIGHT' : `GUN OVER ${to}`),
@@ -105,11 +106,12 @@ export function wordOf(view: View, typed: string): string {
 }
 
 /** Instructions whose end says enough where their word has no room: which way to turn. */
-const turns = ['set-horns', 'lay-gun', 'turn-regulator', 'turn-pattern-knob'];
+const turns = ['set-horns', 'set-fluid', 'lay-gun', 'turn-regulator', 'turn-pattern-knob'];
 
 /** A shorter word that says the same, or the word itself. */
 export function shorterWordOf(view: View, typed: string): string {
 	const [step, ...others] = view.do;
-	const isTurn = view.ask === 'do' && step !== undefined && others.length === 0 && turns.includes(step.code);
-	return isTurn ? String(step.to).toUpperCase() : wordOf(view, typed);
+	if (view.ask !== 'do' || step === undefined) return wordOf(view, typed);
+	if (turns.includes(step.code)) return String(step.to).toUpperCase();
+	return others.length > 0 ? instructionWord(step) : wordOf(view, typed);
 }

@@ -123,7 +123,11 @@ const quickJob = (job: Job): Job => {
 
 /** What is wanted, and passes that run late. */
 const slowly = (at: Stand) =>
-	at.view.ask === 'spraying' ? [...wantedAt(at), { type: 'wait 200 s' }] : wantedAt(at);
+	at.view.ask === 'spraying'
+		? [...wantedAt(at), { type: 'wait 200 s' }]
+		: at.view.ask === 'go'
+			? [...wantedAt(at), { type: 'wait 40 s' }]
+			: wantedAt(at);
 
 /** The ways of five small days together. */
 export const allWays = (): ReadonlyMap<Pair, Way> =>

@@ -39,9 +39,10 @@ const withoutLine: readonly { states: readonly string[]; types: readonly EventTy
 	},
 	{
 		states: ['hold'],
-		types: ['day.planned', 'air.read'],
-		why: 'nothing is planned or read in a hold but what was on a face',
+		types: ['day.planned'],
+		why: 'nothing is planned in a hold',
 	},
+	{ states: ['ready'], types: ['cup.emptied'], why: 'a cup too empty for a pass is found at the bench' },
 	{ states: ['ready'], types: ['air.read'], why: 'asked for at the bench, to which a stale reading leads' },
 	{
 		states: ['ready'],

@@ -75,6 +75,14 @@ export const scripts: Script[] = [
 	{
 		options: small,
 		play(day) {
+			day.toState('ready');
+			day.send('trigger on', 'wait 5 s', 'trigger off', 'screen');
+			day.pick('elsewhere');
+		},
+	},
+	{
+		options: small,
+		play(day) {
 			day.toState('spraying');
 			day.send('clock 30 min');
 			day.pick('back');

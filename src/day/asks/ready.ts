@@ -140,10 +140,11 @@ export function readyPrompt(moment: Moment, face: string, armed = false): Prompt
 	const units = unitsOf(moment);
 	const wanted = faces.reduce((sum, one) => sum + wantedFor(moment, one).volume_mL, 0);
 	const edge = windowEdge(moment, face);
+	const lay = layFor(moment, face);
 	const lines = [
 		goOnFrom(moment, face),
 		notWaitedFor(moment, faces),
-		...wordsFor(layFor(moment, face)),
+		...wordsFor(lay),
 		sentence(`${coat.stroke.replaceAll('-', ' ')}, ${coat.kind} coat, ${timeWords(moment, face)}.`),
 		edge && edge.due - moment.now.wall <= near_ms
 			? sentence(`${edgeSaid(edge, moment.now.wall, book.opened.zone)}.`)
@@ -160,7 +161,10 @@ export function readyPrompt(moment: Moment, face: string, armed = false): Prompt
 			`${shortFace(face)}${more}`,
 			`coat ${laidOn(moment, face) + 1} of ${faceOf(moment, face).coats.length}.`,
 		),
-		lines: (faces.length === 1 ? lines : [stretchLine(faces), ...lines]).slice(0, 3),
+		lines: (faces.length === 1 ? lines : [stretchLine(faces), ...lines]).slice(
+			0,
+			lay.some(({ to }) => to === 'upright') ? 2 : 3,
+		),
 		face,
 		coat: laidOn(moment, face) + 1,
 		options: armed

@@ -5,7 +5,7 @@ import { cupLife_s, gunClock, shutWindow, stoodAt } from '../allowed.ts';
 import { contextOf, laidOn, type Moment, materialOf, nextCoat, settingsOf } from '../moment.ts';
 import { reworkNow } from '../next.ts';
 import { pending } from '../order.ts';
-import { paintShort_mL } from '../paint.ts';
+import { mixing_min, paintShort_mL } from '../paint.ts';
 import { hardens_s } from '../prep.ts';
 import { asHome, type Option, opens, option, type Prompt } from '../prompt.ts';
 import { mixPrompt } from './batch-begin.ts';
@@ -95,9 +95,6 @@ export const soonerPrompt = (moment: Moment, face: string, coat: number): Prompt
 		],
 		'WAIT AFTER ALL',
 	);
-
-/** Stirring, pouring, straining and timing of a batch, its standing left out, min. This project's own choice. */
-const mixing_min = 8;
 
 /** What is left to do before a wait ends, once its time has come: a batch is begun so early that it is ready then. */
 function soonLine(moment: Moment, left_s: number): string {
