@@ -20,6 +20,9 @@ import { fixPrompt } from './put-right.ts';
 import { reading } from './reading.ts';
 import { whyAsked, worded } from './worded.ts';
 
+/** More things to do to the gun stand on a screen of their own: from afar no more are read. */
+const mostAtOnce = 2;
+
 /** The screen of a list or a gun check. */
 export function checkPrompt(moment: Moment): Prompt {
 	const { check: machine } = contextOf(moment);
@@ -29,7 +32,7 @@ export function checkPrompt(moment: Moment): Prompt {
 	const face = check.face;
 	if (item === undefined) return settling(moment);
 	if (check.list === 'gun-check' && check.differed) return fixPrompt(moment, check.differed);
-	const first = face && check.list === 'gun-check' ? instructionsFor(moment, face) : [];
+	const first = face && check.list === 'gun-check' ? instructionsFor(moment, face).slice(0, mostAtOnce) : [];
 	const lay = face && check.list === 'gun-check' ? layFor(moment, face) : [];
 	if (first.length > 0)
 		return {
