@@ -1,7 +1,7 @@
 import type { Clock } from './clock.ts';
 
 export type RunningClock = Clock & {
-	/** Puts all clocks forward; what falls due meanwhile is called in order. */
+	/** Puts both clocks forward; what falls due meanwhile is called in order. */
 	forward(by_ms: number): void;
 };
 
@@ -17,12 +17,8 @@ export function runningClock(real: Clock, begins = real.now().wall): RunningCloc
 	const moved_ms = begins - real.now().wall;
 	let alarm: { at: number; wake: () => void } | null = null;
 	const now = () => {
-		const { wall, mono, up } = real.now();
-		return {
-			wall: wall + moved_ms + ahead_ms,
-			mono: mono + ahead_ms,
-			...(up !== undefined && { up: up + ahead_ms }),
-		};
+		const { wall, mono } = real.now();
+		return { wall: wall + moved_ms + ahead_ms, mono: mono + ahead_ms };
 	};
 	const arm = () => real.wakeAt(alarm === null ? null : alarm.at - moved_ms - ahead_ms, ring);
 	const ring = () => {
