@@ -276,7 +276,7 @@ export const faceMachine = setup({
 			places: placesOf({ rules: input, laid, overrides: [] }, [...done, ...leftOut]),
 			overrides: leftOut.length > 0 ? ['prep'] : [],
 			rework,
-			byName: aside && beside === undefined,
+			byName: beside === undefined ? aside : false,
 			window: initialTransition(windowMachine, { bare: laid === 0 })[0],
 		};
 	},

@@ -57,7 +57,7 @@ function waitIn(view: View, before: Timer | null): Timer | null {
 /** The wait is over since it was last seen; in a hold its timer then stands at nothing. */
 function isOver(before: Timer | null, now: Timer | null, view: View, held: boolean): boolean {
 	if (before === null || before.left_s <= 0 || view.at < before.due) return false;
-	return held ? now !== null && sameWait(before, now) : now === null;
+	return now === null || (held && sameWait(before, now));
 }
 
 /** What is said of a wait that ended while the painter was away: another question than the screen of the hold asks. */
@@ -106,7 +106,8 @@ export function hears(ear: Ear, view: View, told: Told): { ear: Ear; heard: Hear
 	const over = isOver(ear.wait, wait, view, held);
 	const isNew = ear.screen !== screen;
 	const turned = held && !ear.held && ear.screen !== '';
-	const ended = over && held && wait ? overInHold(wait) : null;
+	const gone = wait ?? ear.wait;
+	const ended = over && held && gone ? overInHold(gone) : null;
 	const say = isNew ? sentenceOf(view) : (ended ?? warned);
 	const sound = turned ? 'held' : over ? 'over' : warned ? 'soon' : null;
 	const notice = ended ?? warned ?? (over || (turned && told.overdue) ? sentenceOf(view) : null);
