@@ -60,7 +60,7 @@ type FaceContext = {
 	window: WindowState;
 	/** Steps of the rework line done. */
 	rework: readonly string[];
-	/** Set aside on an older day, which counted the line as every step of its names. */
+	/** Told aside as older days tell it, which counted the line as every step of its names; read while it is aside. */
 	byName: boolean;
 };
 
@@ -263,7 +263,7 @@ export const faceMachine = setup({
 	id: 'face',
 	context: ({ input }) => {
 		const before = input.before ?? { laid: 0, done: [], aside: false };
-		const { laid, done, leftOut = [], aside, beside, rework = [] } = before;
+		const { laid, done, leftOut = [], beside, rework = [] } = before;
 		const names = withAll(
 			[],
 			done.map(({ step }) => step),
@@ -276,7 +276,7 @@ export const faceMachine = setup({
 			places: placesOf({ rules: input, laid, overrides: [] }, [...done, ...leftOut]),
 			overrides: leftOut.length > 0 ? ['prep'] : [],
 			rework,
-			byName: beside === undefined ? aside : false,
+			byName: beside === undefined,
 			window: initialTransition(windowMachine, { bare: laid === 0 })[0],
 		};
 	},

@@ -57,6 +57,7 @@ export const facesAlone: readonly [face: FaceInput, rules: readonly string[]][] 
 	[alone([coat, { ...coat, touch: true }]), ['air', 'touch']],
 	[alone([coat, { ...coat, prep: ['sand'] }]), ['prep']],
 	[alone([coat, { ...coat, prep: ['scuff'] }]), ['prep']],
+	[alone([coat, { ...coat, prep: ['tack', 'sand'] }], { laid: 1, done: [], aside: true }), []],
 	[alone([coat, { ...coat, prep: ['tack', 'sand'] }], { laid: 1, done: [], aside: true, beside: false }), []],
 	[alone([coat, { ...coat, prep: ['sand', 'tack', 'sand'] }]), []],
 	[alone([coat, { ...coat, prep: ['sand'] }], { laid: 1, done: [], aside: false, beside: true }), ['prep']],

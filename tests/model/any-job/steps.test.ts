@@ -41,7 +41,9 @@ describe('16: each step in its place, as often as it stands there, behind its wa
 
 	test('the wait behind a coat is cut short, and the painter said so with a reason', () => {
 		const hurried = shifted(day, done(lid, 'sand', 0), -1800);
-		expect(saysOf(16, hurried)[0]).toMatch(/sand is done 15[01]\.\d min into the wait of 3 h behind the coat/);
+		expect(saysOf(16, hurried)[0]).toMatch(
+			/sand is done 15[01]\.\d min into the wait of 3 h behind the coat/,
+		);
 		const given = { rule: 'window', reason: 'the data sheet allows it', coat: 2, window: 'wait' };
 		const said = allFaces.reduceRight(
 			(all, face) => putBefore(all, done(lid, 'sand', 0), 'override.given', { ...given, face }),
