@@ -1,3 +1,4 @@
+import type { Component } from '../job/job.ts';
 import type { BatchBook } from './book.ts';
 import type { Instant } from './instant.ts';
 import type { EventOf } from './records.ts';
@@ -24,6 +25,16 @@ export function canTaken(
 const levelOf = (record: { level_mL?: number | undefined; mass_g?: number | undefined }) =>
 	record.level_mL ?? record.mass_g ?? 0;
 
+/** What is in the pot once a level of this component was read, in the unit it was poured in. */
+export const amountsAt = (
+	{ amounts, level: before }: Pick<BatchBook, 'amounts' | 'level'>,
+	component: Component,
+	level: number,
+): BatchBook['amounts'] => ({
+	...amounts,
+	[component]: (amounts[component] ?? 0) + Math.max(0, level - before),
+});
+
 /** A level read: by so much more of a component is in, and the can is put down. Hardener counts from its can in the hand. */
 export function levelRead(
 	batch: BatchBook,
@@ -35,10 +46,7 @@ export function levelRead(
 	if (found === 'unknown') return {};
 	const level = levelOf(record);
 	return {
-		amounts: {
-			...batch.amounts,
-			[component]: (batch.amounts[component] ?? 0) + Math.max(0, level - batch.level),
-		},
+		amounts: amountsAt(batch, component, level),
 		level,
 		hardened: component === 'hardener' ? (batch.hardened ?? batch.inHandSince ?? at) : batch.hardened,
 		inHandSince: null,

@@ -40,6 +40,7 @@ const stateWords: Record<string, string> = {
 	'list.open': 'NOT DONE',
 	'mix.begin': 'MIX',
 	'mix.cup.off': 'FLOW CUP',
+	'mix.rim': 'RIM?',
 	'mix.stood': 'STOOD',
 	override: 'WHY?',
 	'pick.day': 'WHICH?',

@@ -1,5 +1,5 @@
 import fc from 'fast-check';
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import type { Job, Material } from '../../src/job/job.ts';
 import { planDay } from '../../src/plan/day-plan.ts';
 import { orderFor } from '../../src/plan/order.ts';
@@ -330,4 +330,74 @@ test('whatever is poured too much or too little, a batch that comes to the cup h
 		}),
 		{ numRuns: 25 },
 	);
+});
+
+describe('a base poured far over: the rest would make far more than the pot was taken for', () => {
+	const poured = (level: string) => {
+		const day = rehearsed({
+			job: mixedAs({ by: 'volume', base: 2, hardener: 1 }),
+			settings: { units: 'us' },
+		});
+		makes(day, 6.9);
+		day.toState('mix.level.base');
+		day.send(`number ${level}`);
+		return day;
+	};
+
+	test('whether the pot holds it is asked before any level beyond its rim is told', () => {
+		const day = poured('25');
+		expect(day.line()).toMatchObject({
+			state: 'mix.rim',
+			say: 'Pot: does it hold 37.5 fl oz, below the rim?',
+			lines: ['Read 25 fl oz. Wanted 4.6 fl oz.', 'With the rest to match it makes 37.5 fl oz.'],
+		});
+		expect(foundAs(day, 'base')).toEqual([]);
+		day.pick('holds');
+		expect(foundAs(day, 'base')).toEqual(['over']);
+		expect(toPour(day, 'hardener')).toBe(37.5);
+		day.toState('ready');
+		expect(partsOff(day).hardener).toBeLessThan(0.05);
+	});
+
+	test('a level keyed wrong is read again', () => {
+		const day = poured('25');
+		day.pick('read-again');
+		day.send('number 4.6');
+		expect(foundAs(day, 'base')).toEqual(['right']);
+	});
+
+	test('too small: into a larger pot, or nothing of it goes on', () => {
+		const day = poured('25');
+		day.pick('larger');
+		expect(day.line()).toMatchObject({
+			state: 'mix.larger-pot',
+			do: [{ code: 'larger-pot', to: '37.5 fl oz' }],
+		});
+		day.pick('none');
+		expect(day.line().state).toBe('mix.rim');
+		day.pick('larger');
+		day.pick('done');
+		expect(foundAs(day, 'base')).toEqual(['over']);
+		const other = poured('25');
+		other.pick('discard');
+		other.pick('discard-it');
+		expect(other.ofType('batch.discarded').map(({ why }) => why)).toEqual(['more than the pot holds']);
+		expect(foundAs(other, 'base')).toEqual([]);
+	});
+
+	test('a little over is topped up without a question; a pot found far over after a break is asked about', () => {
+		expect(poured('4.9').line().state).not.toBe('mix.rim');
+		const day = rehearsed({
+			job: mixedAs({ by: 'volume', base: 2, hardener: 1 }),
+			settings: { units: 'us' },
+		});
+		makes(day, 6.9);
+		day.toState('mix.level.base');
+		day.send('hold');
+		day.toState('mix.found');
+		day.send('number 25');
+		expect(day.line().state).toBe('mix.rim');
+		day.pick('holds');
+		expect(day.ofType('batch.found').map(({ found }) => found)).toEqual(['over']);
+	});
 });

@@ -16,9 +16,12 @@ type Lot = Pick<BatchBook, 'ratio' | 'by' | 'make_mL' | 'material'> & { finer?: 
 const wholeOf = (moment: Moment, { material, ...lot }: Lot) =>
 	partsPoured({ ...lot, density_kg_per_L: materialOf(moment, material).density_kg_per_L });
 
+/** The whole batch as it was begun, in the unit it is poured in. */
+export const plannedOf = (moment: Moment, batch: BatchBook): number => sumOf(wholeOf(moment, batch));
+
 /** The level or weight that the pot should show once a component is in, going by what is in it already. */
 export const wantedLevel = (moment: Moment, batch: BatchBook, component: Component): number =>
-	batch.level + missingOf(batch.ratio, sumOf(wholeOf(moment, batch)), batch.amounts, component);
+	batch.level + missingOf(batch.ratio, plannedOf(moment, batch), batch.amounts, component);
 
 export const kindOf = ({ by }: Pick<BatchBook, 'by'>): Quantity => (by === 'weight' ? 'mass' : 'volume');
 export const levelField = (batch: BatchBook, level: number) =>

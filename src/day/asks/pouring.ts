@@ -2,6 +2,7 @@ import { isPour } from '../../../machines/batch.ts';
 import type { Component } from '../../job/job.ts';
 import type { BatchBook } from '../book.ts';
 import { contextOf, type Moment } from '../moment.ts';
+import { amountsAt } from '../pours.ts';
 import { back, type Option, opens, option, type Prompt, type Reply } from '../prompt.ts';
 import type { DayEvent, EventOf } from '../records.ts';
 import { canMarks } from './cans.ts';
@@ -22,6 +23,7 @@ import {
 	wantedLevel,
 } from './pot-levels.ts';
 import { reading } from './reading.ts';
+import { rimPrompt } from './rim.ts';
 import { whyAsked, worded } from './worded.ts';
 
 /** Each pour: the can in the hand, then the level reached; after a break the level found. */
@@ -103,7 +105,21 @@ function levelPrompt(moment: Moment, letter: string, batch: BatchBook, component
 			short: `Read ${read} ${unit}. ${wantedWords} Pour on.`,
 			right: null,
 		};
-		return { events: [poured], notice: () => notices[found] };
+		const after = { events: [poured], notice: () => notices[found] };
+		const amounts = amountsAt(batch, component, level);
+		const rim =
+			found === 'over'
+				? rimPrompt(
+						moment,
+						letter,
+						batch,
+						amounts,
+						`Read ${read} ${unit}. ${wantedWords}`,
+						after,
+						() => prompt,
+					)
+				: null;
+		return rim ? { next: () => rim } : after;
 	};
 	const prompt: Prompt = {
 		state: `mix.level.${component}`,
@@ -132,7 +148,7 @@ export function foundPrompt(moment: Moment, letter: string, batch: BatchBook): P
 		if (level < batch.level || machine?.inHand !== true) return 'unknown';
 		return compare(moment, batch, component, level);
 	};
-	const record = (level: number | null): DayEvent => ({
+	const record = (level: number | null): EventOf<'batch.found'> => ({
 		type: 'batch.found',
 		batch: letter,
 		component,
@@ -144,7 +160,16 @@ export function foundPrompt(moment: Moment, letter: string, batch: BatchBook): P
 		ask: 'number',
 		say: worded(moment, 'mixing', 'level', batch.by === 'weight' ? 'found-weight' : 'found'),
 		lines: whyAsked(moment, 'mixing', 'level'),
-		number: numberOf(moment, batch, level => ({ events: [record(level)] })),
+		number: numberOf(moment, batch, level => {
+			const read = record(level);
+			const amounts = amountsAt(batch, component, level);
+			const words = `Read ${asRead(moment, batch, level)} ${toMark(moment, batch, level).unit}.`;
+			const rim =
+				read.found === 'over'
+					? rimPrompt(moment, letter, batch, amounts, words, { events: [read] }, () => prompt)
+					: null;
+			return rim ? { next: () => rim } : { events: [read] };
+		}),
 		options: [option('cannot-tell', 'CANNOT TELL', record(null))],
 	};
 	return askedAgain(prompt, value => isSlip(moment, batch, value, batch.level, wanted));
