@@ -65,6 +65,9 @@ export const headSchema = z.object({
 });
 export type Head = z.infer<typeof headSchema>;
 
+/** Of which job a day is, by its first day, and which days it rests on. */
+export type Follows = { of: string; after: Head[] };
+
 /** Time and paint that coats have taken in this shop, as factors of what the sheet says; null: not known yet. */
 const ownRateSchema = z.object({
 	time: z.nullable(z.number().check(z.positive())),
