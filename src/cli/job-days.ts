@@ -1,18 +1,18 @@
 import { type DayOfJob, jobToGoOn } from '../day/file/days.ts';
 import type { DayName } from '../day/file/folder.ts';
-import { readDay } from '../day/file/read.ts';
+import { type DayRead, readDay } from '../day/file/read.ts';
 import { readLight } from '../day/file/read-light.ts';
 import { readBytes, whyUnusable } from '../day/file/store.ts';
-import { headOf, keepSums, readSums } from '../day/file/sums.ts';
+import { followsOn, headOf, keepSums, readSums } from '../day/file/sums.ts';
 import { asDay } from '../day/file/trouble.ts';
 import { historyAfter, noHistory } from '../day/history.ts';
-import { beforeSchema, type Head } from '../day/records.ts';
+import { beforeSchema, type Follows, type Head } from '../day/records.ts';
 import { type Taught, taughtBy } from '../plan/rates.ts';
 import type { Io } from './command.ts';
 import { dayAt, readable } from './day-files.ts';
 
 /** Where days left the faces of their job, and what a day that goes on from there says of them. */
-type Left = { before: typeof noHistory; follows: { of: string; after: Head[] } | null };
+export type Left = { before: typeof noHistory; follows: Follows | null };
 
 /**
  * Where the newest day of a job left its faces.
@@ -37,18 +37,37 @@ function keptOf({ sums }: DayOfJob): Taken | null {
 type Taken = { before: typeof noHistory; head: Head };
 
 /**
+ * How a day left its faces, and the day as the next one rests on it.
+ * @param bytes of its file
+ * @throws DayFileError where it cannot be read whole
+ */
+function takenFrom(path: string, bytes: Uint8Array): Taken & { read: DayRead } {
+	const read = readDay(bytes);
+	const unusable = whyUnusable(path, read);
+	if (unusable) throw unusable;
+	const before = asDay(path, () => historyAfter(read.records));
+	return { before, head: headOf(bytes.subarray(0, read.goodBytes), read.records.length), read };
+}
+
+/**
  * Reads a day whole, and keeps beside it what it teaches where it is closed.
  * @returns how it left its faces, and the day as the next one rests on it
  * @throws DayFileError where it cannot be read whole
  */
 export function teach(path: string): Taken {
 	const bytes = readBytes(path);
-	const read = readDay(bytes);
-	const unusable = whyUnusable(path, read);
-	if (unusable) throw unusable;
-	const before = asDay(path, () => historyAfter(read.records));
-	if (!read.torn) keepSums(path, bytes, taughtBy(read.records), before);
-	return { before, head: headOf(bytes.subarray(0, read.goodBytes), read.records.length) };
+	const { read, ...taken } = takenFrom(path, bytes);
+	if (!read.torn) keepSums(path, bytes, taughtBy(read.records), taken.before);
+	return taken;
+}
+
+/**
+ * Where a day that is none of the shop's left its faces: a rehearsed one teaches nothing, and nothing is kept beside it.
+ * @throws DayFileError where it cannot be read whole
+ */
+export function leftBy(path: string): Left {
+	const { before, head, read } = takenFrom(path, readBytes(path));
+	return { before, follows: followsOn(read.records, head) };
 }
 
 /**

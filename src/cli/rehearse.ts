@@ -1,34 +1,27 @@
 import { DayFileError } from '../day/file/trouble.ts';
+import type { RehearsedDays } from '../day/going-on.ts';
 import { noHistory } from '../day/history.ts';
 import { localZone } from '../day/local-zone.ts';
 import { openingRecord } from '../day/open.ts';
-import type { DayRecord } from '../day/records.ts';
-import type { Sink } from '../day/session.ts';
 import type { Settings } from '../day/settings.ts';
 import { standardSettings } from '../day/standard-settings.ts';
 import { SourceError } from '../trigger/source.ts';
 import type { Args, Command, Io } from './command.ts';
 import { instantIn } from './instant.ts';
 import { version } from './package.ts';
-import type { RehearsedFile } from './rehearsed-file.ts';
-import { answerLines, watch } from './rehearsing.ts';
+import type { Kept } from './rehearsed-file.ts';
+import { answerLines, type Rehearsed, watch } from './rehearsing.ts';
 import { settingsInForce } from './settings-in-force.ts';
-import { readSheet } from './sheet.ts';
+import { changedSince, readSheet } from './sheet.ts';
 import { plainOption } from './show.ts';
 import { statusOf } from './status.ts';
 import { triggerLineOf, triggerOptions } from './trigger.ts';
 
-/** A day kept in memory: a kill loses nothing that was recorded. */
-function inMemory(first: DayRecord): () => Sink {
-	const records = [first];
-	return () => ({ records: [...records], append: made => void records.push(...made), close() {} });
-}
-
-function startOf(given: unknown, file: RehearsedFile | null): number | string {
+function startOf(given: unknown, last: string | null): number | string {
 	const start = given === undefined ? Date.now() : instantIn(String(given));
 	if (start === null)
 		return `--start "${String(given).slice(0, 40)}" is no instant: write it as 2027-03-02T08:00:00Z`;
-	return file?.last ? Math.max(start, Date.parse(file.last)) : start;
+	return last ? Math.max(start, Date.parse(last)) : start;
 }
 
 /** Line by line the standard settings hold, and times of day are UTC, so that the same lines give the same day anywhere. */
@@ -37,6 +30,32 @@ async function settingsFor(options: Args['options'], io: Io): Promise<Settings> 
 	if (options.json) return { ...standardSettings, by: by ?? 'face', units: io.units ?? 'sheet' };
 	const now = await settingsInForce(io);
 	return { ...now, by: by ?? now.by, plain: options.plain === true || now.plain };
+}
+
+/**
+ * A job as it is rehearsed: its first day is begun with the first opening, unless there is a day to go on with.
+ * @param start wall clock at which the rehearsal begins, ms
+ */
+export function rehearsedJob(
+	kept: Kept,
+	next: RehearsedDays['next'],
+	start: number,
+	notice: RehearsedDays['notice'],
+): Rehearsed {
+	let isBegun = kept.last !== null;
+	return {
+		open() {
+			if (isBegun) return kept.open();
+			isBegun = true;
+			return kept.begin(openingRecord({ ...next, before: noHistory }, { wall: start, mono: 0 }));
+		},
+		days: {
+			next,
+			notice,
+			began: () => (kept.began === null ? start : Date.parse(kept.began)),
+			begin: at => kept.begin(openingRecord({ ...next, ...kept.left() }, at)),
+		},
+	};
 }
 
 async function run({ positionals, options }: Args, io: Io): Promise<number> {
@@ -53,27 +72,28 @@ async function run({ positionals, options }: Args, io: Io): Promise<number> {
 	if (!Number.isInteger(seed) || seed < 0)
 		return refuse(`--seed "${String(options.seed).slice(0, 40)}" is no whole number`);
 	try {
-		const file = path === undefined ? null : (await import('./rehearsed-file.ts')).rehearsedFile(path);
-		const start = startOf(options.start, file);
+		const onTrouble = (message: string) => void io.stderr.write(`${message}\n`);
+		const kept =
+			path === undefined
+				? (await import('./rehearsed-in-memory.ts')).rehearsedInMemory()
+				: (await import('./rehearsed-file.ts')).rehearsedFile(path, sheet.job.name, onTrouble);
+		if (typeof kept === 'string') return refuse(kept);
+		const start = startOf(options.start, kept.last);
 		if (typeof start === 'string') return refuse(start);
-		const other = file?.notOf(sheet.job.name);
-		if (other) return refuse(other);
 		const settings = await settingsFor(options, io);
-		const opening = {
+		const next = {
 			...sheet,
 			settings,
 			clock: 'moved' as const,
 			program: version(),
-			before: noHistory,
 			zone: options.json ? 'UTC' : localZone(),
 			seed,
 		};
-		const first = openingRecord(opening, { wall: start, mono: 0 });
-		const open = file?.open(first, message => io.stderr.write(`${message}\n`)) ?? inMemory(first);
+		const rehearsed = rehearsedJob(kept, next, start, records => changedSince(records, sheet));
 		const line = triggerLineOf(options);
 		return options.json
-			? await answerLines(open, start, line, io)
-			: await watch(open, start, { settings, line }, io);
+			? await answerLines(rehearsed, start, line, io)
+			: await watch(rehearsed, start, { settings, line }, io);
 	} catch (error) {
 		if (error instanceof SourceError) return refuse(error.message);
 		if (!(error instanceof DayFileError)) throw error;
@@ -98,7 +118,7 @@ export const rehearseCommand: Command = {
 		day: {
 			type: 'string',
 			value: 'FILE',
-			says: 'keep the day in this file, or carry it on; else nothing is written',
+			says: 'keep the day in this file, each next one beside it (FILE-2), or carry the newest on; else nothing is written',
 		},
 		start: { type: 'string', value: 'INSTANT', says: 'where the clock begins, e.g. 2027-03-02T08:00:00Z' },
 		seed: { type: 'string', value: 'N', says: 'where the rotation of questions begins' },

@@ -1,5 +1,6 @@
 import { createInterface } from 'node:readline';
 import { realClock } from '../day/clock.ts';
+import { goingOn, type RehearsedDays } from '../day/going-on.ts';
 import { pulledClock } from '../day/pulled-clock.ts';
 import { rehearse } from '../day/rehearsal.ts';
 import { runningClock } from '../day/running-clock.ts';
@@ -12,9 +13,12 @@ import { canShow, show, shownDay } from './show.ts';
 import { badLines, listen, playedPulls, type TriggerLine, tellBad } from './trigger.ts';
 import { leftUnkept } from './unkept.ts';
 
+/** A rehearsed job: its newest day, opened anew at every start, and the days that follow it. */
+export type Rehearsed = { open(): Sink; days: RehearsedDays };
+
 /** Answers lines with lines of JSON, on a clock that stands still between them. */
 export async function answerLines(
-	open: () => Sink,
+	{ open, days }: Rehearsed,
 	start: number,
 	line: TriggerLine,
 	io: Io,
@@ -25,7 +29,7 @@ export async function answerLines(
 			`--trigger ${line.source}: with --json only a recording can be played: name its file`,
 		);
 	if (played && played.bad > 0) io.stderr.write(`${badLines(played.bad)}\n`);
-	const rehearsal = rehearse(open, start, played?.pulls);
+	const rehearsal = rehearse(open, start, played?.pulls, undefined, days);
 	const say = (answer: unknown) => io.stdout.write(`${JSON.stringify(answer)}\n`);
 	say(rehearsal.first());
 	for await (const given of createInterface({
@@ -40,7 +44,7 @@ export async function answerLines(
 
 /** The screens of a real day, or its lines, on a clock that runs on and can be put forward. */
 export async function watch(
-	open: () => Sink,
+	{ open, days }: Rehearsed,
 	start: number,
 	{ settings, line }: { settings: Settings; line: TriggerLine },
 	io: Io,
@@ -57,7 +61,11 @@ export async function watch(
 	const listening = listen(played ? { source: null, record: null } : line, clock.now);
 	let day: DaySession | null = null;
 	try {
-		day = openSession({ sink: open(), clock, rehearsal: true });
+		const sink = open();
+		const notice = days.notice(sink.records);
+		day = goingOn(openSession({ sink, clock, rehearsal: true, notice }), {
+			...{ clock, forward: running.forward, days },
+		});
 		const session = listening.attach(day, portOf(day, running.forward));
 		return leftUnkept(day, await show(shownDay(day, tellBad(played?.bad ?? 0, session), settings), io), io);
 	} finally {

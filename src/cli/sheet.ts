@@ -1,3 +1,5 @@
+import { isDeepStrictEqual } from 'node:util';
+import type { DayRecord } from '../day/records.ts';
 import type { Checklist } from '../job/checklist.ts';
 import { errorLine, type SheetError } from '../job/errors.ts';
 import type { Job } from '../job/job.ts';
@@ -24,4 +26,11 @@ export async function readSheet(path: string | undefined, io: Io, command: strin
 	if (!job.ok) return refuse(job.errors, io);
 	const lists = await loadLists(job.job, path);
 	return lists.ok ? { job: job.job, lists: lists.lists } : refuse(lists.errors, io);
+}
+
+/** A day rests on the sheet and the lists that it was opened with; whoever changed one since is told. */
+export function changedSince([opened]: readonly DayRecord[], { job, lists }: Sheet): string | null {
+	if (opened?.type !== 'day.opened') return null;
+	const same = isDeepStrictEqual([opened.sheet, opened.lists], [job, lists]);
+	return same ? null : 'Job sheet changed: today goes on with the old one.';
 }

@@ -1,5 +1,4 @@
 import { dirname } from 'node:path';
-import { isDeepStrictEqual } from 'node:util';
 import { realClock } from '../day/clock.ts';
 import { type DayOfJob, dayInTheWay, daysOfJob, jobToGoOn } from '../day/file/days.ts';
 import { checkRoom, daysFolder, listDays, makeDaysFolder, newDayPath } from '../day/file/folder.ts';
@@ -8,7 +7,6 @@ import { createDay, openDay, type StoreOptions } from '../day/file/store.ts';
 import { DayFileError } from '../day/file/trouble.ts';
 import { localDate, localZone } from '../day/local-zone.ts';
 import { openingRecord } from '../day/open.ts';
-import type { DayRecord } from '../day/records.ts';
 import { openSession } from '../day/session.ts';
 import { learnFrom, ratesOf } from '../plan/rates.ts';
 import { portOf } from '../screen/session-port.ts';
@@ -18,7 +16,7 @@ import type { Args, Command, Io } from './command.ts';
 import { historyOf, taughtIn, teach } from './job-days.ts';
 import { version } from './package.ts';
 import { settingsInForce } from './settings-in-force.ts';
-import { readSheet, type Sheet } from './sheet.ts';
+import { changedSince, readSheet, type Sheet } from './sheet.ts';
 import { canShow, plainOption, show, shownDay } from './show.ts';
 import { statusOf } from './status.ts';
 import { openTelling } from './telling.ts';
@@ -28,13 +26,6 @@ import { leftUnkept } from './unkept.ts';
 /** How a day's file is opened: who is told of its disk, and what the painter has told. */
 type Opening = Pick<StoreOptions, 'onTrouble'> & Told;
 type Opened = { sink: DayFile; notice?: string | null };
-
-/** A day rests on the sheet and the lists that it was opened with; whoever changed one since is told. */
-function changedSince([opened]: readonly DayRecord[], { job, lists }: Sheet): string | null {
-	if (opened?.type !== 'day.opened') return null;
-	const same = isDeepStrictEqual([opened.sheet, opened.lists], [job, lists]);
-	return same ? null : 'Job sheet changed: today goes on with the old one.';
-}
 
 /** A day that is open goes on, whatever became of the others of its job; whoever sprays it is told. */
 const forkAmong = (days: readonly DayOfJob[]): string | null =>

@@ -36,6 +36,16 @@ function changeBatch(book: Book, letter: string, change: (batch: BatchBook) => P
 	return { ...book, batches: new Map(book.batches).set(letter, { ...batch, ...change(batch) }) };
 }
 
+/**
+ * A cup that was not the one it was taken for was filled from the pot of the letter on it, as far as is known; what was
+ * counted in it is where it was said to be. What nobody told of is not counted.
+ */
+function potsAfter(book: Book, { batch, kept }: EventOf<'cup.emptied'>): Book {
+	const less = (pot_mL: number | null) => pot_mL && Math.max(0, pot_mL - book.cupSince.loaded_mL);
+	const taken = batch ? changeBatch(book, batch, ({ pot_mL }) => ({ pot_mL: less(pot_mL) })) : book;
+	return kept ? changeBatch(taken, kept, ({ pot_mL }) => ({ pot_mL: (pot_mL ?? 0) + book.cup_mL })) : taken;
+}
+
 function partOn(
 	{ opened }: Book,
 	{ face: id, coat, lastStroke }: EventOf<'face.ended'>,
@@ -324,7 +334,7 @@ function note(book: Book, record: DayRecord, at: Instant, from: string): Book {
 				gunWetSince: at,
 			};
 		case 'cup.emptied':
-			return { ...book, cup_mL: 0, cupSince: emptyCup, gunWetSince: null };
+			return { ...potsAfter(book, record), cup_mL: 0, cupSince: emptyCup, gunWetSince: null };
 		case 'face.started':
 			return {
 				...changeFace(book, record.face, () => ({

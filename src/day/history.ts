@@ -66,8 +66,10 @@ function asideAfter({ aside, respray, again, prep }: FaceBook): FaceHistory['asi
  * @param records of the last day of the job, which carries what came before it
  * @throws Error where they are no day
  */
-export function historyAfter(records: readonly DayRecord[]): Before {
-	const state = foldAll(records);
+export const historyAfter = (records: readonly DayRecord[]): Before => historyIn(foldAll(records));
+
+/** The same, of a day that is folded. */
+export function historyIn(state: DayState): Before {
 	const faces = state.book.opened.sheet.faces.flatMap(({ id }) => {
 		const after = faceAfter(state, id);
 		return after ? [[id, after] as const] : [];

@@ -4,7 +4,7 @@ import type { Rates } from '../plan/pace.ts';
 import { cansOf } from './asks/cans.ts';
 import { isoAt } from './instant.ts';
 import type { Shown } from './passed.ts';
-import type { DayRecord, EventOf, Head } from './records.ts';
+import type { DayRecord, EventOf, Follows } from './records.ts';
 import type { Settings } from './settings.ts';
 
 export type Opening = {
@@ -15,7 +15,7 @@ export type Opening = {
 	program: string;
 	before: EventOf<'day.opened'>['before'];
 	/** Of which job the day is, by its first day, and which days it rests on; null: it is a first one. */
-	follows?: { of: string; after: Head[] } | null;
+	follows?: Follows | null;
 	/** What the shop's own days have shown; none: the sheet's figures hold. */
 	rates?: Rates | undefined;
 	zone: string;

@@ -65,6 +65,9 @@ export const headSchema = z.object({
 });
 export type Head = z.infer<typeof headSchema>;
 
+/** Of which job a day is, by its first day, and which days it rests on. */
+export type Follows = { of: string; after: Head[] };
+
 /** Time and paint that coats have taken in this shop, as factors of what the sheet says; null: not known yet. */
 const ownRateSchema = z.object({
 	time: z.nullable(z.number().check(z.positive())),
@@ -256,11 +259,17 @@ export const eventSchema = z.discriminatedUnion('type', [
 	record('batch.ready', { batch: letter, volume_mL: z.number().check(z.positive()) }),
 	record('batch.discarded', { batch: letter, why: z.string() }),
 	record('batch.loaded', { batch: letter, volume_mL: z.number().check(z.positive()), refill: z.boolean() }),
-	/** `read`: what was left was measured, not worked out. */
+	/**
+	 * `read`: what was left was measured, not worked out; no `volume_mL`: how much went is not known. Of a cup that was
+	 * not the one it was taken for, `batch` is the letter read on it, where that is one, and `kept` the batch that it was
+	 * taken for, where its paint is still there.
+	 */
 	record('cup.emptied', {
-		volume_mL: z.number().check(z.minimum(0)),
+		volume_mL: z.optional(z.number().check(z.minimum(0))),
 		why: z.string(),
 		read: z.optional(z.literal(true)),
+		batch: z.optional(letter),
+		kept: z.optional(letter),
 	}),
 
 	record('gun.set', {

@@ -2,9 +2,10 @@ import { nearest } from '../trade/nearest.ts';
 import { parseQuantity } from '../trade/quantity.ts';
 import { type MovedClock, movedClock } from './clock.ts';
 import type { Refusal } from './decide.ts';
+import { type GoingOn, goingOn, type RehearsedDays } from './going-on.ts';
 import { pulledClock } from './pulled-clock.ts';
 import type { DayRecord } from './records.ts';
-import { openSession, type Session, type Sink } from './session.ts';
+import { type Outcome, openSession, type Session, type Sink } from './session.ts';
 import type { View } from './view.ts';
 
 /** One line out: the screen, what the line wrote, and whether it was taken. */
@@ -37,11 +38,12 @@ const words = [
 	'hangup',
 	'clock',
 	'trigger',
+	'morning',
 	'screen',
 ];
 
 /** Lines of one word: more than that is another line, and not to be guessed at. */
-const alone: readonly string[] = [...Object.keys(cornerWords), 'hold', 'kill', 'hangup', 'screen'];
+const alone: readonly string[] = [...Object.keys(cornerWords), 'hold', 'kill', 'hangup', 'morning', 'screen'];
 
 /** Longest move of the clock in one line, ms: a year. */
 const longest_ms = 366 * 86_400_000;
@@ -55,20 +57,28 @@ function time_ms(words: string): number | Refusal {
 }
 
 /**
- * A day answered line by line on a clock that stands still between lines.
- * @param open opens the day's records again after a kill, and at the start
+ * A day answered line by line on a clock that stands still between lines, and the days of its job that follow it.
+ * @param open opens the newest day's records again after a kill, and at the start
  * @param start wall clock at the first line, ms
  * @param pulls recorded pulls of the trigger, ms after the start
  * @param bare the clock underneath; left out, one whose machine tells of its sleep
+ * @param days of the job; left out, it is of this day alone
  */
 export function rehearse(
 	open: () => Sink,
 	start: number,
 	pulls: readonly { on: boolean; after_ms: number }[] = [],
 	bare: MovedClock = movedClock(start),
+	days: RehearsedDays | null = null,
 ): Rehearsal {
 	const clock: MovedClock = { ...bare, ...pulledClock(bare, pulls, on => session.trigger(on)) };
-	let session = openSession({ sink: open(), clock, rehearsal: true });
+	const opened = (): Session | GoingOn => {
+		const sink = open();
+		const notice = days?.notice(sink.records) ?? null;
+		const day = openSession({ sink, clock, rehearsal: true, notice });
+		return days ? goingOn(day, { clock, forward: clock.pass, days }) : day;
+	};
+	let session = opened();
 	const typesOf = (records: readonly DayRecord[]) => records.map(({ type }) => type);
 	const line = (events: string[], refusal?: Refusal): Line => {
 		const { rehearsal: _, ...view } = session.view();
@@ -131,7 +141,7 @@ export function rehearse(
 				});
 			case 'kill':
 				clock.wakeAt(null, () => {});
-				session = openSession({ sink: open(), clock, rehearsal: true });
+				session = opened();
 				return line(typesOf(session.opening));
 			case 'hangup':
 				return line(typesOf(session.break('hangup')));
@@ -139,6 +149,10 @@ export function rehearse(
 				return rest === 'on' || rest === 'off'
 					? line(typesOf(session.trigger(rest === 'on')))
 					: line([], { code: 'no-trigger', text: 'trigger on, or trigger off.' });
+			case 'morning':
+				return 'morning' in session
+					? outcome(session.morning())
+					: line([], { code: 'one-day', text: 'Nothing follows this day here.' });
 			case 'screen':
 				return line([]);
 			default:
@@ -149,10 +163,9 @@ export function rehearse(
 		}
 	};
 
-	const answered = (answer: Parameters<Session['answer']>[0]): Line => {
-		const { accepted, reason, records } = session.answer(answer);
-		return line(typesOf(records), accepted ? undefined : (reason ?? { code: 'refused', text: 'Not taken.' }));
-	};
+	const outcome = ({ accepted, reason, records }: Outcome): Line =>
+		line(typesOf(records), accepted ? undefined : (reason ?? { code: 'refused', text: 'Not taken.' }));
+	const answered = (answer: Parameters<Session['answer']>[0]): Line => outcome(session.answer(answer));
 
 	return {
 		first: () => line(typesOf(session.opening)),

@@ -71,8 +71,9 @@ export function openSession(options: SessionOptions): Session {
 function opened({ sink, clock, rehearsal, notice = null }: SessionOptions): Session {
 	let state = foldAll(sink.records);
 	let ui: Ui = freshUi;
-	const fresh = state.book.last.type === 'day.opened';
-	const run = fresh ? state.book.last.run : state.book.last.run + 1;
+	const { last: found } = state.book;
+	const fresh = found.type === 'day.opened';
+	const run = fresh ? found.run : found.run + 1;
 	const listeners = new Set<(made: readonly DayRecord[]) => void>();
 	/** Both clocks, read once for everything that one answer, or one look at them, leads to. */
 	let reading: Shown | null = null;
@@ -190,7 +191,7 @@ function opened({ sink, clock, rehearsal, notice = null }: SessionOptions): Sess
 	/** A day of which no screen can be made is none, either. */
 	viewOf(moment(), ui, rehearsal);
 	if (!fresh) sayClock(now().wall, state.book.opened.zone);
-	const opening = fresh ? [state.book.last, ...first] : first;
+	const opening = fresh ? [found, ...first] : first;
 	ui = { ...ui, notice };
 	const farWords = (): FarWords | null => {
 		const trouble = keeping.trouble();

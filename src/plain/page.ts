@@ -25,5 +25,6 @@ export function pageOf(view: View, { blocks }: Layout): string[] {
 		...timersShown(view).map(timer => timerLine(timer, view)),
 		...wanted(view),
 		...answers,
+		...(view.ask === 'closed' && answers.length > 0 ? ['quit: leave'] : []),
 	];
 }

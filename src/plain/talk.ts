@@ -68,7 +68,7 @@ export function openTalk(
 			if (step.heard.say !== null) print(step.heard.say);
 			printNewLines();
 		}
-		if (view.ask === 'closed') leave('closed');
+		if (view.ask === 'closed' && Object.keys(view.corners).length === 0) leave('closed');
 		return isNew;
 	};
 	const answer = ({ answer: given }: Extract<Meant, { is: 'answer' }>) => {

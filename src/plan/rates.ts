@@ -131,7 +131,8 @@ function measuredCups(
 		if (record.type === 'batch.started') batches.set(record.batch, record.material);
 		else if (record.type === 'batch.loaded') cup = loaded(cup, record, batches.get(record.batch));
 		else if (record.type === 'cup.emptied') {
-			const used_mL = cup && record.read ? cup.loaded_mL - record.volume_mL - gun_mL - cup.bursts_mL : 0;
+			const left_mL = record.read ? record.volume_mL : undefined;
+			const used_mL = cup && left_mL !== undefined ? cup.loaded_mL - left_mL - gun_mL - cup.bursts_mL : 0;
 			if (cup?.whole && cup.emitted_mL > 0 && used_mL > 0 && !isUnderWay(passes, record))
 				cups.push({ material: cup.material, emitted_mL: cup.emitted_mL, used_mL, weighed: false });
 			cup = null;

@@ -4,6 +4,7 @@ import { isAt, placeOf } from '../job/places.ts';
 import { timeAt_h } from '../trade/time.ts';
 import { type DayPlan, type PlanOptions, planDay, slack_s } from './day-plan.ts';
 import { judgeStage, type Verdict } from './judge.ts';
+import { atWork, day_s } from './opening-hours.ts';
 import { type OrderName, orderFor } from './order.ts';
 import { standardPace } from './pace.ts';
 import { openings } from './windows.ts';
@@ -33,7 +34,6 @@ export type StagesInput = {
 /** Where a face stands while the stages are gone through. */
 type Standing = { face: Face; coats: number; ended: number | null; ready: number };
 
-const day_s = 86_400;
 const tries = 4;
 
 /**
@@ -128,13 +128,6 @@ function prepared(job: Job, { face, coats, ended, ready }: Standing, step: strin
 	if (step !== 'sand' || ended === null || !material || material.sandAfter.length === 0) return ready;
 	const hours = timeAt_h(material.sandAfter, job.shop.air_C, material.factorPer10C);
 	return Math.max(ready, ended + hours * 3600);
-}
-
-/** The first moment at or after a time at which the shop is open. */
-function atWork(job: Job, at_s: number): number {
-	const { hours } = job.shop;
-	const day = Math.floor(at_s / day_s);
-	return hours === null || at_s - day * day_s < hours * 60 ? at_s : (day + 1) * day_s;
 }
 
 /** Plays a spray stage at the first moment that works, and moves its faces on. */

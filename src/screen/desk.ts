@@ -90,7 +90,7 @@ export function openDesk(ports: DeskPorts, setup: HandsSetup): Desk {
 	const answer = (given: Answer) => {
 		const isHold = 'key' in given && given.key === 'hold';
 		if (ports.blind() && !isHold) return;
-		if (view.ask === 'closed') return;
+		if (view.ask === 'closed' && isHold) return;
 		const outcome = work(() => session.answer(given));
 		if (session.over?.()) return ports.leave('closed');
 		note(outcome.accepted ? null : (outcome.reason?.text ?? noticeTexts['no-answer-there']));

@@ -50,9 +50,9 @@ const signedOf = (view: View): boolean => asksNumber(view) && (view.min ?? 0) < 
 const minute_ms = 60_000;
 const clockKeys: Record<string, number> = { right: minute_ms, up: 10 * minute_ms, 'page-up': 60 * minute_ms };
 
-/** A closed day has nothing more to answer: any corner leaves it. */
+/** A closed day has at most the next morning to answer: any other corner leaves it. */
 function answerCorner(view: View, corner: Corner): Effect {
-	if (view.ask === 'closed') return { do: 'leave' };
+	if (view.ask === 'closed' && !view.corners[corner]) return { do: 'leave' };
 	return view.corners[corner]
 		? { do: 'answer', answer: { key: corner } }
 		: { do: 'notice', code: 'no-answer-there' };

@@ -6,10 +6,11 @@ import type { KeyNames } from './keys/names.ts';
 export type Answering = { keys: KeyNames | null; counted: boolean };
 
 /** Says what leaves a closed day. */
-function leaving({ keys, counted }: Answering): string[] {
+function leaving(view: View, { keys, counted }: Answering): string[] {
 	const [first] = keys?.topLeft ?? [];
 	if (counted) return ['one press: leave'];
-	return [...(first ? [`${first}, or any corner: leave`] : []), 'any corner: leave'];
+	const any = Object.keys(view.corners).length > 0 ? 'any other' : 'any';
+	return [...(first ? [`${first}, or ${any} corner: leave`] : []), `${any} corner: leave`];
 }
 
 function holding({ keys, counted }: Answering, does: string): string[] {
@@ -25,7 +26,7 @@ function holding({ keys, counted }: Answering, does: string): string[] {
  */
 export function hintsOf(view: View, answering: Answering): string[] {
 	if (view.state.startsWith('keys.')) return [];
-	if (view.ask === 'closed') return leaving(answering);
+	if (view.ask === 'closed') return leaving(view, answering);
 	if (view.state === 'pick.day') return ['Ctrl-C: leave'];
 	if (view.state.startsWith('pick.')) return holding(answering, 'back');
 	const hold = holding(answering, view.ask === 'hold' ? 'stay held' : 'hold');

@@ -144,6 +144,13 @@ export const scripts: Script[] = [
 		},
 	},
 	inReady('out-of-paint'),
+	{
+		options: small,
+		play(day) {
+			day.toState('gunCheck.batch');
+			for (const code of ['another', 'empty-cup']) day.pick(code);
+		},
+	},
 	inReady('gun-fault', 'one-sided'),
 	inReady('gun-fault', 'spits'),
 	{ options: { ...small, job: withoutSeconds() }, play: day => void day.toState('mix.cup') },

@@ -1,7 +1,7 @@
 import { turnedFan } from '../../job/turned-fan.ts';
-import { faceOf, jobOf, type Moment, nextCoat, ruleOf, unitsOf } from '../moment.ts';
-import { instructed, type Option, option, type Prompt } from '../prompt.ts';
-import type { EventOf } from '../records.ts';
+import { contextOf, faceOf, jobOf, type Moment, nextCoat, ruleOf, unitsOf } from '../moment.ts';
+import { instructed, type Option, opens, option, type Prompt } from '../prompt.ts';
+import type { DayEvent, EventOf } from '../records.ts';
 import type { Instruction } from '../view.ts';
 import { doubtsWrist } from '../wrist.ts';
 import { pressureShown } from './gauge.ts';
@@ -106,21 +106,40 @@ function remedy(moment: Moment, differed: EventOf<'reading.taken'>): { do: Instr
 	}
 }
 
+/**
+ * A cup that is not the one it was taken for: what goes is what is in it, of the batch read on it and as much as it is.
+ * Of the batch that it was taken for is asked.
+ */
+function emptied(moment: Moment, read: string): Option {
+	const { cup, batches } = contextOf(moment);
+	const [first, ...others] = cup;
+	const thrown = (more: { kept?: string } = {}): [DayEvent, DayEvent] => [
+		{ type: 'break.began', kind: 'trouble', by: 'painter' },
+		{
+			...{ type: 'cup.emptied', why: 'wrong batch' },
+			...(read in batches && { batch: read }),
+			...more,
+		},
+	];
+	if (first === undefined || others.length > 0 || moment.state.book.cup_mL <= 0)
+		return option('empty-cup', 'EMPTY THE CUP', ...thrown());
+	return opens('empty-cup', 'EMPTY THE CUP', () => ({
+		state: 'gunCheck.batch.emptied',
+		ask: 'choose',
+		say: `Batch ${first}: still there, in its pot or another cup?`,
+		lines: ['Only what is in this cup is thrown away.'],
+		options: [
+			option('still-there', 'STILL THERE', ...thrown({ kept: first })),
+			option('not-there', 'NOT THERE', ...thrown()),
+		],
+	}));
+}
+
 export function fixPrompt(moment: Moment, differed: EventOf<'reading.taken'>): Prompt {
 	const face = moment.state.book.check?.face ?? null;
 	const { do: steps, lines } = remedy(moment, differed);
 	const done = gunSet(steps, moment, face);
-	const wrongCup: Option[] =
-		differed.feature === 'batch'
-			? [
-					option(
-						'empty-cup',
-						'EMPTY THE CUP',
-						{ type: 'break.began', kind: 'trouble', by: 'painter' },
-						{ type: 'cup.emptied', volume_mL: moment.state.book.cup_mL, why: 'wrong batch' },
-					),
-				]
-			: [];
+	const wrongCup = differed.feature === 'batch' ? [emptied(moment, String(differed.value))] : [];
 	return {
 		state: `gunCheck.${differed.feature}.differs`,
 		ask: 'do',

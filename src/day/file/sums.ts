@@ -1,6 +1,6 @@
 import { crc32 } from 'node:zlib';
 import type { Taught } from '../../plan/rates.ts';
-import type { Head } from '../records.ts';
+import type { DayRecord, Follows, Head } from '../records.ts';
 import { discard, openPassing, writeAll } from './fresh.ts';
 import { dayId, type Glimpse, glimpseDay } from './glimpse.ts';
 import { disk, type FilePort } from './port.ts';
@@ -46,6 +46,12 @@ export const headOf = (bytes: Uint8Array, upto: number): Head => ({
 	day: dayId(bytes),
 	upto,
 	sum: hex(bytes),
+});
+
+/** What a next day says of the one that it rests on, given its records. */
+export const followsOn = ([opened]: readonly DayRecord[], head: Head): Follows => ({
+	of: (opened?.type === 'day.opened' && opened.of) || head.day,
+	after: [head],
 });
 
 const fits = (path: string, mark: Mark, size: number | undefined, port: FilePort): boolean => {

@@ -90,6 +90,8 @@ const failing: Far = ['Disk fails: nothing counts until it is well.', 'Look afte
 /** By the system's code, or by the kind of trouble where no call failed. */
 const farWords: Readonly<Record<string, Far>> = {
 	...{ ENOSPC: full, EDQUOT: full, EROFS: shut, EACCES: shut, EPERM: shut, ENOENT: away, ENOTDIR: away },
+	EEXIST: ['Next day: a file of its name is there already.', 'Move it away.'],
+	damaged: ['Day: its file is damaged. Nothing goes on from it.', 'Put a copy in its place.'],
 	locked: ['Day: another program has it. Nothing counts here.', 'Close it there, or leave here.'],
 	overtaken: ['Day: another program went on with it. Nothing counts here.', 'Leave here, and open it again.'],
 };

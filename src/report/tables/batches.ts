@@ -1,3 +1,4 @@
+import type { DayRecord } from '../../day/records.ts';
 import { isTimed } from '../../records/cup-timed.ts';
 import type { RecordOf } from '../../records/of-type.ts';
 import { potLife_h } from '../../trade/time.ts';
@@ -70,6 +71,13 @@ function livesUntil(day: Day, material: string, hardened: string | null): string
 	}
 }
 
+/** A cup that was not the one it was taken for was emptied of the batch read on it, if of any that is known. */
+const isOf = (
+	{ why, seq, batch: read }: RecordOf<'cup.emptied'>,
+	batch: string,
+	last?: DayRecord,
+): boolean => (why === 'wrong batch' ? read === batch : last !== undefined && seq > last.seq);
+
 /** Every batch mixed on the day, with its pours. */
 export function batchRows(day: Day): BatchRow[] {
 	const find = <One extends { batch: string }>(records: One[], batch: string) =>
@@ -104,7 +112,7 @@ export function batchRows(day: Day): BatchRow[] {
 			volume_mL: ready?.volume_mL ?? null,
 			lives_until: livesUntil(day, material, from),
 			loads: mine.map(({ at: loaded, volume_mL, refill }) => ({ at: loaded, volume_mL, refill })),
-			emptied: (last && emptied.find(one => one.seq > last.seq)?.at) ?? null,
+			emptied: emptied.find(one => isOf(one, batch, last))?.at ?? null,
 			discarded: thrown ? { at: thrown.at, why: thrown.why } : null,
 			pours: own,
 		};
