@@ -74,8 +74,17 @@ function textOf(job: string, faces: readonly FaceNow[], at: number, zone: string
 		const short = name.length > width ? `${name.slice(0, width - 1)}…` : name.padEnd(width);
 		return `${short}  ${face.coats} of ${face.planned}  ${line(face, at, moment)}`;
 	});
-	return [`${inert(job)}, ${date(at, zone)} ${clock(at, zone)}`, ...rows];
+	return [`${inert(job)}, ${date(at, zone)} ${clock(at, zone)}`, ...rows, ...beyondLines(faces)];
 }
+
+/** Once for all faces on one side of their table. */
+const beyondLines = (faces: readonly FaceNow[]): string[] =>
+	(['above', 'below'] as const).flatMap(side => {
+		const [first, ...more] = faces.filter(({ beyond }) => beyond === side);
+		if (!first) return [];
+		const which = more.length === 0 ? faceName(first.face) : `${more.length + 1} faces`;
+		return [`Surface ${side} the sheet's recoat table, ${which}: the careful times hold.`];
+	});
 
 function line({ next, aside }: FaceNow, at: number, moment: (ms: number) => string): string {
 	const from = (ms: number | null) => (ms === null ? 'once hard' : ms <= at ? 'now' : `from ${moment(ms)}`);

@@ -11,6 +11,7 @@ import {
 	windowByClock,
 	windowsMoved,
 } from './allowed.ts';
+import { beyondOf } from './beyond-table.ts';
 import { windowsDue } from './follow.ts';
 import { historyAfter } from './history.ts';
 import { instantAfter } from './instant.ts';
@@ -30,6 +31,8 @@ export type FaceNow = {
 	/** The recoat window that its last coat is in, and until when; null: none is on, or it is set aside. */
 	window: Window | null;
 	until: number | null;
+	/** On which side of the sheet's recoat table its surface lies: its windows are then the careful ones. */
+	beyond: 'above' | 'below' | null;
 	next:
 		| { may: 'spray'; coat: number; material: string; until: number | null }
 		/** `from` null: the sheet gives no time for so cold or warm a surface. */
@@ -88,9 +91,10 @@ export const faceNows = (moment: Moment): FaceNow[] =>
 	jobOf(moment).faces.map(({ id, coats }) => {
 		const here = { face: id, coats: laidOn(moment, id), planned: coats.length, next: nextOf(moment, id) };
 		const aside = faceBook(moment, id).aside ?? besideOf(moment, id);
-		if (aside) return { ...here, window: null, until: null, aside: aside.why };
+		if (aside) return { ...here, window: null, until: null, beyond: null, aside: aside.why };
 		const { to, left_s } = windowByClock(moment, id);
-		return { ...here, window: to === 'bare' ? null : to, until: after(moment, left_s), aside: null };
+		const beyond = here.next.may === 'nothing' ? null : beyondOf(moment, id);
+		return { ...here, beyond, window: to === 'bare' ? null : to, until: after(moment, left_s), aside: null };
 	});
 
 const named = <By extends Stop['by']>(stops: readonly Stop[], by: By) =>

@@ -1,4 +1,5 @@
 import { clock as sayClock } from '../words/clock.ts';
+import { beyondSaid } from './beyond-table.ts';
 import type { Clock } from './clock.ts';
 import { decide, type Refusal } from './decide.ts';
 import { asDay, type DayFileError, type FarWords, farWordsOf } from './file/trouble.ts';
@@ -192,7 +193,7 @@ function opened({ sink, clock, rehearsal, notice = null }: SessionOptions): Sess
 	viewOf(moment(), ui, rehearsal);
 	if (!fresh) sayClock(now().wall, state.book.opened.zone);
 	const opening = fresh ? [found, ...first] : first;
-	ui = { ...ui, notice };
+	ui = { ...ui, notice: notice ?? beyondSaid(moment(), first) };
 	const farWords = (): FarWords | null => {
 		const trouble = keeping.trouble();
 		return trouble && farWordsOf(trouble, sink.path ?? '');
@@ -209,7 +210,11 @@ function opened({ sink, clock, rehearsal, notice = null }: SessionOptions): Sess
 			};
 		const decision = decide(moment(), ui, answer);
 		if ('refused' in decision) return { accepted: false, reason: decision.refused, records: before };
-		const made = commit(decision.events, decision.ui);
+		const { ui: next } = decision;
+		const made = commit(decision.events, records => ({
+			...next,
+			notice: next.notice ?? beyondSaid(moment(), records),
+		}));
 		if (made) return { accepted: true, records: [...before, ...made] };
 		const { code = 'disk', say: text = '' } = farWords() ?? {};
 		return { accepted: false, reason: { code, text }, records: before };

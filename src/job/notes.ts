@@ -1,6 +1,7 @@
 import { handSpread, oddsSaid, sagOdds } from '../film/odds.ts';
 import { cupOddity } from '../trade/cup.ts';
 import type { UnitSystem } from '../trade/quantity.ts';
+import { beyondRows } from '../trade/recoat.ts';
 import { sagLimit_um } from '../trade/sag.ts';
 import { format, formatRange } from '../trade/shown.ts';
 import { lifeAt_h } from '../trade/time.ts';
@@ -116,6 +117,21 @@ function airNotes({ shop }: Job, material: Material, units: UnitSystem): string[
 	];
 }
 
+/** Air beyond a recoat table: its times are then planned by the nearest row, the careful way. */
+function recoatNotes({ shop }: Job, { id, recoat }: Material, units: UnitSystem): string[] {
+	const temp = (C: number) => format(C, 'temperature', units);
+	return recoat.flatMap(({ under, rows }) => {
+		const side = beyondRows(rows, shop.air_C);
+		const from_C = Math.min(...rows.map(row => row.from_C));
+		const to_C = Math.max(...rows.map(row => row.to_C));
+		return side
+			? [
+					`shop: ${temp(shop.air_C)} is ${side} the recoat table of ${id} over ${under}, ${formatRange(from_C, to_C, 'temperature', units)}: planned by its nearest row, nothing sooner`,
+				]
+			: [];
+	});
+}
+
 function flowCupNotes({ id, cup }: Material): string[] {
 	const odd = cup && cupOddity(cup);
 	return odd ? [`${id}, cup: ${odd}`] : [];
@@ -168,6 +184,7 @@ export function notesOf(job: Job, units: UnitSystem): string[] {
 		...materials.filter(({ id }) => !sprayed.has(id)).map(({ id }) => `material ${id}: no stage sprays it`),
 		...materials.filter(({ id }) => sprayed.has(id)).flatMap(material => airNotes(job, material, units)),
 		...materials.filter(({ id }) => sprayed.has(id)).flatMap(material => standingNotes(job, material, units)),
+		...materials.filter(({ id }) => sprayed.has(id)).flatMap(material => recoatNotes(job, material, units)),
 		...materials.filter(({ id }) => sprayed.has(id)).flatMap(breathingNotes),
 		...turningNotes(job),
 		...materials.filter(({ id }) => sprayed.has(id)).flatMap(flowCupNotes),

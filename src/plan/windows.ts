@@ -1,6 +1,26 @@
 import { type Face, type Job, type PlannedCoat, type Window, waits_h } from '../job/job.ts';
-import { type RecoatWindow, recoatWindows } from '../trade/recoat.ts';
+import { beyondRows, type RecoatWindow, recoatWindows } from '../trade/recoat.ts';
 import { flash_min } from '../trade/time.ts';
+
+/** Coat n of a face, the one to come over it, and the table that its data sheet has for that. */
+function tableOver(job: Job, face: Face, coat: number) {
+	const under = face.coats[coat - 1];
+	const over = face.coats[coat] ?? under;
+	const material = over && job.materials[over.material];
+	const rows = material?.recoat.find(recoat => recoat.under === under?.material)?.rows ?? [];
+	return { under, over, material, rows };
+}
+
+/**
+ * On which side of the sheet's recoat table over coat n a surface lies; null: inside it, or there is none. Beyond it
+ * nothing opens sooner and nothing closes later than its nearest row says.
+ */
+export const beyondTable = (
+	job: Job,
+	face: Face,
+	coat: number,
+	surface_C: number,
+): 'above' | 'below' | null => beyondRows(tableOver(job, face, coat).rows, surface_C);
 
 /**
  * What coat n of a face allows to be laid on it, in hours after it was finished.
@@ -15,11 +35,8 @@ import { flash_min } from '../trade/time.ts';
  * @throws RangeError where the sheet gives nothing for such a temperature
  */
 export function windowsAfter(job: Job, face: Face, coat: number, surface_C: number): RecoatWindow[] {
-	const under = face.coats[coat - 1];
-	const over = face.coats[coat] ?? under;
-	const material = over && job.materials[over.material];
+	const { under, over, material, rows } = tableOver(job, face, coat);
 	if (!under || !over || !material) return [];
-	const rows = material.recoat.find(recoat => recoat.under === under.material)?.rows ?? [];
 	const table = rows.length > 0 ? recoatWindows(rows, surface_C, material.factorPer10C) : [];
 	if (over.stage !== under.stage)
 		return table.length > 0 ? table : [{ does: 'sand', from_h: 0, until_h: null }];

@@ -78,6 +78,13 @@ function joined(cool: RecoatRow, warm: RecoatRow, surface_C: number): RecoatWind
 	});
 }
 
+/** On which side of all rows a surface lies; null: inside them, or between two of them. */
+export function beyondRows(rows: readonly RecoatRow[], surface_C: number): 'above' | 'below' | null {
+	if (rows.length === 0) return null;
+	if (rows.every(({ to_C }) => to_C < surface_C)) return 'above';
+	return rows.every(({ from_C }) => from_C > surface_C) ? 'below' : null;
+}
+
 /**
  * What a coat allows as time passes, at the highest surface temperature held an hour or more.
  * Inside a row: as the data sheet says; where rows meet or differ, the more careful of them. In a gap between rows: log-linear between

@@ -20,7 +20,7 @@ beforeAll(() => {
 	writeFileSync(join(home, 'days', '2027-03-02_doors.day.jsonl'), day.bytes());
 });
 
-async function now(at_ms: number) {
+async function now(at_ms: number, ...more: string[]) {
 	const said = { stdout: '', stderr: '' };
 	const writer = (to: 'stdout' | 'stderr') => ({
 		write: (text: string) => {
@@ -28,7 +28,7 @@ async function now(at_ms: number) {
 		},
 	});
 	const io = { stdout: writer('stdout'), stderr: writer('stderr'), env: { FANWISE_HOME: home } };
-	const status = await runCommand(nowCommand, ['--at', new Date(at_ms).toISOString()], io);
+	const status = await runCommand(nowCommand, [...more, '--at', new Date(at_ms).toISOString()], io);
 	return { status, ...said };
 }
 
@@ -55,4 +55,18 @@ test('asked of any moment, it writes nothing', async () => {
 	const before = kept();
 	for (const hours of [0, 3, 40]) expect((await now(closed + hours * hour)).status).toBe(0);
 	expect(kept()).toEqual(before);
+});
+
+test('a surface beyond the sheet’s recoat table is said once, below the faces, and of each of them as data', async () => {
+	const day = rehearsed();
+	Object.assign(day.painter.world.air, { C: 33, surface_C: 33 });
+	const at = Date.parse(day.until(({ state, coat }) => state === 'wait' && coat === 2).at);
+	const path = join(home, 'hot.jsonl');
+	writeFileSync(path, day.bytes());
+	const lines = (await now(at, path)).stdout.trimEnd().split('\n');
+	expect(lines.filter(line => line.includes('recoat table'))).toEqual(lines.slice(-1));
+	expect(lines.at(-1)).toBe("Surface above the sheet's recoat table, 3 faces: the careful times hold.");
+	const { faces } = JSON.parse((await now(at, path, '--json')).stdout);
+	expect(faces.map(({ beyond }: { beyond: string }) => beyond)).toEqual(['above', 'above', 'above']);
+	expect((await now(closed)).stdout).not.toContain('recoat table');
 });

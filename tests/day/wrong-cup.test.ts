@@ -27,12 +27,13 @@ test('emptied of a cup of another letter, the batch that was thought to be in it
 	const { cup_mL } = day.state().book;
 	const before = pot(day, 'A') ?? 0;
 	day.pick('another');
+	expect(day.line().corners.topLeft?.code).toBe('empty-cup');
 	day.pick('empty-cup');
 	expect(day.line()).toMatchObject({
 		ask: 'choose',
 		say: 'Batch A: still there, in its pot or another cup?',
 		lines: ['Only what is in this cup is thrown away.'],
-		corners: { topLeft: { text: 'STILL THERE' }, topRight: { text: 'NOT THERE' } },
+		corners: { topLeft: { text: 'NOT THERE' }, topRight: { text: 'STILL THERE' } },
 	});
 	expect(day.ofType('cup.emptied')).toEqual([]);
 	day.pick('still-there');

@@ -129,8 +129,9 @@ function emptied(moment: Moment, read: string): Option {
 		say: `Batch ${first}: still there, in its pot or another cup?`,
 		lines: ['Only what is in this cup is thrown away.'],
 		options: [
-			option('still-there', 'STILL THERE', ...thrown({ kept: first })),
+			// In the corner of EMPTY THE CUP stands what counts no paint: struck twice, none is told of.
 			option('not-there', 'NOT THERE', ...thrown()),
+			option('still-there', 'STILL THERE', ...thrown({ kept: first })),
 		],
 	}));
 }

@@ -2,6 +2,7 @@ import { batchInHand } from '../../../machines/day-context.ts';
 import { duration, faceName, sentence } from '../../words/say.ts';
 import { about } from '../../words/spoken.ts';
 import { cupLife_s, gunClock, shutWindow, stoodAt } from '../allowed.ts';
+import { beyondOf } from '../beyond-table.ts';
 import { contextOf, laidOn, type Moment, materialOf, nextCoat, settingsOf } from '../moment.ts';
 import { reworkNow } from '../next.ts';
 import { pending } from '../order.ts';
@@ -75,6 +76,8 @@ const whys: Record<string, string> = {
 
 function whyOf(moment: Moment, face: string | null, why: string): string {
 	if (why === 'window' && face && hardens_s(moment, face) > 0) return 'the coat hardens';
+	const side = face && (why === 'window' || why === 'flash') ? beyondOf(moment, face) : null;
+	if (side) return `surface ${side} the sheet's table`;
 	return whys[why] ?? 'wait';
 }
 
