@@ -131,14 +131,13 @@ function alongCells(
 	limit: number,
 	mean: number,
 ): FilmShares {
-	return gathered(
-		cells.map(({ from_mm, to_mm, times }) => ({
-			ends: [share(from_mm), share(to_mm)],
-			weight: (to_mm - from_mm) * times,
-		})),
-		limit,
-		mean,
-	);
+	let last = { mm: Number.NaN, share: 0 };
+	const strips = cells.map(({ from_mm, to_mm, times }): Strip => {
+		const from = last.mm === from_mm ? last.share : share(from_mm);
+		last = { mm: to_mm, share: share(to_mm) };
+		return { ends: [from, last.share], weight: (to_mm - from_mm) * times };
+	});
+	return gathered(strips, limit, mean);
 }
 
 /** The same strokes, flow and speed with the fan turned by an angle: stripes, and bare face between them. */
