@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { planData } from '../../src/cli/plan-data.ts';
 import { planText } from '../../src/cli/plan-text.ts';
 import { lateOdds } from '../../src/film/odds.ts';
 import type { Job } from '../../src/job/job.ts';
@@ -80,13 +81,19 @@ describe('the chance that a window is missed', () => {
 		expect(seedOf(jobClosing(51))).not.toBe(seedOf(one));
 	});
 
-	test('`plan` says the one that is likeliest', () => {
+	test('`plan` says the one that is likeliest, and as data each of them', () => {
 		const start = Date.parse('2027-03-02T08:00:00Z');
 		const said = (job: Job) =>
 			planText(planJob({ job, start }), { start, zone: 'UTC', units: 'metric', width: 80 }).join(' ');
 		expect(said(jobClosing(120))).toMatch(
 			/Window likeliest missed: left door outside, coat \d: less than 1 in 1000\./,
 		);
+		const job = jobClosing(50);
+		const laid = planData(planJob({ job, start })).stages.flatMap(stage => stage.laid);
+		expect(laid.map(({ windowMissed }) => windowMissed)).toEqual([
+			null,
+			...windowOdds(planOf(job), seedOf(job)).map(({ missed }) => missed),
+		]);
 		const open = sketch({ faces: [{ part: 'lid', name: 'top', horns: ['level'] }] });
 		expect(said(open)).toContain('Windows: none closes.');
 	});
