@@ -19,7 +19,7 @@ const long = [
 	...files('day/file', 'read'),
 	...files('job', 'own-sheet'),
 	...files('plan', 'exact-solver', 'order-brute-force', 'rehearsed'),
-	...files('report', 'page'),
+	...files('report', 'film-map', 'page'),
 	...files('screen', 'kinds', 'never-missing', 'painter', 'screens'),
 	...files('trace', 'bracket-and-exposed', 'many-days', 'planted-causes'),
 	...files('voice', 'every-sentence', 'sentences'),

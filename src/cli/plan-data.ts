@@ -1,4 +1,16 @@
+import type { Job } from '../job/job.ts';
+import type { DayPlan } from '../plan/day-plan.ts';
 import { type JobPlan, namedOrders } from '../plan/job-plan.ts';
+import { seedOf, windowOdds } from '../plan/window-odds.ts';
+
+/** Each pass with the chance that its window is missed; null: none closes for it. */
+function withOdds(job: Job, plan: DayPlan) {
+	const odds = windowOdds(plan, seedOf(job));
+	return plan.laid.map(({ part: _, ...one }) => ({
+		...one,
+		windowMissed: odds.find(({ face, coat }) => face === one.face && coat === one.coat)?.missed ?? null,
+	}));
+}
 
 /** The plan as data: SI units, instants in UTC. */
 export function planData({ job, start, chosen, by, stages, learned, feasible, reasons }: JobPlan) {
@@ -27,10 +39,12 @@ export function planData({ job, start, chosen, by, stages, learned, feasible, re
 		faces: faces.map(({ face, earliest_s, latest_s, planned_s }) => ({
 			...{ face, earliest: iso(earliest_s), latest: maybe(latest_s), planned: iso(planned_s) },
 		})),
-		laid: (verdict?.plan.laid ?? []).map(({ face, coat, from_s, to_s, opens_s, closes_s, batch }) => ({
-			...{ face, coat, from: iso(from_s), to: iso(to_s), opens: maybe(opens_s), closes: maybe(closes_s) },
-			batch: verdict?.plan.batches[batch]?.letter ?? null,
-		})),
+		laid: (verdict ? withOdds(job, verdict.plan) : []).map(
+			({ from_s, to_s, opens_s, closes_s, batch, ...one }) => ({
+				...{ ...one, from: iso(from_s), to: iso(to_s), opens: maybe(opens_s), closes: maybe(closes_s) },
+				batch: verdict?.plan.batches[batch]?.letter ?? null,
+			}),
+		),
 	}));
 	return { job: job.name, order: chosen, orders, batches, feasible, reasons, stages: days, learned };
 }

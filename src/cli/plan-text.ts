@@ -1,5 +1,7 @@
+import { oddsSaid } from '../film/odds.ts';
 import { inert } from '../job/inert.ts';
 import type { Job } from '../job/job.ts';
+import type { DayPlan } from '../plan/day-plan.ts';
 import { type JobPlan, namedOrders } from '../plan/job-plan.ts';
 import type { Learned } from '../plan/rates.ts';
 import {
@@ -12,8 +14,9 @@ import {
 	timelineText,
 	wrap,
 } from '../plan/sheet-text.ts';
+import { seedOf, windowOdds } from '../plan/window-odds.ts';
 import { format } from '../trade/shown.ts';
-import { sentence } from '../words/say.ts';
+import { faceName, sentence } from '../words/say.ts';
 
 /** The plan as tables and timelines that fit the width. */
 export function planText(plan: JobPlan, said: Said): string[] {
@@ -30,6 +33,15 @@ export function planText(plan: JobPlan, said: Said): string[] {
 	];
 }
 
+/** The window that is likeliest to be missed. */
+function missedLine(job: Job, plan: DayPlan): string {
+	const odds = windowOdds(plan, seedOf(job));
+	const [first] = odds;
+	if (!first) return 'Windows: none closes.';
+	const worst = odds.reduce((most, one) => (one.missed > most.missed ? one : most), first);
+	return `Window likeliest missed: ${faceName(worst.face)}, coat ${worst.coat}: ${oddsSaid(worst.missed)}.`;
+}
+
 function stageText({ job, chosen, by, stages }: JobPlan, index: number, said: Said): string[] {
 	const verdict = stages[index]?.verdict;
 	if (!verdict) return [];
@@ -43,6 +55,7 @@ function stageText({ job, chosen, by, stages }: JobPlan, index: number, said: Sa
 		'',
 		...batchesText(job, verdict.plan, said),
 		...lastStart(verdict.plan.latestStart_s, said),
+		...wrap(missedLine(job, verdict.plan), said.width),
 		'',
 		...timelineText(verdict.plan, said),
 	];

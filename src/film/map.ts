@@ -23,8 +23,8 @@ const perSpacing = 80;
 const perHalfDepth = 8;
 
 /** Film across the strokes, as a share of the mean wanted: what the lines and the corner pass come to. */
-function shareAt({ shape, lines, worth }: Laid, profile: Profile): (y_mm: number) => number {
-	const scale = shape.across_mm / worth;
+function shareAt({ shape, lines, worth }: Laid, profile: Profile, times = 1): (y_mm: number) => number {
+	const scale = (times * shape.across_mm) / worth;
 	return y_mm => scale * (summed(lines, profile, y_mm) + (shape.corner ? cornerAt(profile, y_mm) : 0));
 }
 
@@ -38,12 +38,12 @@ function below({ ends: [one, other] }: Strip, bound: number): number {
 	return bound >= high ? 1 : (bound - low) / (high - low);
 }
 
-function gathered(strips: readonly Strip[], limit: number): FilmShares {
+function gathered(strips: readonly Strip[], limit: number, mean: number): FilmShares {
 	const whole = strips.reduce((sum, { weight }) => sum + weight, 0);
 	const part = (bound: number) =>
 		strips.reduce((sum, strip) => sum + below(strip, bound) * strip.weight, 0) / whole;
 	return {
-		mean: 1,
+		mean,
 		least: strips.reduce((least, { ends }) => Math.min(least, ...ends), Number.POSITIVE_INFINITY),
 		most: strips.reduce((most, { ends }) => Math.max(most, ...ends), 0),
 		under: part(bounds.under),
@@ -67,12 +67,18 @@ function cellsOver({ shape, lines, setting }: Laid, profile: Profile): Cell[] {
 }
 
 /** Strokes that stop short of a full end: place by place along them too. */
-function withShortEnds(laid: Laid, cells: readonly Cell[], lead_mm: number, limit: number): FilmShares {
+function withShortEnds(
+	laid: Laid,
+	cells: readonly Cell[],
+	lead_mm: number,
+	limit: number,
+	times: number,
+): FilmShares {
 	const { shape, setting, lines } = laid;
 	const profile = across(setting.fan);
 	const half = setting.fan.depth_mm / 2;
 	const full = fullLength_mm(setting.fan, shape.along_mm, lead_mm) / shape.along_mm;
-	const scale = shape.across_mm / (laid.worth * full);
+	const scale = (times * shape.across_mm) / (laid.worth * full);
 	const end_mm = Math.min(shape.along_mm / 2, half);
 	const parts = Math.max(1, Math.ceil((end_mm / half) * perHalfDepth));
 	const share = (x_mm: number, y_mm: number): number => {
@@ -87,8 +93,8 @@ function withShortEnds(laid: Laid, cells: readonly Cell[], lead_mm: number, limi
 		return scale * sum;
 	};
 	const width_mm = end_mm / parts;
-	const strips = cells.flatMap(({ from_mm, to_mm, times }): Strip[] => {
-		const weight = (to_mm - from_mm) * times;
+	const strips = cells.flatMap(({ from_mm, to_mm, times: again }): Strip[] => {
+		const weight = (to_mm - from_mm) * again;
 		const at = (x_mm: number): Strip['ends'] => [share(x_mm, from_mm), share(x_mm, to_mm)];
 		const ends = Array.from({ length: parts }, (_, nth) => ({
 			ends: at((nth + 0.5) * width_mm),
@@ -97,38 +103,49 @@ function withShortEnds(laid: Laid, cells: readonly Cell[], lead_mm: number, limi
 		const rest = weight * (1 - (2 * end_mm) / shape.along_mm);
 		return [{ ends: at(0), weight: 0 }, ...ends, { ends: at(shape.along_mm / 2), weight: rest }];
 	});
-	return gathered(strips, limit);
+	return gathered(strips, limit, times);
 }
 
 /**
  * The film of a face: highest, lowest, and how much of it is thin, thick, bare or over a limit, as shares of the mean
  * wanted. The mean is the one wanted, worked out from the lines and not from the cells.
  * @param lead_mm how far the strokes go past the ends
- * @param limit film above which it runs, as a share of the mean; left out: none
+ * @param limit film above which it runs, as a share of the mean wanted; left out: none
+ * @param times what was laid ÷ what was wanted
  */
-export function filmOver(laid: Laid, lead_mm: number, limit = Number.POSITIVE_INFINITY): FilmShares {
+export function filmOver(
+	laid: Laid,
+	lead_mm: number,
+	limit = Number.POSITIVE_INFINITY,
+	times = 1,
+): FilmShares {
 	const profile = across(laid.setting.fan);
 	const cells = cellsOver(laid, profile);
-	if (lead_mm < laid.setting.fan.depth_mm / 2) return withShortEnds(laid, cells, lead_mm, limit);
-	return alongCells(cells, shareAt(laid, profile), limit);
+	if (lead_mm < laid.setting.fan.depth_mm / 2) return withShortEnds(laid, cells, lead_mm, limit, times);
+	return alongCells(cells, shareAt(laid, profile, times), limit, times);
 }
 
-function alongCells(cells: readonly Cell[], share: (y_mm: number) => number, limit: number): FilmShares {
-	return gathered(
-		cells.map(({ from_mm, to_mm, times }) => ({
-			ends: [share(from_mm), share(to_mm)],
-			weight: (to_mm - from_mm) * times,
-		})),
-		limit,
-	);
+function alongCells(
+	cells: readonly Cell[],
+	share: (y_mm: number) => number,
+	limit: number,
+	mean: number,
+): FilmShares {
+	let last = { mm: Number.NaN, share: 0 };
+	const strips = cells.map(({ from_mm, to_mm, times }): Strip => {
+		const from = last.mm === from_mm ? last.share : share(from_mm);
+		last = { mm: to_mm, share: share(to_mm) };
+		return { ends: [from, last.share], weight: (to_mm - from_mm) * times };
+	});
+	return gathered(strips, limit, mean);
 }
 
 /** The same strokes, flow and speed with the fan turned by an angle: stripes, and bare face between them. */
 export function filmTurned(laid: Laid, angle_deg = 90, limit = Number.POSITIVE_INFINITY): FilmShares {
 	const profile = turned(laid.setting.fan, angle_deg);
 	const cells = cellsOver(laid, profile);
-	const found = alongCells(cells, shareAt(laid, profile), limit);
-	return { ...found, mean: meanOf(cells, shareAt(laid, profile)) };
+	const share = shareAt(laid, profile);
+	return alongCells(cells, share, limit, meanOf(cells, share));
 }
 
 /** Mean over cells, by Simpson's rule. */
@@ -144,3 +161,35 @@ export function meanOf(cells: readonly Cell[], of: (y_mm: number) => number): nu
 
 /** Film across the strokes of a face at a place, as a share of the mean wanted. */
 export const filmAt = (laid: Laid, y_mm: number): number => shareAt(laid, across(laid.setting.fan))(y_mm);
+
+/** Places of a drawn film, and so many to a line where there are many. */
+const drawnPlaces = 240;
+const perLine = 24;
+
+/** Film at a place across the strokes, as a share of the mean wanted. */
+export type FilmPlace = { at_mm: number; share: number };
+
+/**
+ * The film across a face, from edge to edge, to be drawn: at the middle of its strokes.
+ * @param angle_deg of the fan from across the strokes: 0 as it should be, 90 turned wrong
+ * @param times what was laid ÷ what was wanted
+ */
+export function filmAcross(laid: Laid, angle_deg: number, times = 1): FilmPlace[] {
+	const share = shareAt(laid, turned(laid.setting.fan, angle_deg), times);
+	const places = Math.max(drawnPlaces, perLine * laid.lines.count);
+	return Array.from({ length: places + 1 }, (_, nth) => {
+		const at_mm = (laid.shape.across_mm * nth) / places;
+		return { at_mm, share: share(at_mm) };
+	});
+}
+
+/** What a film is at a place. */
+export type FilmKind = 'bare' | 'under' | 'even' | 'over' | 'over-limit';
+
+/** @param limit film above which it runs, as a share of the mean wanted */
+export function filmKind(share: number, limit: number): FilmKind {
+	if (share < bounds.bare) return 'bare';
+	if (share > limit) return 'over-limit';
+	if (share < bounds.under) return 'under';
+	return share > bounds.over ? 'over' : 'even';
+}

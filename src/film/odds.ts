@@ -68,6 +68,16 @@ const spreadOf = ({ transfer, flow, speed, spacing }: FilmSpread): number =>
 export const sagOdds = (peak_um: number, limit_um: number, spread: FilmSpread): number =>
 	below(Math.log(peak_um / limit_um) / spreadOf(spread));
 
+/**
+ * Chance that something begins after a time, both s from one moment.
+ * @param mean_s when it begins on an even day
+ * @param spread_s one deviation of that
+ */
+export function lateOdds(mean_s: number, close_s: number, spread_s: number): number {
+	if (spread_s === 0) return mean_s > close_s ? 1 : 0;
+	return below((mean_s - close_s) / spread_s);
+}
+
 /** `1 in 50`: never more digits than odds have. */
 export function oddsSaid(share: number): string {
 	if (share <= 0.0005) return 'less than 1 in 1000';

@@ -29,7 +29,7 @@ function once(source: Source, seen: Set<string>, name: Placed<string>, what: str
 
 function areaOf(source: Source, entry: FaceEntry): number | undefined {
 	const { area, size } = entry.values;
-	if (!entry.has('area') && !entry.has('size'))
+	if (!entry.has('area') && !entry.has('size') && !entry.has('strip'))
 		source.fail(entry.at, `${entry.name}, area is missing: write "area: 2 m2" or "size: 24 in x 36 in"`);
 	const bound = size && (size[0] * size[1]) / 1e6;
 	if (area !== undefined && bound !== undefined && area > bound * 1.01)

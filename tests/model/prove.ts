@@ -3,6 +3,7 @@ import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { type Failed, failEachCall, happenings, type State, states } from '../day/each-call.ts';
 import { type AnyJobs, anyJobsOf, togetherJobs } from './any-job/proof.ts';
+import { type AsTold, asToldOn, togetherTold } from './as-told/days.ts';
 import { sheets, standardLists } from './by-chance/sheets.ts';
 import { daysOf, type Tally, tableOf as talliesAsTable, ways } from './erring/days.ts';
 import { type Evidence, tableOf, walked } from './evidence.ts';
@@ -12,6 +13,9 @@ import { asTheyAre } from './machines.ts';
 import { allMutants, type Caught, caughtBy } from './mutants.ts';
 import type { Mutant } from './mutate.ts';
 import { type Agreed, agreedOn, togetherAgreed } from './now-and-day.ts';
+import { type OnePaint, onePaintOn, togetherPaint } from './one-paint/days.ts';
+import { onePaintWith, type PaintMutant, paintMutants, sheetsToCatch } from './one-paint/mutants.ts';
+import { paintProved } from './one-paint/proved.ts';
 import { help, isHelper, sharedOut } from './pool.ts';
 import { aloneProofs, largeDays, properties, smallDays, type Verdict } from './proofs.ts';
 import type { Property } from './properties.ts';
@@ -39,6 +43,10 @@ const anyShares = isQuick ? 1 : 20;
 const jobsOfShare = isQuick ? 2 : 18;
 const rightShares = isQuick ? 1 : 20;
 const rightDaysOfShare = isQuick ? 4 : 50;
+const paintShares = isQuick ? 1 : 20;
+const sheetsOfShare = isQuick ? 4 : 50;
+const toldShares = isQuick ? 1 : 20;
+const toldDaysOfShare = isQuick ? 4 : 50;
 const erringDays = isQuick ? 20 : 2000;
 const readerShares = isQuick ? 1 : 20;
 const casesOfShare = isQuick ? 2000 : 10_000;
@@ -58,6 +66,9 @@ type Result =
 	| { kind: 'any'; any: AnyJobs }
 	| { kind: 'right'; right: Right }
 	| { kind: 'time'; mutant: TimeMutant; says: string | null }
+	| { kind: 'paint'; paint: OnePaint }
+	| { kind: 'paint mutant'; mutant: PaintMutant; says: string | null }
+	| { kind: 'told'; told: AsTold }
 	| { kind: 'readers'; fuzzed: Fuzzed }
 	| { kind: 'disk'; failed: Failed }
 	| { kind: 'mutant'; caught: Caught | null };
@@ -123,6 +134,30 @@ const workOf = (mutants: readonly Mutant[]): Work[] => [
 				const play = await rightOnWith(mutant);
 				return { kind: 'time', mutant, says: play(0, daysToCatch, 1).says[0] ?? null };
 			},
+	),
+	...Array.from(
+		{ length: paintShares },
+		(_, share): Work =>
+			async () => ({
+				kind: 'paint',
+				paint: onePaintOn(await standardLists(), share * sheetsOfShare, sheetsOfShare),
+			}),
+	),
+	...(isQuick ? paintMutants.slice(0, 1) : paintMutants).map(
+		(mutant): Work =>
+			async () => {
+				const play = await onePaintWith(mutant);
+				const { says } = play(await standardLists(), 0, sheetsToCatch, 1);
+				return { kind: 'paint mutant', mutant, says: says[0] ?? null };
+			},
+	),
+	...Array.from(
+		{ length: toldShares },
+		(_, share): Work =>
+			async () => ({
+				kind: 'told',
+				told: asToldOn(await standardLists(), share * toldDaysOfShare, toldDaysOfShare),
+			}),
 	),
 	...Array.from(
 		{ length: readerShares },
@@ -317,6 +352,12 @@ function lineOf(number: number, result: Result, mutants: readonly Mutant[]): str
 			return `${result.right.days} days beside the true time: ${result.right.says.length} findings`;
 		case 'time':
 			return `${result.mutant.file} ${result.mutant.what}: ${result.says ? 'caught' : 'ALIVE'}`;
+		case 'paint':
+			return `paint of ${result.paint.sheets} sheets: ${result.paint.says.length} findings`;
+		case 'paint mutant':
+			return `${result.mutant.file} ${result.mutant.what}: ${result.says ? 'caught' : 'ALIVE'}`;
+		case 'told':
+			return `${result.told.days} days as told: ${result.told.short} of ${result.told.batches} batches short`;
 		case 'readers':
 			return `${result.fuzzed.cases} spoilt files: ${result.fuzzed.says.length} findings`;
 		case 'disk':
@@ -359,6 +400,12 @@ async function prove() {
 		of('right').map(({ right }) => right),
 		of('time'),
 	);
+	const paint = paintProved(
+		togetherPaint(of('paint').map(one => one.paint)),
+		of('paint mutant'),
+		togetherTold(of('told').map(({ told }) => told)),
+	);
+	for (const line of paint.lines) out(line);
 	printWalks(verdicts);
 	const allCaught = printMutants(
 		mutants,
@@ -367,7 +414,7 @@ async function prove() {
 	out();
 	out('Wrong passes that each list lets through (rates are assumptions: erring/draws.ts)');
 	out(talliesAsTable(tallies));
-	const isProven = table.holds && played && read && timed && allCaught;
+	const isProven = table.holds && played && read && timed && paint.holds && allCaught;
 	const minutes = (Date.now() - began) / 60_000;
 	if (isProven && !isQuick) {
 		const walks = proofs.flatMap((proof, index) => {

@@ -7,6 +7,7 @@ import { daySection } from './day-section.ts';
 import { faultsSection } from './faults-section.ts';
 import { fanSection, filmSection } from './film-section.ts';
 import { batchesSection, overridesSection, readingsSection, workSection } from './log-sections.ts';
+import { mapSection } from './map-section.ts';
 import { html, type Markup } from './markup.ts';
 import { style } from './style.ts';
 import { windowsSection } from './windows-section.ts';
@@ -59,6 +60,7 @@ export function page(report: Report): string {
 	const sections = [
 		daySection(report),
 		filmSection(report),
+		mapSection(report),
 		fanSection(report),
 		windowsSection(report),
 		faultsSection(report),

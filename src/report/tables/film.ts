@@ -1,3 +1,4 @@
+import { takes } from '../../day/takes.ts';
 import { wanted_um } from '../../job/on-work.ts';
 import { type Pace, paceOf, wetFilm } from '../../trade/film.ts';
 import { plannedPull_s } from '../../trade/pulls.ts';
@@ -29,7 +30,7 @@ export type FilmRow = {
 	sag_um: number | null;
 	took_s: number;
 	should_s: number;
-	/** Paint that was planned to leave the gun for it, mL, and to land. */
+	/** Paint that was to leave the gun for it in this shop, mL, and to land by the sheet. */
 	wants_mL: number;
 	landed_mL: number | null;
 	/** Wet film planned at its thinnest and its thickest place; null: planned under older sums. */
@@ -111,7 +112,7 @@ function filmRow(day: Day, row: CoatRow): FilmRow | null {
 		sag_um: Number.isFinite(limit_um) ? limit_um : null,
 		took_s: row.took_s,
 		should_s: pulled_s === null ? row.should_s : planned_s,
-		wants_mL: coat.volume_mL,
+		wants_mL: takes(day.opened, coat).volume_mL,
 		landed_mL: coat.landed_mL ?? null,
 		planned_min_um: coat.min_um ?? null,
 		planned_peak_um: coat.peak_um ?? null,

@@ -17,6 +17,7 @@ import {
 	waitRows,
 	workRows,
 } from './happenings.ts';
+import { type MapRow, mapRows } from './map.ts';
 import { type DueRow, dueRows } from './next.ts';
 import {
 	type CheckRow,
@@ -45,6 +46,7 @@ export type Tables = {
 	};
 	coats: CoatRow[];
 	film: FilmRow[];
+	map: MapRow[];
 	windows: WindowRow[];
 	due: DueRow[];
 	batches: BatchRow[];
@@ -84,10 +86,12 @@ export function tablesOf(records: readonly DayRecord[]): Tables {
 	const day = dayOf(records);
 	const coats = coatRows(day);
 	const windows = windowRows(day, coats);
+	const film = filmRows(day, coats);
 	return {
 		day: headOf(day),
 		coats,
-		film: filmRows(day, coats),
+		film,
+		map: mapRows(day, film),
 		windows,
 		due: dueRows(day, windows),
 		batches: batchRows(day),

@@ -1,8 +1,4 @@
-import { mkdir, mkdtemp, readFile, rm } from 'node:fs/promises';
-import path from 'node:path';
-import { pathToFileURL } from 'node:url';
-import { build } from 'esbuild';
-import type { Right } from './days.ts';
+import { builtWith } from '../one-change.ts';
 
 /**
  * Changes of the rules of time in named files of `src/day`, each of which the days beside a true time must catch. They are
@@ -108,8 +104,6 @@ export const timeMutants: readonly TimeMutant[] = [
 /** Days within which each is caught. */
 export const daysToCatch = 150;
 
-const rooms = { day: path.resolve('src/day'), built: path.resolve('node_modules/.cache/right-clocks') };
-
 /**
  * The days played on a program with one mutant in it.
  * @throws Error where the text to be changed is not there just once
@@ -118,39 +112,8 @@ export async function rightOnWith({
 	file,
 	from,
 	to,
-}: TimeMutant): Promise<(from: number, count: number, enough?: number) => Right> {
-	await mkdir(rooms.built, { recursive: true });
-	const folder = await mkdtemp(path.join(rooms.built, 'one-'));
-	const changed = path.join(rooms.day, file);
-	const outfile = path.join(folder, 'days.mjs');
-	try {
-		await build({
-			entryPoints: [path.resolve('tests/model/right-clocks/days.ts')],
-			bundle: true,
-			outfile,
-			format: 'esm',
-			platform: 'node',
-			packages: 'external',
-			logLevel: 'silent',
-			plugins: [
-				{
-					name: 'mutant',
-					setup({ onLoad }) {
-						onLoad({ filter: /\.ts$/ }, async ({ path: loaded }) => {
-							if (loaded !== changed) return undefined;
-							const source = await readFile(loaded, 'utf8');
-							if (source.split(from).length !== 2) throw new Error(`${file} has not just one “${from}”`);
-							return { contents: source.replace(from, to), loader: 'ts' };
-						});
-					},
-				},
-			],
-		});
-		const { rightOn } = (await import(
-			/* @vite-ignore */ pathToFileURL(outfile).href
-		)) as typeof import('./days.ts');
-		return rightOn;
-	} finally {
-		await rm(folder, { recursive: true });
-	}
+}: TimeMutant): Promise<typeof import('./days.ts').rightOn> {
+	const change = { file: `src/day/${file}`, from, to };
+	const days = await builtWith<typeof import('./days.ts')>('tests/model/right-clocks/days.ts', change);
+	return days.rightOn;
 }

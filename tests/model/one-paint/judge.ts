@@ -1,0 +1,149 @@
+import { planData } from '../../../src/cli/plan-data.ts';
+import type { DayRecord } from '../../../src/day/records.ts';
+import type { Face, Job, PlannedCoat } from '../../../src/job/job.ts';
+import { planJob } from '../../../src/plan/job-plan.ts';
+import { taughtBy } from '../../../src/plan/rates.ts';
+import { tablesOf } from '../../../src/report/tables/tables.ts';
+import { ownInGun_mL, ownPass, type Rate } from './own.ts';
+
+/** Whether plan, day, cup and report say one figure of paint, and the one that flow × time comes to. */
+
+export type Rates = Readonly<Record<string, Rate>>;
+
+const near = (one: number, other: number, off = 1e-6): boolean =>
+	Math.abs(one - other) <= off * Math.max(1, Math.abs(other));
+
+/** Figures that were compared, and what differed. */
+export type Judged = { figures: number; says: string[] };
+
+export class Judge {
+	readonly judged: Judged = { figures: 0, says: [] };
+	readonly #job: Job;
+	readonly #rates: Rates;
+	readonly #own = new Map<PlannedCoat, ReturnType<typeof ownPass>>();
+
+	constructor(job: Job, rates: Rates) {
+		this.#job = job;
+		this.#rates = rates;
+	}
+
+	same(what: string, said: number, own: number, off?: number): void {
+		this.judged.figures++;
+		if (!near(said, own, off)) this.judged.says.push(`${what}: ${said}, worked out anew ${own}`);
+	}
+
+	holds(what: string, is: boolean): void {
+		this.judged.figures++;
+		if (!is) this.judged.says.push(what);
+	}
+
+	pass(face: Face, coat: PlannedCoat) {
+		const known = this.#own.get(coat) ?? ownPass(this.#job, face, coat);
+		this.#own.set(coat, known);
+		return known;
+	}
+
+	/** Paint of a coat in this shop, mL: as planned, and as the day counts it, which a full cup bounds. */
+	takes_mL(face: Face, coat: PlannedCoat): { planned: number; counted: number } {
+		const { emitted_mL } = this.pass(face, coat);
+		const planned = emitted_mL * (this.#rates[coat.material]?.factor ?? 1);
+		return { planned, counted: Math.min(planned, Math.max(emitted_mL, this.#job.gun.cup_mL)) };
+	}
+
+	inGun_mL(material: string, uses: readonly number[]): number {
+		return ownInGun_mL(this.#job, uses, this.#rates[material]);
+	}
+
+	/** The sheet's own coats. */
+	sheet(): void {
+		for (const face of this.#job.faces)
+			for (const [nth, coat] of face.coats.entries()) {
+				const own = this.pass(face, coat);
+				const name = `${face.id}, coat ${nth + 1}`;
+				this.same(`${name}: paint planned`, coat.volume_mL, own.emitted_mL);
+				this.same(`${name}: time planned`, coat.spray_s, own.elapsed_s);
+				this.same(`${name}: paint that lands`, coat.landed_mL ?? 0, own.landed_mL);
+				this.holds(
+					`${name}: landed ÷ (transfer × capture) is not what leaves the gun`,
+					near((coat.landed_mL ?? 0) / (this.#job.gun.transfer * (coat.capture ?? 0)), coat.volume_mL),
+				);
+			}
+	}
+
+	/** The batches of `plan`. */
+	plan(): void {
+		const learned = Object.fromEntries(
+			Object.entries(this.#rates).map(([id, { factor, unsure }]) => [
+				id,
+				{ time: null, use: { factor, unsure, cups: 1 }, timed: 0 },
+			]),
+		);
+		const job = this.#job;
+		const { batches } = planData(planJob({ job, start: Date.parse('2027-03-02T08:00:00Z'), learned }));
+		for (const { letter, material, needed_mL, volume_mL, serves } of batches) {
+			const coats = serves.flatMap(({ face: id, coat }) => {
+				const face = job.faces.find(one => one.id === id);
+				const its = face?.coats[coat - 1];
+				return face && its ? [{ face, coat: its }] : [];
+			});
+			const uses = coats.map(({ face, coat }) => this.takes_mL(face, coat).planned);
+			const sum = uses.reduce((total, use) => total + use, 0);
+			this.same(`batch ${letter}: paint of its faces`, needed_mL, sum);
+			const inGun = this.inGun_mL(material, uses) + this.#bursts_mL(coats);
+			const wanted = this.#pot_mL() + Math.max(sum, Math.min(job.gun.cup_mL, inGun));
+			this.holds(
+				`batch ${letter}: ${volume_mL} planned, ${wanted} wanted`,
+				volume_mL > wanted - 1e-6 && volume_mL < wanted * 1.6 + 60,
+			);
+		}
+	}
+
+	#pot_mL(): number {
+		const { strainer_mL, pot_mL } = this.#job.gun.losses ?? { strainer_mL: 10, pot_mL: 10 };
+		return strainer_mL + pot_mL;
+	}
+
+	/** One burst at a coat's flow. */
+	burst_mL({
+		flow_mL_per_min = this.#job.gun.flow_mL_per_min,
+	}: Pick<PlannedCoat, 'flow_mL_per_min'>): number {
+		return ((this.#job.gun.losses?.burst_s ?? 1) * flow_mL_per_min) / 60;
+	}
+
+	/** Four at the first check, two more at another coat, one at a stop at the gun. */
+	#bursts_mL(coats: readonly { face: Face; coat: PlannedCoat }[]): number {
+		let sum = 0;
+		for (const [nth, { face, coat }] of coats.entries()) {
+			const last = coats[nth - 1];
+			const again = last && last.coat.stage === coat.stage && last.coat.ofStage[0] === coat.ofStage[0];
+			const turned = last && (last.coat.horns !== coat.horns || last.face.fanHeight_mm !== face.fanHeight_mm);
+			sum += this.burst_mL(coat) * (!last ? 4 : !again ? 2 : turned ? 1 : 0);
+		}
+		return sum;
+	}
+
+	/** The films of the report, and what its shop learns of the day. */
+	report(records: readonly DayRecord[]): void {
+		for (const row of tablesOf(records).film) {
+			const face = this.#job.faces.find(({ id }) => id === row.face);
+			const coat = face?.coats[row.coat - 1];
+			if (!face || !coat) continue;
+			const name = `report, ${row.face}, coat ${row.coat}`;
+			this.same(`${name}: paint wanted`, row.wants_mL, this.takes_mL(face, coat).counted);
+			this.same(`${name}: paint that lands`, row.landed_mL ?? 0, this.pass(face, coat).landed_mL);
+		}
+	}
+
+	/** @param cups paint and use of each cup whose rest was read, by own count */
+	learnt(records: readonly DayRecord[], cups: readonly { emitted_mL: number; used_mL: number }[]): void {
+		const real = records.map(record =>
+			record.type === 'day.opened' ? { ...record, clock: 'real' as const } : record,
+		);
+		const found = taughtBy(real).flatMap(one => one.cups);
+		this.same('cups that teach', found.length, cups.length);
+		const sum = (of: readonly { emitted_mL: number; used_mL: number }[], key: 'emitted_mL' | 'used_mL') =>
+			of.reduce((total, cup) => total + cup[key], 0);
+		for (const key of ['emitted_mL', 'used_mL'] as const)
+			this.same(`learned of cups, ${key}`, sum(found, key), sum(cups, key));
+	}
+}
