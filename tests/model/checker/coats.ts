@@ -1,3 +1,4 @@
+import type { Bounds } from './clocks.ts';
 import { type Day, type History, plannedCoat } from './day.ts';
 import { allOf, type Moment, type NoteOf } from './notes.ts';
 
@@ -10,16 +11,22 @@ export type Laid = {
 	material: string | undefined;
 };
 
-/** When a face was finished: its share of the stretch where that was estimated, by the clocks of its start. */
+/** When a face was finished: its share of the stretch where that was estimated, by the clocks of its start, and never after it was told. */
 export function finished(day: Day, ended: NoteOf<'face.ended'>): Moment {
 	const start = allOf(day.notes.slice(0, ended.n), 'face.started').findLast(
 		({ face, coat }) => face === ended.face && coat === ended.coat,
 	);
 	if (ended.ended === undefined || !start) return ended;
 	const t = Date.parse(ended.ended);
-	const { least, most } = start.lapse;
-	const since = t - start.t;
-	return { ...start, t, mono: start.mono + since, lapse: { least: least + since, most: most + since } };
+	const share = t - start.t;
+	if (share < 0) return ended;
+	const until = (by: keyof Bounds) => Math.min(start.lapse[by] + share, ended.lapse[by]);
+	return {
+		...start,
+		t,
+		mono: start.mono + share,
+		lapse: { least: until('least'), most: until('most') },
+	};
 }
 
 /** A moment of an earlier day, by its wall clock. */

@@ -197,12 +197,12 @@ function count(notes: Note[]): void {
 		const before = notes[n - 1];
 		return before ? between(before, note) : { least: 0, most: 0 };
 	});
-	let began = 0;
+	let began: number | null = null;
 	for (const [n, note] of notes.entries()) {
-		if (is(note, 'break.began') && began === 0) began = is(notes[n - 1], 'clock.set') ? n - 1 : n;
-		if (!is(note, 'break.ended')) continue;
-		for (let at = Math.max(1, began); at <= n; at++) bounds[at] = told(bounds[at] ?? none, note.jump);
-		began = 0;
+		if (is(note, 'break.began')) began ??= is(notes[n - 1], 'clock.set') ? n - 1 : n;
+		if (!is(note, 'break.ended') || began === null) continue;
+		for (let at = began; at <= n; at++) bounds[at] = told(bounds[at] ?? none, note.jump);
+		began = null;
 	}
 	let lapse = none;
 	for (const [n, note] of notes.entries()) {
