@@ -49,6 +49,7 @@ function endFace(book: Book, record: DayRecord & EventOf<'face.ended'>, at: Inst
 	const { face: id, coat, extent, lastStroke } = record;
 	const pass = book.faces.get(id)?.pass ?? null;
 	const stopped = pass?.stopped ?? at;
+	const began = book.faces.get(id)?.part?.began ?? pass?.began ?? stopped;
 	const before = book.faces.get(id)?.part?.share ?? 0;
 	const share = extent === 'all' ? 1 : extent === 'part' ? partOn(book, record, before) : before;
 	const spent = changeFace(book, id, face => {
@@ -57,7 +58,7 @@ function endFace(book: Book, record: DayRecord & EventOf<'face.ended'>, at: Inst
 			return {
 				pass: null,
 				movedAt: stopped,
-				part: { lastStroke, share, since: stopped, wetSince: pass?.seen ?? stopped, left: false },
+				part: { lastStroke, share, began, since: stopped, wetSince: pass?.seen ?? stopped, left: false },
 			};
 		const ended = record.ended ? sameClocks(pass?.began ?? at, Date.parse(record.ended)) : at;
 		return {
@@ -65,7 +66,7 @@ function endFace(book: Book, record: DayRecord & EventOf<'face.ended'>, at: Inst
 			movedAt: ended,
 			part: null,
 			prep: [],
-			laid: [...face.laid, { coat, ended, cup: book.checked?.cup ?? [], carried_C: null }],
+			laid: [...face.laid, { coat, ended, began, cup: book.checked?.cup ?? [], carried_C: null }],
 			respray: false,
 		};
 	});

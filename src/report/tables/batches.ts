@@ -1,6 +1,6 @@
+import { livesAt_h } from '../../job/process-clocks.ts';
 import { isTimed } from '../../records/cup-timed.ts';
 import type { RecordOf } from '../../records/of-type.ts';
-import { potLife_h } from '../../trade/time.ts';
 import { type Day, iso, ms, ofType } from './day.ts';
 
 export type PourRow = {
@@ -62,7 +62,7 @@ function livesUntil(day: Day, material: string, hardened: string | null): string
 	if (!sheet || hardened === null) return null;
 	const air = ofType(day, 'air.read').findLast(({ at }) => at <= hardened);
 	try {
-		const hours = potLife_h(sheet.potLife, air?.airC ?? day.job.shop.air_C, sheet.factorPer10C);
+		const hours = livesAt_h(sheet, air?.airC ?? day.job.shop.air_C);
 		return iso(ms(hardened) + hours * 3_600_000);
 	} catch (error) {
 		if (error instanceof RangeError) return null;
