@@ -208,7 +208,7 @@ export function waitEnds(moment: Moment, id: string): number | null {
 export function lifeLeft_s(moment: Moment, letter: string): number {
 	const batch = moment.state.book.batches.get(letter);
 	if (!batch?.hardened) return Number.POSITIVE_INFINITY;
-	const life_h = livesFrom_h(moment.state.book, batch.material, batch.hardened);
+	const life_h = livesFrom_h(moment.state.book, batch, batch.hardened);
 	return life_h === 0 ? 0 : life_h * 3600 - atMost_s(batch.hardened, moment.now);
 }
 
@@ -218,7 +218,7 @@ const toFirstStroke_s = 120;
 /** Hours that a batch of a material mixed now lives. */
 export const livesNow_h = ({ state, now }: Moment, material: Material): number =>
 	lifeClock(material)
-		? livesFrom_h(state.book, material.id, now)
+		? livesFrom_h(state.book, { material: material.id, make_mL: Infinity, read_C: null }, now)
 		: livesOrNot_h(material, state.book.air?.airC ?? state.book.opened.sheet.shop.air_C);
 
 /**

@@ -85,6 +85,8 @@ export type BatchBook = {
 	/** Paint mixed and not yet in the gun, mL; null: still being mixed. */
 	pot_mL: number | null;
 	seconds: number | null;
+	/** Temperature of the paint as its flow cup was timed, °C. */
+	read_C: number | null;
 	/** Read by finer marks than those of the pot, with a reason. */
 	finer: boolean;
 };

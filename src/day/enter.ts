@@ -2,6 +2,7 @@ import { withUse } from '../film/odds.ts';
 import type { PlannedCoat } from '../job/job.ts';
 import { leftBehind_mL } from '../plan/batches.ts';
 import { burst_mL } from '../records/bursts.ts';
+import { isTimed } from '../records/cup-timed.ts';
 import type { RecordOf } from '../records/of-type.ts';
 import { noPulls, pull } from '../trade/pulls.ts';
 import { withReading } from './air-readings.ts';
@@ -301,6 +302,7 @@ function note(book: Book, record: DayRecord, at: Instant, from: string): Book {
 					standing: null,
 					pot_mL: null,
 					seconds: null,
+					read_C: null,
 					finer: false,
 				}),
 			};
@@ -308,7 +310,10 @@ function note(book: Book, record: DayRecord, at: Instant, from: string): Book {
 		case 'batch.found':
 			return changeBatch(book, record.batch, batch => levelRead(batch, record, at));
 		case 'cup.timed':
-			return changeBatch(book, record.batch, () => ({ seconds: record.seconds }));
+			return changeBatch(book, record.batch, () => ({
+				seconds: record.seconds,
+				read_C: isTimed(record) ? record.tempC : null,
+			}));
 		case 'batch.ready':
 			return changeBatch(book, record.batch, () => ({
 				pot_mL: Math.max(0, record.volume_mL - leftBehind_mL(book.opened.sheet)),

@@ -1,5 +1,6 @@
 import type { PlannedCoat } from '../job/job.ts';
 import { type FlashEdges, flashClocks, lifeClock, livesOrNot_h } from '../job/process-clocks.ts';
+import { asPaint, type Pot } from '../trade/paint-warmth.ts';
 import { plausible, type Reading } from '../trade/plausible.ts';
 import { type ClockKind, overAt_h, type Stretch } from '../trade/process-clock.ts';
 import type { AirReading } from './air-readings.ts';
@@ -43,14 +44,17 @@ function warmestFrom({ airs, opened }: Read, from: Instant): number {
 	return counted.length > 0 ? Math.max(...counted) : opened.sheet.shop.air_C;
 }
 
+/** What of a batch tells how long it lives. */
+type Paint = Pot & { material: string };
+
 /** Hours that a batch lives from its hardener on, by what has been read; 0 where the sheet cannot say. */
-export function livesFrom_h(book: Read, material: string, hardened: Instant): number {
-	const paint = book.opened.sheet.materials[material];
+export function livesFrom_h(book: Read, batch: Paint, hardened: Instant): number {
+	const paint = book.opened.sheet.materials[batch.material];
 	const clock = paint && lifeClock(paint);
 	if (!paint) return 0;
 	if (!clock) return livesOrNot_h(paint, warmestFrom(book, hardened));
 	const air = readFrom(book, 'end', hardened, ({ airC }) => airC);
-	return overAt_h(clock, plausible('end', air, book.opened.sheet.shop.air_C));
+	return overAt_h(clock, asPaint(plausible('end', air, book.opened.sheet.shop.air_C), batch));
 }
 
 /** Least wait after a coat from some moment on, h; undefined: the sheet lists no points for it. */

@@ -1,3 +1,4 @@
+import { warmsItself_K } from '../trade/paint-warmth.ts';
 import { lasts_h, type ProcessClock } from '../trade/process-clock.ts';
 import { flash_min, lifeAt_h, potLife_h } from '../trade/time.ts';
 import type { CoatKind, Material, PlannedCoat } from './job.ts';
@@ -21,22 +22,25 @@ export function flashClocks({ clocks, coats }: Material, kind: CoatKind): FlashC
 	};
 }
 
+/** A batch whose size is not known yet is taken for a large one. */
+const inAir_C = (air_C: number): number => air_C + warmsItself_K(Number.POSITIVE_INFINITY);
+
 /**
- * Pot life at a steady temperature.
+ * Pot life in steady air.
  * @returns hours
  * @throws RangeError more than 20 K outside what the sheet gives
  */
-export function livesAt_h(material: Material, temp_C: number): number {
+export function livesAt_h(material: Material, air_C: number): number {
 	const clock = lifeClock(material);
-	return clock ? lasts_h(clock, temp_C) : potLife_h(material.potLife, temp_C, material.factorPer10C);
+	return clock ? lasts_h(clock, inAir_C(air_C)) : potLife_h(material.potLife, air_C, material.factorPer10C);
 }
 
 /** The same; 0 where the sheet cannot say for so cold or warm a place. */
-export function livesOrNot_h(material: Material, temp_C: number): number {
+export function livesOrNot_h(material: Material, air_C: number): number {
 	const clock = lifeClock(material);
-	if (!clock) return lifeAt_h(material, temp_C);
+	if (!clock) return lifeAt_h(material, air_C);
 	try {
-		return lasts_h(clock, temp_C);
+		return lasts_h(clock, inAir_C(air_C));
 	} catch {
 		return 0;
 	}

@@ -188,7 +188,11 @@ function lifeEnds(story: BatchStory, timeline: Timeline, until: number): number 
 	if (!material) return Number.POSITIVE_INFINITY;
 	const clock = lifeClock(material);
 	const day = timeline.days[story.day];
-	if (clock) return from + lasts_ms(timeline, day, clock, { from, until, of: 'airC' });
+	if (clock) {
+		const timed = story.timed.filter(({ at, record }) => at <= until && isTimed(record)).at(-1);
+		const pot = { make_mL: story.started.make_mL, read_C: timed?.record.tempC ?? null };
+		return from + lasts_ms(timeline, day, clock, { from, until, of: 'airC', pot });
+	}
 	const warmest = Math.max(...(day?.air ?? []).map(({ record }) => record.airC), material.potLife.at_C);
 	const temp_C = Math.min(warmest, material.potLife.at_C + 20);
 	return from + potLife_h(material.potLife, temp_C, material.factorPer10C) * 3600_000;

@@ -1,4 +1,5 @@
 import { takenBack_s } from '../trade/air.ts';
+import { asPaint, type Pot } from '../trade/paint-warmth.ts';
 import { plausible } from '../trade/plausible.ts';
 import { overAt_h, type ProcessClock } from '../trade/process-clock.ts';
 import type { AirRead, DayLine, Timeline } from './timeline.ts';
@@ -17,7 +18,7 @@ export function lasts_ms(
 	{ job }: Timeline,
 	line: DayLine | undefined,
 	clock: ProcessClock,
-	span: { from: number; until: number; of: 'airC' | 'surfaceC' },
+	span: { from: number; until: number; of: 'airC' | 'surfaceC'; pot?: Pot },
 ): number {
 	const airs = (line?.air ?? []).filter(({ at }) => at <= span.until);
 	const counted = airs.filter((air, nth) => !line || !isTakenBack(line, air, airs[nth + 1]));
@@ -25,5 +26,6 @@ export function lasts_ms(
 		at_h: (at - span.from) / 3_600_000,
 		C: record[span.of],
 	}));
-	return overAt_h(clock, plausible(clock.kind, readings, job.shop.air_C)) * 3_600_000;
+	const course = plausible(clock.kind, readings, job.shop.air_C);
+	return overAt_h(clock, span.pot ? asPaint(course, span.pot) : course) * 3_600_000;
 }

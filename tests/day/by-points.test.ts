@@ -143,10 +143,18 @@ describe('a pot life by its points', () => {
 	const ends = (day: Day) => clockOf(day.line().timers.find(({ code }) => code === 'pot-life')?.due);
 	const cool = () => ({ ...withClocks(lives), shop: { ...smallJob().shop, air_C: 20 } });
 
-	test('20 °C read once is an hour of 20 °C and then warmer', () => {
+	test('20 °C read once is an hour of it and then warmer, and the pot a kelvin above', () => {
 		const day = rehearsed({ job: cool() });
 		flashing(day);
-		expect(ends(day)).toBe('09:57:04');
+		expect(ends(day)).toBe('09:49:45');
+	});
+
+	test('paint read warmer than its air at the flow cup goes by that', () => {
+		const day = rehearsed({ job: cool() });
+		day.toState('mix.cup.temperature');
+		day.send('number 28');
+		flashing(day);
+		expect(ends(day)).toBe('09:04:18');
 	});
 
 	test('a warm reading counts from the one before it: the pot dies when its share is used up', () => {
@@ -154,7 +162,7 @@ describe('a pot life by its points', () => {
 		flashing(day);
 		readAir(day, 27, 30);
 		day.pick('back');
-		expect(ends(day)).toBe('09:00:00');
+		expect(ends(day)).toBe('08:53:45');
 		day.send('hold', 'wait 31 min');
 		day.pick('back');
 		expect(day.toState('empty').say).toContain('Cup');
