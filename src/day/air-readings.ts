@@ -1,12 +1,10 @@
+import { takenBack_s } from '../trade/air.ts';
 import { atMost_s, type Instant } from './instant.ts';
 
 /** Of the readings of the air: which of them count. */
 
 /** A reading of the air as it counts for windows and pot life; °C. */
 export type AirReading = { at: Instant; airC: number; surfaceC: number };
-
-/** A reading that another follows within this time was taken back by it, s. This project's own choice. */
-const takenBack_s = 600;
 
 /**
  * The readings with one more: it replaces the last where that was taken back, nothing having been sprayed under it.

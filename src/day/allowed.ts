@@ -1,14 +1,15 @@
 import { letsOn, type ReworkStep, reworkLeft } from '../../machines/face.ts';
 import { type Stop, stopsOf } from '../../machines/stops.ts';
 import type { Face, Job, Material, PlannedCoat, Window } from '../job/job.ts';
+import { type FlashEdges, lifeClock, livesOrNot_h } from '../job/process-clocks.ts';
 import { reducerFor } from '../plan/batches.ts';
 import { type Outlook, outlook, type Spell } from '../plan/outlook.ts';
 import { windowsAfter } from '../plan/windows.ts';
 import { airStale } from '../trade/air.ts';
 import type { RecoatWindow } from '../trade/recoat.ts';
-import { flash_min, lifeAt_h } from '../trade/time.ts';
+import { flash_min } from '../trade/time.ts';
 import type { WindowEdge } from '../words/window-edge.ts';
-import { atLeast_s, atMost_s, type Instant, isLater } from './instant.ts';
+import { atLeast_s, atMost_s, type Instant } from './instant.ts';
 import { judgedAir } from './judged-air.ts';
 import { cupLevel_mL } from './level.ts';
 import {
@@ -26,6 +27,7 @@ import {
 	settingsOf,
 } from './moment.ts';
 import { hardening_s, hardens_s, plannedPrep, stepWait_s } from './prep.ts';
+import { leastFlash_h, livesFrom_h } from './process.ts';
 import type { EventOf, Facts } from './records.ts';
 import { rulingSurface_C } from './ruling-surface.ts';
 import { takes } from './takes.ts';
@@ -33,9 +35,15 @@ import { takes } from './takes.ts';
 /** What the clock and the readings say of a moment: the facts that guards take, and the instants that timers show. */
 
 /** What a coat allows, in hours after it; only *wait* where the data sheet gives nothing for so cold or warm a surface. */
-export function windowsOf(job: Job, face: Face, coat: number, surface_C: number): RecoatWindow[] {
+export function windowsOf(
+	job: Job,
+	face: Face,
+	coat: number,
+	surface_C: number,
+	flash?: FlashEdges,
+): RecoatWindow[] {
 	try {
-		return windowsAfter(job, face, coat, surface_C);
+		return windowsAfter(job, face, coat, surface_C, flash);
 	} catch (error) {
 		if (error instanceof RangeError) return [{ does: 'wait', from_h: 0, until_h: null }];
 		throw error;
@@ -59,10 +67,17 @@ function offsets(moment: Moment, id: string): Spell[] {
 const sheetWait_s = (moment: Moment, id: string) =>
 	Math.max(nextCoat(moment, id).wait_h * 3600, hardens_s(moment, id));
 
-/** Least flash of a material on a surface, s; without end where its sheet cannot say. */
-function flashes_s({ flash, factorPer10C }: Material, surface_C: number): number {
+/** Least flash of a coat since some moment, s, by its points or on a surface; without end where its sheet cannot say. */
+function flashes_s(
+	moment: Moment,
+	coat: PlannedCoat,
+	from: { since: Instant; carried_C: number | null; surface_C: number },
+): number {
+	const byPoints_h = leastFlash_h(moment.state.book, coat, from);
+	if (byPoints_h !== undefined) return byPoints_h * 3600;
+	const { flash, factorPer10C } = materialOf(moment, coat.material);
 	try {
-		return flash_min(flash, surface_C, factorPer10C).min_min * 60;
+		return flash_min(flash, from.surface_C, factorPer10C).min_min * 60;
 	} catch {
 		return Number.POSITIVE_INFINITY;
 	}
@@ -73,9 +88,9 @@ function flashLeft_s(moment: Moment, id: string): number {
 	const { part, aside } = faceBook(moment, id);
 	const since = part?.since ?? aside?.halfSince;
 	if (!since) return 0;
-	const material = materialOf(moment, nextCoat(moment, id).material);
 	const surface_C = moment.state.book.airs.at(-1)?.surfaceC ?? jobOf(moment).shop.air_C;
-	return Math.max(0, flashes_s(material, surface_C) - atLeast_s(since, moment.now));
+	const flash_s = flashes_s(moment, nextCoat(moment, id), { since, carried_C: null, surface_C });
+	return Math.max(0, flash_s - atLeast_s(since, moment.now));
 }
 
 /** Longest that a coat counts as wet where its sheet gives no flash for so cold or warm a surface, s. */
@@ -85,10 +100,12 @@ const wetAtMost_s = 24 * 3600;
 export function wetUntil(moment: Moment): number | null {
 	const lefts = jobOf(moment).faces.map(({ id, coats }) => {
 		const last = faceBook(moment, id).laid.at(-1);
-		const material = jobOf(moment).materials[(last && coats[last.coat - 1]?.material) ?? ''];
+		const coat = last && coats[last.coat - 1];
 		const partly_s = flashLeft_s(moment, id);
-		if (!last || !material) return partly_s;
-		const flash_s = flashes_s(material, rulingSurface_C(moment, last, last.ended));
+		if (!last || !coat) return partly_s;
+		const { ended: since, carried_C } = last;
+		const surface_C = rulingSurface_C(moment, last, since);
+		const flash_s = flashes_s(moment, coat, { since, carried_C, surface_C });
 		return Math.max(partly_s, Math.min(wetAtMost_s, flash_s) - atLeast_s(last.ended, moment.now));
 	});
 	const left_s = Math.min(wetAtMost_s, Math.max(0, ...lefts));
@@ -187,24 +204,22 @@ export function waitEnds(moment: Moment, id: string): number | null {
 	return Number.isFinite(left_s) ? moment.now.wall + left_s * 1000 : null;
 }
 
-/** The warmest air read since a moment, the reading then in force included. */
-function warmestSince({ state }: Moment, from: Instant): number {
-	const { airs, opened } = state.book;
-	const inForce = airs.filter(({ at }) => !isLater(at, from)).at(-1);
-	const counted = airs.filter(air => air === inForce || isLater(air.at, from)).map(({ airC }) => airC);
-	return counted.length > 0 ? Math.max(...counted) : opened.sheet.shop.air_C;
-}
-
 /** Pot life of a batch that is left, s; below 0: it is dead. Where the sheet cannot say, none is left. */
 export function lifeLeft_s(moment: Moment, letter: string): number {
 	const batch = moment.state.book.batches.get(letter);
 	if (!batch?.hardened) return Number.POSITIVE_INFINITY;
-	const life_h = lifeAt_h(materialOf(moment, batch.material), warmestSince(moment, batch.hardened));
+	const life_h = livesFrom_h(moment.state.book, batch, batch.hardened);
 	return life_h === 0 ? 0 : life_h * 3600 - atMost_s(batch.hardened, moment.now);
 }
 
 /** Straining, filling and the walk between a batch that has stood and the first stroke, s. This project's own choice. */
 const toFirstStroke_s = 120;
+
+/** Hours that a batch of a material mixed now lives. */
+export const livesNow_h = ({ state, now }: Moment, material: Material): number =>
+	lifeClock(material)
+		? livesFrom_h(state.book, { material: material.id, make_mL: Infinity, read_C: null }, now)
+		: livesOrNot_h(material, state.book.air?.airC ?? state.book.opened.sheet.shop.air_C);
 
 /**
  * Life of a batch mixed now for a face, in the air as last read, and what it needs of it, s: it stands, is strained and
@@ -212,8 +227,7 @@ const toFirstStroke_s = 120;
  */
 export function diesBefore(moment: Moment, id: string): { life_s: number; needs_s: number } | null {
 	const material = materialOf(moment, nextCoat(moment, id).material);
-	const air_C = moment.state.book.air?.airC ?? jobOf(moment).shop.air_C;
-	const life_s = lifeAt_h(material, air_C) * 3600;
+	const life_s = livesNow_h(moment, material) * 3600;
 	const needs_s = material.standing_min * 60 + toFirstStroke_s + wantedFor(moment, id).spray_s;
 	return life_s > needs_s ? null : { life_s, needs_s };
 }

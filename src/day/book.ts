@@ -11,6 +11,8 @@ type Opened = EventOf<'day.opened'>;
 export type LaidCoat = {
 	coat: number;
 	ended: Instant;
+	/** When the first of it went on; null: an earlier day laid it, and does not say. */
+	began: Instant | null;
 	cup: readonly string[];
 	/** Highest surface temperature that an earlier day held it at, °C; null: it was laid today. */
 	carried_C: number | null;
@@ -36,10 +38,17 @@ export type FaceBook = {
 	/** What the last coat allows, as last worked out. */
 	windows: EventOf<'window.set'> | null;
 	/**
-	 * Where a coat broken off stands: the last stroke laid, the share of the coat that is on, when that was noticed, and
-	 * since when its edge may dry.
+	 * Where a coat broken off stands: the last stroke laid, the share of the coat that is on, when it was begun, when that it
+	 * broke off was noticed, and since when its edge may dry.
 	 */
-	part: { lastStroke: number | null; share: number; since: Instant; wetSince: Instant; left: boolean } | null;
+	part: {
+		lastStroke: number | null;
+		share: number;
+		began: Instant;
+		since: Instant;
+		wetSince: Instant;
+		left: boolean;
+	} | null;
 	prep: { step: Prep; place?: number | null | undefined; at: Instant }[];
 	/** `coat`: the one that is to be sanded flat, whole or broken off; 0: none is on. */
 	aside: {
@@ -76,6 +85,8 @@ export type BatchBook = {
 	/** Paint mixed and not yet in the gun, mL; null: still being mixed. */
 	pot_mL: number | null;
 	seconds: number | null;
+	/** Temperature of the paint as its flow cup was timed, °C. */
+	read_C: number | null;
 	/** Read by finer marks than those of the pot, with a reason. */
 	finer: boolean;
 };
@@ -201,6 +212,7 @@ export function openBook(record: DayRecord & Opened): Book {
 				face.laid = before.coats.map(({ coat, ended, cup, surfaceC }) => ({
 					coat,
 					ended: past(ended),
+					began: null,
 					cup,
 					carried_C: surfaceC,
 				}));

@@ -2,6 +2,7 @@ import { withUse } from '../film/odds.ts';
 import type { PlannedCoat } from '../job/job.ts';
 import { leftBehind_mL } from '../plan/batches.ts';
 import { burst_mL } from '../records/bursts.ts';
+import { isTimed } from '../records/cup-timed.ts';
 import type { RecordOf } from '../records/of-type.ts';
 import { noPulls, pull } from '../trade/pulls.ts';
 import { withReading } from './air-readings.ts';
@@ -59,6 +60,7 @@ function endFace(book: Book, record: DayRecord & EventOf<'face.ended'>, at: Inst
 	const { face: id, coat, extent, lastStroke } = record;
 	const pass = book.faces.get(id)?.pass ?? null;
 	const stopped = pass?.stopped ?? at;
+	const began = book.faces.get(id)?.part?.began ?? pass?.began ?? stopped;
 	const before = book.faces.get(id)?.part?.share ?? 0;
 	const share = extent === 'all' ? 1 : extent === 'part' ? partOn(book, record, before) : before;
 	const spent = changeFace(book, id, face => {
@@ -67,7 +69,7 @@ function endFace(book: Book, record: DayRecord & EventOf<'face.ended'>, at: Inst
 			return {
 				pass: null,
 				movedAt: stopped,
-				part: { lastStroke, share, since: stopped, wetSince: pass?.seen ?? stopped, left: false },
+				part: { lastStroke, share, began, since: stopped, wetSince: pass?.seen ?? stopped, left: false },
 			};
 		const ended = record.ended ? sameClocks(pass?.began ?? at, Date.parse(record.ended)) : at;
 		return {
@@ -75,7 +77,7 @@ function endFace(book: Book, record: DayRecord & EventOf<'face.ended'>, at: Inst
 			movedAt: ended,
 			part: null,
 			prep: [],
-			laid: [...face.laid, { coat, ended, cup: book.checked?.cup ?? [], carried_C: null }],
+			laid: [...face.laid, { coat, ended, began, cup: book.checked?.cup ?? [], carried_C: null }],
 			respray: false,
 		};
 	});
@@ -310,6 +312,7 @@ function note(book: Book, record: DayRecord, at: Instant, from: string): Book {
 					standing: null,
 					pot_mL: null,
 					seconds: null,
+					read_C: null,
 					finer: false,
 				}),
 			};
@@ -317,7 +320,10 @@ function note(book: Book, record: DayRecord, at: Instant, from: string): Book {
 		case 'batch.found':
 			return changeBatch(book, record.batch, batch => levelRead(batch, record, at));
 		case 'cup.timed':
-			return changeBatch(book, record.batch, () => ({ seconds: record.seconds }));
+			return changeBatch(book, record.batch, () => ({
+				seconds: record.seconds,
+				read_C: isTimed(record) ? record.tempC : null,
+			}));
 		case 'batch.ready':
 			return changeBatch(book, record.batch, () => ({
 				pot_mL: Math.max(0, record.volume_mL - leftBehind_mL(book.opened.sheet)),

@@ -1,12 +1,14 @@
 import { batchInHand } from '../../machines/day-context.ts';
 import { withUse } from '../film/odds.ts';
 import type { PlannedCoat } from '../job/job.ts';
+import { lifeClock } from '../job/process-clocks.ts';
 import { firstBursts_mL, inGunFor_mL, leftBehind_mL, plannedBursts_mL, unsureFor } from '../plan/batches.ts';
 import {
 	cupLife_s,
 	gunClock,
 	isMixedFor,
 	lifeLeft_s,
+	livesNow_h,
 	potsOf,
 	stoodAt,
 	stopsAt,
@@ -39,7 +41,9 @@ export const workOn_s = (moment: Moment, id: string): number => wantedFor(moment
 /** Faces that follow in the same coat and can be sprayed within one pot life. */
 export function restOfCoat(moment: Moment, id: string): string[] {
 	const { stage, ofStage, material } = nextCoat(moment, id);
-	const life_s = materialOf(moment, material).potLife.hours * 3600 * 0.8;
+	const paint = materialOf(moment, material);
+	const life_h = lifeClock(paint) ? livesNow_h(moment, paint) : paint.potLife.hours;
+	const life_s = life_h * 3600 * 0.8;
 	let seconds = 0;
 	const faces = pending(moment).filter(({ face }) => {
 		const coat = nextCoat(moment, face);

@@ -33,6 +33,11 @@ export type MixStep = z.infer<typeof mixStepSchema>;
 /** Hours at a temperature, as a data sheet gives them. */
 export const timeAtSchema = z.object({ at_C: z.number(), hours: positive });
 
+const pointsSchema = z.array(timeAtSchema).check(z.minLength(1));
+const flashPointsSchema = z.object({ from: pointsSchema, to: z.nullable(pointsSchema) });
+/** A flash by its own points: the least wait, and the most. */
+export type FlashPoints = z.infer<typeof flashPointsSchema>;
+
 export const recoatRowSchema = z.object({
 	/** Highest surface temperatures held an hour or more for which the row is given. */
 	from_C: z.number(),
@@ -81,6 +86,8 @@ export const materialSchema = z.object({
 			/** The least and the most of it that the data sheet gives, where the sheet says them. */
 			dryRange_um: z.optional(range),
 			reducer_parts: z.number().check(z.minimum(0)),
+			/** Where this kind of coat has a flash of its own. */
+			flash: z.optional(flashPointsSchema),
 		}),
 	),
 	/** Wet film above which it sags on an upright face. */
@@ -95,6 +102,17 @@ export const materialSchema = z.object({
 		at_C: z.number(),
 		touch: z.array(z.enum(['tacky', 'dry'])).check(z.minLength(1)),
 	}),
+	/**
+	 * The points of each process that the sheet lists them for, and its own factor outside them; `potLife` and `flash` above
+	 * are then the point nearest to a temperate shop.
+	 */
+	clocks: z.optional(
+		z.object({
+			potLife: z.optional(pointsSchema),
+			flash: z.optional(flashPointsSchema),
+			factorPer10C: z.optional(positive),
+		}),
+	),
 	wetEdge_s: positive,
 	/** How long mixed paint may stand in the gun before the tip is wetted, and before the gun is flushed. */
 	wetTip_min: positive,

@@ -2,9 +2,10 @@ import { reducerParts } from '../trade/mix.ts';
 import { breathingOf } from './breathing.ts';
 import type { Source } from './document.ts';
 import { whole } from './fields.ts';
-import { coatKindSchema, type Material } from './job.ts';
+import { coatKindSchema, type FlashPoints, type Material } from './job.ts';
 import { checkOrder, stirred } from './mix-order.ts';
-import type { MaterialEntry, Named, Reducer } from './sheet.ts';
+import { clocksOf, flashPointsOf, flashTimesOf, lifeOf } from './points.ts';
+import type { FlashEntry, MaterialEntry, Named, Reducer } from './sheet.ts';
 import { allows, recoatOf, windowsAt } from './windows.ts';
 
 type Values = MaterialEntry['values'];
@@ -60,6 +61,7 @@ function coatsOf(source: Source, entry: MaterialEntry, standard: number): Materi
 			dry_um: aim_um,
 			...(range_um && { dryRange_um: range_um }),
 			reducer_parts: parts,
+			...flashOfKind(source, coat.values.flash),
 		};
 	}
 	if (!coatKindSchema.options.some(kind => coats.has(kind)))
@@ -67,21 +69,24 @@ function coatsOf(source: Source, entry: MaterialEntry, standard: number): Materi
 	return found;
 }
 
+function flashOfKind(source: Source, flash: FlashEntry | undefined): { flash?: FlashPoints } {
+	const own = flash && flashPointsOf(source, flash);
+	return own ? { flash: own } : {};
+}
+
 /** The wait between two wet coats must fall where the windows of the material over itself say spray. */
 function checkFlash(source: Source, id: string, entry: MaterialEntry, recoat: Material['recoat']): void {
 	const flash = entry.values.flash;
-	const { from, to, at } = flash?.values ?? {};
-	if (!flash || from === undefined || at === undefined) return;
-	if (to !== undefined && to < from) {
-		source.fail(flash.place('to'), `${flash.name}: ends (to) before it begins (from); swap them`);
-		return;
-	}
+	const times = flash && flashTimesOf(flash);
+	if (!flash || !times) return;
+	const { from_s, to_s, at_C } = times;
+	if (to_s !== null && to_s < from_s) return;
 	const windows = windowsAt(
 		recoat.find(({ under }) => under === id)?.rows ?? [],
-		at,
+		at_C,
 		entry.values['time factor'],
 	);
-	if (windows && !allows(windows, ['spray'], from / 3600, to === undefined ? null : to / 3600))
+	if (windows && !allows(windows, ['spray'], from_s / 3600, to_s === null ? null : to_s / 3600))
 		source.fail(
 			flash.place('from'),
 			`${flash.name}: no window of ${id} over ${id} says spray then; mend the flash or its recoat windows`,
@@ -125,12 +130,12 @@ const stopgap = {
 } satisfies Partial<Values>;
 
 function flashOf(flash: Values['flash']): Material['flash'] {
-	const { from, to, at, touch } = flash?.values ?? {};
+	const { from_s, to_s, at_C } = (flash && flashTimesOf(flash)) ?? { from_s: 60, to_s: null, at_C: 21 };
 	return {
-		min_min: (from ?? 60) / 60,
-		max_min: to === undefined ? null : to / 60,
-		at_C: at ?? 21,
-		touch: touch ?? ['tacky', 'dry'],
+		min_min: from_s / 60,
+		max_min: to_s === null ? null : to_s / 60,
+		at_C,
+		touch: flash?.values.touch ?? ['tacky', 'dry'],
 	};
 }
 
@@ -176,6 +181,7 @@ export function materialOf(source: Source, { id, entry }: Named<MaterialEntry>):
 	const recoat = recoatOf(source, entry);
 	checkFlash(source, id, entry, recoat);
 	checkPoints(source, entry);
+	const clocks = clocksOf(source, entry, coats);
 	const density = densityOf(source, entry, reduced);
 	const breathing = breathingOf(source, entry);
 	const essential = whole(entry.values, ['ratio', 'solids', 'sags above']);
@@ -194,10 +200,11 @@ export function materialOf(source: Source, { id, entry }: Named<MaterialEntry>):
 		solids_tolerance: read.solids.tolerance,
 		coats,
 		sag_um: read['sags above'],
-		potLife: read['pot life'],
+		potLife: lifeOf(read['pot life']),
 		standing_min: read.standing / 60,
 		strainer: read.strainer === 'none' ? null : read.strainer,
 		flash: flashOf(read.flash),
+		...(clocks && { clocks }),
 		wetEdge_s: read['wet edge'],
 		wetTip_min: read['wet the tip'] / 60,
 		flush_min: read.flush / 60,

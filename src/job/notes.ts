@@ -4,10 +4,10 @@ import type { UnitSystem } from '../trade/quantity.ts';
 import { beyondRows } from '../trade/recoat.ts';
 import { sagLimit_um } from '../trade/sag.ts';
 import { format, formatRange } from '../trade/shown.ts';
-import { lifeAt_h } from '../trade/time.ts';
 import { type CoatSpeeds, coatSpeeds, rangeOf, turnsKnob } from './coat-speeds.ts';
 import type { Job, Material } from './job.ts';
 import { unmeasuredFlow } from './on-work.ts';
+import { livesOrNot_h } from './process-clocks.ts';
 
 /** From this share of the sag limit on the highest film of a face is told. This project's own choice. */
 const nearSag = 0.8;
@@ -140,7 +140,7 @@ function flowCupNotes({ id, cup }: Material): string[] {
 /** Paint that lives no longer than it stands, as warm as the shop is. */
 function standingNotes({ shop }: Job, material: Material, units: UnitSystem): string[] {
 	const { id, standing_min } = material;
-	const life_h = lifeAt_h(material, shop.air_C);
+	const life_h = livesOrNot_h(material, shop.air_C);
 	if (standing_min === 0 || life_h * 60 > standing_min) return [];
 	const [stands, lives] = [standing_min * 60, life_h * 3600].map(seconds => format(seconds, 'time', units));
 	return [

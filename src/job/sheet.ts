@@ -1,6 +1,7 @@
-import { isScalar } from 'yaml';
+import { isScalar, isSeq } from 'yaml';
 import * as z from 'zod/mini';
 import { nearest } from '../trade/nearest.ts';
+import type { TimeAt } from '../trade/time.ts';
 import {
 	type Entry,
 	type Label,
@@ -123,7 +124,27 @@ const gear = fromText((text, ctx): Gear => {
 });
 
 const density = some('density');
-const coatShape = { film: must(placed(value(filmAim))), reducer: may(value(reducer)) };
+
+const points = wholeList(value(timeAt), 1);
+/** One time at a temperature, or a list of them: only a list is a clock of its own. */
+const lifeOrPoints: Reader<TimeAt | TimeAt[]> = (source, node, what, at) =>
+	(isSeq(node) ? points : value(timeAt))(source, node, what, at);
+/** A time, s, whose temperature stands beside it, or a list of times at temperatures. */
+const timeOrPoints: Reader<number | TimeAt[]> = (source, node, what, at) =>
+	(isSeq(node) ? points : some_('time'))(source, node, what, at);
+
+const flashShape = {
+	from: must(timeOrPoints),
+	to: may(timeOrPoints),
+	at: may(value(quantity('temperature'))),
+};
+export type FlashEntry = Entry<typeof flashShape>;
+
+const coatShape = {
+	film: must(placed(value(filmAim))),
+	reducer: may(value(reducer)),
+	flash: may(map(flashShape)),
+};
 
 export const windowShape = {
 	wait: may(value(span)),
@@ -145,14 +166,12 @@ const materialShape = {
 	solids: must(value(shareWithin(0.01, 0.02))),
 	coats: must(map({ tack: may(map(coatShape)), medium: may(map(coatShape)), full: may(map(coatShape)) })),
 	'sags above': must(value(some('film'))),
-	'pot life': must(value(timeAt)),
+	'pot life': must(lifeOrPoints),
 	standing: must(value(orNone('time'))),
 	strainer: must(value(name)),
 	flash: must(
 		map({
-			from: must(some_('time')),
-			to: may(some_('time')),
-			at: must(value(quantity('temperature'))),
+			...flashShape,
 			touch: may(wholeList(value(word({ tacky: 'tacky', dry: 'dry' })), 1)),
 		}),
 	),

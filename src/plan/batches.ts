@@ -3,10 +3,10 @@ import { bursts_mL, leftInPot_mL } from '../film/losses.ts';
 import { enoughFor_mL, noUse, type Unsure, type Uses, unsureAt, withUse } from '../film/odds.ts';
 import type { Job, Material, PlannedCoat } from '../job/job.ts';
 import { lossesOf, riskOf } from '../job/on-work.ts';
+import { livesAt_h } from '../job/process-clocks.ts';
 import { leastGiven } from '../trade/marks.ts';
 import { partsPoured, pourOrder, sumOf } from '../trade/mix.ts';
 import { entryStep, type UnitSystem } from '../trade/shown.ts';
-import { potLife_h } from '../trade/time.ts';
 import { type Pass, sameGun } from './gun.ts';
 import { paintOf_mL, type Rates } from './pace.ts';
 
@@ -19,7 +19,7 @@ export type Cup = { letter: string; left_mL: number; dies_s: number };
 /** Pot life of a material at the shop's temperature, s. Throws RangeError where the sheet cannot say. */
 export function lifeOf_s(job: Job, material: string): number {
 	const found = job.materials[material];
-	return found ? potLife_h(found.potLife, job.shop.air_C, found.factorPer10C) * 3600 : 0;
+	return found ? livesAt_h(found, job.shop.air_C) * 3600 : 0;
 }
 
 /** How unsure a material's use is, and how sure a batch of it must be. */

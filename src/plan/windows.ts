@@ -1,6 +1,6 @@
 import { type Face, type Job, type PlannedCoat, type Window, waits_h } from '../job/job.ts';
+import { type FlashEdges, flashAt_h } from '../job/process-clocks.ts';
 import { beyondRows, type RecoatWindow, recoatWindows } from '../trade/recoat.ts';
-import { flash_min } from '../trade/time.ts';
 
 /** Coat n of a face, the one to come over it, and the table that its data sheet has for that. */
 function tableOver(job: Job, face: Face, coat: number) {
@@ -31,18 +31,24 @@ export const beyondTable = (
  * after it.
  * @param coat counted from 1; the coat that lies on top
  * @param surface_C highest surface temperature held an hour or more since
+ * @param flash the waits of its flash, where readings tell them; else those at that temperature
  * @returns windows in time order; after the last coat planned, those for one more of the same material
  * @throws RangeError where the sheet gives nothing for such a temperature
  */
-export function windowsAfter(job: Job, face: Face, coat: number, surface_C: number): RecoatWindow[] {
+export function windowsAfter(
+	job: Job,
+	face: Face,
+	coat: number,
+	surface_C: number,
+	flash?: FlashEdges,
+): RecoatWindow[] {
 	const { under, over, material, rows } = tableOver(job, face, coat);
 	if (!under || !over || !material) return [];
 	const table = rows.length > 0 ? recoatWindows(rows, surface_C, material.factorPer10C) : [];
 	if (over.stage !== under.stage)
 		return table.length > 0 ? table : [{ does: 'sand', from_h: 0, until_h: null }];
-	const flash = flash_min(material.flash, surface_C, material.factorPer10C);
-	const least_h = flash.min_min / 60;
-	const most_h = flash.max_min === null ? null : flash.max_min / 60;
+	const { least_h, most_h } = flash ?? flashAt_h(material, under, surface_C);
+	if (!Number.isFinite(least_h)) return [{ does: 'wait', from_h: 0, until_h: null }];
 	const wet: RecoatWindow[] = [{ does: 'spray', from_h: 0, until_h: most_h }];
 	if (most_h !== null) wet.push({ does: 'sand', from_h: most_h, until_h: null });
 	return afterFlash(table.length > 0 ? table : wet, least_h);

@@ -1,8 +1,10 @@
 import type { Component } from '../job/job.ts';
+import { lifeClock } from '../job/process-clocks.ts';
 import { isTimed } from '../records/cup-timed.ts';
 import { pourOrder } from '../trade/mix.ts';
 import { potLife_h } from '../trade/time.ts';
 import { figure } from '../words/say.ts';
+import { lasts_ms } from './read-since.ts';
 import { type Asked, type Clue, materialOf, type Suspicion } from './suspicion.ts';
 import type { BatchStory, Pass, Timeline } from './timeline.ts';
 
@@ -180,20 +182,24 @@ function hardenedAt({ material, cans, pours, found }: BatchStory, timeline: Time
 	return (inHand ?? level).at;
 }
 
-function lifeEnds(story: BatchStory, timeline: Timeline): number {
+function lifeEnds(story: BatchStory, timeline: Timeline, until: number): number {
 	const from = hardenedAt(story, timeline) ?? Date.parse(story.started.at);
 	const material = timeline.job.materials[story.material];
 	if (!material) return Number.POSITIVE_INFINITY;
-	const warmest = Math.max(
-		...(timeline.days[story.day]?.air ?? []).map(({ record }) => record.airC),
-		material.potLife.at_C,
-	);
+	const clock = lifeClock(material);
+	const day = timeline.days[story.day];
+	if (clock) {
+		const timed = story.timed.filter(({ at, record }) => at <= until && isTimed(record)).at(-1);
+		const pot = { make_mL: story.started.make_mL, read_C: timed?.record.tempC ?? null };
+		return from + lasts_ms(timeline, day, clock, { from, until, of: 'airC', pot });
+	}
+	const warmest = Math.max(...(day?.air ?? []).map(({ record }) => record.airC), material.potLife.at_C);
 	const temp_C = Math.min(warmest, material.potLife.at_C + 20);
 	return from + potLife_h(material.potLife, temp_C, material.factorPer10C) * 3600_000;
 }
 
 function age(story: BatchStory, timeline: Timeline, pass: Pass): Finding {
-	const end = lifeEnds(story, timeline);
+	const end = lifeEnds(story, timeline, pass.ended);
 	if (pass.ended <= end) return { clues: [], closed: true, unread: null };
 	const mixed = story.pours[0]?.at ?? Date.parse(story.started.at);
 	const over = (pass.ended - end) / (end - mixed);

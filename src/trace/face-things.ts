@@ -1,7 +1,10 @@
+import type { Material } from '../job/job.ts';
+import { flashClocks } from '../job/process-clocks.ts';
 import { coatKey } from '../records/passes.ts';
 import { plannedPull_s } from '../trade/pulls.ts';
 import { flash_min } from '../trade/time.ts';
 import { figure } from '../words/say.ts';
+import { lasts_ms } from './read-since.ts';
 import {
 	type Asked,
 	type Clue,
@@ -68,7 +71,7 @@ function flash(timeline: Timeline, pass: Pass): Own {
 		return pass.start.window === 'wait'
 			? { good: false, size: 1, says: 'its window was not open yet', counts: true }
 			: { ...unknown, good: pass.start.window !== 'spray' || touch !== undefined };
-	const least = leastFlash_min(material, timeline, pass);
+	const least = leastFlash_min(material, timeline, pass, before);
 	const gap = (pass.began - before.ended) / 60_000;
 	const short = gap < least * 0.99;
 	if (short && !pass.estimated && !before.estimated)
@@ -83,11 +86,12 @@ function flash(timeline: Timeline, pass: Pass): Own {
 	return { ...unknown, good: touch !== undefined && !short };
 }
 
-function leastFlash_min(
-	material: { flash: Parameters<typeof flash_min>[0]; factorPer10C: number },
-	timeline: Timeline,
-	pass: Pass,
-) {
+function leastFlash_min(material: Material, timeline: Timeline, pass: Pass, before: Pass) {
+	const least = flashClocks(material, planOf(timeline, before)?.kind ?? 'full')?.least;
+	if (least) {
+		const span = { from: before.ended, until: pass.began, of: 'surfaceC' } as const;
+		return lasts_ms(timeline, dayOf(timeline, pass), least, span) / 60_000;
+	}
 	const coldest = dayOf(timeline, pass).air.findLast(({ at }) => at <= pass.began)?.record.surfaceC;
 	const { at_C } = material.flash;
 	const temp_C = Math.min(at_C + 20, Math.max(at_C - 20, coldest ?? at_C));
@@ -95,10 +99,21 @@ function leastFlash_min(
 	return Math.min(warmed, material.flash.min_min);
 }
 
+/** Most minutes between two coats, from the end of the one below; undefined: the sheet sets none. */
+function mostFlash_min(timeline: Timeline, pass: Pass, before: Pass): number | undefined {
+	const material = materialOf(timeline, pass);
+	const clocks = material && flashClocks(material, planOf(timeline, before)?.kind ?? 'full');
+	if (!clocks) return material?.flash.max_min ?? undefined;
+	if (!clocks.most) return undefined;
+	const span = { from: before.began, until: pass.began, of: 'surfaceC' } as const;
+	const most_ms = lasts_ms(timeline, dayOf(timeline, pass), clocks.most, span);
+	return (most_ms - (before.ended - before.began)) / 60_000;
+}
+
 function window(timeline: Timeline, pass: Pass): Own {
 	const before = under(timeline, pass);
 	if (!before || pass.start.from === 'part') return aside;
-	const max = materialOf(timeline, pass)?.flash.max_min;
+	const max = mostFlash_min(timeline, pass, before);
 	const gap = (pass.began - before.ended) / 60_000;
 	const shut = pass.start.window === 'sand' || pass.start.window === 'scuff';
 	const over = max && before.day === pass.day && !pass.estimated ? gap / max - 1 : 0;

@@ -160,3 +160,6 @@ export const airStale = (
 	ages: { age_h: number; hold_min: number },
 	limits: { age_h: number; hold_min: number } = { age_h: 4, hold_min: 30 },
 ): boolean => ages.age_h > limits.age_h || ages.hold_min > limits.hold_min;
+
+/** A reading of the air that another follows within this time was taken back by it, s. This project's own choice. */
+export const takenBack_s = 600;

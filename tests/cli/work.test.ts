@@ -23,6 +23,7 @@ const air = ['air', '--air', '16 °C', '--humidity', '71%', '--surface', '13 °C
 const wet = ['air', '--air', '21 °C', '--wet-bulb', '17 °C', '--surface', '19 °C'];
 const cup = ['cup', '--cup', 'ford4', '--seconds', '36'];
 const life = ['life', '--life', '2 h', '--at', '70 °F', '--now', '88 °F'];
+const points = ['life', '--points', '48 h at 7 °C, 24 h at 20 °C, 8 h at 30 °C', '--now'];
 const fan = ['fan', '--width', '300 mm', '--depth', '120 mm', '--beta1', '2.3', '--beta2', '4.1'];
 const vent = ['vent', '--vapour', '30.4 ft3/gal', '--lel', '1.4%', '--solvent', '1 gal'];
 
@@ -100,12 +101,35 @@ describe('keys of --json', () => {
 		expect((await json(cup)).viscosity_mm2_per_s).toBeCloseTo(121.31, 2);
 		expect((await json(life)).life_min).toBeCloseTo(60, 6);
 		expect((await json([...life, '--factor', '3'])).life_min).toBeCloseTo(40, 6);
+		expect((await json(life)).careful_min).toBeCloseTo(40, 6);
 		const shape = await json([...fan, '--overlap', '50%']);
 		expect(shape.best_overlap).toBeCloseTo(0.4332, 3);
 		expect(shape.variation_at_best).toBeCloseTo(0.016, 3);
 		expect(shape.variation_at_overlap).toBeCloseTo(0.0591, 3);
 		expect(shape.along_to_across_peak).toBeCloseTo(3.417, 3);
 		expect((await json(vent)).dilution_m3).toBeCloseTo(242.5, 1);
+	});
+});
+
+describe('a time by the points of a data sheet', () => {
+	const readings = ['--readings', '20 °C for 6 h, 30 °C for 2 h'];
+
+	test('its key, by which rule, and the share used: worked out by hand', async () => {
+		expect(await json([...points, '25 °C'])).toMatchObject({ rule: 'points' });
+		expect((await json([...points, '25 °C'])).life_min).toBeCloseTo(60 * Math.sqrt(24 * 8), 6);
+		expect(await json([...points, '0 °C'])).toEqual({ life_min: 48 * 60, rule: 'nearest point' });
+		expect(await json([...points, '40 °C'])).toMatchObject({ rule: 'rule of thumb' });
+		expect((await json([...points, '40 °C'])).life_min).toBeCloseTo(160, 6);
+		expect((await json([...points, '0 °C', '--kind', 'beginning'])).life_min).toBeCloseTo(
+			60 * 48 * 2 ** 0.7,
+			6,
+		);
+		expect((await json([...points, '25 °C', ...readings])).used).toBeCloseTo(0.5, 9);
+	});
+
+	test('what is used up is over: status 1', async () => {
+		expect((await work([...points, '25 °C', ...readings])).status).toBe(0);
+		expect((await work([...points, '25 °C', '--readings', '30 °C for 8 h'])).status).toBe(1);
 	});
 });
 
@@ -201,6 +225,14 @@ describe('bad input is one line, exit status 2', () => {
 		[['cup', '--cup', 'ford4', '--seconds', 'long'], '--seconds "long", column 1', ''],
 		[[...life, '--factor', '9'], 'factor per 10 °C must be 1 to 4', ''],
 		[['life', '--life', '2 h', '--at', '70 °F', '--now', '188 °F'], 'not for 86.7 °C (188 °F)', ''],
+		[[...points, '50.1 °C'], 'not for 50.1 °C', ''],
+		[[...points, '25 °C', '--kind', 'middle'], '--kind "middle"', 'end or beginning'],
+		[[...points, '25 °C', '--life', '2 h'], 'leave one out', ''],
+		[[...life, '--readings', '20 °C for 6 h'], '--readings needs --points', ''],
+		[[...points, '25 °C', '--readings', '20 °C'], '--readings "20 °C"', '20 °C for 6 h'],
+		[[...points, '25 °C', '--readings', '20 °C for 0 h'], 'a time must be more than 0 h', ''],
+		[['life', '--points', '4 h at 70 °F, 2 h', '--now', '70 °F'], '--points "2 h"', 'a time at a temp'],
+		[['life', '--points', '4 h at 70 °F, 2 h at 70 °F', '--now', '70 °F'], 'two times', 'leave one out'],
 		[['fan', '--width', '300 mm', '--depth', '120 mm', '--beta1', '0.2'], 'beta1 must be 1 to 10', ''],
 		[
 			['vent', '--vapour', '30.4 ft3/gall', '--lel', '1.4%', '--solvent', '1 gal'],

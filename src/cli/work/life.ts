@@ -1,33 +1,66 @@
+import { lasts_h, ruleOfThumb } from '../../trade/process-clock.ts';
 import { format } from '../../trade/shown.ts';
 import { potLife_h } from '../../trade/time.ts';
+import { byPoints } from './life-points.ts';
 import { type Given, type Worked, workPart } from './part.ts';
 
-function work(given: Given): Worked {
-	const at_C = given.quantity('at', 'temperature');
+/** By one time and a factor, and beside it as careful as a list of points would have it. */
+function byFactor(given: Given): Worked {
+	const point = { at_C: given.quantity('at', 'temperature'), hours: given.quantity('life', 'time') / 3600 };
 	const now_C = given.quantity('now', 'temperature');
 	const factor = given.numberOr('factor', 2);
-	const hours = potLife_h({ at_C, hours: given.quantity('life', 'time') / 3600 }, now_C, factor);
+	const hours = potLife_h(point, now_C, factor);
+	const careful_h = lasts_h({ kind: 'end', points: [point] }, now_C);
 	const temp = (value: number) => format(value, 'temperature', given.units);
-	const life = format(hours * 3600, 'time', given.units);
+	const time = (value: number) => format(value * 3600, 'time', given.units);
 	return {
-		keys: { life_min: hours * 60 },
+		keys: { life_min: hours * 60, careful_min: careful_h * 60 },
 		lines: [
-			`At ${temp(now_C)} it lasts about ${life}, by a factor of ${factor} per 10 °C from ${temp(at_C)}.`,
+			`At ${temp(now_C)} it lasts about ${time(hours)}, by a factor of ${factor} per 10 °C from ${temp(point.at_C)}.`,
+			`A day goes by that; with a list of points in its sheet by ${time(careful_h)}: a third for each 10 °C warmer, no more when colder.`,
 			'A large or warm batch goes sooner; the data sheet rules.',
 		],
 	};
 }
 
+function work(given: Given): Worked {
+	if (!given.has('points')) {
+		for (const name of ['kind', 'readings'])
+			if (given.has(name)) throw new RangeError(`--${name} needs --points`);
+		return byFactor(given);
+	}
+	for (const name of ['life', 'at'])
+		if (given.has(name)) throw new RangeError(`--points and --${name}: leave one out`);
+	return byPoints(given);
+}
+
 export const life = workPart({
 	name: 'life',
-	summary: 'pot life at another temperature',
-	usage: ['work life --life TIME --at TEMP --now TEMP [--factor NUMBER]'],
+	summary: 'pot life, or another time of a data sheet, at another temperature',
+	usage: [
+		'work life --life TIME --at TEMP --now TEMP [--factor NUMBER]',
+		'work life --points LIST --now TEMP [--kind end|beginning] [--readings LIST] [--factor NUMBER]',
+	],
 	options: {
 		life: { type: 'string', value: 'TIME', says: "the data sheet's pot life" },
 		at: { type: 'string', value: 'TEMP', says: 'the temperature it is given for' },
-		now: { type: 'string', value: 'TEMP', says: 'the temperature of the mix' },
-		factor: { type: 'string', value: 'NUMBER', says: 'per 10 °C, 1 to 4; 2 if left out' },
+		points: { type: 'string', value: 'LIST', says: 'times at temperatures, as the data sheet has them' },
+		now: { type: 'string', value: 'TEMP', says: 'the temperature of the mix, or of the surface' },
+		kind: {
+			type: 'string',
+			value: 'end|beginning',
+			says: 'what must not have passed, or what must have come; end if left out',
+		},
+		readings: { type: 'string', value: 'LIST', says: 'temperatures held, one after the other' },
+		factor: {
+			type: 'string',
+			value: 'NUMBER',
+			says: `per 10 °C, 1 to 4; left out 2, or outside points ${ruleOfThumb.beginning} for a beginning and ${ruleOfThumb.end} for an end`,
+		},
 	},
-	examples: ['work life --life "2 h" --at "70 °F" --now "88 °F"'],
+	examples: [
+		'work life --life "2 h" --at "70 °F" --now "88 °F"',
+		'work life --points "48 h at 7 °C, 24 h at 20 °C, 8 h at 30 °C" --now "25 °C" --readings "20 °C for 6 h, 30 °C for 2 h"',
+	],
 	work,
 });

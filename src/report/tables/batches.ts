@@ -1,7 +1,8 @@
+import { livesFrom_h } from '../../day/process.ts';
 import type { DayRecord } from '../../day/records.ts';
+import { lifeClock, livesAt_h } from '../../job/process-clocks.ts';
 import { isTimed } from '../../records/cup-timed.ts';
 import type { RecordOf } from '../../records/of-type.ts';
-import { potLife_h } from '../../trade/time.ts';
 import { type Day, iso, ms, ofType } from './day.ts';
 
 export type PourRow = {
@@ -31,7 +32,7 @@ export type BatchRow = {
 	cup: { at: string; kind: string; seconds: number; temp_C: number; fits: boolean } | null;
 	ready: string | null;
 	volume_mL: number | null;
-	/** End of its pot life at the air read when the hardener went in; null: the sheet cannot say. */
+	/** End of its pot life at the air read when the hardener went in, or by its points; null: the sheet cannot say. */
 	lives_until: string | null;
 	loads: { at: string; volume_mL: number; refill: boolean }[];
 	/** When the gun's cup was emptied of it. */
@@ -58,12 +59,15 @@ function pourRow(record: Poured): PourRow {
 	};
 }
 
-function livesUntil(day: Day, material: string, hardened: string | null): string | null {
+function livesUntil(day: Day, letter: string, material: string, hardened: string | null): string | null {
 	const sheet = day.job.materials[material];
+	const batch = day.book.batches.get(letter);
 	if (!sheet || hardened === null) return null;
+	if (lifeClock(sheet) && batch?.hardened)
+		return iso(ms(hardened) + livesFrom_h(day.book, batch, batch.hardened) * 3_600_000);
 	const air = ofType(day, 'air.read').findLast(({ at }) => at <= hardened);
 	try {
-		const hours = potLife_h(sheet.potLife, air?.airC ?? day.job.shop.air_C, sheet.factorPer10C);
+		const hours = livesAt_h(sheet, air?.airC ?? day.job.shop.air_C);
 		return iso(ms(hardened) + hours * 3_600_000);
 	} catch (error) {
 		if (error instanceof RangeError) return null;
@@ -110,7 +114,7 @@ export function batchRows(day: Day): BatchRow[] {
 				: null,
 			ready: ready?.at ?? null,
 			volume_mL: ready?.volume_mL ?? null,
-			lives_until: livesUntil(day, material, from),
+			lives_until: livesUntil(day, batch, material, from),
 			loads: mine.map(({ at: loaded, volume_mL, refill }) => ({ at: loaded, volume_mL, refill })),
 			emptied: emptied.find(one => isOf(one, batch, last))?.at ?? null,
 			discarded: thrown ? { at: thrown.at, why: thrown.why } : null,

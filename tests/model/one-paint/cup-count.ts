@@ -145,7 +145,7 @@ export class CupCount {
 
 	#emptied({ volume_mL, read }: EventOf<'cup.emptied'>): void {
 		const { loaded_mL, bursts_mL, emitted_mL, whole } = this.#since;
-		const used_mL = loaded_mL - volume_mL - (this.#job.gun.losses?.gun_mL ?? 20) - bursts_mL;
+		const used_mL = loaded_mL - (volume_mL ?? loaded_mL) - (this.#job.gun.losses?.gun_mL ?? 20) - bursts_mL;
 		const open = [...this.#faces.values()].some(on => on.open);
 		if (read && loaded_mL > 0 && whole && emitted_mL > 0 && used_mL > 0 && !open)
 			this.cups.push({ emitted_mL, used_mL });

@@ -1,0 +1,66 @@
+import { warmsItself_K } from '../trade/paint-warmth.ts';
+import { lasts_h, type ProcessClock } from '../trade/process-clock.ts';
+import { flash_min, lifeAt_h, potLife_h } from '../trade/time.ts';
+import type { CoatKind, Material, PlannedCoat } from './job.ts';
+
+/** The clocks of a material's processes, where its sheet lists points for them; else one time and its factor. */
+
+/** The clock of its pot life; undefined: the sheet gives one time. */
+export const lifeClock = ({ clocks }: Pick<Material, 'clocks'>): ProcessClock | undefined =>
+	clocks?.potLife && { kind: 'end', points: clocks.potLife, factorPer10C: clocks.factorPer10C };
+
+export type FlashClocks = { least: ProcessClock; most: ProcessClock | null };
+
+/** The clocks of the wait after a coat of some kind; undefined: the sheet gives one time. */
+export function flashClocks({ clocks, coats }: Material, kind: CoatKind): FlashClocks | undefined {
+	const points = coats[kind]?.flash ?? clocks?.flash;
+	if (!points) return undefined;
+	const factorPer10C = clocks?.factorPer10C;
+	return {
+		least: { kind: 'beginning', points: points.from, factorPer10C },
+		most: points.to && { kind: 'end', points: points.to, factorPer10C },
+	};
+}
+
+/** A batch whose size is not known yet is taken for a large one. */
+const inAir_C = (air_C: number): number => air_C + warmsItself_K(Number.POSITIVE_INFINITY);
+
+/**
+ * Pot life in steady air.
+ * @returns hours
+ * @throws RangeError more than 20 K outside what the sheet gives
+ */
+export function livesAt_h(material: Material, air_C: number): number {
+	const clock = lifeClock(material);
+	return clock ? lasts_h(clock, inAir_C(air_C)) : potLife_h(material.potLife, air_C, material.factorPer10C);
+}
+
+/** The same; 0 where the sheet cannot say for so cold or warm a place. */
+export function livesOrNot_h(material: Material, air_C: number): number {
+	const clock = lifeClock(material);
+	if (!clock) return lifeAt_h(material, air_C);
+	try {
+		return lasts_h(clock, inAir_C(air_C));
+	} catch {
+		return 0;
+	}
+}
+
+/** Least and most wait after a coat, in hours from its end; `most_h` null: the sheet sets no end. */
+export type FlashEdges = { least_h: number; most_h: number | null };
+
+/**
+ * They at a steady temperature.
+ * @throws RangeError more than 20 K outside what the sheet gives
+ */
+export function flashAt_h(
+	material: Material,
+	{ kind }: Pick<PlannedCoat, 'kind'>,
+	temp_C: number,
+): FlashEdges {
+	const clocks = flashClocks(material, kind);
+	if (clocks)
+		return { least_h: lasts_h(clocks.least, temp_C), most_h: clocks.most && lasts_h(clocks.most, temp_C) };
+	const { min_min, max_min } = flash_min(material.flash, temp_C, material.factorPer10C);
+	return { least_h: min_min / 60, most_h: max_min === null ? null : max_min / 60 };
+}
