@@ -245,6 +245,7 @@ export const faceMachine = setup({
 			rework: ({ context, event }) =>
 				event.type === 'rework.done' ? [...context.rework, event.step] : context.rework,
 		}),
+		lineAnew: assign({ rework: [] }),
 		noteTelling: assign({
 			byName: ({ event }) => event.type === 'part.setAside' && event.faulty === undefined,
 		}),
@@ -339,6 +340,8 @@ export const faceMachine = setup({
 		},
 		aside: {
 			on: {
+				/** A fault once more: what its line has done is undone. */
+				'part.setAside': { guard: not('isSound'), actions: ['lineAnew', 'noteTelling'] },
 				'rework.done': [
 					{ guard: 'isLastRework', target: 'open', actions: ['backInLine', 'stepWindow'] },
 					{ guard: 'isNextRework', actions: 'rework' },

@@ -75,6 +75,23 @@ test('sanded flat, the face with the fault is sanded for its next coat where tha
 	expect(checkDayFile(second.bytes(), [first.bytes()])).toEqual([]);
 });
 
+test.each([
+	['the face with the fault, whose line had begun', faulty],
+	['the sound one beside it', sound],
+] as const)('a stray pull of the trigger on %s begins its own line, from the start', async (_, face) => {
+	const { given, first } = await primed();
+	const second = rehearsed({ ...given, before: historyAfter(first.records()), at: start + 3 * 86_400_000 });
+	second.toState('rework.clean');
+	second.send('trigger on', 'wait 4 s', 'trigger off', 'screen');
+	second.until(({ state }) => state === 'stray');
+	second.pick('elsewhere');
+	second.pick(face);
+	expect(second.ofType('part.setAside').at(-1)?.faulty).toEqual([face]);
+	expect(historyAfter(second.records()).faces[face]?.aside).toMatchObject({ done: [] });
+	second.toEnd();
+	expect(checkDayFile(second.bytes(), [first.bytes()])).toEqual([]);
+});
+
 test('until it is back in line a sound face is told to be set aside with its part', async () => {
 	const { first } = await primed();
 	const now = nowAfter(first.records(), start + 86_400_000);

@@ -19,13 +19,15 @@ export function help<Result>(work: (number: number) => Promise<Result>): void {
 type Answer<Result> = { ready?: true; number?: number; result?: Result; error?: string };
 
 /**
- * Every number below `count` worked on by `helpers` copies; `done` is told of each as it comes.
- * @throws Error where a copy fails or goes away with work in its hands
+ * Every number below `count` worked on by `helpers` copies; `done` is told of each as it comes, `failed` of one that threw: the
+ * others go on.
+ * @throws Error where a copy goes away with work in its hands
  */
 export function sharedOut<Result>(
 	file: string,
 	{ count, helpers, memory_MB }: { count: number; helpers: number; memory_MB: number },
 	done: (number: number, result: Result) => void,
+	failed: (number: number, error: string) => void,
 ): Promise<void> {
 	let next = 0;
 	let left = count;
@@ -37,9 +39,9 @@ export function sharedOut<Result>(
 			else resolve();
 		};
 		const answered = (child: ChildProcess, { number, result, error }: Answer<Result>) => {
-			if (error !== undefined) return end(new Error(`work ${number}: ${error}`));
 			if (number !== undefined) {
-				done(number, result as Result);
+				if (error === undefined) done(number, result as Result);
+				else failed(number, error);
 				left--;
 			}
 			if (left === 0) return end();

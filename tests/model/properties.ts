@@ -266,7 +266,7 @@ function toldOfFace({ event, before, was }: Edge, says: Says) {
 	if (event.type === 'override.given' && !inPlace(at(event.face), event.step, event.place))
 		says(16, `a reason to leave out ${event.step} on ${event.face} out of its place`);
 	const mayLeave = (faulty: readonly string[] | undefined) => (id: string) =>
-		inLine(id) || (at(id)?.sound === true && faulty?.includes(id) !== false);
+		inLine(id) || (at(id)?.aside === true && faulty?.includes(id) !== false);
 	if (
 		event.type === 'part.setAside' &&
 		before.value !== 'closed' &&

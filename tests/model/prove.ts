@@ -2,6 +2,7 @@ import { writeFileSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { type Failed, failEachCall, happenings, type State, states } from '../day/each-call.ts';
+import { caughtAlone, foundUnder, type RuleMutant, ruleMutants } from './any-job/mutants.ts';
 import { type AnyJobs, anyJobsOf, togetherJobs } from './any-job/proof.ts';
 import { type AsTold, asToldOn, togetherTold } from './as-told/days.ts';
 import { sheets, standardLists } from './by-chance/sheets.ts';
@@ -69,6 +70,7 @@ type Result =
 	| { kind: 'paint'; paint: OnePaint }
 	| { kind: 'paint mutant'; mutant: PaintMutant; says: string | null }
 	| { kind: 'told'; told: AsTold }
+	| { kind: 'rule'; mutant: RuleMutant; says: string | null }
 	| { kind: 'readers'; fuzzed: Fuzzed }
 	| { kind: 'disk'; failed: Failed }
 	| { kind: 'mutant'; caught: Caught | null };
@@ -133,6 +135,13 @@ const workOf = (mutants: readonly Mutant[]): Work[] => [
 			async () => {
 				const play = await rightOnWith(mutant);
 				return { kind: 'time', mutant, says: play(0, daysToCatch, 1).says[0] ?? null };
+			},
+	),
+	...(isQuick ? ruleMutants.slice(0, 1) : ruleMutants).map(
+		(mutant): Work =>
+			async () => {
+				const says = await foundUnder(mutant, await standardLists());
+				return { kind: 'rule', mutant, says: caughtAlone(mutant, says) };
 			},
 	),
 	...Array.from(
@@ -290,8 +299,19 @@ function printRight(rights: readonly Right[], caught: readonly (Result & { kind:
 	);
 	for (const line of sum.says.slice(0, 10)) out(`      ${line}`);
 	for (const { mutant, says } of caught)
-		out(`src/day/${mutant.file} ${mutant.what} → ${says?.slice(0, 90) ?? 'ALIVE'}`);
+		out(`${mutant.file} ${mutant.what} → ${says?.slice(0, 90) ?? 'ALIVE'}`);
 	return sum.says.length === 0 && alive.length === 0;
+}
+
+/** Changes of rules of the day that one property alone catches, on days by chance. */
+function printRules(caught: readonly (Result & { kind: 'rule' })[]): boolean {
+	out();
+	out('Changes of a rule, each caught on any job by one property alone');
+	for (const { mutant, says } of caught)
+		out(
+			`${mutant.property} ${mutant.file} ${mutant.what} → ${says?.slice(0, 120) ?? 'ALIVE, or caught by others too'}`,
+		);
+	return caught.every(({ says }) => says !== null);
 }
 
 /** Files changed and made up by chance, and a disk whose every call fails, in one line each. */
@@ -358,6 +378,8 @@ function lineOf(number: number, result: Result, mutants: readonly Mutant[]): str
 			return `${result.mutant.file} ${result.mutant.what}: ${result.says ? 'caught' : 'ALIVE'}`;
 		case 'told':
 			return `${result.told.days} days as told: ${result.told.short} of ${result.told.batches} batches short`;
+		case 'rule':
+			return `${result.mutant.file} ${result.mutant.what}: ${result.says ? 'caught' : 'ALIVE'}`;
 		case 'readers':
 			return `${result.fuzzed.cases} spoilt files: ${result.fuzzed.says.length} findings`;
 		case 'disk':
@@ -374,11 +396,23 @@ async function prove() {
 	const mutants = await mutantsToTry();
 	const work = { count: workOf(mutants).length, helpers: availableParallelism(), memory_MB: 6144 };
 	const results: Result[] = [];
-	await sharedOut<Result>(fileURLToPath(import.meta.url), work, (number, result) => {
-		results[number] = result;
-		const done = results.filter(Boolean).length;
-		process.stderr.write(`${done} of ${work.count}: ${lineOf(number, result, mutants)}\n`);
-	});
+	const failures: string[] = [];
+	const tell = (line: string) => {
+		const done = results.filter(Boolean).length + failures.length;
+		process.stderr.write(`${done} of ${work.count}: ${line}\n`);
+	};
+	await sharedOut<Result>(
+		fileURLToPath(import.meta.url),
+		work,
+		(number, result) => {
+			results[number] = result;
+			tell(lineOf(number, result, mutants));
+		},
+		(number, error) => {
+			failures.push(`work ${number} FAILED: ${error}`);
+			tell(failures.at(-1) ?? '');
+		},
+	);
 	const of = <Kind extends Result['kind']>(kind: Kind) =>
 		results.filter((one): one is Extract<Result, { kind: Kind }> => one.kind === kind);
 	const verdicts = of('walk').map(({ verdict }) => verdict);
@@ -406,6 +440,7 @@ async function prove() {
 		togetherTold(of('told').map(({ told }) => told)),
 	);
 	for (const line of paint.lines) out(line);
+	const ruled = printRules(of('rule'));
 	printWalks(verdicts);
 	const allCaught = printMutants(
 		mutants,
@@ -414,7 +449,9 @@ async function prove() {
 	out();
 	out('Wrong passes that each list lets through (rates are assumptions: erring/draws.ts)');
 	out(talliesAsTable(tallies));
-	const isProven = table.holds && played && read && timed && paint.holds && allCaught;
+	for (const failure of failures) out(failure);
+	const isProven =
+		failures.length === 0 && table.holds && played && read && timed && ruled && paint.holds && allCaught;
 	const minutes = (Date.now() - began) / 60_000;
 	if (isProven && !isQuick) {
 		const walks = proofs.flatMap((proof, index) => {

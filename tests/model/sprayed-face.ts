@@ -129,12 +129,12 @@ function leftByLine(input: FaceInput, { laid, untold }: SprayedFace): readonly L
 	return lineWork.reduce((left, step) => (left[0]?.step === step ? left.slice(1) : left), list);
 }
 
-/** A part set aside; half a coat is no sound one, and a sound one may get a fault of its own. */
+/** A part set aside; half a coat is no sound one, and one set aside may get a fault, of its own or once more: its line begins. */
 function leftLine(face: SprayedFace, { faulty }: EventOf<'part.setAside'>): SprayedFace {
 	const hasFault = faulty === undefined || faulty.includes(face.id);
 	const mayLeave = (face.coat === 'none' || face.coat === 'part') && !face.aside;
 	if (mayLeave && face.coat === 'none' && !hasFault) return { ...face, aside: true, sound: true };
-	if (!mayLeave && !(face.sound && hasFault)) return face;
+	if (!mayLeave && !(face.aside && hasFault)) return face;
 	return { ...face, aside: true, sound: false, line: 0, untold: faulty === undefined };
 }
 

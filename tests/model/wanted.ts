@@ -43,7 +43,7 @@ function ofFace(plan: Plan, was: Shadow, event: DayEvent): boolean {
 function mayLeave(plan: Plan, was: Shadow, event: EventOf<'part.setAside'>): boolean {
 	const leaves = event.faces.some(id => {
 		const face = was.faces[id];
-		if (face?.sound) return event.faulty?.includes(id) !== false;
+		if (face?.aside) return event.faulty?.includes(id) !== false;
 		return face !== undefined && !face.aside && (face.coat === 'none' || face.coat === 'part');
 	});
 	const { faces } = shadowAfter(plan, was, event);

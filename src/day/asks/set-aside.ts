@@ -1,4 +1,4 @@
-import { faceOf, facesIn, type Moment } from '../moment.ts';
+import { faceOf, facesIn, inLineOf, type Moment } from '../moment.ts';
 import type { DayEvent } from '../records.ts';
 
 /**
@@ -16,3 +16,9 @@ export function setAside(moment: Moment, fault: string, why: string, faces: read
 		),
 	];
 }
+
+/** Faces that leave the line with one that has a fault: those of its part in line, and itself, set aside as a sound one before. */
+export const mayLeave = (moment: Moment, face: string): string[] => [
+	...inLineOf(moment, faceOf(moment, face).part),
+	...facesIn(moment, 'beside').filter(id => id === face),
+];

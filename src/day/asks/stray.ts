@@ -1,17 +1,17 @@
 import { faceName } from '../../words/say.ts';
 import { about, shortFace } from '../../words/spoken.ts';
-import { activityOf, faceOf, inLineOf, jobOf, laidOn, lastSprayed, type Moment } from '../moment.ts';
+import { activityOf, jobOf, laidOn, lastSprayed, type Moment } from '../moment.ts';
 import { type Option, opens, option, type Prompt } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
 import { reading } from './reading.ts';
-import { setAside } from './set-aside.ts';
+import { mayLeave, setAside } from './set-aside.ts';
 
 /** The trigger was pulled, and no face was begun: it may have laid a coat. */
 
 const told = (moment: Moment, value: 'none' | 'part'): DayEvent =>
 	reading(moment, 'last-face', value, null, { face: null });
 
-/** On which face: the one that was to come, then the one sprayed last. What lies there is not known: it is sanded flat. */
+/** On which face: the one that was to come, then the one sprayed last. What lies there is not known: it is sanded flat, and where it was to be already, from the start. */
 function whichFace(moment: Moment, next: string | null): Prompt {
 	const likely = [next, lastSprayed(moment)?.face ?? null].filter(face => face !== null);
 	const faces = new Set([...likely, ...jobOf(moment).faces.map(({ id }) => id)]);
@@ -24,7 +24,7 @@ function whichFace(moment: Moment, next: string | null): Prompt {
 				face,
 				faceName(face).toUpperCase(),
 				told(moment, 'part'),
-				...setAside(moment, face, 'sprayed outside a pass', inLineOf(moment, faceOf(moment, face).part)),
+				...setAside(moment, face, 'sprayed outside a pass', [...new Set([...mayLeave(moment, face), face])]),
 			),
 		),
 	};

@@ -1,12 +1,12 @@
 import { inert } from '../../job/inert.ts';
 import { faceName } from '../../words/say.ts';
 import { about } from '../../words/spoken.ts';
-import { contextOf, faceOf, facesIn, inLineOf, jobOf, laidOn, lastSprayed, type Moment } from '../moment.ts';
+import { contextOf, faceOf, facesIn, jobOf, laidOn, lastSprayed, type Moment } from '../moment.ts';
 import { back, type Option, opens, option, type Prompt } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
 import { untoldPrompt } from './accounting.ts';
 import { flushLines } from './flushing.ts';
-import { setAside } from './set-aside.ts';
+import { mayLeave, setAside } from './set-aside.ts';
 
 /** Trouble, from any state: the breath first, then the wet face, then the gun, then the paint. */
 
@@ -119,12 +119,6 @@ function faultEvents(
 	const faces = aside === 'part' ? mayLeave(moment, face) : [face];
 	return [seen, ...setAside(moment, face, fault, faces)];
 }
-
-/** Faces that leave the line with one that has a fault: those of its part in line, and itself, set aside as a sound one before. */
-const mayLeave = (moment: Moment, face: string): string[] => [
-	...inLineOf(moment, faceOf(moment, face).part),
-	...facesIn(moment, 'beside').filter(id => id === face),
-];
 
 const wetPrompt = (moment: Moment): Prompt => ({
 	state: 'trouble.wet',
