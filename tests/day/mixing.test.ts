@@ -31,6 +31,7 @@ test('too much base works out the rest again for the larger batch', () => {
 	const day = rehearsed();
 	day.toState('mix.level.base');
 	day.send('number 180');
+	day.pick('holds');
 	expect(day.line().lines.join(' ')).toContain('Over');
 	expect(toPour(day, 'hardener').say).toContain('270 mL');
 	day.pick('done');
@@ -45,6 +46,7 @@ test('too much hardener: the base is topped up before the reducer goes in', () =
 	const day = rehearsed();
 	day.toState('mix.level.hardener');
 	day.send('number 240');
+	day.pick('holds');
 	expect(day.line().say).toMatch(/^Base/);
 	expect(toPour(day, 'base').say).toContain('270 mL');
 	day.toEnd();

@@ -259,6 +259,7 @@ test('a base poured over leaves a hardener that no mark gives: the next mark is 
 	expect(day.line().lines[0]).toBe('These marks give no less: the rest is worked out again.');
 	day.toState('mix.level.hardener');
 	day.send('number 8.2');
+	day.pick('holds');
 	expect(foundAs(day, 'hardener')).toEqual(['over']);
 	expect(toPour(day, 'base')).toBe(8.8);
 	day.toState('ready');
