@@ -35,8 +35,11 @@ function judgeReady(day: Day, judge: Judge, count: CupCount): void {
 	const shown = (mL: number) => format(mL, 'volume', day.job.units);
 	const said = lines.find(line => line.startsWith('Cup '));
 	if (said === undefined) return;
-	const own = `Cup ${shown(count.cup_mL)}, wants ${shown(wants)}.`;
-	judge.holds(`on the screen “${said}”, by own count “${own}”`, said === own);
+	/** A figure on the edge of two shown ones may be rounded to either. */
+	const own = [0, -1e-5, 1e-5].flatMap(cup =>
+		[0, -1e-5, 1e-5].map(want => `Cup ${shown(count.cup_mL + cup)}, wants ${shown(wants + want)}.`),
+	);
+	judge.holds(`on the screen “${said}”, by own count “${own[0]}”`, own.includes(said));
 	judge.same('cup in the day', day.state().book.cup_mL, count.cup_mL);
 }
 
