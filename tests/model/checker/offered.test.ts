@@ -62,6 +62,7 @@ describe('marks that cannot give a part within 5 %', () => {
 
 	test('a component that the batch has none of is not asked for', () => {
 		expect(of22(begunAs(15, { base: 3, hardener: 2, reducer: 0 }))).toEqual([]);
+		expect(of22(begunAs(13.1, { base: 3, hardener: 0, reducer: 2 }))[0]).toMatch(/5\.24 of the batch/);
 	});
 });
 
