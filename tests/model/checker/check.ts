@@ -17,7 +17,8 @@ import { readLines } from './lines.ts';
 import { batchesLive } from './lives.ts';
 import { facesMarked, overridesSound } from './marks.ts';
 import { readNotes } from './notes.ts';
-import { partsGiven } from './parts.ts';
+import { marksGive } from './offered.ts';
+import { poursRight } from './parts.ts';
 import { readingsPass } from './readings.ts';
 import { silenceBreaks } from './silence.ts';
 import { stepsInPlace } from './steps.ts';
@@ -51,7 +52,8 @@ const rules: Rule[] = [
 	overridesSound,
 	facesMarked,
 	cupSound,
-	partsGiven,
+	marksGive,
+	poursRight,
 	batchesLive,
 	counted,
 	coatsAsked,
