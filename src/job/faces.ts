@@ -1,3 +1,4 @@
+import type { Substrate } from '../film/own-cooling.ts';
 import type { Source } from './document.ts';
 import { notAllowed } from './errors.ts';
 import type { Placed } from './fields.ts';
@@ -13,6 +14,8 @@ export type FaceDraft = {
 	entry: FaceEntry;
 	area_m2: number | undefined;
 	after: Placed<string>[];
+	/** What the face, or its part, is made of. */
+	substrate: Substrate | undefined;
 };
 
 const most = 10_000;
@@ -95,7 +98,8 @@ function draftsOf(
 		const face = entry.values.face;
 		if (!face || !once(source, seen, face, `part ${partName}, face`)) continue;
 		const id = `${partName}/${face.value}`;
-		drafts.push({ id, part: partName, name: face.value, entry, area_m2, after: entry.values.after ?? [] });
+		const { after = [], substrate = part.values.substrate } = entry.values;
+		drafts.push({ id, part: partName, name: face.value, entry, area_m2, after, substrate });
 	}
 	return drafts;
 }

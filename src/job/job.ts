@@ -1,4 +1,5 @@
 import * as z from 'zod/mini';
+import { substrates } from '../film/own-cooling.ts';
 
 /**
  * The job sheet after loading: every quantity a bare number in the unit its key ends in, every default filled
@@ -208,6 +209,8 @@ export const faceSchema = z.object({
 	strip_mm: z.optional(z.tuple([positive, positive])),
 	/** The edge along its strokes gets a pass of its own, straight at the corner. */
 	cornerFirst: z.optional(z.boolean()),
+	/** What it is made of, where the sheet says. */
+	substrate: z.optional(z.enum(substrates)),
 	fanHeight_mm: positive,
 	/** Faces that go before this one within a coat. */
 	after: z.array(z.string()),

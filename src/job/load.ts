@@ -111,6 +111,7 @@ function faceOf(plan: FacePlan, after: string[], gun: Job['gun'], sides: OtherSi
 		size_mm: read.size ?? null,
 		...(read.strip && { strip_mm: read.strip }),
 		...(read.corners && { cornerFirst: true }),
+		...(draft.substrate && { substrate: draft.substrate }),
 		fanHeight_mm: read.fan ?? gun.fanHeight_mm,
 		after,
 		coats,

@@ -1,4 +1,5 @@
 import { handSpread, oddsSaid, sagOdds } from '../film/odds.ts';
+import { ownCooling_K } from '../film/own-cooling.ts';
 import { cupOddity } from '../trade/cup.ts';
 import type { UnitSystem } from '../trade/quantity.ts';
 import { beyondRows } from '../trade/recoat.ts';
@@ -6,7 +7,7 @@ import { sagLimit_um } from '../trade/sag.ts';
 import { format, formatRange } from '../trade/shown.ts';
 import { type CoatSpeeds, coatSpeeds, rangeOf, turnsKnob } from './coat-speeds.ts';
 import type { Job, Material } from './job.ts';
-import { unmeasuredFlow } from './on-work.ts';
+import { solidsOf, unmeasuredFlow, wanted_um } from './on-work.ts';
 import { livesOrNot_h } from './process-clocks.ts';
 
 /** From this share of the sag limit on the highest film of a face is told. This project's own choice. */
@@ -137,6 +138,29 @@ function flowCupNotes({ id, cup }: Material): string[] {
 	return odd ? [`${id}, cup: ${odd}`] : [];
 }
 
+/** The coat that cools its face most, where the sheet says what the face is made of. */
+function coolingNotes({ faces, materials }: Job, units: UnitSystem): string[] {
+	const cooled = faces.flatMap(({ id, substrate, coats }) =>
+		coats.flatMap(({ material: name, kind }) => {
+			const material = materials[name];
+			const wet_um = material && wanted_um(material, kind);
+			if (!material || !wet_um || !substrate) return [];
+			const solids = solidsOf(material, material.coats[kind]?.reducer_parts ?? 0);
+			const margin_K = material.limits.margin_C;
+			return [{ id, name, kind, substrate, margin_K, by_K: ownCooling_K(wet_um, solids, substrate) }];
+		}),
+	);
+	const [most] = cooled.toSorted((a, b) => b.by_K - a.by_K);
+	if (!most) return [];
+	const { id, name, kind, substrate, margin_K, by_K } = most;
+	const [by, margin, left] = [by_K, margin_K, Math.max(0, margin_K - by_K)].map(kelvin =>
+		format(kelvin, 'temperatureDifference', units),
+	);
+	return [
+		`${id}: with a fast reducer a ${kind} coat of ${name} may cool ${substrate} by ${by}: of ${margin} over the dew point ${left} would be left`,
+	];
+}
+
 /** Paint that lives no longer than it stands, as warm as the shop is. */
 function standingNotes({ shop }: Job, material: Material, units: UnitSystem): string[] {
 	const { id, standing_min } = material;
@@ -192,6 +216,7 @@ export function notesOf(job: Job, units: UnitSystem): string[] {
 		...habitNotes(job, coats, units),
 		...sagNotes(job, coats, units),
 		...cupNotes(job, units),
+		...coolingNotes(job, units),
 		...assumedNotes(job),
 	];
 }

@@ -1,5 +1,6 @@
 import { isScalar, isSeq } from 'yaml';
 import * as z from 'zod/mini';
+import { substrates } from '../film/own-cooling.ts';
 import { nearest } from '../trade/nearest.ts';
 import type { TimeAt } from '../trade/time.ts';
 import {
@@ -263,6 +264,7 @@ const stroke = fromText((text, ctx) => {
 	return complain(ctx, message);
 });
 
+const substrate = may(value(z.enum(substrates)));
 const faceShape = {
 	face: must(placed(value(key))),
 	attitude: must(value(word({ upright: 'upright', flat: 'flat', underside: 'underside' }))),
@@ -276,6 +278,7 @@ const faceShape = {
 	strip: may(value(size)),
 	corners: may(value(word({ first: true }))),
 	fan: may(some_('length')),
+	substrate,
 	after: may(list(placed(value(name)))),
 };
 export type FaceEntry = Entry<typeof faceShape>;
@@ -287,6 +290,7 @@ const label =
 const partShape = {
 	part: must(placed(value(key))),
 	place: may(value(wholeNumber(1, 10_000))),
+	substrate,
 	faces: must(list(map(faceShape, label('face')), 1)),
 };
 export type PartEntry = Entry<typeof partShape>;

@@ -95,6 +95,10 @@ export const surfaceLimits_C = ({
 	surface_C,
 }: Pick<AirLimits, 'air_C' | 'surface_C'>): [number, number] => [...(surface_C ?? air_C)];
 
+/** What the point is called at which moisture settles: below freezing it settles as frost. */
+export const pointName = (dewPointC: number): 'frost point' | 'dew point' =>
+	dewPointC < 0 ? 'frost point' : 'dew point';
+
 /** Readings keyed in °F come back a hair off. */
 const hair = 1e-6;
 
@@ -129,7 +133,7 @@ export function verdictAt(
 		[
 			marginC < margin_C - hair,
 			true,
-			`surface ${temp(surfaceC)} is ${marginC < 0 ? `${kelvin(-marginC)} below` : `only ${kelvin(marginC)} over`} the dew point ${temp(dewPointC)}: ${kelvin(margin_C)} are wanted`,
+			`surface ${temp(surfaceC)} is ${marginC < 0 ? `${kelvin(-marginC)} below` : `only ${kelvin(marginC)} over`} the ${pointName(dewPointC)} ${temp(dewPointC)}: ${kelvin(margin_C)} are wanted`,
 		],
 		[airC < coolest - hair, true, `air ${temp(airC)} is under the material's ${temp(coolest)}`],
 		[airC > warmest + hair, false, `air ${temp(airC)} is over the material's ${temp(warmest)}`],

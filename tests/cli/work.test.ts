@@ -149,6 +149,17 @@ describe('sentences', () => {
 			'Do not spray: surface 13 °C is only 2.3 °C over the dew point 10.7 °C: 3 °C are wanted.',
 		],
 		[wet, 'us', 'Dew point 58 °F: the surface is 7.8 °F over it, 5.4 °F are wanted.'],
+		[
+			['air', '--air', '2 °C', '--humidity', '50%', '--surface', '2 °C'],
+			'metric',
+			'Frost point −6.5 °C: the surface is 8.5 °C over it',
+		],
+		[['air', '--air', '2 °C', '--humidity', '80%', '--surface', '0 °C'], 'metric', 'over the frost point'],
+		[
+			['mix', '--ratio', '100:20:10', '--by', 'weight', '--density', '1.4:1.1:.87', '--make', '1 L'],
+			'us',
+			'Reducer: 12.8% of base and hardener, by volume.',
+		],
 		[cup, 'us', '36 s in ford4 is about 121 mm²/s.'],
 		[life, 'us', 'At 88 °F it lasts about 60 min'],
 		[fan, 'us', 'Widest good spacing: 43.3% overlap, 6.7 in from stroke to stroke.'],
@@ -211,6 +222,12 @@ describe('bad input is one line, exit status 2', () => {
 	test.each([
 		[['mix', '--ratio', '2:1:1', '--make', '16 flz'], '--make "16 flz", column 4', 'nearest unit "fl oz"'],
 		[['mix', '--ratio', '2:1:1', '--make', '16'], 'column 3', 'a unit is missing'],
+		[
+			['mix', '--ratio', '2:1:1', '--make', '100 mL', '--mark', '60 mL'],
+			'too coarse for this batch',
+			'weigh it',
+		],
+		[['mix', '--ratio', '4:1', '--make', '250 mL', '--mark', '80 mL'], '--mark "80 mL"', 'a quarter or more'],
 		[['mix', '--ratio', '2:x:1', '--make', '1 L'], '--ratio "2:x:1", column 3', 'base:hardener'],
 		[['mix', '--ratio', '2:1:1', '--reduce', '15%', '--make', '1 L'], 'leave one out', ''],
 		[['mix', '--ratio', '2:1:1'], '--make is missing', ''],

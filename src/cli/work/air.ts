@@ -1,5 +1,13 @@
-import { dewPoint_C, dewPointFromWetBulb_C, humidityAt, noFlameHeater, verdictAt } from '../../trade/air.ts';
+import {
+	dewPoint_C,
+	dewPointFromWetBulb_C,
+	humidityAt,
+	noFlameHeater,
+	pointName,
+	verdictAt,
+} from '../../trade/air.ts';
 import { format } from '../../trade/shown.ts';
+import { sentence } from '../../words/say.ts';
 import { type Given, type Worked, workPart } from './part.ts';
 
 const standardMargin_K = 3;
@@ -31,7 +39,11 @@ function work(given: Given): Worked {
 	const margin = format(verdict.marginC, 'temperatureDifference', given.units);
 	const wanted = format(margin_C, 'temperatureDifference', given.units);
 	const lines = verdict.spray
-		? [`Dew point ${dew}: the surface is ${margin} over it, ${wanted} are wanted. The margin is kept.`]
+		? [
+				sentence(
+					`${pointName(dewPointC)} ${dew}: the surface is ${margin} over it, ${wanted} are wanted. The margin is kept.`,
+				),
+			]
 		: [`Do not spray: ${verdict.reasons.join('; ')}.`];
 	return {
 		keys: {

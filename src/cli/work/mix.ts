@@ -76,6 +76,9 @@ function saysOf(amounts: Amounts, given: Given): (value_mL: number) => string {
 	return value => formatIn(value, 'volume', unit, decimals.length);
 }
 
+/** A mix whose hardener or reducer is off by so much is none. This project's own choice. */
+const absurd = 0.25;
+
 function marked(
 	amounts: Amounts,
 	given: Given,
@@ -86,6 +89,11 @@ function marked(
 		hardenerError,
 		reducerError,
 	} = roundToMarks(amounts, given.quantity('mark', 'volume'));
+	const off_most = Math.max(Math.abs(hardenerError), Math.abs(reducerError));
+	if (!(off_most < absurd))
+		throw new RangeError(
+			`--mark "${given.text('mark')}": too coarse for this batch, a part would be off by a quarter or more: make more, or weigh it`,
+		);
 	const said = rounded.map(({ component, level }) => `${component} to ${show(level)}`);
 	const off = (error: number) => `${error > 0 ? '+' : ''}${format(error, 'share', 'metric')}`;
 	return {
@@ -96,6 +104,12 @@ function marked(
 		},
 		line: `On the marks: ${said.join(', ')}. Hardener is off by ${off(hardenerError)}, reducer by ${off(reducerError)}.`,
 	};
+}
+
+/** The reducer as a data sheet has it, whatever the parts of the ratio are. */
+function reducerSaid({ base_mL, hardener_mL, reducer_mL }: Amounts): string[] {
+	const share = format(reducer_mL / (base_mL + hardener_mL), 'share', 'metric');
+	return reducer_mL > 0 ? [`Reducer: ${share} of base and hardener, by volume.`] : [];
 }
 
 function weighed(amounts: Amounts, densities: Ratio): { keys: Record<string, unknown>; line: string } {
@@ -133,6 +147,7 @@ function work(given: Given): Worked {
 		lines: [
 			`For ${show(amounts.total_mL)}: ${each.join(', ')}.`,
 			`In the cup, one onto the other: ${onto.join(', ')}.`,
+			...reducerSaid(amounts),
 			...extras.map(extra => extra.line),
 		],
 	};
