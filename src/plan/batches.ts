@@ -67,6 +67,7 @@ export const largestBatch_mL = 20_000;
  * The smallest batch that is no smaller than the one wanted and whose parts the marks of its pot, or the digits of the
  * scale, give.
  * @param reducer parts, as the coat wants it
+ * @param marks into how many each is divided
  * @returns null where one of its parts is too little in any pot
  */
 export function leastBatch_mL(
@@ -74,10 +75,11 @@ export function leastBatch_mL(
 	reducer: number,
 	wanted_mL: number,
 	units: UnitSystem,
+	marks = 1,
 ): number | null {
 	const ratio = { base, hardener, reducer };
 	const whole = sumOf(partsPoured({ ratio, make_mL: wanted_mL, by, density_kg_per_L }));
-	const mark = entryStep(by === 'weight' ? 'mass' : 'volume', units);
+	const mark = entryStep(by === 'weight' ? 'mass' : 'volume', units) / marks;
 	const pours = pourOrder.toSorted((one, other) => order.indexOf(one) - order.indexOf(other));
 	const most = (whole * largestBatch_mL) / wanted_mL;
 	const least = leastGiven(ratio, whole, mark, pours, most);

@@ -66,7 +66,7 @@ test.each([
 
 test('a level that has not risen is no pour of hardener, though so little is wanted that no mark shows it', () => {
 	const day = rehearsed({ job: of50(), settings: { units: 'us' } });
-	makes(day, 1.7);
+	makes(day, 2.04);
 	day.pick('finer');
 	day.pick('syringe');
 	const base = toPour(day, 'base');
@@ -268,10 +268,10 @@ test('a base poured over leaves a hardener that no mark gives: the next mark is 
 	expect(day.findings()).toEqual([]);
 });
 
-test('a part too little in any pot is mixed by finer marks alone', () => {
+test('a part too little in any pot, by finer marks too, is not mixed', () => {
 	const day = rehearsed({ job: small({ by: 'volume', base: 1000, hardener: 1 }, 0.001) });
 	day.toState('mix.marks');
-	expect(Object.values(day.line().corners).map(({ code }) => code)).toEqual(['amount', 'finer']);
+	expect(Object.values(day.line().corners).map(({ code }) => code)).toEqual(['amount']);
 	expect(day.line().lines).toEqual(['One of them is too little in any pot.']);
 });
 
@@ -401,4 +401,17 @@ describe('a base poured far over: the rest would make far more than the pot was 
 		day.pick('holds');
 		expect(day.ofType('batch.found').map(({ found }) => found)).toEqual(['over']);
 	});
+});
+
+test('finer marks that give a part no nearer than 5 % either are not offered: another amount is', () => {
+	const day = rehearsed({
+		job: small({ by: 'volume', base: 25, hardener: 1 }, 3.12),
+		settings: { units: 'us' },
+	});
+	makes(day, 1.9);
+	expect(day.line().state).toBe('mix.marks');
+	expect(Object.values(day.line().corners).map(({ code }) => code)).toEqual(['mix', 'amount']);
+	day.pick('amount');
+	day.send('number 3.4');
+	expect(Object.values(day.line().corners).map(({ code }) => code)).toContain('finer');
 });

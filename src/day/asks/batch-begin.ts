@@ -16,7 +16,7 @@ import { mixingGear } from './cautions.ts';
 import { cleanUp } from './clean-up.ts';
 import { marksPrompt } from './finer-marks.ts';
 import { asKeyed, keyed } from './keyed.ts';
-import { kindOf, littlePart } from './pot-levels.ts';
+import { finely, kindOf, littlePart } from './pot-levels.ts';
 
 /** How much is mixed, and under which letter. */
 
@@ -47,11 +47,22 @@ const startBatch = (moment: Moment, face: string, make_mL: number): EventOf<'bat
 	};
 };
 
-/** The smallest batch, no smaller than the one wanted, whose parts the marks of the pot give; null: none does. */
-function givenBatch(moment: Moment, face: string, wanted_mL: number): EventOf<'batch.started'> | null {
+/** The smallest batch, no smaller than the one wanted, whose parts the marks of the pot give, each divided into `marks`; null: none does. */
+function givenBatch(
+	moment: Moment,
+	face: string,
+	wanted_mL: number,
+	marks = 1,
+): EventOf<'batch.started'> | null {
 	const coat = nextCoat(moment, face);
 	const reducer = reducerFor(jobOf(moment), coat);
-	const make_mL = leastBatch_mL(materialOf(moment, coat.material), reducer, wanted_mL, unitsOf(moment));
+	const make_mL = leastBatch_mL(
+		materialOf(moment, coat.material),
+		reducer,
+		wanted_mL,
+		unitsOf(moment),
+		marks,
+	);
 	return make_mL === null ? null : startBatch(moment, face, make_mL);
 }
 
@@ -98,6 +109,7 @@ const marksOf = (moment: Moment, face: string, asked_mL: number): Prompt =>
 		startBatch(moment, face, asked_mL),
 		givenBatch(moment, face, asked_mL),
 		anotherAmount(moment, face),
+		givenBatch(moment, face, asked_mL, finely)?.make_mL === asked_mL,
 	);
 
 /** A batch that could not stand and be sprayed within its life is not offered, nor one after the other. */

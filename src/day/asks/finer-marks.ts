@@ -12,8 +12,15 @@ type Started = EventOf<'batch.started'>;
  * The least that the marks give is offered in its place; less is mixed only by finer marks, which the painter names.
  * @param asked as keyed, or as the coat wants it
  * @param least null: none is given, in any pot
+ * @param isFinely whether finer marks give it; where they do not either, nothing of it is mixed
  */
-export function marksPrompt(moment: Moment, asked: Started, least: Started | null, another: Option): Prompt {
+export function marksPrompt(
+	moment: Moment,
+	asked: Started,
+	least: Started | null,
+	another: Option,
+	isFinely: boolean,
+): Prompt {
 	const said = ({ make_mL }: Started) => format(make_mL, 'volume', unitsOf(moment));
 	const over = (reason: string): DayEvent[] => [
 		asked,
@@ -32,7 +39,7 @@ export function marksPrompt(moment: Moment, asked: Started, least: Started | nul
 		options: [
 			...(least ? [option('mix', `MIX ${said(least)}`.toUpperCase(), least)] : []),
 			another,
-			opens('finer', 'FINER MARKS', finer),
+			...(isFinely ? [opens('finer', 'FINER MARKS', finer)] : []),
 		],
 	};
 }

@@ -28,7 +28,7 @@ export const levelField = (batch: BatchBook, level: number) =>
 	batch.by === 'weight' ? { mass_g: level } : { level_mL: level };
 
 /** Into how many a painter who has them divides the marks of a pot. */
-const finely = 10;
+export const finely = 10;
 
 /** The unit that a level is keyed in, and one mark of the pot in it. */
 function marksOf(moment: Moment, lot: Pick<Lot, 'by' | 'finer'>) {

@@ -112,6 +112,8 @@ const atPot = {
 	POUR_TOO_MUCH: pourOther(0.2),
 	READ_LEVEL: async (painter, then) => {
 		await painter.answer();
+		/** The larger batch, if the pot holds it. */
+		if (painter.seen().state === 'mix.rim') await painter.press('holds');
 		expect(painter.seen().events, 'the level is on record').toContain('batch.poured');
 		if (then.context.pot === 'over') painter.hands.poured = 0;
 		/** The last pour is stirred in. */
