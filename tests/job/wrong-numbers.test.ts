@@ -101,16 +101,16 @@ const cases: Alteration[] = [
 	],
 	[
 		'a life at no temperature',
-		'4 h at 70 °F',
-		'4 h',
-		'4 h\n',
+		'pot life: 4 h at 70 °F',
+		'pot life: 4 h',
+		'4 h # or all',
 		/pot life: .*a time at a temperature is wanted/,
 	],
 	[
 		'a life at a bare temperature',
-		'4 h at 70 °F',
-		'4 h at 70',
-		'\n    standing: 15',
+		'pot life: 4 h at 70 °F',
+		'pot life: 4 h at 70',
+		' # or all that its data sheet gives',
 		/pot life: .*a unit is missing: write a temperature/,
 	],
 	[

@@ -109,15 +109,7 @@ function levelPrompt(moment: Moment, letter: string, batch: BatchBook, component
 		const amounts = amountsAt(batch, component, level);
 		const rim =
 			found === 'over'
-				? rimPrompt(
-						moment,
-						letter,
-						batch,
-						amounts,
-						`Read ${read} ${unit}. ${wantedWords}`,
-						after,
-						() => prompt,
-					)
+				? rimPrompt(moment, letter, batch, amounts, `Read ${read} ${unit}. ${wantedWords}`, after)
 				: null;
 		return rim ? { next: () => rim } : after;
 	};
@@ -165,9 +157,7 @@ export function foundPrompt(moment: Moment, letter: string, batch: BatchBook): P
 			const amounts = amountsAt(batch, component, level);
 			const words = `Read ${asRead(moment, batch, level)} ${toMark(moment, batch, level).unit}.`;
 			const rim =
-				read.found === 'over'
-					? rimPrompt(moment, letter, batch, amounts, words, { events: [read] }, () => prompt)
-					: null;
+				read.found === 'over' ? rimPrompt(moment, letter, batch, amounts, words, { events: [read] }) : null;
 			return rim ? { next: () => rim } : { events: [read] };
 		}),
 		options: [option('cannot-tell', 'CANNOT TELL', record(null))],

@@ -1,7 +1,7 @@
 import { rescaleForOver, sumOf } from '../../trade/mix.ts';
 import type { BatchBook } from '../book.ts';
 import { type Moment, unitsOf } from '../moment.ts';
-import { opens, type Prompt, type Reply } from '../prompt.ts';
+import { back, opens, type Prompt, type Reply } from '../prompt.ts';
 import { discardPrompt } from './discarding.ts';
 import { asKeyed } from './keyed.ts';
 import { plannedOf } from './pot-levels.ts';
@@ -17,7 +17,6 @@ const roomLeft = 0.1;
  * @param amounts what is in the pot with what was read, in the unit poured in
  * @param words what was read, and what was wanted
  * @param after what the level read leads to
- * @param again the level is read once more
  * @returns null: it makes hardly more than was to be mixed
  * @throws RangeError as `rescaleForOver`
  */
@@ -28,32 +27,30 @@ export function rimPrompt(
 	amounts: BatchBook['amounts'],
 	words: string,
 	after: Told,
-	again: () => Prompt,
 ): Prompt | null {
 	const planned = plannedOf(moment, batch);
 	const { total } = rescaleForOver(batch.ratio, amounts, sumOf(amounts));
 	if (total <= planned * (1 + roomLeft)) return null;
 	const whole = asKeyed((batch.make_mL * total) / planned, 'volume', unitsOf(moment));
-	const asked = (): Prompt => ({
+	return {
 		state: 'mix.rim',
 		ask: 'choose',
 		say: `Pot: does it hold ${whole}, below the rim?`,
 		lines: [words, `With the rest to match it makes ${whole}.`],
 		options: [
 			{ code: 'holds', text: 'IT HOLDS THAT', ...after },
-			opens('read-again', 'READ AGAIN', again),
-			opens('larger', 'TOO SMALL', () => largerPot(letter, whole, after, asked)),
+			back('read-again', 'READ AGAIN'),
+			opens('larger', 'TOO SMALL', () => largerPot(letter, whole, after)),
 			opens('discard', 'DISCARD', () => discardPrompt(letter, 'more than the pot holds')),
 		],
-	});
-	return asked();
+	};
 }
 
-const largerPot = (letter: string, whole: string, after: Told, rim: () => Prompt): Prompt => ({
+const largerPot = (letter: string, whole: string, after: Told): Prompt => ({
 	state: 'mix.larger-pot',
 	ask: 'do',
 	say: `Pot: all of it into a larger one, for ${whole}.`,
 	lines: [`Scrape it out. Move the tape ${letter} over.`],
 	do: [{ code: 'larger-pot', to: whole }],
-	options: [{ code: 'done', text: 'POURED OVER', ...after }, opens('none', 'NO LARGER POT', rim)],
+	options: [{ code: 'done', text: 'POURED OVER', ...after }, back('none', 'NO LARGER POT')],
 });
