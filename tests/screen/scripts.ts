@@ -155,6 +155,13 @@ export const scripts: Script[] = [
 	inReady('gun-fault', 'spits'),
 	{ options: { ...small, job: withoutSeconds() }, play: day => void day.toState('mix.cup') },
 	{
+		options: small,
+		play(day) {
+			day.toState('mix.cup.seconds');
+			day.send('number 10', 'number 30');
+		},
+	},
+	{
 		options: { ...small, settings: { units: 'us' } },
 		play(day) {
 			day.toState('mix.begin');

@@ -235,7 +235,7 @@ function closeEarlyPrompt(moment: Moment): Prompt {
 		say: cup.length > 0 ? 'Day: close it with paint in the gun?' : 'Day: close it now?',
 		lines: [
 			...(cup.length > 0 ? ['Paint sets in the gun. Cleaning it first is better.'] : []),
-			cleaned || pending(moment).length === 0
+			cleaned || pending(moment).length === 0 || partLines(moment).length > 0
 				? extractStaysOn
 				: `${extractStaysOn} Once cleaned up, nothing more is sprayed today.`,
 			...partLines(moment),
