@@ -87,7 +87,7 @@ describe('in mid-day', () => {
 		const day = rehearsed();
 		day.toState('wait');
 		day.send('hold', 'wait 61 min');
-		expect(shown(day)).toMatch(/Air off and bled, then flush it\./);
+		expect(shown(day)).toMatch(/air off and bled, then flush it\./);
 		day.pick('back');
 		day.toState('empty');
 		expect(shown(day)).toMatch(order);

@@ -61,7 +61,7 @@ export function gunLines(moment: Moment): string[] {
 	const clock = gunClock(moment);
 	if (!clock) return [];
 	const { wall } = moment.now;
-	if (clock.flush <= wall) return ['Gun stood too long: air off, flush it.'];
+	if (clock.flush <= wall) return ['Gun: air off and bled, then flush it.'];
 	if (clock.wet <= wall) return [`Gun: wet the tip. Flush in ${duration((clock.flush - wall) / 1000)}.`];
 	return [`Gun: wet the tip in ${duration((clock.wet - wall) / 1000)}.`];
 }
