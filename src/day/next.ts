@@ -1,5 +1,5 @@
 import { knownOf } from '../../machines/day-context.ts';
-import { isShutPart, isWet, reworkDue, stopsAt, waitEnds, wetUntil } from './allowed.ts';
+import { cupLife_s, isShutPart, isWet, reworkDue, stopsAt, waitEnds, wetUntil } from './allowed.ts';
 import { turnsFluid } from './fluid.ts';
 import { atLeast_s } from './instant.ts';
 import {
@@ -42,7 +42,9 @@ export type Step =
 /** Beyond this a wait is no wait of the day but the end of it, ms. */
 const longWait_ms = 4 * 3_600_000;
 
-const isGunKnown = (moment: Moment): boolean => knownOf(contextOf(moment)) !== null;
+/** Checked, or wanting the short check alone: it waits loaded, and nobody is called from it to sand. */
+const isGunAtHand = (moment: Moment): boolean =>
+	knownOf(contextOf(moment)) !== null || contextOf(moment).gun.matches('shortCheckDue');
 
 /** Faces that the sheet puts before this one, that have yet to get this coat today. */
 const goesBefore = (moment: Moment, faces: readonly Candidate[], { face, round }: Candidate): string[] =>
@@ -67,7 +69,7 @@ function chosen(moment: Moment, faces: readonly Candidate[]): string | undefined
 	const wet = faces.find(({ face }) => faceState(moment, face).matches('part') && isWet(moment, face));
 	if (wet) return wet.face;
 	const may = (one: Candidate) => mayNow(moment, one.face) && !goesAfter(moment, faces, one);
-	const prepared = isGunKnown(moment) ? faces.find(one => !workOn(moment, one.face) && may(one)) : undefined;
+	const prepared = isGunAtHand(moment) ? faces.find(one => !workOn(moment, one.face) && may(one)) : undefined;
 	return (prepared ?? faces.find(may))?.face;
 }
 
@@ -124,7 +126,7 @@ function prepBefore(
 	face: string,
 	isLast: boolean,
 ): Extract<Step, { kind: 'prep' | 'wait' }> | null {
-	if (isGunKnown(moment) && !workOn(moment, face)) return null;
+	if (isGunAtHand(moment) && !workOn(moment, face)) return null;
 	const round = faces.find(one => one.face === face)?.round;
 	const { stage: coming } = nextCoat(moment, face);
 	const isSame = new Map(faces.map(one => [one.face, one.round === round]));
@@ -262,8 +264,7 @@ function stepOf(moment: Moment): Step {
 		return isStale ? { kind: 'air' } : whenNothingNow(moment, faces);
 	}
 	return (
-		prepBefore(moment, faces, face, false) ??
-		touchFor(moment, face) ??
+		workBefore(moment, faces, face) ??
 		listAndAir(moment, face) ??
 		paintAndTack(moment, faces, face) ??
 		gunFor(moment, face)
@@ -271,6 +272,12 @@ function stepOf(moment: Moment): Step {
 }
 
 const cupIsEmpty = (moment: Moment): boolean => contextOf(moment).cup.length === 0;
+
+/** Work at the parts before the coat; paint past its life sets in the gun and is emptied before it. */
+function workBefore(moment: Moment, faces: readonly Candidate[], face: string): Step | null {
+	if (!cupIsEmpty(moment) && cupLife_s(moment) <= 0) return null;
+	return prepBefore(moment, faces, face, false) ?? touchFor(moment, face);
+}
 
 /** The list and the air, before any paint is mixed. */
 function listAndAir(moment: Moment, face: string): Step | null {
