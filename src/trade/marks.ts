@@ -77,27 +77,45 @@ export function markFor(level: number, mark: number, part: number): number {
 	return isNear(part + nearest - level, part) ? nearest : Math.ceil(level / mark - 1e-9) * mark;
 }
 
+/** Nearer than this to the middle between two marks, in marks, either may be the one that is told. */
+const tie = 1e-6;
+
+/** The mark nearest to a level; both where it lies in the middle. */
+function nearestMarks(level: number, mark: number): number[] {
+	const above = Math.floor(level / mark + 0.5 + tie);
+	const below = Math.floor(level / mark + 0.5 - tie);
+	return above === below ? [above * mark] : [below * mark, above * mark];
+}
+
+/** Whether what is poured keeps the ratio. */
+const isRight = (ratio: Ratio, { base, hardener, reducer }: Ratio): boolean =>
+	isNear(hardener, (base / ratio.base) * ratio.hardener) &&
+	isNear(reducer, ((base + hardener) / (ratio.base + ratio.hardener)) * ratio.reducer);
+
 /**
  * Whether the marks of a pot, or of a scale, give a batch: poured to the nearest of them one after the other, no part is
  * more than `mostOff` off, of the batch as planned or beside the others that are in.
  * @param ratio parts in the unit poured in
  * @param whole the batch, same unit
  * @param mark from mark to mark, same unit
+ * @param poured what is in, same unit
  */
-export function marksGive(ratio: Ratio, whole: number, mark: number, order: readonly Component[]): boolean {
-	const poured: Ratio = { base: 0, hardener: 0, reducer: 0 };
-	for (const component of order) {
-		const inPot = sumOf(poured);
-		const missing = missingOf(ratio, whole, poured, component);
-		poured[component] = Math.round((inPot + missing) / mark) * mark - inPot;
-		const planned = (whole / sumOf(ratio)) * ratio[component];
-		if (!isNear(poured[component], missing) || !isNear(poured[component], planned)) return false;
-	}
-	const { base, hardener, reducer } = poured;
-	return (
-		isNear(hardener, (base / ratio.base) * ratio.hardener) &&
-		isNear(reducer, ((base + hardener) / (ratio.base + ratio.hardener)) * ratio.reducer)
-	);
+export function marksGive(
+	ratio: Ratio,
+	whole: number,
+	mark: number,
+	[component, ...rest]: readonly Component[],
+	poured: Ratio = { base: 0, hardener: 0, reducer: 0 },
+): boolean {
+	if (component === undefined) return isRight(ratio, poured);
+	const inPot = sumOf(poured);
+	const missing = missingOf(ratio, whole, poured, component);
+	const planned = (whole / sumOf(ratio)) * ratio[component];
+	return nearestMarks(inPot + missing, mark).every(level => {
+		const part = level - inPot;
+		const isOff = !isNear(part, missing) || !isNear(part, planned);
+		return !isOff && marksGive(ratio, whole, mark, rest, { ...poured, [component]: part });
+	});
 }
 
 /**

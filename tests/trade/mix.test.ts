@@ -155,6 +155,14 @@ describe('marks of the cup', () => {
 		expect(leastGiven({ base: 10, hardener: 1, reducer: 0.55 }, 1.7, 0.1, pourOrder, 8)).toBeNull();
 	});
 
+	test('a pour in the middle between two marks is right by either, or is not given', () => {
+		// Found on days by chance and worked by hand: 13.5 marks of hardener, and behind 14 of it 10.5 of reducer, 8 % over by 11.
+		expect(marksGive({ base: 4, hardener: 1, reducer: 0.75 }, 230, 2.95735, pourOrder)).toBe(false);
+		// 2.5 marks of hardener: 2 is a fifth too little, 3 a fifth too much.
+		expect(marksGive({ base: 2, hardener: 1, reducer: 0 }, 7.5, 1, pourOrder)).toBe(false);
+		expect(marksGive({ base: 2, hardener: 1, reducer: 0 }, 61.5, 1, pourOrder)).toBe(true);
+	});
+
 	const thinned = fc.record({
 		base: part,
 		hardener: part,
