@@ -1,3 +1,4 @@
+import { count } from './added-up.ts';
 import { cases } from './at-stake.ts';
 import { properties, type Verdict } from './proofs.ts';
 import type { Property } from './properties.ts';
@@ -21,8 +22,6 @@ export const says: Readonly<Record<Numbered, string>> = {
 	19: 'minutes of silence are a break; no dust beside a wet coat or a checked gun',
 	22: 'no batch that cannot live, or whose parts the marks do not give',
 };
-
-const count = (value: number) => value.toLocaleString('en');
 
 /** What walks say of a property: how often it was put to the test in them, and where it fell. */
 export function walked(

@@ -1,3 +1,4 @@
+import { count } from './added-up.ts';
 import { type Tally, tableOf } from './erring/days.ts';
 import type { Size } from './proofs.ts';
 
@@ -14,8 +15,6 @@ export type Figures = {
 	mutants: number;
 	erring: { days: number; tallies: readonly Tally[] };
 };
-
-const count = (value: number) => value.toLocaleString('en');
 
 /** The figures in Markdown. */
 export const figuresText = ({ minutes, cores, walks, mutants, erring }: Figures): string => `# What was proved

@@ -248,11 +248,11 @@ function follower(chance: Chance, sum: Agreed, says: (text: string) => void) {
 	};
 }
 
-const nothing: Agreed = { days: 0, asked: 0, taken: 0, timers: 0, later: 0, between: 0, says: [] };
+export const noneAgreed: Agreed = { days: 0, asked: 0, taken: 0, timers: 0, later: 0, between: 0, says: [] };
 
 /** Days with the seeds `from`, `from` + 1 …; of each that was closed, what comes between it and the next. */
 export function agreedOn(days: Days, from: number, count: number): Agreed {
-	const sum: Agreed = { ...nothing, says: [] };
+	const sum: Agreed = { ...noneAgreed, says: [] };
 	for (let seed = from; seed < from + count && sum.says.length < 20; seed++) {
 		const says = (text: string) => void sum.says.push(`day ${seed}: ${text}`);
 		const chance = chanceOf(seed * 104_729 + 7);
@@ -264,17 +264,3 @@ export function agreedOn(days: Days, from: number, count: number): Agreed {
 	}
 	return sum;
 }
-
-export const togetherAgreed = (parts: readonly Agreed[]): Agreed =>
-	parts.reduce(
-		(sum, part) => ({
-			days: sum.days + part.days,
-			asked: sum.asked + part.asked,
-			taken: sum.taken + part.taken,
-			timers: sum.timers + part.timers,
-			later: sum.later + part.later,
-			between: sum.between + part.between,
-			says: [...sum.says, ...part.says],
-		}),
-		nothing,
-	);

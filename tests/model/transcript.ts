@@ -6,6 +6,7 @@ import { type DayState, fold, foldAll } from '../../src/day/state.ts';
 import { transact } from '../../src/day/transact.ts';
 import { viewOf } from '../../src/day/view-of.ts';
 import { rehearsed } from '../day/rehearsed.ts';
+import { count } from './added-up.ts';
 import type { Evidence, Numbered } from './evidence.ts';
 import { hiddenIn, type Watched, watchOf } from './hidden.ts';
 import { type Chance, chanceOf } from './keys/chance.ts';
@@ -32,7 +33,7 @@ export type Transcript = {
 	found: Found[];
 };
 
-const nothing: Transcript = {
+export const noLines: Transcript = {
 	days: 0,
 	lines: 0,
 	records: 0,
@@ -192,31 +193,10 @@ function playDay(seed: number, sum: Transcript): void {
 
 /** Days with the seeds `from`, `from` + 1 … */
 export function transcriptOf(from: number, days: number): Transcript {
-	const sum: Transcript = { ...nothing, found: [] };
+	const sum: Transcript = { ...noLines, found: [] };
 	for (let seed = from; seed < from + days && sum.found.length < 20; seed++) playDay(seed, sum);
 	return sum;
 }
-
-export const together = (parts: readonly Transcript[]): Transcript =>
-	parts.reduce(
-		(sum, part) => ({
-			days: sum.days + part.days,
-			lines: sum.lines + part.lines,
-			records: sum.records + part.records,
-			holds: sum.holds + part.holds,
-			keys: sum.keys + part.keys,
-			restarts: sum.restarts + part.restarts,
-			cuts: sum.cuts + part.cuts,
-			readings: sum.readings + part.readings,
-			screens: sum.screens + part.screens,
-			folds: sum.folds + part.folds,
-			windows: sum.windows + part.windows,
-			found: [...sum.found, ...part.found],
-		}),
-		nothing,
-	);
-
-const count = (value: number) => value.toLocaleString('en');
 
 /** What the checker of day files decides alone. */
 const byChecker: readonly Numbered[] = [1, 2, 3, 4, 6, 8, 11, 13, 14, 15, 16, 17, 19, 22];

@@ -12,11 +12,11 @@ export type AnyJobs = {
 	says: string[];
 };
 
-const nothing: AnyJobs = { jobs: 0, days: 0, records: 0, starts: 0, steps: 0, says: [] };
+export const noJobs: AnyJobs = { jobs: 0, days: 0, records: 0, starts: 0, steps: 0, says: [] };
 
 /** Jobs with the seeds `from`, `from` + 1 …, each on a sheet of its own, every day read by the checker with those before it. */
 export function anyJobsOf(lists: Checklist[], from: number, jobs: number): AnyJobs {
-	const sum: AnyJobs = { ...nothing, jobs, says: [] };
+	const sum: AnyJobs = { ...noJobs, jobs, says: [] };
 	for (let seed = from; seed < from + jobs; seed++) {
 		const { days } = playAnyJob(lists, seed);
 		for (const [nth, { records, bytes }] of days.entries()) {
@@ -31,17 +31,3 @@ export function anyJobsOf(lists: Checklist[], from: number, jobs: number): AnyJo
 	}
 	return sum;
 }
-
-/** Several shares as one. */
-export const togetherJobs = (parts: readonly AnyJobs[]): AnyJobs =>
-	parts.reduce(
-		(sum, part) => ({
-			jobs: sum.jobs + part.jobs,
-			days: sum.days + part.days,
-			records: sum.records + part.records,
-			starts: sum.starts + part.starts,
-			steps: sum.steps + part.steps,
-			says: [...sum.says, ...part.says],
-		}),
-		nothing,
-	);

@@ -17,7 +17,7 @@ export type AsTold = {
 	short: number;
 };
 
-export const nothing: AsTold = { days: 0, passes: 0, batches: 0, expected: 0, squares: 0, short: 0 };
+export const noneTold: AsTold = { days: 0, passes: 0, batches: 0, expected: 0, squares: 0, short: 0 };
 
 type Day = ReturnType<typeof rehearsed>;
 
@@ -74,7 +74,7 @@ function playDay(lists: Checklist[], seed: number, job: Job, strays: number): Tr
 
 /** Sheets with the seeds `from`, `from` + 1 …, a day each. */
 export function asToldOn(lists: Checklist[], from: number, days: number, strays = 1): AsTold {
-	const sum: AsTold = { ...nothing };
+	const sum: AsTold = { ...noneTold };
 	for (let seed = from; seed < from + days; seed++) {
 		const job = jobBy(seed);
 		const { batches, passes, short } = playDay(lists, seed, job, strays);
@@ -88,20 +88,6 @@ export function asToldOn(lists: Checklist[], from: number, days: number, strays 
 	}
 	return sum;
 }
-
-/** Several shares as one. */
-export const togetherTold = (parts: readonly AsTold[]): AsTold =>
-	parts.reduce(
-		(sum, part) => ({
-			days: sum.days + part.days,
-			passes: sum.passes + part.passes,
-			batches: sum.batches + part.batches,
-			expected: sum.expected + part.expected,
-			squares: sum.squares + part.squares,
-			short: sum.short + part.short,
-		}),
-		nothing,
-	);
 
 /** The most batches that may run short at the sheets' own risks, three standard errors allowed. */
 export const mostShort = ({ expected, squares }: AsTold): number => expected + 3 * Math.sqrt(squares);

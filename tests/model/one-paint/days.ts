@@ -12,7 +12,7 @@ import { jobBy } from './sheet.ts';
 
 export type OnePaint = { sheets: number; figures: number; starts: number; cups: number; says: string[] };
 
-export const nothing: OnePaint = { sheets: 0, figures: 0, starts: 0, cups: 0, says: [] };
+export const noPaint: OnePaint = { sheets: 0, figures: 0, starts: 0, cups: 0, says: [] };
 
 type Day = ReturnType<typeof rehearsed>;
 
@@ -80,7 +80,7 @@ export function onePaintOn(
 	sheets: number,
 	enough = Number.POSITIVE_INFINITY,
 ): OnePaint {
-	const sum: OnePaint = { ...nothing, says: [] };
+	const sum: OnePaint = { ...noPaint, says: [] };
 	for (let seed = from; seed < from + sheets && sum.says.length < enough; seed++) {
 		const chance = chanceOf(seed * 6151 + 3);
 		const job = jobBy(seed);
@@ -112,16 +112,3 @@ export function onePaintOn(
 	}
 	return sum;
 }
-
-/** Several shares as one. */
-export const togetherPaint = (parts: readonly OnePaint[]): OnePaint =>
-	parts.reduce(
-		(sum, part) => ({
-			sheets: sum.sheets + part.sheets,
-			figures: sum.figures + part.figures,
-			starts: sum.starts + part.starts,
-			cups: sum.cups + part.cups,
-			says: [...sum.says, ...part.says],
-		}),
-		nothing,
-	);

@@ -1,8 +1,8 @@
+import { count } from '../added-up.ts';
 import { type AsTold, mostShort } from '../as-told/days.ts';
 import type { OnePaint } from './days.ts';
 import type { PaintMutant } from './mutants.ts';
 
-const count = (value: number) => value.toLocaleString('en');
 const verdict = (holds: boolean) => (holds ? 'holds' : 'FALLS');
 
 /**

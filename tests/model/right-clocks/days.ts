@@ -226,11 +226,11 @@ function playDay(seed: number, most: number, sum: Right): string[] {
 	return found.length === 0 ? [] : [`day ${seed}: ${found[0]} (${told.slice(-4).join('; ')})`];
 }
 
-export const nothing: Right = { days: 0, minimums: 0, maximums: 0, screens: 0, jumps: 0, says: [] };
+export const noneRight: Right = { days: 0, minimums: 0, maximums: 0, screens: 0, jumps: 0, says: [] };
 
 /** Days with the seeds `from`, `from` + 1 … */
 export function rightOn(from: number, count: number, enough = 10): Right {
-	const sum: Right = { ...nothing, says: [] };
+	const sum: Right = { ...noneRight, says: [] };
 	for (let seed = from; seed < from + count && sum.says.length < enough; seed++) {
 		sum.says.push(...playDay(seed, 300, sum));
 		sum.days++;
