@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { cartDay } from './cart-day.ts';
-import { cartSheet, door, lid } from './cart-sheet.ts';
+import { door, lid } from './cart-sheet.ts';
 import { checkDayFile } from './check.ts';
 import { changed, find, like, putAfter, seal, shifted, without } from './draft.ts';
 import type { Raw } from './lines.ts';
@@ -129,91 +129,6 @@ function scuffed(day: Raw[], prep: string[]): Raw[] {
 	const from = String(set?.at);
 	return changed(withWindows(done, [{ does: 'scuff', from, until: null }]), lidAgain, { window: 'scuff' });
 }
-
-/** A sheet that has the lid prepared so before its first coat, and what was told of that. */
-function preparedBy(steps: string[], ...told: [type: string, fields: Raw][]): Raw[] {
-	const [opened, ...rest] = without(cartDay(), like('stage.done', { face: lid }));
-	const prep = steps.map(step => ({ step, grit: null }));
-	const sheet = cartSheet(0);
-	const faces = sheet.faces.map(({ coats, ...face }) => ({
-		...face,
-		coats: coats.map((coat, nth) => (face.id === lid && nth === 0 ? { ...coat, prep } : coat)),
-	}));
-	return told.reduceRight(
-		(day, [type, fields]) =>
-			putAfter(day, like('stage.done', { face: door }), type, { face: lid, ...fields }),
-		[{ ...opened, sheet: { ...sheet, faces } }, ...rest],
-	);
-}
-const says16 = (day: Raw[]) =>
-	foundIn(day).flatMap(found => (found.property === 16 ? [found.says.replace(/^.*?: /, '')] : []));
-
-describe('property 16: every step of the sheet in its place, as often as it stands there', () => {
-	type Told = [type: string, fields: Raw];
-	const wipedTwice = (...told: Told[]) => preparedBy(['wipe', 'sand', 'wipe'], ...told);
-	const work = (stage: string, place?: number | null): Told => [
-		'stage.done',
-		{ stage, grit: null, ...(place !== undefined && { place }) },
-	];
-
-	test('the face was not tacked', () => {
-		expect(says16(without(cartDay(), like('stage.done', { face: lid })))).toEqual(['tack is not recorded']);
-	});
-
-	test('each once, in order: nothing is found', () => {
-		expect(foundIn(wipedTwice(work('wipe', 0), work('sand', 1), work('wipe', 2)))).toEqual([]);
-	});
-
-	test('the second wipe is missing, or told as the first once more', () => {
-		const once = [work('wipe', 0), work('sand', 1)];
-		expect(says16(wipedTwice(...once))).toEqual(['wipe is not recorded']);
-		expect(says16(wipedTwice(...once, work('wipe', 0)))).toEqual([
-			'wipe is told of place 0, wanted was wipe at place 2',
-			'wipe is not recorded',
-		]);
-	});
-
-	test('the last wipe before the sanding is out of its place', () => {
-		expect(says16(wipedTwice(work('wipe', 0), work('wipe', 2), work('sand', 1)))).toEqual([
-			'wipe is told of place 2, wanted was sand at place 1',
-			'wipe is not recorded',
-		]);
-	});
-
-	test('a wipe that a window asked for stands for none of the sheet', () => {
-		expect(says16(wipedTwice(work('wipe', 0), work('sand', 1), work('wipe', null)))).toEqual([
-			'wipe is not recorded',
-		]);
-	});
-
-	test('a reason leaves out one of the two, told of in a day that tells its place', () => {
-		const left: Told = [
-			'override.given',
-			{ rule: 'prep', reason: 'dust-free', coat: 1, step: 'wipe', place: 0 },
-		];
-		const marked = (day: Raw[]) => changed(day, like('face.started', { face: lid }), { overrides: ['prep'] });
-		expect(foundIn(marked(wipedTwice(left, work('sand', 1), work('wipe', 2))))).toEqual([]);
-		expect(says16(marked(wipedTwice(left, work('sand', 1))))).toEqual(['wipe is not recorded']);
-	});
-
-	test('an older day tells no places: a step speaks of each of its name', () => {
-		expect(foundIn(wipedTwice(work('wipe'), work('sand')))).toEqual([]);
-		expect(says16(wipedTwice(work('wipe')))).toEqual(['sand is not recorded']);
-	});
-
-	test('the line of a face with a fault stands for the steps that come first, on an older day for all of its names', () => {
-		const line = (faulty?: string[]): Told[] => [
-			work('sand', 0),
-			['part.setAside', { part: 'counter lid', faces: [lid], why: 'run', ...(faulty && { faulty }) }],
-			...['set-up', 'sand', 'clean'].map((step): Told => ['rework.done', { step }]),
-			work('fill', faulty && 1),
-		];
-		const day = (...told: Told[]) => preparedBy(['sand', 'fill', 'wipe'], ...told);
-		expect(says16(day(...line([lid])))).toEqual(['wipe is not recorded']);
-		expect(foundIn(day(...line([lid]), work('wipe', 2)))).toEqual([]);
-		expect(says16(day(...line()))).toEqual([]);
-	});
-});
 
 describe('property 17: what is done to a part set aside changes nothing on a sound face', () => {
 	const withLid = (more: Raw = {}) =>

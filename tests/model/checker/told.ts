@@ -12,6 +12,7 @@ export type Told =
 	| { is: 'step'; step: string | undefined; place?: unknown; at: Moment | null; early_ms: number }
 	/** A step of an earlier day; what was left out there stands in that day's file alone. */
 	| { is: 'earlier'; step: string; place?: unknown; at: Moment };
+type Step = Exclude<Told, { is: 'rework' }>;
 
 /** Whether the day says which face of the part had the fault; older days took the line of each as every step of its names. */
 function saysWhich(day: Day, face: string, n: number): boolean {
@@ -56,12 +57,23 @@ export function toldIn(
 	});
 }
 
+/** Which of the steps done one that was left out stands before on the list; the first, where it has no place there. */
+function turnAmong(done: Step[], left: Step): number {
+	const own = left.place;
+	if (typeof own !== 'number') return 0;
+	const next = done.findIndex(({ place }) => typeof place === 'number' && place > own);
+	return next < 0 ? done.length : next;
+}
+
 /** What earlier days tell of steps on a face since the coat that lies on it; nothing where that was laid today. */
 export function toldEarlier(day: Day, face: string, laid: Laid | null): Told[] {
 	if (laid !== null && laid.n > 0) return [];
 	const { prep = [], leftOut = [] } = historyOf(day, face) ?? {};
-	return [
-		...leftOut.map((left): Told => ({ is: 'step', ...left, at: null, early_ms: 0 })),
-		...prep.map(({ step, place, at }): Told => ({ is: 'earlier', step, place, at: earlierDay(day, at) })),
-	];
+	const left = leftOut.map((one): Step => ({ is: 'step', ...one, at: null, early_ms: 0 }));
+	const done = prep.map(
+		({ step, place, at }): Step => ({ is: 'earlier', step, place, at: earlierDay(day, at) }),
+	);
+	const turns = left.map(one => turnAmong(done, one));
+	const before = (turn: number) => left.filter((_, n) => turns[n] === turn);
+	return [...done.flatMap((one, turn) => [...before(turn), one]), ...before(done.length)];
 }
