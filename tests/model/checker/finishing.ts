@@ -7,10 +7,17 @@ import { freshList, type Progress, struck, tooSoon } from './place.ts';
 import { slower } from './recoat.ts';
 import { toldEarlier, toldIn } from './told.ts';
 
-/** How far the work behind the last coat of a face is, told before note `n`; null where that coat is not on. */
+/** Whether the painter gave the face a coat more since note `from`: what is told then belongs to that coat's list. */
+const getsMore = (day: Day, face: string, from: number): boolean =>
+	allOf(day.notes.slice(from), 'override.given').some(
+		given => given.rule === 'coats' && given.face === face && given.reason.trim() !== '',
+	);
+
+/** How far the work behind the last coat of a face is, told before note `n`; null where that coat is not on, or not the last. */
 function finishingBy(day: Day, face: Face, n: number): Progress | null {
 	const laid = lastLaid(day, face.id, n);
 	if (!face.finishing || !laid || laid.coat < face.coats.length) return null;
+	if (getsMore(day, face.id, laid.n)) return null;
 	const { wait_h, prep } = face.finishing;
 	const wait = wait_h > 0 ? { from: laid.at, hours: wait_h, behind: 'the last coat' } : null;
 	const told = [
@@ -64,11 +71,10 @@ function closedOver(day: Day, face: Face, closed: Note): Finding[] {
 export function finishingDone(day: Day): Finding[] {
 	const closed = allOf(day.notes, 'day.closed').find(({ why }) => why === 'done');
 	return day.sheet.faces.flatMap(face => {
-		const wrong = finishingBy(day, face, day.notes.length)?.wrong ?? [];
+		const end = day.notes.length;
+		const wrong = isOut(day, face.id, end) ? [] : (finishingBy(day, face, end)?.wrong ?? []);
 		return [
-			...wrong.map(says =>
-				finding(16, closed ?? { line: day.notes.length }, `${face.id}, all its coats on: ${says}`),
-			),
+			...wrong.map(says => finding(16, closed ?? { line: end }, `${face.id}, all its coats on: ${says}`)),
 			...(closed ? closedOver(day, face, closed) : []),
 		];
 	});

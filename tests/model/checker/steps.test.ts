@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { cartDay } from './cart-day.ts';
 import { cartSheet, door, lid } from './cart-sheet.ts';
-import { changed, like, putAfter, without } from './draft.ts';
+import { changed, find, like, putAfter, without } from './draft.ts';
 import type { Raw } from './lines.ts';
 import { foundIn } from './mutilated.ts';
 
@@ -87,6 +87,76 @@ describe('property 16: every step of the sheet in its place, as often as it stan
 		expect(says16(day(...line([lid])))).toEqual(['wipe is not recorded']);
 		expect(foundIn(day(...line([lid]), work('wipe', 2)))).toEqual([]);
 		expect(says16(day(...line()))).toEqual([]);
+	});
+
+	describe('of a coat more than planned', () => {
+		/** One coat is planned for the door; it gets another after its run. */
+		const sprayedAgain = (own: Raw, told: Told[]) => {
+			const [opened, ...rest] = cartDay();
+			const prep = [{ step: 'wipe' }, { step: 'tack' }];
+			const sheet = cartSheet(0);
+			const faces = sheet.faces.map(({ coats, ...face }) => ({
+				...face,
+				...(face.id === door ? own : {}),
+				coats: face.id === door ? coats.slice(0, 1).map(coat => ({ ...coat, prep, wait_h: 1 })) : coats,
+			}));
+			const first = like('stage.done', { face: door, stage: 'tack' });
+			const wiped = putAfter(
+				changed([{ ...opened, sheet: { ...sheet, faces } }, ...rest], first, { place: 1 }),
+				like('stage.done', { face: lid }),
+				'stage.done',
+				{ face: door, stage: 'wipe', grit: null, place: 0 },
+			);
+			const on = like('wait.ended', { face: door, coat: 2 });
+			const day = told.reduceRight(
+				(all, [type, fields]) => putAfter(all, on, type, { face: door, ...fields }),
+				wiped,
+			);
+			return changed(day, like('face.started', { face: door, coat: 2 }), { overrides: ['coats'] });
+		};
+		const more = (...told: Told[]) => sprayedAgain({}, told);
+		const given: Told = ['override.given', { rule: 'coats', reason: 'thin at the hinge', coat: 2 }];
+		const line = ['set-up', 'sand', 'clean'].map((step): Told => ['rework.done', { step }]);
+		const aside: Told = ['part.setAside', { part: 'left door', faces: [door], faulty: [door], why: 'run' }];
+
+		test('its list is that of the last from its first step, without the wait that stood before it', () => {
+			expect(foundIn(more(given, work('wipe', 0), work('tack', 1)))).toEqual([]);
+			expect(says16(more(given, work('tack', 1)))[0]).toBe(
+				'tack is told of place 1, wanted was wipe at place 0',
+			);
+		});
+
+		test('what was told before its reason is past, that of the own line too', () => {
+			expect(says16(more(work('wipe', 0), given, work('tack', 1)))[0]).toBe(
+				'tack is told of place 1, wanted was wipe at place 0',
+			);
+			expect(says16(more(aside, ...line, given, work('wipe', 0), work('tack', 1)))).toEqual([]);
+			expect(says16(more(aside, ...line, given))).toEqual(['wipe is not recorded', 'tack is not recorded']);
+		});
+
+		test('what is told of its list is not work behind the last coat, on this day or the next', () => {
+			const finishing = { wait_h: 0, prep: [{ step: 'unmask' }] };
+			const wiped = sprayedAgain({ finishing }, [given, work('wipe', 0)]);
+			const cut = wiped.slice(0, find(wiped, like('stage.done', { face: door, place: 0 }), 1) + 1);
+			expect(says16(cut)).toEqual([]);
+			expect(says16(without(cut, like('override.given')))).toEqual([
+				'wipe is told of place 0, wanted was unmask at place 0',
+			]);
+			const [opened] = cut;
+			const at = '2027-03-01T15:00:00.000Z';
+			const coats = [{ coat: 1, ended: '2027-03-01T09:00:00.000Z', surfaceC: 21 }];
+			const prep = [{ step: 'wipe', place: 0, at }];
+			const morning = (aside: unknown) => [
+				{ ...opened, before: { faces: { [door]: { coats, prep, aside } }, letters: 3 } },
+			];
+			expect(says16(morning({ done: ['set-up', 'sand'] }))).toEqual([]);
+			expect(says16(morning(null))).toEqual(['wipe is told of place 0, wanted was unmask at place 0']);
+		});
+
+		test('the last of two reasons counts', () => {
+			expect(says16(more(given, work('wipe', 0), given, work('tack', 1)))[0]).toMatch(/wanted was wipe/);
+			expect(says16(more(given, work('wipe', 0), given, work('wipe', 0), work('tack', 1)))).toEqual([]);
+		});
 	});
 
 	describe('of an earlier day', () => {

@@ -16,6 +16,13 @@ const hurriedBy = (day: Day, face: string, from: number) => (at: Moment) =>
 const listOf = (day: Day, start: NoteOf<'face.started'>) =>
 	plannedCoat(day, start.face, start.coat) ?? faceOf(day, start.face)?.coats.at(-1);
 
+/**
+ * Where a coat more than planned was given for a reason, since note `from`: it begins a list of its own, which follows no
+ * planned coat. What was told before is past, the line of a face with a fault included.
+ */
+const moreFrom = (day: Day, start: NoteOf<'face.started'>, from: number): number | null =>
+	overridesOf(day, start, 'coats').findLast(({ n }) => n > from)?.n ?? null;
+
 /** Every step that the sheet puts before a coat is done, or left out with a reason, in its place, as often as it stands there, and behind its wait (property 16). */
 export function stepsInPlace(day: Day): Finding[] {
 	return day.notes.flatMap(start => {
@@ -24,14 +31,15 @@ export function stepsInPlace(day: Day): Finding[] {
 		const laid = lastLaid(day, start.face, start.n);
 		if (!planned || laid?.coat === start.coat) return [];
 		const reasons = new Set(overridesOf(day, start, 'prep').map(({ n }) => n));
-		const from = laid?.n ?? 0;
-		const isHurried = hurriedBy(day, start.face, from);
+		const more = moreFrom(day, start, laid?.n ?? 0);
+		const from = more ?? laid?.n ?? 0;
+		const isHurried = hurriedBy(day, start.face, laid?.n ?? 0);
 		const told = [
-			...toldEarlier(day, start.face, laid),
+			...(more === null ? toldEarlier(day, start.face, laid) : []),
 			...toldIn(day, start.face, day.notes.slice(from, start.n), ({ n }) => reasons.has(n)),
 		];
-		const wait =
-			laid && planned.wait_h > 0 ? { from: laid.at, hours: planned.wait_h, behind: 'the coat' } : null;
+		const hours = more === null ? planned.wait_h : 0;
+		const wait = laid && hours > 0 ? { from: laid.at, hours, behind: 'the coat' } : null;
 		const done = told.reduce((now, one) => struck(now, one, isHurried), freshList(planned.prep, wait));
 		const soon = isHurried(start) ? [] : tooSoon(done, start, 0, 'it is sprayed');
 		return [...done.wrong, ...soon, ...done.left.map(({ step }) => `${step} is not recorded`)].map(says =>
