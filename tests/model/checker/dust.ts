@@ -1,4 +1,5 @@
 import { airsThatCount } from './air-counts.ts';
+import { causesOf } from './causes.ts';
 import { finished } from './coats.ts';
 import { type Day, elapsed, type Material, plannedCoat } from './day.ts';
 import { type Finding, finding } from './finding.ts';
@@ -66,16 +67,26 @@ function besideWet(day: Day, work: Work): Finding[] {
 	});
 }
 
-/** What takes the gun out of the hand before its first start: then it did not wait. */
-const leaves = ['face.started', 'break.began', 'wait.began', 'batch.started', 'cup.emptied'] as const;
+/** Whether the gun that a check left known is so no more, or out of the hand for a pot: then it does not wait. */
+const isLaidDown = (day: Day, from: number, to: number): boolean =>
+	causesOf(day).some(({ n }) => n > from && n <= to) ||
+	allOf(day.notes.slice(from, to), 'batch.started').length > 0;
 
 function besideGun(day: Day, work: Work): Finding[] {
 	const checked = allOf(day.notes.slice(0, work.n), 'gun.checked').at(-1);
-	if (!checked || day.notes.slice(checked.n, work.n).some(note => is(note, ...leaves))) return [];
+	if (!checked || isLaidDown(day, checked.n, work.n)) return [];
 	return [finding(19, work, `${named(work)} on ${work.face} while the gun of line ${checked.line} waits`)];
 }
 
-/** Dusty or wet work is not done beside a wet coat, nor while a checked gun waits, but for the painter's own reason (property 19). */
+function workWrong(day: Day, work: Work): Finding[] {
+	const wet = besideWet(day, work);
+	return wet.length > 0 ? wet : besideGun(day, work);
+}
+
+/**
+ * Dusty or wet work is not done beside a wet coat, but for the painter's own reason, nor while a checked gun waits, for its
+ * first start or between two passes (property 19).
+ */
 export function dustKeptOff(day: Day): Finding[] {
-	return day.notes.flatMap(note => (isDusty(note) ? [...besideWet(day, note), ...besideGun(day, note)] : []));
+	return day.notes.flatMap(note => (isDusty(note) ? workWrong(day, note) : []));
 }
