@@ -5,7 +5,7 @@ import { overrideOf } from './overrides.ts';
 
 /**
  * A face as counted: whole coats on it, the coat broken off half-way, its rework, whether it is sound and set aside with
- * its part, and whether its rework lets a coat be laid again.
+ * its part, whether its rework lets a coat be laid again, and whether the step that ends its line with one is still to come.
  */
 type Count = {
 	id: string;
@@ -15,6 +15,7 @@ type Count = {
 	aside: Set<string> | null;
 	beside: boolean;
 	again: boolean;
+	ends: boolean;
 };
 type Counts = Map<string, Count>;
 
@@ -25,7 +26,7 @@ function opening(day: Day, { id, part: on }: Face): Count {
 	const done = Math.max(0, ...(before?.coats ?? []).map(({ coat }) => coat));
 	const beside = before?.aside?.beside === true;
 	const aside = before?.aside && !beside ? new Set(before.aside.done) : null;
-	return { id, on, done, part: null, aside, beside, again: false };
+	return { id, on, done, part: null, aside, beside, again: false, ends: false };
 }
 
 /** A part set aside: its faces with the fault, those half sprayed among them, and the sound ones; older days told of no sound ones. */
@@ -76,13 +77,17 @@ function ended(note: NoteOf<'face.ended'>, count: Count): void {
 
 function reworked(note: NoteOf<'rework.done'>, count: Count, counts: Counts): Finding[] {
 	const place = reworkSteps.indexOf(note.step);
-	if (place < 0) return [];
+	if (place < 0 && count.ends) {
+		count.ends = false;
+		return [];
+	}
 	if (!count.aside) return [finding(17, note, `${note.face}: ${note.step} on a face that has no fault`)];
+	if (place < 0) return [];
 	const skipped = reworkSteps.slice(0, place).find(step => !count.aside?.has(step));
 	if (skipped) return [finding(14, note, `${note.face}: ${note.step} before ${skipped}`)];
 	count.aside.add(note.step);
 	if (count.aside.size < reworkSteps.length) return [];
-	Object.assign(count, { aside: null, part: null, again: true });
+	Object.assign(count, { aside: null, part: null, again: true, ends: true });
 	backTogether(count.on, counts);
 	return [];
 }
