@@ -57,6 +57,25 @@ export function reasonsKeyed(day: Day): Finding[] {
 	});
 }
 
+/** Whether a note has reason to tell a face's windows: its own coat is on by the same key, or lies there when the day opens or the air is read. */
+function isOwnWindow(day: Day, set: NoteOf<'window.set'>): boolean {
+	const key = day.notes.slice(0, set.n).filter(({ write }) => write === set.write);
+	const isLaid = key.some(
+		note =>
+			is(note, 'face.ended') && note.face === set.face && note.coat === set.coat && note.extent === 'all',
+	);
+	const isOpening = set.write === 1 && key.every(note => is(note, 'window.set', 'window.moved'));
+	const isRead = isOpening || is(key[0], 'air.read');
+	return isLaid || (isRead && lastLaid(day, set.face, set.n)?.coat === set.coat);
+}
+
+/** Windows are told by the key that ends the face's own coat, by a reading of the air, or as the day opens: by nothing done elsewhere (property 17). */
+export function windowsSetAlone(day: Day): Finding[] {
+	return allOf(day.notes, 'window.set')
+		.filter(set => !isOwnWindow(day, set))
+		.map(set => finding(17, set, `the windows of ${set.face} are set by what is done elsewhere`));
+}
+
 /** The windows that the sheet may show for a face at a note, by every surface temperature read since its coat; null where it says nothing. */
 function shown(day: Day, { face, n, ...at }: NoteOf<'window.moved'>): Set<string> | null {
 	const laid = lastLaid(day, face, n);

@@ -1,5 +1,11 @@
 import { airWithin } from './air.ts';
-import { lineKeptToItself, noMoreOnSound, reasonsKeyed, windowsMoveAlone } from './beside.ts';
+import {
+	lineKeptToItself,
+	noMoreOnSound,
+	reasonsKeyed,
+	windowsMoveAlone,
+	windowsSetAlone,
+} from './beside.ts';
 import { checkYoung, gunKnown, numbered, settled } from './checks.ts';
 import { asTold, coatsAsked, counted } from './counts.ts';
 import { cupSound } from './cup.ts';
@@ -62,6 +68,7 @@ const rules: Rule[] = [
 	lineKeptToItself,
 	reasonsKeyed,
 	windowsMoveAlone,
+	windowsSetAlone,
 	tied,
 	checksTied,
 	silenceBreaks,

@@ -120,7 +120,7 @@ test('an item passed over until it is closed after all marks only the faces betw
 	const given = { rule: 'extractor', reason: 'fuse', face: null, coat: null };
 	const over = putAfter(off, item, 'override.given', given);
 	const on = { check: 1, list: 'before-spraying', item: 'extractor', answer: 'on', passed: true };
-	const closed = putAfter(over, like('face.ended', { face: lid }), 'item.answered', on);
+	const closed = putAfter(over, like('window.set', { face: lid }), 'item.answered', on);
 	const marked = changed(closed, like('face.started'), { overrides: ['extractor'] });
 	expect(foundIn(marked)).toEqual([]);
 });
