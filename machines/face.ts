@@ -4,6 +4,9 @@ import type { Horns, Prep, Window } from '../src/job/job.ts';
 import { transition } from './step.ts';
 import { type WindowState, windowMachine } from './window.ts';
 
+/** Work that takes dust off a face, in order. */
+export type Cleaning = Extract<Prep, 'wipe' | 'tack'>;
+
 /** What one coat of a face asks for before and while it is laid. */
 export type CoatRule = {
 	material: string;
@@ -13,6 +16,8 @@ export type CoatRule = {
 	fanHeight_mm: number;
 	/** Work recorded on the face before this coat. */
 	prep: readonly Prep[];
+	/** What takes the dust off a face again that was sanded though no step of the sheet says so; an older day has none. */
+	cleaned?: readonly Cleaning[] | undefined;
 	/** Laid on a coat of the same stage, so the tape tab is touched first. */
 	touch: boolean;
 };
@@ -52,6 +57,8 @@ type FaceContext = {
 	done: readonly Prep[];
 	/** Steps before the next coat that are done, or left out with a reason, by their places in its list. */
 	places: readonly number[];
+	/** What takes off the dust of a sanding that is no step of the list, as far as no step left in it does. */
+	dusty: readonly Cleaning[];
 	/** The tape tab of the last coat was touched and allows the next. */
 	touched: boolean;
 	/** Rules overridden, with a logged reason, for the next coat. */
@@ -66,16 +73,42 @@ type FaceContext = {
 
 type Coming = Pick<FaceContext, 'rules' | 'laid' | 'overrides'>;
 
+/** A coat is to come: one of the plan, or one more with a reason. */
+const isComing = ({ rules, laid, overrides }: Coming): boolean =>
+	laid < rules.coats.length || overrides.includes('coats');
+
 /** The steps before the coming coat, or after the last one, in order. A coat beyond the plan repeats the last. */
 export function stepsBefore({ rules, laid, overrides }: Coming): readonly Prep[] {
-	const isDone = laid >= rules.coats.length && !overrides.includes('coats');
-	if (isDone) return rules.finishing ?? [];
+	if (!isComing({ rules, laid, overrides })) return rules.finishing ?? [];
 	return (rules.coats[laid] ?? rules.coats.at(-1))?.prep ?? [];
 }
 
+type Listed = { step: Prep; place: number };
+
+/** The steps of that list that are neither done nor left out, in order. */
+const stepsLeft = (coming: Coming & Pick<FaceContext, 'places'>): readonly Listed[] =>
+	stepsBefore(coming)
+		.map((step, place) => ({ step, place }))
+		.filter(({ place }) => !coming.places.includes(place));
+
+/** What a sanding that is no step of the list leaves to be done, beyond what the list still has. */
+function dustOn(coming: Coming & Pick<FaceContext, 'places'>): readonly Cleaning[] {
+	const { rules, laid } = coming;
+	const { cleaned = [] } = rules.coats[laid] ?? rules.coats.at(-1) ?? {};
+	return cleaned.filter(step => !stepsLeft(coming).some(left => left.step === step));
+}
+
+const abrades = (step: Prep): boolean => step === 'sand' || step === 'scuff';
+
+/** The dust on a face after work told of it. */
+const dustAfter = (
+	coming: Coming & Pick<FaceContext, 'places' | 'dusty'>,
+	{ step, place }: StepTold,
+): readonly Cleaning[] =>
+	abrades(step) && place === null ? dustOn(coming) : coming.dusty.filter(one => one !== step);
+
 /** The place of the step that the coming coat wants next; -1: all are done, or left out with a reason. */
-export const openPlace = (context: FaceContext): number =>
-	stepsBefore(context).findIndex((_, at) => !context.places.includes(at));
+export const openPlace = (context: FaceContext): number => stepsLeft(context)[0]?.place ?? -1;
 
 /** Each step is done, or left out, in its place: it is the one that the coat wants next. */
 const isInPlace = (context: FaceContext, step: Prep | undefined, place: StepTold['place']): boolean =>
@@ -113,9 +146,10 @@ export type FaceStop =
 	| { by: 'aside'; step: ReworkStep | null }
 	| { by: 'coats' }
 	| { by: 'window'; is: Exclude<Window, 'spray'> }
-	| { by: 'prep'; step: Prep; place: number }
+	/** `place` null: no step of the list; it takes off the dust of a sanding that is none either. */
+	| { by: 'prep'; step: Prep; place: number | null }
 	/** Tacking that nothing but the coat follows: it is left for last, for dust settles on what was tacked before. */
-	| { by: 'tack'; step: 'tack'; place: number }
+	| { by: 'tack'; step: 'tack'; place: number | null }
 	| { by: 'touch' };
 
 /** The recoat window that keeps the coat off; null where it lets it on, by itself, by work on the face, or under a reason. */
@@ -127,15 +161,25 @@ function shutBy(context: FaceContext): Exclude<Window, 'spray'> | null {
 	return window.matches('sand') && !done.includes('sand') ? 'sand' : null;
 }
 
-/** The step of the sheet that comes next, if any is left. */
-function prepStops(context: FaceContext): FaceStop[] {
-	const steps = stepsBefore(context);
-	const place = openPlace(context);
-	const step = steps[place];
-	if (!step) return [];
-	return step === 'tack' && place === steps.length - 1
-		? [{ by: 'tack', step, place }]
-		: [{ by: 'prep', step, place }];
+const isCleaning = ({ step }: { step: Prep }): boolean => step === 'wipe' || step === 'tack';
+
+/** What a window asks for, once no step left in the list but wiping and tacking comes before it: neither is done in vain. */
+function windowWork(left: readonly Listed[], shut: Exclude<Window, 'spray'> | null): FaceStop[] {
+	return (shut === 'scuff' || shut === 'sand') && left.every(isCleaning) ? [{ by: 'window', is: shut }] : [];
+}
+
+/** The work that comes next on a face: of the sheet's list, for its window, or against the dust of what is in no list. */
+function workStops(context: FaceContext, shut: Exclude<Window, 'spray'> | null): FaceStop[] {
+	const left = stepsLeft(context);
+	const asked = windowWork(left, shut);
+	if (asked.length > 0) return asked;
+	const dusty = isComing(context) ? context.dusty : [];
+	const [next] = left;
+	if (dusty.includes('wipe') && (!next || next.step === 'tack'))
+		return [{ by: 'prep', step: 'wipe', place: null }];
+	if (!next) return dusty.includes('tack') ? [{ by: 'tack', step: 'tack', place: null }] : [];
+	const { step, place } = next;
+	return step === 'tack' && left.length === 1 ? [{ by: 'tack', step, place }] : [{ by: 'prep', step, place }];
 }
 
 /**
@@ -153,10 +197,9 @@ export function faceStops(face: { value: unknown; context: FaceContext }, wet: b
 	const wantsTouch = (rules.coats[laid] ?? rules.coats.at(-1))?.touch === true;
 	const isTouched = touched || context.done.includes('sand') || overrides.includes('touch');
 	return [
-		...(laid < rules.coats.length || overrides.includes('coats') ? [] : [{ by: 'coats' as const }]),
+		...(isComing(context) ? [] : [{ by: 'coats' as const }]),
 		...(shut === 'wait' ? window : []),
-		...prepStops(context),
-		...(shut === 'wait' ? [] : window),
+		...workStops(context, shut),
 		...(wantsTouch && !isTouched ? [{ by: 'touch' as const }] : []),
 	];
 }
@@ -165,6 +208,7 @@ const fresh = {
 	partly: false,
 	done: [],
 	places: [],
+	dusty: [],
 	touched: false,
 	overrides: [],
 	rework: [],
@@ -223,18 +267,29 @@ export const faceMachine = setup({
 				event.type === 'stage.done'
 					? withAll(context.places, placesOf(context, [{ step: event.stage, place: event.place }]))
 					: context.places,
+			dusty: ({ context, event }) =>
+				event.type === 'stage.done'
+					? dustAfter(context, { step: event.stage, place: event.place })
+					: context.dusty,
 		}),
 		touch: assign({ touched: true }),
 		override: assign(({ context, event }) => {
 			if (event.type !== 'override.given') return {};
 			const { overrides, laid, rules } = context;
 			const isOneMore = event.rule === 'coats' && laid >= rules.coats.length && !overrides.includes('coats');
-			const left = withAll(context.places, placesOf(context, leftOutBy(event)));
-			return {
+			const leftOut = leftOutBy(event);
+			const after = {
+				rules,
+				laid,
 				overrides: overrides.includes(event.rule) ? overrides : [...overrides, event.rule],
 				/** One coat more has a list of its own. */
-				places: isOneMore ? [] : left,
+				places: isOneMore ? [] : withAll(context.places, placesOf(context, leftOut)),
 			};
+			const isLeftOut = (one: Prep) => leftOut.some(({ step, place }) => step === one && place === null);
+			const dusty = context.dusty.filter(
+				one => !isLeftOut(one) && (!isOneMore || dustOn(after).includes(one)),
+			);
+			return { ...after, dusty };
 		}),
 		stepWindow: assign({
 			window: ({ context, event }) => transition(windowMachine, context.window, event)[0],
@@ -249,16 +304,12 @@ export const faceMachine = setup({
 		noteTelling: assign({
 			byName: ({ event }) => event.type === 'part.setAside' && event.faulty === undefined,
 		}),
-		backInLine: assign(({ context }) => ({
-			...fresh,
-			done: ownWork,
-			places: context.byName
-				? placesOf(
-						context,
-						ownWork.map(step => ({ step })),
-					)
-				: placesOfOwnWork(context),
-		})),
+		backInLine: assign(({ context }) => {
+			const names = ownWork.map(step => ({ step }));
+			const coming = { ...context, overrides: [] };
+			const places = context.byName ? placesOf(coming, names) : placesOfOwnWork(coming);
+			return { ...fresh, done: ownWork, places };
+		}),
 	},
 }).createMachine({
 	id: 'face',
@@ -269,12 +320,16 @@ export const faceMachine = setup({
 			[],
 			done.map(({ step }) => step),
 		);
+		const coming = { rules: input, laid, overrides: [] };
+		const places = placesOf(coming, [...done, ...leftOut]);
+		const dustBy = (dusty: readonly Cleaning[], told: StepTold) =>
+			dustAfter({ ...coming, places, dusty }, told);
 		return {
 			...fresh,
-			rules: input,
-			laid,
+			...coming,
 			done: names,
-			places: placesOf({ rules: input, laid, overrides: [] }, [...done, ...leftOut]),
+			places,
+			dusty: done.reduce(dustBy, fresh.dusty),
 			overrides: leftOut.length > 0 ? ['prep'] : [],
 			rework,
 			byName: beside === undefined,

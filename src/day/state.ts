@@ -30,6 +30,7 @@ const faceInput = (face: Face, job: Job, before: EventOf<'day.opened'>['before']
 			pattern: coat.stroke === 'side-to-side' ? 'tall' : 'wide',
 			fanHeight_mm: face.fanHeight_mm,
 			prep: coat.prep.map(({ step }) => step),
+			cleaned: coat.cleaned,
 			touch: coat.ofStage[0] > 1 && job.stages[coat.stage] !== undefined,
 		})),
 		finishing: face.finishing?.prep.map(({ step }) => step),

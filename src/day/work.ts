@@ -10,10 +10,12 @@ import { faceState, jobOf, type Moment, nextCoat } from './moment.ts';
 /** Work on a face before its coat. */
 export type Work = {
 	step: Prep;
+	/** Its place in the sheet's list before the coat, from 0; null: it is no step of it. */
+	place: number | null;
 	grit: number | null;
 	/** Whether the sheet asks for it, or the recoat window. */
 	rule: 'prep' | 'window';
-	/** The stage of the sheet that it is; after all of them where the window asks for it. */
+	/** The stage of the sheet that it is, or comes before: what is in no list lies between two of them. */
 	stage: number;
 	/** Left for last, just before the gun. */
 	isLast: boolean;
@@ -21,18 +23,32 @@ export type Work = {
 
 const waits = ({ by, ...stop }: Stop): boolean => by === 'window' && 'is' in stop && stop.is === 'wait';
 
+const isCleaning = ({ step }: { step: Prep }): boolean => step === 'wipe' || step === 'tack';
+
+/** The stage of a step that is in no list: where the sheet has it before the coat, else behind every step before it. */
+function stageOf(moment: Moment, id: string, at: number): number {
+	const { stage } = nextCoat(moment, id);
+	return at < 0 ? stage - 0.25 : stageAt(jobOf(moment), id, stage, at);
+}
+
+/** What a window asks for is done just before the wiping that the sheet has before the coat, for it leaves dust. */
+const beforeWiping = (moment: Moment, id: string): number =>
+	stageOf(moment, id, nextCoat(moment, id).prep.findIndex(isCleaning)) - 0.5;
+
 /** The work that stands between a face and its coat: planned, or asked for by its recoat window. */
 export function workOn(moment: Moment, id: string): Work | null {
 	for (const stop of stopsAt(moment, id)) {
+		const { prep, material } = nextCoat(moment, id);
 		if (stop.by === 'prep' || stop.by === 'tack') {
 			const { step, place, by } = stop;
-			const { prep, stage } = nextCoat(moment, id);
-			const its = stageAt(jobOf(moment), id, stage, place);
-			return { step, grit: prep[place]?.grit ?? null, rule: 'prep', stage: its, isLast: by === 'tack' };
+			const stage = stageOf(moment, id, place ?? prep.findLastIndex(one => one.step === step));
+			const grit = place === null ? null : (prep[place]?.grit ?? null);
+			return { step, place, grit, rule: 'prep', stage, isLast: by === 'tack' };
 		}
 		if (stop.by !== 'window' || stop.is === 'wait') continue;
-		const { grit } = jobOf(moment).materials[nextCoat(moment, id).material] ?? { grit: null };
-		return { step: stop.is, grit, rule: 'window', stage: Number.POSITIVE_INFINITY, isLast: false };
+		const { grit } = jobOf(moment).materials[material] ?? { grit: null };
+		const stage = beforeWiping(moment, id);
+		return { step: stop.is, place: null, grit, rule: 'window', stage, isLast: false };
 	}
 	return null;
 }

@@ -21,6 +21,13 @@ type Planned<Coat> = {
 	finishing: Pick<Since, 'prep' | 'wait_h'> | null;
 };
 export type FacePlan = Planned<PlannedCoat>;
+/** As the sheet cleans the face before any of its coats so far; where it says nothing, it is wiped: common practice, no source. */
+function cleanedBy(coats: readonly Asked[], prep: Since['prep']): NonNullable<Asked['cleaned']> {
+	const steps = [...coats.flatMap(coat => coat.prep), ...prep].map(({ step }) => step);
+	const named = (['wipe', 'tack'] as const).filter(step => steps.includes(step));
+	return named.length > 0 ? named : ['wipe'];
+}
+
 type Ground = { gun: Gun; materials: ReadonlyMap<string, Material> };
 
 function layStage(
@@ -48,6 +55,7 @@ function layStage(
 			horns: hornsFor(tilt, its),
 			ofStage: [at + 1, stage.coats.length],
 			prep,
+			cleaned: cleanedBy(plan.coats, prep),
 			wait_h: plan.coats.length === 0 ? 0 : wait_h,
 		});
 		prep = [];

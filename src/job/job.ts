@@ -163,6 +163,8 @@ export const plannedCoatSchema = z.object({
 	ofStage: z.tuple([z.int().check(z.positive()), z.int().check(z.positive())]),
 	/** Work that must be recorded on the face between the coat before (or the bare part) and this coat, in order. */
 	prep: z.array(stepSchema),
+	/** How the sheet takes dust off the face before its coats: asked for after a sanding that no step of it is. */
+	cleaned: z.optional(z.array(z.enum(['wipe', 'tack']))),
 	/** Wait that the sheet asks for after the coat before, beyond the recoat windows, until anything is done to it. */
 	wait_h: z.number().check(z.minimum(0)),
 	/** Paint as sprayed that leaves the gun for the coat on this face. */

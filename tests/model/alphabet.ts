@@ -175,13 +175,18 @@ const placesOn = ({ input }: Plan, id: string): number[] => {
 /** Steps that a reason leaves out: those of its lists, and two that every walk tries. */
 const stepsOn = ({ input }: Plan, id: string): Prep[] => {
 	const coats = input.faces.find(face => face.id === id)?.coats ?? [];
-	return [...new Set<Prep>(['sand', 'tack', ...coats.flatMap(({ prep }) => prep)])];
+	const cleaned = coats.flatMap(coat => coat.cleaned ?? []);
+	return [...new Set<Prep>(['sand', 'tack', ...coats.flatMap(({ prep }) => prep), ...cleaned])];
 };
 
 /** Reasons for a rule of a face, with and without what stood on the screen. */
 const shown = (plan: Plan, id: string): Record<string, readonly Partial<EventOf<'override.given'>>[]> => ({
 	window: [{ window: 'wait' }, { window: 'sand' }, { window: 'spray' }],
-	prep: stepsOn(plan, id).flatMap(step => [{ step }, ...placesOn(plan, id).map(place => ({ step, place }))]),
+	prep: stepsOn(plan, id).flatMap(step => [
+		{ step },
+		{ step, place: null },
+		...placesOn(plan, id).map(place => ({ step, place })),
+	]),
 });
 const reasonsFor = (plan: Plan, rule: string, id: string): DayEvent[] =>
 	[{}, ...(shown(plan, id)[rule] ?? [])].map(more => passedOver(rule, id, more));
@@ -291,7 +296,8 @@ export const ofBatch = (
 /** Everything that can be told of one face besides its start. */
 export function ofFace(plan: Plan, id: string): DayEvent[] {
 	const { input, vary, rules, stages: only } = plan;
-	const stages = ['sand', 'scuff', 'tack'] as const;
+	const isWiped = input.faces.some(({ coats }) => coats.some(({ cleaned }) => cleaned?.includes('wipe')));
+	const stages = ['sand', 'scuff', 'tack', ...(isWiped ? (['wipe'] as const) : [])] as const;
 	const steps = ['set-up', 'sand', 'clean', 'respray', 'no-coat'] as const;
 	const coats =
 		(input.faces.find(face => face.id === id)?.coats.length ?? 0) +

@@ -212,6 +212,11 @@ export const variations: readonly Plan[] = [
 		varied('prep', 'collapsed'),
 	),
 	plan(
+		'work on the face that no list has, and the wiping and tacking behind it',
+		[face('lid', [{ ...level, cleaned: ['wipe', 'tack'] }])],
+		varied('prep', 'collapsed'),
+	),
+	plan(
 		'a part of two faces, one of them sound',
 		[
 			face('lid/top', [level], { part: 'lid' }),

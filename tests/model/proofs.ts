@@ -60,6 +60,15 @@ export const facesAlone: readonly [face: FaceInput, rules: readonly string[]][] 
 	[alone([coat, { ...coat, prep: ['tack', 'sand'] }], { laid: 1, done: [], aside: true }), []],
 	[alone([coat, { ...coat, prep: ['tack', 'sand'] }], { laid: 1, done: [], aside: true, beside: false }), []],
 	[alone([coat, { ...coat, prep: ['sand', 'tack', 'sand'] }]), []],
+	[alone([{ ...coat, prep: ['tack'], cleaned: ['wipe', 'tack'] }]), []],
+	[
+		alone([coat, { ...coat, cleaned: ['tack'] }], {
+			laid: 1,
+			done: [{ step: 'sand', place: null }],
+			aside: false,
+		}),
+		['prep'],
+	],
 	[alone([coat, { ...coat, prep: ['sand'] }], { laid: 1, done: [], aside: false, beside: true }), ['prep']],
 	[alone([coat, coat], { laid: 1, done: [{ step: 'sand' }], aside: false }), ['coats']],
 	[

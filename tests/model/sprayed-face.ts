@@ -26,6 +26,8 @@ export type SprayedFace = {
 	stages: readonly string[];
 	/** The sheet's list before the coat to come, as far as nothing in it is struck off: done, or left out with a reason. */
 	left: readonly Listed[];
+	/** What still takes off the dust of a sanding that was on no list; what is left of the list does the rest. */
+	dust: readonly string[];
 	/** The recoat window told last; a pass shuts it. */
 	window: Standing;
 	/** The tape tab was touched and lets the next coat on. */
@@ -43,6 +45,7 @@ const bare = {
 	sound: false,
 	untold: false,
 	stages: [],
+	dust: [],
 	tab: false,
 	overrides: [],
 	passedOver: [],
@@ -58,14 +61,29 @@ function listBefore({ coats, finishing = [] }: FaceInput, laid: number, isOneMor
 const without = (left: readonly Listed[], { step, place }: StepTold): readonly Listed[] =>
 	left.filter(one => one.step !== step || (place !== undefined && one.place !== place));
 
+/** What a face that was sanded out of its list wants, beyond what its list still has. */
+function dustOf({ coats }: FaceInput, laid: number, left: readonly Listed[]): string[] {
+	const cleaned = (coats[laid] ?? coats.at(-1))?.cleaned ?? [];
+	return cleaned.filter(step => left.every(one => one.step !== step));
+}
+
+/** Of one told without a place on an older day nobody knows whether it was on the list. */
+const isOffList = ({ step, place }: StepTold): boolean =>
+	place === null && (step === 'sand' || step === 'scuff');
+
 export function unsprayed(input: FaceInput): SprayedFace {
 	const { laid, done, aside, beside } = input.before ?? { laid: 0, done: [], aside: false };
+	const left = done.reduce(without, listBefore(input, laid));
+	const sanded = done.findLastIndex(isOffList);
+	const since = sanded < 0 ? [] : done.slice(sanded + 1).map(({ step }) => step);
+	const dust = sanded < 0 ? [] : dustOf(input, laid, left);
 	return {
 		...bare,
 		id: input.id,
 		laid,
 		stages: done.map(({ step }) => step),
-		left: done.reduce(without, listBefore(input, laid)),
+		left,
+		dust: dust.filter(step => !since.some(one => one === step)),
 		aside: aside || beside === true,
 		sound: beside === true,
 		untold: aside && beside === undefined,
@@ -107,9 +125,13 @@ function reasoned(
 	const given = rule === 'window' ? windows : rule === 'prep' ? steps : [];
 	const passedOver = given.reduce(withOne, face.passedOver);
 	const isOneMore = rule === 'coats' && face.laid >= input.coats.length && !face.overrides.includes(rule);
-	if (isOneMore) return { ...face, overrides, passedOver, left: listBefore(input, face.laid, true) };
+	const list = listBefore(input, face.laid, true);
+	const dustLeft = face.dust.filter(one => list.every(listed => listed.step !== one));
+	if (isOneMore) return { ...face, overrides, passedOver, left: list, dust: dustLeft };
 	if (rule !== 'prep') return { ...face, overrides, passedOver };
-	return { ...face, overrides, passedOver, left: step ? without(face.left, { step, place }) : face.left };
+	const left = step ? without(face.left, { step, place }) : face.left;
+	const dust = place === null ? face.dust.filter(one => one !== step) : face.dust;
+	return { ...face, overrides, passedOver, left, dust };
 }
 
 /** Whether a step told with its place is the next on the list (16). What tells none is on no list. */
@@ -163,14 +185,15 @@ export function sprayedAfter(input: FaceInput, face: SprayedFace, event: DayEven
 			return ended(input, face, event);
 		case 'break.began':
 			return face.coat === 'under way' ? { ...face, coat: 'broken off' } : face;
-		case 'stage.done':
-			return untouched
-				? {
-						...face,
-						stages: withOne(face.stages, event.stage),
-						left: without(face.left, { step: event.stage, place: event.place }),
-					}
-				: face;
+		case 'stage.done': {
+			if (!untouched) return face;
+			const told = { step: event.stage, place: event.place };
+			const left = without(face.left, told);
+			const dust = isOffList(told)
+				? dustOf(input, face.laid, left)
+				: face.dust.filter(step => step !== event.stage);
+			return { ...face, stages: withOne(face.stages, event.stage), left, dust };
+		}
 		case 'reading.taken':
 			return event.feature === 'touch' && event.matched && untouched ? { ...face, tab: true } : face;
 		case 'override.given':
@@ -222,6 +245,7 @@ export function wrongStart(input: FaceInput, face: SprayedFace, start: EventOf<'
 	}
 	if (!prepared) says(3, `its window says ${window}`);
 	if (face.left.length > 0) says(16, `not recorded: ${face.left.map(({ step }) => step).join(', ')}`);
+	if (face.dust.length > 0) says(16, `dust on it, and not recorded: ${face.dust.join(', ')}`);
 	if (last?.touch && !face.tab && !stages.includes('sand') && !over('touch'))
 		says(3, 'the tape tab was not touched');
 	return broken;

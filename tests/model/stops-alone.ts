@@ -49,6 +49,10 @@ if (!coat) throw new Error('a lid is coated');
 const rule = { ...coat, prep: ['sand', 'tack'] as const, touch: true };
 const face = { ...lid, coats: [rule], finishing: ['unmask', 'sand', 'tack'] as const };
 
+/** … and one that is wiped and tacked again behind a sanding that its list does not have. */
+const cleaned = ['wipe', 'tack'] as const;
+const swept = { ...lid, id: 'box', coats: [{ ...coat, prep: ['tack'] as const, cleaned }] };
+
 type Cup = 'none' | 'own' | 'other' | 'both';
 type Gun = Known | null;
 type Around = { late: boolean; listDone: boolean; otherBroken: boolean; cup: Cup; gun: Gun };
@@ -103,17 +107,30 @@ function shutBy(told: SprayedFace): string | null {
 	return window === 'sand' && stages.includes('sand') ? null : window;
 }
 
+const isClean = (step: string): boolean => step === 'wipe' || step === 'tack';
+
+/** Dust is raised before it is wiped off, and it is wiped before it is tacked; what nothing but the coat follows is tacked last. */
+function workOn(told: SprayedFace, shut: string | null): string[] {
+	const [next, ...more] = told.left;
+	if ((shut === 'scuff' || shut === 'sand') && told.left.every(({ step }) => isClean(step)))
+		return [`window ${shut}`];
+	const dust = told.laid < face.coats.length || told.overrides.includes('coats') ? told.dust : [];
+	if (dust.includes('wipe') && (!next || next.step === 'tack')) return ['prep: wipe at null'];
+	if (!next) return dust.includes('tack') ? ['tack: tack at null'] : [];
+	return [`${next.step === 'tack' && more.length === 0 ? 'tack' : 'prep'}: ${next.step} at ${next.place}`];
+}
+
 function ofFace(told: SprayedFace, wet: boolean): string[] {
 	const shut = shutBy(told);
 	const window = shut ? [`window ${shut}`] : [];
 	if (told.aside) return [told.sound ? 'aside: beside another' : `aside: ${ownLine[told.line]}`];
 	if (told.coat === 'part') return wet ? [] : window;
-	const isTouched = told.tab || told.stages.includes('sand') || told.overrides.includes('touch');
-	const [next] = told.left;
+	const isTouched =
+		told.id === swept.id || told.tab || told.stages.includes('sand') || told.overrides.includes('touch');
 	return [
-		...window,
+		...(shut === 'wait' ? window : []),
 		...(told.laid >= face.coats.length && !told.overrides.includes('coats') ? ['coats'] : []),
-		...(next ? [`${next.step === 'tack' ? 'tack' : 'prep'}: ${next.step} at ${next.place}`] : []),
+		...workOn(told, shut),
 		...(!isTouched ? ['touch'] : []),
 	];
 }
@@ -153,7 +170,8 @@ function wanted(told: SprayedFace, day: Around, facts: Facts): string[] {
 /** The states of a face whose stops differ, or could. */
 function statesOf(machines: Machines): FacePair[] {
 	const reasons = ['window', 'coats', 'air', 'touch'];
-	const states = reasons.flatMap(reason => faceWalk(face, [reason], machines).states);
+	const walked = reasons.flatMap(reason => faceWalk(face, [reason], machines).states);
+	const states = [...walked, ...faceWalk(swept, [], machines).states];
 	const seen = new Map<string, FacePair>();
 	for (const pair of states) {
 		const { coat: extent, overrides } = pair.told;

@@ -7,6 +7,7 @@ import type { Step } from '../next.ts';
 import { plannedPrep } from '../prep.ts';
 import { opens, option, type Prompt } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
+import { workOn } from '../work.ts';
 import { atPrep } from './cautions.ts';
 import { reasonPrompt } from './override.ts';
 import { reading } from './reading.ts';
@@ -83,16 +84,17 @@ export function prepPrompt(moment: Moment, step: PrepStep): Prompt {
 	};
 }
 
-const placeOf = (moment: Moment, face: string): number | null => plannedPrep(moment, face)?.place ?? null;
+/** Its place in the sheet's list; null: it is no step of it. Behind the last coat nothing but the list is worked off. */
+const placeOf = (moment: Moment, face: string): number | null =>
+	(workOn(moment, face) ?? plannedPrep(moment, face))?.place ?? null;
 
-/** What a window asks for is no step of the sheet's list. */
-const doneOn = (moment: Moment, { faces, step, grit, rule }: PrepStep): DayEvent[] =>
+const doneOn = (moment: Moment, { faces, step, grit }: PrepStep): DayEvent[] =>
 	faces.map(face => ({
 		type: 'stage.done',
 		face,
 		stage: step,
 		grit,
-		place: rule === 'prep' ? placeOf(moment, face) : null,
+		place: placeOf(moment, face),
 	}));
 
 const leftOut = (moment: Moment, { faces, step, rule }: PrepStep, reason: string): DayEvent[] =>

@@ -26,8 +26,8 @@ export const ruleMutants: readonly RuleMutant[] = [
 		property: 16,
 		file: 'machines/face.ts',
 		what: 'a step done once is done wherever the sheet has it',
-		from: 'stepsBefore(context).findIndex((_, at) => !context.places.includes(at));',
-		to: 'stepsBefore(context).findIndex((step, at) => !context.places.includes(at) && !context.done.includes(step));',
+		from: '.filter(({ place }) => !coming.places.includes(place));',
+		to: '.filter(({ step, place }) => !coming.places.includes(place) && !coming.done?.includes(step));',
 	},
 	{
 		property: 19,
