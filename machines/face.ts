@@ -304,11 +304,12 @@ export const faceMachine = setup({
 		noteTelling: assign({
 			byName: ({ event }) => event.type === 'part.setAside' && event.faulty === undefined,
 		}),
+		/** Nothing stays wiped and tacked beside what is sanded yet: both are done again with the others of its coat. */
 		backInLine: assign(({ context }) => {
 			const names = ownWork.map(step => ({ step }));
 			const coming = { ...context, overrides: [] };
 			const places = context.byName ? placesOf(coming, names) : placesOfOwnWork(coming);
-			return { ...fresh, done: ownWork, places };
+			return { ...fresh, done: ownWork, places, dusty: dustOn({ ...coming, places }) };
 		}),
 	},
 }).createMachine({

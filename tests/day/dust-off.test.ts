@@ -90,3 +90,26 @@ test('a night between the sanding and the wiping forgets nothing', async () => {
 	fourth.toEnd();
 	expect(checkDayFile(fourth.bytes(), [first.bytes(), second.bytes(), third.bytes()])).toEqual([]);
 });
+
+test('a part with a repaired face is sanded on all its faces before any of them is wiped, and wiped before one is tacked', async () => {
+	const top = 'seat 2/top';
+	const given = await stools();
+	const first = stoolDay(given, 0);
+	first.until(line => line.state === 'ready' && first.ofType('face.ended').some(({ face }) => face === top));
+	for (const code of ['trouble', 'wet-fault', 'run', top, 'set-part-aside']) first.pick(code);
+	first.toEnd();
+	const second = stoolDay(given, 1, first.records());
+	second.until(({ state }) => state === 'rework.clean');
+	const words = second.line().say;
+	second.until(line => line.state === 'spraying' && line.face === top);
+	const ofPart = workSince(second).filter(one => one.includes('seat 2'));
+	const kinds = (face: string) => ofPart.filter(one => one.endsWith(face)).map(one => one.split(' ')[0]);
+	expect(kinds(top).slice(-2)).toEqual(['wipe', 'tack']);
+	expect(kinds('edges')).toContain('sand');
+	const last = (kind: string) => ofPart.findLastIndex(one => one.startsWith(kind));
+	expect(last('sand')).toBeLessThan(ofPart.indexOf(`wipe ${top}`));
+	expect(last('wipe')).toBeLessThan(ofPart.indexOf(`tack ${top}`));
+	expect(words).not.toMatch(/tack/);
+	second.toEnd();
+	expect(checkDayFile(second.bytes(), [first.bytes()])).toEqual([]);
+});

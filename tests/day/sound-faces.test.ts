@@ -117,7 +117,7 @@ test('the screen names the face with the fault, and has it sanded wet, not while
 	expect(said).toEqual([
 		'Left door outside: set up hard? Press a thumbnail where it hides.',
 		'Left door outside: wet-sand the run flat.',
-		'Left door outside: wash, dry, wipe and tack it.',
+		'Left door outside: wash and dry it.',
 	]);
 });
 

@@ -151,6 +151,13 @@ function leftByLine(input: FaceInput, { laid, untold }: SprayedFace): readonly L
 	return lineWork.reduce((left, step) => (left[0]?.step === step ? left.slice(1) : left), list);
 }
 
+/** Through its own line; it is wiped and tacked once more with the others of its coat, for they are sanded yet. */
+function backInLine(input: FaceInput, face: SprayedFace): SprayedFace {
+	const left = leftByLine(input, face);
+	const dust = dustOf(input, face.laid, left);
+	return { ...face, ...bare, aside: false, stages: lineWork, left, dust };
+}
+
 /** A part set aside; half a coat is no sound one, and one set aside may get a fault, of its own or once more: its line begins. */
 function leftLine(face: SprayedFace, { faulty }: EventOf<'part.setAside'>): SprayedFace {
 	const hasFault = faulty === undefined || faulty.includes(face.id);
@@ -209,7 +216,7 @@ export function sprayedAfter(input: FaceInput, face: SprayedFace, event: DayEven
 			if (face.sound) return event.face === face.id ? face : { ...face, aside: false, sound: false };
 			if (!isNextOfLine(face, event)) return face;
 			if (face.line < ownLine.length - 1) return { ...face, line: face.line + 1 };
-			return { ...face, ...bare, aside: false, stages: lineWork, left: leftByLine(input, face) };
+			return backInLine(input, face);
 		default:
 			return face;
 	}

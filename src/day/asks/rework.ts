@@ -1,7 +1,7 @@
 import { faceName } from '../../words/say.ts';
 import { about } from '../../words/spoken.ts';
 import { reworkDue } from '../allowed.ts';
-import { faceBook, laidOn, type Moment } from '../moment.ts';
+import { faceBook, laidOn, type Moment, nextCoat } from '../moment.ts';
 import { back, opens, option, type Prompt } from '../prompt.ts';
 import { atPrep } from './cautions.ts';
 import { reasonPrompt } from './override.ts';
@@ -17,7 +17,8 @@ export function reworkPrompt(moment: Moment, face: string, step: 'set-up' | 'san
 	const says = {
 		'set-up': 'set up hard? Press a thumbnail where it hides.',
 		sand: `wet-sand the ${fault} flat.`,
-		clean: 'wash, dry, wipe and tack it.',
+		/** A day begun under an older sheet does not ask for it to be wiped and tacked with the others. */
+		clean: nextCoat(moment, face).cleaned ? 'wash and dry it.' : 'wash, dry, wipe and tack it.',
 	};
 	const on = { faces: [face], face, coat: laidOn(moment, face) || null };
 	const soft = reading(moment, 'set-up', 'soft', ['hard'], on);
