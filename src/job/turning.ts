@@ -59,8 +59,12 @@ const leaving = (read: StageRead, faces: readonly string[]): StageRead => ({
 	leftOut: new Set([...read.leftOut, ...faces]),
 });
 
-const wipes = ({ stage }: StageRead): boolean =>
-	stage?.kind === 'prep' && (stage.step === 'wipe' || stage.step === 'tack');
+const doesOne =
+	(...steps: readonly string[]) =>
+	({ stage }: StageRead): boolean =>
+		stage?.kind === 'prep' && steps.includes(stage.step);
+const wipes = doesOne('wipe', 'tack');
+const abrades = doesOne('sand', 'scuff');
 
 /** A face that lies on the first side, and waits for one that is reached by turning its part over. */
 function checkSides(source: Source, late: ReadonlySet<string>, { faces, sides, after }: Sheet): void {
@@ -76,9 +80,17 @@ function checkSides(source: Source, late: ReadonlySet<string>, { faces, sides, a
 	}
 }
 
+/** Of some faces those that were sanded since the stage that coated them last. */
+const sandedOf = (stages: readonly StageRead[], faces: readonly string[]): string[] =>
+	faces.filter(id => {
+		const its = stages.filter(({ leftOut }) => !leftOut.has(id));
+		return its.slice(its.findLastIndex(({ stage }) => stage?.kind === 'coats') + 1).some(abrades);
+	});
+
 /**
  * The stages of a sheet with every spray stage that reaches both sides of a part in two: one side of all parts, the
- * turning, the other. The wiping and tacking just before it is done on each side in its turn.
+ * turning, the other. The wiping and tacking just before it is done on each side in its turn; dust is wiped off both
+ * before the first is sprayed.
  */
 export function turnedOver(
 	source: Source,
@@ -106,8 +118,10 @@ export function turnedOver(
 			stage: { kind: 'prep', name: 'turn over', step: 'turn over', grit: null },
 			leftOut: new Set(ids.filter(id => !turned.includes(id))),
 		};
+		const dusty = sandedOf(stages, others);
+		const clean = others.filter(id => !dusty.includes(id));
 		stages.push(
-			...[...wiped, read].map(one => leaving(one, others)),
+			...[...wiped, read].map(one => leaving(one, doesOne('wipe')(one) ? clean : others)),
 			turning,
 			...[...wiped, read].map(one => leaving(one, now)),
 		);

@@ -113,3 +113,28 @@ test('a part with a repaired face is sanded on all its faces before any of them 
 	second.toEnd();
 	expect(checkDayFile(second.bytes(), [first.bytes()])).toEqual([]);
 });
+
+test('what is sanded on the other side is wiped before the first is sprayed, and again once it is turned up', async () => {
+	const given = await stools();
+	const first = stoolDay(given, 0);
+	first.toEnd();
+	expect(workSince(first).filter(one => one.endsWith('seat 1/top'))).toEqual([
+		'turn over seat 1/top',
+		'wipe seat 1/top',
+		'tack seat 1/top',
+	]);
+	const second = stoolDay(given, 1, first.records());
+	second.toState('spraying');
+	const ids = given.job.faces.map(({ id }) => id);
+	for (const step of ['sand', 'wipe'])
+		expect(
+			workSince(second)
+				.filter(one => one.startsWith(step))
+				.toSorted(),
+		).toEqual(ids.map(id => `${step} ${id}`).toSorted());
+	second.toEnd();
+	expect(workSince(second).filter(one => one.endsWith('seat 1/top'))).toEqual(
+		['sand', 'wipe', 'turn over', 'wipe', 'tack'].map(step => `${step} seat 1/top`),
+	);
+	expect(checkDayFile(second.bytes(), [first.bytes()])).toEqual([]);
+});
