@@ -60,6 +60,9 @@ export function cures_s(moment: Moment, id: string): number {
 	return hardening_s(materialOf(moment, under.material), surface_C) ?? 0;
 }
 
-/** The same where a sanding is planned next; 0: none is. */
-export const hardens_s = (moment: Moment, id: string): number =>
-	plannedPrep(moment, id)?.step === 'sand' ? cures_s(moment, id) : 0;
+/** The same where a sanding is planned next, or behind the turning that is: a part is turned when it is worked on; 0: none is. */
+export function hardens_s(moment: Moment, id: string): number {
+	const { prep } = listOf(moment, id);
+	const next = prep.slice(plannedPrep(moment, id)?.place ?? prep.length);
+	return next.find(({ step }) => step !== 'turn over')?.step === 'sand' ? cures_s(moment, id) : 0;
+}

@@ -80,6 +80,26 @@ function checkSides(source: Source, late: ReadonlySet<string>, { faces, sides, a
 	}
 }
 
+type Side = 'first' | 'other';
+const across = { first: 'other', other: 'first' } as const;
+
+/** Which side of each part lies up behind some stages; of one that they neither spray nor turn over nobody knows. */
+type Up = Map<string, Side>;
+
+const turningOf = (read: StageRead, faces: readonly string[], ids: readonly string[]): StageRead => ({
+	at: read.at,
+	stage: { kind: 'prep', name: 'turn over', step: 'turn over', grit: null },
+	leftOut: new Set(ids.filter(id => !faces.includes(id))),
+});
+
+/** Puts a turning before the first work that is done on some faces since they were coated. */
+function turnFirst(stages: StageRead[], turning: StageRead, faces: readonly string[]): void {
+	const isOfThem = ({ leftOut }: StageRead) => faces.some(id => !leftOut.has(id));
+	const coated = stages.findLastIndex(one => one.stage?.kind === 'coats' && isOfThem(one));
+	const works = stages.findIndex((one, at) => at > coated && one.stage?.kind === 'prep' && isOfThem(one));
+	stages.splice(works < 0 ? stages.length : works, 0, turning);
+}
+
 /** Of some faces those that were sanded since the stage that coated them last. */
 const sandedOf = (stages: readonly StageRead[], faces: readonly string[]): string[] =>
 	faces.filter(id => {
@@ -90,7 +110,7 @@ const sandedOf = (stages: readonly StageRead[], faces: readonly string[]): strin
 /**
  * The stages of a sheet with every spray stage that reaches both sides of a part in two: one side of all parts, the
  * turning, the other. The wiping and tacking just before it is done on each side in its turn; dust is wiped off both
- * before the first is sprayed.
+ * before the first is sprayed. A part that an earlier stage left with the wrong side up is turned before any work on it.
  */
 export function turnedOver(
 	source: Source,
@@ -98,33 +118,50 @@ export function turnedOver(
 	{ faces, sides, after }: Sheet,
 ): StageRead[] {
 	const ids = faces.map(({ id }) => id);
-	const partOf = new Map(faces.map(({ id, part }) => [id, part]));
 	const late = withFollowers(sides, after);
 	checkSides(source, late, { faces, sides, after });
+	/** One side of all parts, the turning, the other. */
+	const bothSides = (before: StageRead[], read: StageRead, turned: readonly string[]): StageRead[] => {
+		const here = ids.filter(id => !read.leftOut.has(id));
+		const others = here.filter(id => late.has(id));
+		const now = here.filter(id => !late.has(id));
+		const wiped = before.splice(before.findLastIndex(one => !wipes(one)) + 1);
+		const dusty = sandedOf(before, others);
+		const clean = others.filter(id => !dusty.includes(id));
+		return [
+			...[...wiped, read].map(one => leaving(one, doesOne('wipe')(one) ? clean : others)),
+			turningOf(read, turned, ids),
+			...[...wiped, read].map(one => leaving(one, now)),
+		];
+	};
+	const sided = new Set(faces.filter(({ id }) => sides.has(id)).map(({ part }) => part));
+	const up: Up = new Map();
 	const stages: StageRead[] = [];
 	for (const read of reads) {
-		const here = ids.filter(id => !read.leftOut.has(id));
-		const firstSides = new Set(here.filter(id => !late.has(id)).map(id => partOf.get(id)));
-		const turned = here.filter(id => sides.has(id) && firstSides.has(partOf.get(id)));
-		if (read.stage?.kind !== 'coats' || turned.length === 0) {
+		const here = faces.filter(({ id }) => !read.leftOut.has(id));
+		if (doesOne('turn over')(read))
+			for (const part of new Set(here.map(one => one.part))) {
+				const side = up.get(part);
+				if (side) up.set(part, across[side]);
+			}
+		if (read.stage?.kind !== 'coats') {
 			stages.push(read);
 			continue;
 		}
-		const others = here.filter(id => late.has(id));
-		const now = here.filter(id => !late.has(id));
-		const wiped = stages.splice(stages.findLastIndex(one => !wipes(one)) + 1);
-		const turning: StageRead = {
-			at: read.at,
-			stage: { kind: 'prep', name: 'turn over', step: 'turn over', grit: null },
-			leftOut: new Set(ids.filter(id => !turned.includes(id))),
+		const firstOf = new Set(here.filter(({ id }) => !late.has(id)).map(({ part }) => part));
+		const begins = ({ part }: FaceDraft): Side => (firstOf.has(part) ? 'first' : 'other');
+		const isWrongUp = (face: FaceDraft): boolean => {
+			const lies = up.get(face.part);
+			const isOnIt = begins(face) === 'first' ? !late.has(face.id) : sides.has(face.id);
+			return lies !== undefined && lies !== begins(face) && isOnIt;
 		};
-		const dusty = sandedOf(stages, others);
-		const clean = others.filter(id => !dusty.includes(id));
-		stages.push(
-			...[...wiped, read].map(one => leaving(one, doesOne('wipe')(one) ? clean : others)),
-			turning,
-			...[...wiped, read].map(one => leaving(one, now)),
-		);
+		const back = here.filter(isWrongUp).map(({ id }) => id);
+		if (back.length > 0) turnFirst(stages, turningOf(read, back, ids), back);
+		const turned = here.filter(({ id, part }) => sides.has(id) && firstOf.has(part));
+		for (const face of here) if (sided.has(face.part)) up.set(face.part, begins(face));
+		for (const { part } of turned) up.set(part, 'other');
+		const over = turned.map(({ id }) => id);
+		stages.push(...(over.length === 0 ? [read] : bothSides(stages, read, over)));
 	}
 	return stages;
 }

@@ -65,6 +65,7 @@ test('sanded by its window before the list is through, it is wiped and tacked on
 	const second = stoolDay(given, 2, first.records());
 	second.until(line => line.state === 'spraying' && line.face === underside);
 	expect(workSince(second).filter(one => one.endsWith(underside))).toEqual([
+		`turn over ${underside}`,
 		`sand ${underside}`,
 		`wipe ${underside}`,
 		`tack ${underside}`,

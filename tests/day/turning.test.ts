@@ -3,7 +3,9 @@ import { loadLists } from '../../src/job/lists.ts';
 import { parseJob } from '../../src/job/load.ts';
 import { notesOf } from '../../src/job/notes.ts';
 import { altered } from '../job/altered.ts';
+import { checkDayFile } from '../model/checker/check.ts';
 import { rehearsed } from './rehearsed.ts';
+import { stoolDay, stools, workSince } from './stools.ts';
 
 /** A part that lies flat and is sprayed on both sides: one side of all parts, the turning, the other side. */
 
@@ -35,7 +37,7 @@ test('two faces of a part lie flat: one side of all parts has its coats, then th
 	const laid = () => day.ofType('face.ended').map(({ face, coat }) => `${face} ${coat}`);
 	const both = (faces: readonly { id: string }[]) => faces.flatMap(({ id }) => [`${id} 1`, `${id} 2`]);
 	expect(new Set(laid())).toEqual(new Set(both(first)));
-	expect(day.line().say).toBe('Counter lid: turn over.');
+	expect(day.line().say).toBe('Counter lid: turn over, top up.');
 	expect(day.line().lines.join(' ')).toMatch(/dry to handle.*data sheet/i);
 	day.toEnd();
 	expect(new Set(laid())).toEqual(new Set(both(job.faces)));
@@ -89,7 +91,7 @@ test('a sheet says which faces are reached by turning, or that none is', async (
 	expect(said.job.faces.filter(face => face.turned).map(({ id }) => id)).toEqual([under]);
 	const turns = (job: typeof said.job) =>
 		job.stages.filter(stage => stage.kind === 'prep' && stage.step === 'turn over').length;
-	expect([said, none, unsaid].map(({ job }) => turns(job))).toEqual([2, 0, 2]);
+	expect([said, none, unsaid].map(({ job }) => turns(job))).toEqual([3, 0, 3]);
 	const notes = (job: typeof said.job) => notesOf(job, 'us').filter(note => /lie flat/.test(note));
 	expect(notes(unsaid.job)).toEqual([
 		expect.stringContaining('part counter lid: underside and top lie flat'),
@@ -102,4 +104,39 @@ test('a face that is to be sprayed after one on the other side cannot lie on the
 	expect(wrong.ok ? [] : wrong.errors.map(({ says }) => says)).toEqual([
 		expect.stringMatching(/underside, after: counter lid\/top is reached once the part is turned over/),
 	]);
+});
+
+test('parts left with their second side up are turned back, which is told, before any work on the first', async () => {
+	const given = await stools();
+	const first = stoolDay(given, 0);
+	first.toEnd();
+	const second = stoolDay(given, 1, first.records());
+	second.until(({ state }) => state.startsWith('prep'));
+	expect(second.line().say).toBe('2 parts: turn over, underside up.');
+	second.toState('prep.tack');
+	expect(second.line().lines).toContain('Underside up.');
+	second.until(({ state }) => state === 'prep.turn over');
+	expect(second.line().say).toBe('2 parts: turn over, top up.');
+	second.toEnd();
+	const did = (face: string) => workSince(second).filter(one => one.endsWith(face));
+	expect(did('seat 1/underside')[0]).toBe('turn over seat 1/underside');
+	expect(did('seat 1/top')[0]).toBe('sand seat 1/top');
+	expect(checkDayFile(second.bytes(), [first.bytes()])).toEqual([]);
+});
+
+test('a part is turned back once its sanding is due, not while it hardens', async () => {
+	const given = await stools(text => text.replace('  - wait: 16 h\n', ''));
+	const first = stoolDay(given, 0);
+	first.toEnd();
+	expect(workSince(first)).not.toContain('turn over seat 1/underside');
+	const ended = first.ofType('face.ended').at(-1);
+	const second = stoolDay(given, 1, first.records());
+	second.until(({ state }) => state.startsWith('prep'));
+	expect(Date.parse(second.line().at) - Date.parse(ended?.at ?? '')).toBeGreaterThan(12 * 3_600_000);
+});
+
+test('a turning that the sheet writes itself is not asked for twice', async () => {
+	const given = await stools(text => text.replace('  - wait: 16 h\n', '  - wait: 16 h\n  - turn over\n'));
+	const turnings = given.job.stages.filter(stage => stage.kind === 'prep' && stage.step === 'turn over');
+	expect(turnings.length).toBe(3);
 });

@@ -2,7 +2,7 @@ import { inert } from '../../job/inert.ts';
 import { faceName, prepWord, sentence } from '../../words/say.ts';
 import { about } from '../../words/spoken.ts';
 import { shutWindow } from '../allowed.ts';
-import { faceOf, laidOn, type Moment, materialOf, nextCoat } from '../moment.ts';
+import { faceOf, jobOf, laidOn, type Moment, materialOf, nextCoat } from '../moment.ts';
 import type { Step } from '../next.ts';
 import { plannedPrep } from '../prep.ts';
 import { opens, option, type Prompt } from '../prompt.ts';
@@ -34,6 +34,17 @@ export function touchPrompt(moment: Moment, faces: readonly string[], coat: numb
 /** Longest list of parts that stands beside a question in the smallest window, letters. */
 const mostNamed = 76;
 
+/** The side of parts that lies up where some of their faces are worked on, by its name; null: none lies flat, or they differ. */
+function sideUp(moment: Moment, faces: readonly string[]): string | null {
+	const sided = new Set(jobOf(moment).faces.flatMap(({ turned, part }) => (turned ? [part] : [])));
+	const flat = faces
+		.map(face => faceOf(moment, face))
+		.filter(({ part, attitude }) => attitude === 'flat' && sided.has(part));
+	const names = new Set(flat.map(({ name }) => inert(name)));
+	const [name] = names;
+	return name !== undefined && names.size === 1 ? name : null;
+}
+
 type PrepStep = Extract<Step, { kind: 'prep' }>;
 
 /** Work on faces before their next coat, told of all of them at once, or of one part after the other. */
@@ -43,6 +54,7 @@ export function prepPrompt(moment: Moment, step: PrepStep): Prompt {
 	const [first = ''] = faces;
 	const many = `${parts.length} parts`;
 	const isOfPart = prep === 'turn over';
+	const side = isOfPart || prep === 'tack' ? sideUp(moment, faces) : null;
 	const topic =
 		parts.length > 1 ? many : faces.length === 1 && !isOfPart ? faceName(first) : (parts[0] ?? '');
 	const did = (prepWord[prep] ?? prep).toUpperCase();
@@ -57,7 +69,10 @@ export function prepPrompt(moment: Moment, step: PrepStep): Prompt {
 		const its = faces.filter(face => faceOf(moment, face).part === part);
 		return opens(part, inert(part).toUpperCase(), () => prepPrompt(moment, { ...step, faces: its }));
 	};
-	const cautions = atPrep(moment, prep, first);
+	const cautions = [
+		...(side !== null && !isOfPart ? [sentence(`${side} up.`)] : []),
+		...atPrep(moment, prep, first),
+	];
 	const named = sentence(`${inert(parts.join(', '))}.`);
 	const byPart = (): Prompt => ({
 		state: `prep.${prep}.part`,
@@ -71,7 +86,7 @@ export function prepPrompt(moment: Moment, step: PrepStep): Prompt {
 		ask: 'item',
 		say: about(
 			topic,
-			`${prep}${grit ? ` with ${grit} grit` : ''}${isOfPart || faces.length === 1 ? '' : `, ${faces.length} faces`}.`,
+			`${prep}${grit ? ` with ${grit} grit` : ''}${isOfPart ? (side === null ? '' : `, ${side} up`) : faces.length === 1 ? '' : `, ${faces.length} faces`}.`,
 		),
 		lines:
 			cautions.length > 1 || parts.length === 1 || named.length > mostNamed ? cautions : [...cautions, named],
