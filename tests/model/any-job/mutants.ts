@@ -30,6 +30,13 @@ export const ruleMutants: readonly RuleMutant[] = [
 		to: '.filter(({ step, place }) => !coming.places.includes(place) && !coming.done?.includes(step));',
 	},
 	{
+		property: 17,
+		file: 'src/day/enter.ts',
+		what: 'the windows of a sound face are told anew when its part is set aside',
+		from: 'if (part === null && record.faulty?.includes(id) === false) return {};',
+		to: 'if (part === null && record.faulty?.includes(id) === false) return { windows: null };',
+	},
+	{
 		property: 19,
 		file: 'src/day/follow.ts',
 		what: 'a check is as patient as the list before spraying',
