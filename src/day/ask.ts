@@ -6,7 +6,7 @@ import { emptyPrompt, loadPrompt } from './asks/filling.ts';
 import { closedPrompt, finishPrompt } from './asks/finishing.ts';
 import { holdPrompt } from './asks/holding.ts';
 import { mixingPrompt } from './asks/mixing.ts';
-import { prepPrompt, touchPrompt } from './asks/preparing.ts';
+import { dryPrompt, prepPrompt, touchPrompt } from './asks/preparing.ts';
 import { readyPrompt, startOf } from './asks/ready.ts';
 import { oneMorePrompt, reworkPrompt } from './asks/rework.ts';
 import { sprayingPrompt } from './asks/spraying.ts';
@@ -80,6 +80,8 @@ function stepPrompt(moment: Moment, step: Step): Prompt {
 			return stuckPrompt(moment, step.face);
 		case 'touch':
 			return touchPrompt(moment, step.faces, step.coat);
+		case 'dry':
+			return dryPrompt(moment, step.face, step.turned);
 		case 'ready':
 			return readyPrompt(moment, step.face);
 		case 'rework':

@@ -165,6 +165,8 @@ export type Book = {
 	resprayed: readonly string[];
 	/** The tape tab was still wet at this moment. */
 	tabWet: Instant | null;
+	/** … and was dry at this one, nothing wet found since. */
+	tabDry: Instant | null;
 	/** Letters that a tall fan covers on the pattern card last held up. */
 	lastCard: string | null;
 };
@@ -265,6 +267,7 @@ export function openBook(record: DayRecord & Opened): Book {
 		late: null,
 		resprayed: [],
 		tabWet: null,
+		tabDry: null,
 		lastCard: null,
 	};
 }

@@ -121,13 +121,23 @@ function noteReading(book: Book, record: DayRecord & EventOf<'reading.taken'>, a
 			: turned
 				? { ...book.gun, horns: null }
 				: book.gun;
-	const tabWet = record.feature !== 'touch' ? book.tabWet : record.matched ? null : at;
+	const tab = record.feature === 'touch' ? tabAfter(book, record, at) : null;
 	const lastCard = record.card?.tall ?? book.lastCard;
 	const burst = burstOff(book, burst_mL(book.opened.sheet, record));
 	const stray = record.feature === 'last-face' && record.face === null ? null : book.stray;
-	const read = { ...book, ...burst, attempts, check, gun, tabWet, lastCard, stray };
+	const read = { ...book, ...burst, attempts, check, gun, lastCard, stray, ...tab };
 	return record.feature === 'set-up' && record.face ? foundSoft(read, record.face, at) : read;
 }
+
+/** The tape tab as it was touched: a tacky one may let a coat on, and is not dry. */
+const tabAfter = (
+	{ tabDry }: Book,
+	{ matched, value }: EventOf<'reading.taken'>,
+	at: Instant,
+): Pick<Book, 'tabWet' | 'tabDry'> => ({
+	tabWet: matched ? null : at,
+	tabDry: value === 'dry' ? at : matched ? tabDry : null,
+});
 
 const foundSoft = (book: Book, face: string, softAt: Instant): Book =>
 	changeFace(book, face, ({ aside }) => ({ aside: aside && { ...aside, softAt } }));

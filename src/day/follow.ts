@@ -79,7 +79,7 @@ const orderInForce = (moment: Moment, stage: number, coat: number): string[] =>
 	orderFor(jobOf(moment), stage).coats.find(one => one.coat === coat)?.faces ?? [];
 
 /** Steps that are the next planned thing while the gun is known; any other is a break in itself. */
-const keepsGun: readonly Step['kind'][] = ['ready', 'stray', 'turn', 'load', 'empty', 'touch', 'wait'];
+const keepsGun: readonly Step['kind'][] = ['ready', 'stray', 'turn', 'load', 'empty', 'touch', 'dry', 'wait'];
 
 const discardDead = (moment: Moment): DayEvent[] =>
 	deadPots(moment).map(batch => ({ type: 'batch.discarded', batch, why: 'past its life' }));

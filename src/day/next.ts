@@ -1,7 +1,7 @@
 import { knownOf } from '../../machines/day-context.ts';
 import { cupLife_s, isShutPart, isWet, reworkDue, stopsAt, waitEnds, wetUntil } from './allowed.ts';
 import { turnsFluid } from './fluid.ts';
-import { atLeast_s } from './instant.ts';
+import { atLeast_s, isLater } from './instant.ts';
 import {
 	contextOf,
 	faceBook,
@@ -32,6 +32,8 @@ export type Step =
 	| { kind: 'stuck'; face: string }
 	| { kind: 'wait'; face: string | null; due: number; why: 'flash' | 'window' | 'touch' | 'stand' | 'rework' }
 	| { kind: 'touch'; faces: string[]; coat: number }
+	/** A part is to be turned over by a face that has a tab: is it dry to handle? */
+	| { kind: 'dry'; face: string; turned: string[] }
 	| { kind: 'check'; face: string }
 	| { kind: 'turn'; face: string; why: 'cap-turn' | 'knob' | 'age' }
 	| { kind: 'ready'; face: string }
@@ -120,12 +122,7 @@ function untilAllMay(moment: Moment, faces: readonly { face: string }[]): Extrac
  * Work on every face of a coat before the first of them is sprayed, and what the sheet puts before that coat on others:
  * a step of the sheet on all of them before the next one, so that no face is sanded beside one that was wiped for the gun.
  */
-function prepBefore(
-	moment: Moment,
-	faces: readonly Candidate[],
-	face: string,
-	isLast: boolean,
-): Extract<Step, { kind: 'prep' | 'wait' }> | null {
+function prepBefore(moment: Moment, faces: readonly Candidate[], face: string, isLast: boolean): Step | null {
 	if (isGunAtHand(moment) && !workOn(moment, face)) return null;
 	const round = faces.find(one => one.face === face)?.round;
 	const { stage: coming } = nextCoat(moment, face);
@@ -149,20 +146,48 @@ function prepBefore(
 	const { step, grit, rule, stage } = first.work;
 	const isAlike = ({ work }: { work: Work }) =>
 		work.stage === stage && work.step === step && work.grit === grit;
-	return { kind: 'prep', faces: wanted.filter(isAlike).map(one => one.face), step, grit, rule };
+	const alike = wanted.filter(isAlike).map(one => one.face);
+	const prep = { kind: 'prep' as const, faces: alike, step, grit, rule };
+	return step === 'turn over' ? (untilDry(moment, alike) ?? prep) : prep;
+}
+
+/** The faces of today that their parts are picked up by when some others are turned up, where a tab was sprayed with them. */
+function pickedUpBy(moment: Moment, turned: readonly string[]) {
+	const parts = new Set(turned.map(id => faceOf(moment, id).part));
+	return jobOf(moment).faces.flatMap(({ id, part, coats }) => {
+		const last = faceBook(moment, id).laid.at(-1);
+		const hasTab = (coats[(last?.coat ?? 0) - 1]?.ofStage[1] ?? 0) > 1;
+		const isOfToday = last !== undefined && last.carried_C === null;
+		return parts.has(part) && isOfToday && hasTab ? [{ id, ended: last.ended }] : [];
+	});
+}
+
+/** What parts wait for before they are turned over: the minutes since their coat was found wet, then the tab. */
+function untilDry(moment: Moment, turned: string[]): Step | null {
+	const [first = ''] = turned;
+	const wet = whileTabWet(moment, first);
+	if (wet) return wet;
+	const { tabDry } = moment.state.book;
+	const unsure = pickedUpBy(moment, turned).find(({ ended }) => !tabDry || isLater(ended, tabDry));
+	return unsure ? { kind: 'dry', face: unsure.id, turned } : null;
 }
 
 /** After so long a tab found wet is touched again, s. This project's own choice. */
 const tabAgain_s = 300;
+
+function whileTabWet(moment: Moment, face: string): Extract<Step, { kind: 'wait' }> | null {
+	const { tabWet } = moment.state.book;
+	const left_s = tabWet ? tabAgain_s - atLeast_s(tabWet, moment.now) : 0;
+	return left_s > 0 ? { kind: 'wait', face, due: moment.now.wall + left_s * 1000, why: 'touch' } : null;
+}
 
 /** The tape tab of the coat before: it speaks for the faces of the coat that may be sprayed by when their turn comes. */
 function touchFor(moment: Moment, id: string): Step | null {
 	const asks = (face: string) => stopsAt(moment, face).some(({ by }) => by === 'touch');
 	if (!asks(id)) return null;
 	const coat = laidOn(moment, id) + 1;
-	const { tabWet } = moment.state.book;
-	const left_s = tabWet ? tabAgain_s - atLeast_s(tabWet, moment.now) : 0;
-	if (left_s > 0) return { kind: 'wait', face: id, due: moment.now.wall + left_s * 1000, why: 'touch' };
+	const wet = whileTabWet(moment, id);
+	if (wet) return wet;
 	const faces = pending(moment)
 		.map(({ face }) => face)
 		.filter(face => laidOn(moment, face) + 1 === coat && asks(face));

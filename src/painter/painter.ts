@@ -172,7 +172,7 @@ export function painterOf(job: Job, state: () => DayState): Painter {
 			case 'batch':
 				return shows(line, world.cup) ? key(world.cup) : lineOf.topLeft;
 			case 'touch':
-				return key(world.tab);
+				return key(line.state === 'touch.turning' ? 'dry' : world.tab);
 			case 'do':
 				carryOut(line);
 				return key('done');

@@ -140,3 +140,61 @@ test('a turning that the sheet writes itself is not asked for twice', async () =
 	const turnings = given.job.stages.filter(stage => stage.kind === 'prep' && stage.step === 'turn over');
 	expect(turnings.length).toBe(3);
 });
+
+/** Until the tab is touched before the last coat of the undersides, a day after their primer. */
+async function toLastTab() {
+	const given = await stools();
+	const first = stoolDay(given, 0);
+	first.toEnd();
+	const day = stoolDay(given, 1, first.records());
+	day.toAsk('touch');
+	return { day, first };
+}
+
+test('a part is turned over once the tab of its coat is dry: tacky is no handling', async () => {
+	const { day, first } = await toLastTab();
+	day.until(({ state }) => state === 'touch.turning');
+	expect(day.line().lines.join(' ')).toMatch(/turning over/);
+	for (const value of ['strings', 'tacky']) {
+		day.pick(value);
+		expect(day.line()).toMatchObject({ state: 'wait', say: expect.stringMatching(/not dry to handle/) });
+		expect(day.line().timers[0]).toMatchObject({ code: 'touch', left_s: 300 });
+		day.send('wait 5 min');
+		expect(day.line().state).toBe('touch.turning');
+	}
+	day.pick('dry');
+	expect(day.line().state).toBe('prep.turn over');
+	day.toEnd();
+	expect(checkDayFile(day.bytes(), [first.bytes()])).toEqual([]);
+});
+
+test('where no tab is, the turning itself may be waited with', async () => {
+	const given = await stools();
+	const day = stoolDay(given, 0);
+	day.until(({ state }) => state.startsWith('touch') || state === 'prep.turn over');
+	expect(day.line().state).toBe('prep.turn over');
+	day.pick('not-dry');
+	expect(day.line()).toMatchObject({ state: 'wait', say: expect.stringMatching(/not dry to handle/) });
+	day.send('wait 5 min');
+	expect(day.line().state).toBe('prep.turn over');
+	expect(workSince(day).filter(one => one.startsWith('turn'))).toEqual([]);
+	day.toEnd();
+	expect(day.findings()).toEqual([]);
+});
+
+test('a tab that still strings tells when the window closes; the coat missed is told before the part is turned', async () => {
+	const { day, first } = await toLastTab();
+	day.painter.world.tab = 'strings';
+	const said: string[] = [];
+	day.until(line => {
+		if (line.ask === 'touch') said.push(...line.lines);
+		return line.state === 'touch.turning';
+	});
+	expect(said.filter(line => /until \d\d:\d\d, then wait/.test(line)).length).toBeGreaterThan(5);
+	expect(day.line().lines.join(' ')).toMatch(/2 faces: coat 3 missed; sand from/);
+	day.pick('dry');
+	expect(day.line().lines.join(' ')).toMatch(/2 faces: coat 3 missed; sand from/);
+	day.painter.world.tab = 'tacky';
+	day.toEnd();
+	expect(checkDayFile(day.bytes(), [first.bytes()])).toEqual([]);
+});

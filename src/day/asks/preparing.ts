@@ -1,7 +1,8 @@
 import { inert } from '../../job/inert.ts';
 import { faceName, prepWord, sentence } from '../../words/say.ts';
 import { about } from '../../words/spoken.ts';
-import { shutWindow } from '../allowed.ts';
+import { edgeSaid } from '../../words/window-edge.ts';
+import { shutWindow, windowEdge } from '../allowed.ts';
 import { faceOf, jobOf, laidOn, type Moment, materialOf, nextCoat } from '../moment.ts';
 import type { Step } from '../next.ts';
 import { plannedPrep } from '../prep.ts';
@@ -22,11 +23,56 @@ export function touchPrompt(moment: Moment, faces: readonly string[], coat: numb
 		state: 'touch',
 		ask: 'touch',
 		say: 'Tape tab of the last coat: touch it, gloved. How?',
-		lines: [`Before coat ${coat}.`],
+		lines: [`Before coat ${coat}.`, ...closesSoon(moment, first)],
 		face: first,
 		coat,
 		options: (['strings', 'tacky', 'dry'] as const).map(value =>
 			option(value, value.toUpperCase(), reading(moment, 'touch', value, [...touch], on)),
+		),
+	};
+}
+
+/** A window that closes later is no concern of a tab, ms. */
+const near_ms = 3_600_000;
+
+/** Until when a face takes its coat, where its tab was wet and the window is about to close. */
+export function closesSoon(moment: Moment, face: string): string[] {
+	const edge = windowEdge(moment, face);
+	const isNear = edge?.code === 'closes' && edge.due - moment.now.wall <= near_ms;
+	if (!isNear || !moment.state.book.tabWet) return [];
+	return [about(faceName(face), `${edgeSaid(edge, moment.now.wall, moment.state.book.opened.zone)}.`)];
+}
+
+/** Faces of some parts whose recoat window shut before a coat that belongs on the one before it. */
+function missed(moment: Moment, turned: readonly string[]): string[] {
+	const parts = new Set(turned.map(face => faceOf(moment, face).part));
+	const late = jobOf(moment).faces.filter(({ id, part, coats }) => {
+		const isBetween = laidOn(moment, id) < coats.length && nextCoat(moment, id).ofStage[0] > 1;
+		const isShut = shutWindow(moment, id) !== undefined && windowEdge(moment, id)?.does !== 'spray';
+		return parts.has(part) && isBetween && isShut;
+	});
+	const [first] = late;
+	if (!first) return [];
+	const topic = late.length === 1 ? faceName(first.id) : `${late.length} faces`;
+	const edge = windowEdge(moment, first.id);
+	const then = edge ? `; ${edgeSaid(edge, moment.now.wall, moment.state.book.opened.zone)}` : '';
+	return [about(topic, `coat ${laidOn(moment, first.id) + 1} missed${then}.`)];
+}
+
+/** The reading of a coat that a part is picked up by: of no face, for it lets no coat on. */
+const dryness = (moment: Moment, face: string, value: string) =>
+	reading(moment, 'touch', value, ['dry'], { faces: [], face });
+
+/** Before a part is turned over: it is picked up by what was sprayed today. */
+export function dryPrompt(moment: Moment, face: string, turned: readonly string[]): Prompt {
+	return {
+		state: 'touch.turning',
+		ask: 'touch',
+		say: 'Tape tab of the last coat: touch it, gloved. How?',
+		lines: ['Before turning over: dry to handle is wanted.', ...missed(moment, turned)],
+		face,
+		options: (['strings', 'tacky', 'dry'] as const).map(value =>
+			option(value, value.toUpperCase(), dryness(moment, face, value)),
 		),
 	};
 }
@@ -71,6 +117,7 @@ export function prepPrompt(moment: Moment, step: PrepStep): Prompt {
 	};
 	const cautions = [
 		...(side !== null && !isOfPart ? [sentence(`${side} up.`)] : []),
+		...(isOfPart ? missed(moment, faces) : []),
 		...atPrep(moment, prep, first),
 	];
 	const named = sentence(`${inert(parts.join(', '))}.`);
@@ -95,6 +142,7 @@ export function prepPrompt(moment: Moment, step: PrepStep): Prompt {
 			option('done', parts.length > 1 ? `ALL ${did}` : did, ...doneOn(moment, step)),
 			...(parts.length > 1 ? [opens('part-by-part', 'NOT ALL', byPart)] : []),
 			opens('skip', 'LEAVE IT OUT', why),
+			...(isOfPart ? [option('not-dry', 'NOT DRY, WAIT', dryness(moment, first, 'tacky'))] : []),
 		],
 	};
 }

@@ -9,10 +9,12 @@ import { pending } from '../order.ts';
 import { mixing_min, paintShort_mL } from '../paint.ts';
 import { hardens_s } from '../prep.ts';
 import { asHome, type Option, opens, option, type Prompt } from '../prompt.ts';
+import { workOn } from '../work.ts';
 import { mixPrompt } from './batch-begin.ts';
 import { suitUp } from './cautions.ts';
 import { leftOverPrompt } from './left-over.ts';
 import { reasonPrompt } from './override.ts';
+import { closesSoon } from './preparing.ts';
 import { oneMorePrompt, reworkPrompt } from './rework.ts';
 import { inTrouble } from './trouble.ts';
 
@@ -76,6 +78,7 @@ const whys: Record<string, string> = {
 
 function whyOf(moment: Moment, face: string | null, why: string): string {
 	if (why === 'window' && face && hardens_s(moment, face) > 0) return 'the coat hardens';
+	if (why === 'touch' && face && workOn(moment, face)?.step === 'turn over') return 'not dry to handle';
 	const side = face && (why === 'window' || why === 'flash') ? beyondOf(moment, face) : null;
 	if (side) return `surface ${side} the sheet's table`;
 	return whys[why] ?? 'wait';
@@ -124,6 +127,7 @@ export function waitPrompt(moment: Moment): Prompt {
 		...gunLines(moment),
 		face && wait?.why === 'rework' ? `Then: ${faceName(face)} is sanded flat.` : '',
 		face && wait?.why !== 'rework' ? `Next: ${faceName(face)}.` : '',
+		...(face && wait?.why === 'touch' ? closesSoon(moment, face) : []),
 	].filter(Boolean);
 	return {
 		state: 'wait',
