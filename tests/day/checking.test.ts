@@ -80,7 +80,7 @@ test('a filter mask passes only where the sheet names its cartridge, which is sa
 	const unnamed = dayWith(null).line();
 	expect([unnamed.state, unnamed.lines[0]]).toEqual([
 		'list.before-spraying.mask',
-		'Supplied air only for this material.',
+		'Its sheet names no filter cartridge: supplied air only.',
 	]);
 	const named = dayWith({ gear: 'filter-mask', cartridge: 'A2-P3' });
 	expect(named.line().lines[0]).toBe('Cartridge: A2-P3, as its sheet names it.');

@@ -1,3 +1,4 @@
+import { materialsNext } from '../../../machines/day-context.ts';
 import { inert } from '../../job/inert.ts';
 import { sentence } from '../../words/say.ts';
 import { contextOf, type Moment, materialOf, nextCoat } from '../moment.ts';
@@ -65,6 +66,14 @@ export function cornersOf(moment: Moment, answers: readonly { passes: string }[]
 	return rest.toSpliced(Math.max(0, passing), 0, right);
 }
 
+/** Why no filter mask will do: for a list, by everything that is sprayed next. */
+function suppliedOnly(moment: Moment, face: string | null): string {
+	const next = face === null ? materialsNext(contextOf(moment)) : [nextCoat(moment, face).material];
+	return next.some(id => materialOf(moment, id).isocyanate)
+		? 'Supplied air only for this material.'
+		: 'Its sheet names no filter cartridge: supplied air only.';
+}
+
 /** A question of the list file, for the items that the shop words itself. */
 export function itemPrompt(moment: Moment, code: string): Prompt | null {
 	const { book } = moment.state;
@@ -86,7 +95,7 @@ export function itemPrompt(moment: Moment, code: string): Prompt | null {
 			return { events: [answered], ...(!passed && { next: () => openItem(moment, code) }) };
 		const wanted = isocyanate ? 'supplied-air' : ['supplied-air', 'filter-mask'];
 		const notice = isocyanate
-			? 'Supplied air only for this material.'
+			? suppliedOnly(moment, check.face)
 			: 'Breathing gear is wanted: supplied air or a filter mask.';
 		return {
 			events: [
