@@ -82,7 +82,7 @@ function shown(day: Day, { face, n, ...at }: NoteOf<'window.moved'>): Set<string
 	// The sheet may have a wait among the steps before a first coat.
 	if (!laid) return new Set(['bare', 'wait']);
 	const over = plannedCoat(day, face, laid.coat + 1) ?? plannedCoat(day, face, laid.coat);
-	const stage = plannedCoat(day, face, laid.coat)?.stage;
+	const under = plannedCoat(day, face, laid.coat);
 	const material = day.sheet.materials[over?.material ?? ''];
 	const read = airsThatCount(day.notes.slice(0, n)).filter(air => air.n > laid.n);
 	const surfaces = [
@@ -91,8 +91,9 @@ function shown(day: Day, { face, n, ...at }: NoteOf<'window.moved'>): Set<string
 	];
 	if (!material || surfaces.length === 0) return null;
 	const { least, most } = elapsed(laid.at, { ...at });
+	const coat = { kind: under?.kind, coldestC: Math.min(...surfaces) };
 	const spans = surfaces.flatMap(
-		surfaceC => spansOver(material, laid.material ?? '', surfaceC, over?.stage === stage) ?? [],
+		surfaceC => spansOver(material, laid.material ?? '', surfaceC, over?.stage === under?.stage, coat) ?? [],
 	);
 	const now = spans.filter(
 		({ from_h, until_h }) =>

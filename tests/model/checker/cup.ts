@@ -1,7 +1,8 @@
 import { type Day, materialOf, plannedCoat } from './day.ts';
 import { type Finding, finding } from './finding.ts';
 import { allOf, is, type NoteOf } from './notes.ts';
-import { hardenerFault, lifeUsed, standingFault, stirringFault } from './pots.ts';
+import { lifeUsed } from './pot-life.ts';
+import { hardenerFault, standingFault, stirringFault } from './pots.ts';
 
 type Start = NoteOf<'face.started'>;
 

@@ -1,4 +1,5 @@
 import { allOf, is, type Moment, type Note } from './notes.ts';
+import type { Clocks, FlashPoints } from './points.ts';
 
 export type Span = { does: string; from_h: number; until_h: number | null };
 export type RecoatRow = { from_C: number; to_C: number; windows: Span[] };
@@ -23,12 +24,16 @@ export type Material = {
 		margin_C: number;
 	};
 	factorPer10C: number;
+	/** Times by points, where the sheet lists them; they rule over the single ones. */
+	clocks?: Clocks;
+	coats?: Record<string, { flash?: FlashPoints }>;
 };
 /** A step of the sheet, and the hours that it has the work wait behind it. */
 export type Step = { step: string; then_h?: number };
 export type PlannedCoat = {
 	stage: number;
 	material: string;
+	kind?: string;
 	stroke: string;
 	prep: Step[];
 	wait_h: number;

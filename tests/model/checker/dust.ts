@@ -4,7 +4,7 @@ import { finished } from './coats.ts';
 import { type Day, elapsed, type Material, plannedCoat } from './day.ts';
 import { type Finding, finding } from './finding.ts';
 import { allOf, is, type Moment, type Note, type NoteOf } from './notes.ts';
-import { slower } from './recoat.ts';
+import { flashAt } from './recoat.ts';
 
 /** Work that makes dust, or is wet: of the sheet's steps, and of the line of a face with a fault. */
 export const dusty = { stage: ['sand', 'scuff', 'fill', 'wipe'], rework: ['sand', 'clean'] };
@@ -18,24 +18,32 @@ const isDusty = (note: Note): note is Work =>
 const named = (work: Work) => (is(work, 'stage.done') ? work.stage : work.step);
 
 /** The least that a coat stays wet, at the highest surface temperature that counts since it was begun; ms. */
-function flash_ms(day: Day, { flash, factorPer10C }: Material, from: number, to: number): number {
+function flash_ms(day: Day, { material, kind, from }: Coat, to: number): number {
 	const airs = airsThatCount(day.notes.slice(0, to));
 	const inForce = airs.filter(({ n }) => n < from).slice(-1);
 	const read = [...inForce, ...airs.filter(({ n }) => n > from)].map(({ surfaceC }) => surfaceC);
-	const hottestC = read.length > 0 ? Math.max(...read) : flash.at_C;
-	return flash.min_min * 60_000 * slower(factorPer10C, flash.at_C, hottestC);
+	const hottestC = read.length > 0 ? Math.max(...read) : material.flash.at_C;
+	return flashAt(material, hottestC, { kind }).least_h * 3_600_000;
 }
 
 /** A coat that may be wet: of which face, since which note, and since when it dries; null while it is sprayed. */
-type Coat = { face: string; from: number; material: Material; dries: Moment | null };
+type Coat = {
+	face: string;
+	from: number;
+	material: Material;
+	kind: string | undefined;
+	dries: Moment | null;
+};
 
 /** The last coat laid on each face before note `n`, or half of it. */
 function coatsBefore(day: Day, n: number): Coat[] {
 	const coats = new Map<string, Coat>();
 	for (const note of day.notes.slice(0, n)) {
 		if (is(note, 'face.started')) {
-			const material = day.sheet.materials[plannedCoat(day, note.face, note.coat)?.material ?? ''];
-			if (material) coats.set(note.face, { face: note.face, from: note.n, material, dries: null });
+			const planned = plannedCoat(day, note.face, note.coat);
+			const material = day.sheet.materials[planned?.material ?? ''];
+			const { face, n: from } = note;
+			if (material) coats.set(face, { face, from, material, kind: planned?.kind, dries: null });
 		} else if (is(note, 'face.ended')) {
 			const coat = coats.get(note.face);
 			if (coat && note.extent === 'none') coats.delete(note.face);
@@ -54,8 +62,7 @@ const isAskedFor = (day: Day, work: Work, since: number): boolean =>
 /** The coats that are wet at a note. */
 export const wetAt = (day: Day, at: Note): Coat[] =>
 	coatsBefore(day, at.n).filter(
-		({ from, material, dries }) =>
-			dries === null || elapsed(dries, at).least + 1000 < flash_ms(day, material, from, at.n),
+		coat => coat.dries === null || elapsed(coat.dries, at).least + 1000 < flash_ms(day, coat, at.n),
 	);
 
 function besideWet(day: Day, work: Work): Finding[] {

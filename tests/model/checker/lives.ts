@@ -1,7 +1,7 @@
 import type { Day } from './day.ts';
 import { type Finding, finding } from './finding.ts';
 import { allOf, type NoteOf } from './notes.ts';
-import { slower } from './recoat.ts';
+import { lifeAt } from './pot-life.ts';
 
 /** The least that a pass of this paint takes by the sheet, s. */
 const shortestPass_s = (day: Day, material: string): number =>
@@ -15,8 +15,7 @@ function livesTooShort(day: Day, started: NoteOf<'batch.started'>): Finding[] {
 	const paint = day.sheet.materials[started.material];
 	const air = allOf(day.notes.slice(0, started.n), 'air.read').at(-1);
 	if (!paint || !air) return [];
-	const { at_C, hours } = paint.potLife;
-	const life_s = hours * 3600 * slower(paint.factorPer10C, at_C, air.airC);
+	const life_s = 3600 * lifeAt(paint, air.airC);
 	const needs_s = paint.standing_min * 60 + shortestPass_s(day, started.material);
 	if (needs_s < life_s) return [];
 	const says = `it stands ${paint.standing_min} min and lives ${(life_s / 60).toFixed(1)} min at ${air.airC} °C`;

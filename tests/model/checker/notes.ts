@@ -19,7 +19,7 @@ const shapes = {
 	'batch.poured': { batch: 'text', component: 'text', can: 'text', found: 'text', ...levels() },
 	'batch.found': { batch: 'text', component: 'text', found: 'text', ...levels() },
 	'batch.stood': { batch: 'text' },
-	'cup.timed': { batch: 'text' },
+	'cup.timed': { batch: 'text', cup: 'any', tempC: 'any' },
 	'batch.ready': { batch: 'text' },
 	'batch.discarded': { batch: 'text' },
 	'batch.loaded': { batch: 'text' },

@@ -1,7 +1,5 @@
-import { airsThatCount } from './air-counts.ts';
 import { type Day, elapsed, type Material } from './day.ts';
-import { allOf, is, type Moment, type Note, type NoteOf } from './notes.ts';
-import { slower } from './recoat.ts';
+import { allOf, is, type Note, type NoteOf } from './notes.ts';
 
 export type Pour = NoteOf<'batch.poured'> | NoteOf<'batch.found'>;
 
@@ -108,40 +106,4 @@ export function stirringFault(day: Day, { order }: Material, batch: string, n: n
 	);
 	const isStirred = allOf(own.slice(worked + 1), 'batch.stepped').some(({ step }) => step === 'stir');
 	return isStirred ? null : 'it was not stirred since it was poured last, or stood';
-}
-
-/** The earliest that the hardener can have gone in: its can was in the hand, and no level read since showed it still out. */
-function hardenerFrom(day: Day, material: Material, batch: string, poured: Pour): Note {
-	const before = day.notes.slice(0, poured.n).filter(note => 'batch' in note && note.batch === batch);
-	const levelled = before.findLastIndex(note => is(note, 'batch.poured', 'batch.found'));
-	const marks = day.cans.filter(can => can.material === material.id && can.component === 'hardener');
-	const taken = allOf(before.slice(levelled + 1), 'reading.taken').find(
-		({ feature, value, matched }) => feature === 'can' && matched && marks.some(({ mark }) => mark === value),
-	);
-	return taken ?? poured;
-}
-
-/** Air temperatures from a moment on: one piece of time for each reading in force. */
-function pieces(day: Day, from: Moment & { n: number }, to: Moment & { n: number }) {
-	const reads = airsThatCount(day.notes.slice(0, to.n));
-	const first = reads.findLast(({ n }) => n < from.n);
-	const later = reads.filter(({ n }) => n > from.n);
-	const marks: (Moment & { airC: number | null })[] = [{ ...from, airC: first?.airC ?? null }, ...later];
-	return marks.map((mark, i) => ({ airC: mark.airC, ms: elapsed(mark, marks[i + 1] ?? to).most }));
-}
-
-/**
- * Share of its pot life that a batch has used up at a note: each piece of time counts by the life at the air
- * temperature read for it, which the material's factor halves or doubles per 10 °C (UFGS 09971 ¶3.7.1.3).
- */
-export function lifeUsed(day: Day, material: Material, batch: string, at: Note): number {
-	const poured = pours(day, batch, at.n).find(({ component }) => component === 'hardener');
-	if (!poured) return 0;
-	const { at_C, hours } = material.potLife;
-	const life_ms = (airC: number | null) =>
-		hours * 3_600_000 * slower(material.factorPer10C, at_C, airC ?? at_C);
-	return pieces(day, hardenerFrom(day, material, batch, poured), at).reduce(
-		(used, { airC, ms }) => used + ms / life_ms(airC),
-		0,
-	);
 }

@@ -1,4 +1,5 @@
 import type { Material, RecoatRow, Span } from './day.ts';
+import { hoursAt } from './points.ts';
 
 /** Factor on a time given at `at_C` when it is `now_C`: it doubles (by `per10`) for every 10 °C colder. */
 export const slower = (per10: number, at_C: number, now_C: number) => per10 ** ((at_C - now_C) / 10);
@@ -55,30 +56,48 @@ function rowsAt(rows: RecoatRow[], material: Material, surfaceC: number): Span[]
 	return above ? [beyond(above.windows, slower(material.factorPer10C, above.from_C, surfaceC))] : [];
 }
 
-/** Wet on wet: from the least flash until the most; without a most, until the table's first wait is over. */
-function flashOf(material: Material, rows: Span[][], surfaceC: number): Span {
+/** A coat that flashes: of which kind, and the lowest surface temperature read for it, by which its end may count. */
+export type Flashing = { kind?: string | undefined; coldestC?: number };
+
+/** The least that a coat flashes, and the most, h: by the points listed for its kind or its material, else by the one time given. */
+export function flashAt(material: Material, surfaceC: number, { kind = '', coldestC = surfaceC }: Flashing) {
+	const listed = material.coats?.[kind]?.flash ?? material.clocks?.flash;
+	const carried = material.clocks?.factorPer10C;
+	if (listed)
+		return {
+			least_h: hoursAt(listed.from, surfaceC, 'beginning', carried),
+			most_h: listed.to && hoursAt(listed.to, coldestC, 'end', carried),
+		};
 	const factor = slower(material.factorPer10C, material.flash.at_C, surfaceC) / 60;
 	const { min_min, max_min } = material.flash;
+	return { least_h: min_min * factor, most_h: max_min === null ? null : max_min * factor };
+}
+
+/** Wet on wet: from the least flash until the most; without a most, until the table's first wait is over. */
+function flashOf(material: Material, rows: Span[][], surfaceC: number, coat: Flashing): Span {
+	const { least_h, most_h } = flashAt(material, surfaceC, coat);
 	const firstWaits = rows.map(windows => (windows[0]?.does === 'wait' ? windows[0].until_h : null));
 	const open =
 		firstWaits.includes(null) || firstWaits.length === 0 ? null : Math.max(...firstWaits.map(Number));
-	return { does: 'spray', from_h: min_min * factor, until_h: max_min === null ? open : max_min * factor };
+	return { does: 'spray', from_h: least_h, until_h: most_h ?? open };
 }
 
 /**
  * What may be laid over a coat as hours pass, by the sheet alone; every reading of the table that it allows is
  * in the answer. Null where the sheet says nothing of this pair.
  * @param wetOnWet both coats belong to one stage, so the flash rule holds too
+ * @param coat the coat under, which flashes
  */
 export function spansOver(
 	material: Material,
 	under: string,
 	surfaceC: number,
 	wetOnWet: boolean,
+	coat: Flashing = {},
 ): Span[] | null {
 	const table = material.recoat.find(entry => entry.under === under)?.rows ?? [];
 	const rows = rowsAt(table, material, surfaceC);
-	const flash = wetOnWet && under === material.id ? [flashOf(material, rows, surfaceC)] : [];
+	const flash = wetOnWet && under === material.id ? [flashOf(material, rows, surfaceC, coat)] : [];
 	const spans = [...flash, ...rows.flat()];
 	return spans.length > 0 ? spans : null;
 }

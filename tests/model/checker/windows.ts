@@ -22,21 +22,24 @@ function permits(window: string, prep: string[]): boolean {
 		: window === 'scuff' && ['scuff', 'sand'].some(s => prep.includes(s));
 }
 
-function highestSince(day: Day, laid: Laid, start: Start): number | null {
+/** Surface temperatures read for a coat so far. */
+function surfacesSince(day: Day, laid: Laid, start: Start): number[] {
 	const counted = airsThatCount(day.notes.slice(0, start.n));
 	const read = counted.filter(({ n }) => n > laid.n).map(({ surfaceC }) => surfaceC);
-	const all = laid.surfaceC === null ? read : [laid.surfaceC, ...read];
-	return all.length > 0 ? Math.max(...all) : null;
+	return laid.surfaceC === null ? read : [laid.surfaceC, ...read];
 }
 
 /** By the sheet's own table and the highest surface temperature read. */
 function bySheet({ day, start, laid, prep }: Over): string[] {
 	const planned = plannedCoat(day, start.face, start.coat);
 	const over = day.sheet.materials[planned?.material ?? laid.material ?? ''];
-	const stage = plannedCoat(day, start.face, laid.coat)?.stage;
-	const wetOnWet = (planned?.stage ?? stage) === stage;
-	const surfaceC = highestSince(day, laid, start);
-	const spans = over && surfaceC !== null ? spansOver(over, laid.material ?? '', surfaceC, wetOnWet) : null;
+	const under = plannedCoat(day, start.face, laid.coat);
+	const wetOnWet = (planned?.stage ?? under?.stage) === under?.stage;
+	const surfaces = surfacesSince(day, laid, start);
+	if (!over || surfaces.length === 0) return [];
+	const surfaceC = Math.max(...surfaces);
+	const coat = { kind: under?.kind, coldestC: Math.min(...surfaces) };
+	const spans = spansOver(over, laid.material ?? '', surfaceC, wetOnWet, coat);
 	if (!spans) return [];
 	const { least, most } = elapsed(laid.at, start);
 	const now = spans.filter(
