@@ -27,7 +27,7 @@ import {
 	settingsOf,
 } from './moment.ts';
 import { hardening_s, hardens_s, plannedPrep, stepWait_s } from './prep.ts';
-import { leastFlash_h, livesFrom_h } from './process.ts';
+import { leastFlash_h, livesFrom_h, standsFrom_min } from './process.ts';
 import type { EventOf, Facts } from './records.ts';
 import { rulingSurface_C } from './ruling-surface.ts';
 import { takes } from './takes.ts';
@@ -221,6 +221,10 @@ export const livesNow_h = ({ state, now }: Moment, material: Material): number =
 		? livesFrom_h(state.book, { material: material.id, make_mL: Infinity, read_C: null }, now)
 		: livesOrNot_h(material, state.book.air?.airC ?? state.book.opened.sheet.shop.air_C);
 
+/** Minutes that a batch of a material mixed now stands. */
+export const standsNow_min = ({ state, now }: Moment, { id }: Material): number =>
+	Math.min(forever_s / 60, standsFrom_min(state.book, { material: id, read_C: null }, now));
+
 /**
  * Life of a batch mixed now for a face, in the air as last read, and what it needs of it, s: it stands, is strained and
  * filled in, and the face is sprayed; null: it lives long enough.
@@ -228,7 +232,7 @@ export const livesNow_h = ({ state, now }: Moment, material: Material): number =
 export function diesBefore(moment: Moment, id: string): { life_s: number; needs_s: number } | null {
 	const material = materialOf(moment, nextCoat(moment, id).material);
 	const life_s = livesNow_h(moment, material) * 3600;
-	const needs_s = material.standing_min * 60 + toFirstStroke_s + wantedFor(moment, id).spray_s;
+	const needs_s = standsNow_min(moment, material) * 60 + toFirstStroke_s + wantedFor(moment, id).spray_s;
 	return life_s > needs_s ? null : { life_s, needs_s };
 }
 
@@ -317,9 +321,9 @@ export const isSettled = (moment: Moment): boolean => settledAt(moment) <= momen
 export function stoodAt(moment: Moment, letter: string): number {
 	const batch = moment.state.book.batches.get(letter);
 	if (!batch?.standing) return moment.now.wall;
-	const { standing_min } = materialOf(moment, batch.material);
+	const standing_min = standsFrom_min(moment.state.book, batch, batch.standing);
 	const left = standing_min * 60 - atLeast_s(batch.standing, moment.now);
-	return moment.now.wall + Math.max(0, left) * 1000;
+	return moment.now.wall + Math.min(forever_s, Math.max(0, left)) * 1000;
 }
 
 /** Seconds after which a face or stretch is late; `timed`: how long it takes was learned in this shop. */

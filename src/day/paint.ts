@@ -10,6 +10,7 @@ import {
 	lifeLeft_s,
 	livesNow_h,
 	potsOf,
+	standsNow_min,
 	stoodAt,
 	stopsAt,
 	wantedFor,
@@ -91,13 +92,16 @@ function shortOf_mL(moment: Moment, id: string, { uses, loaded_mL, bursts_mL }: 
 }
 
 /** Stirring, pouring, straining and timing of a batch, its standing left out, min. This project's own choice. */
-export const mixing_min = 8;
+const mixing_min = 8;
+
+/** … its standing counted, in the air as last read, min. */
+export const mixTakes_min = (moment: Moment, { material }: PlannedCoat): number =>
+	standsNow_min(moment, materialOf(moment, material)) + mixing_min;
 
 /** What is in the cup once a batch mixed now is ready: nothing where it has stood too long by then, and is emptied. */
 function inCupThen(moment: Moment, coat: PlannedCoat): Book['cupSince'] {
-	const takes_min = materialOf(moment, coat.material).standing_min + mixing_min;
 	const flush = gunClock(moment)?.flush ?? Number.POSITIVE_INFINITY;
-	return flush <= moment.now.wall + takes_min * 60_000 ? emptyCup : inCup(moment, coat);
+	return flush <= moment.now.wall + mixTakes_min(moment, coat) * 60_000 ? emptyCup : inCup(moment, coat);
 }
 
 /** … with the bursts on paper that the rest of the coat asks for, and what a pot and its strainer keep. */

@@ -1,6 +1,12 @@
 import type { PlannedCoat } from '../job/job.ts';
-import { type FlashEdges, flashClocks, lifeClock, livesOrNot_h } from '../job/process-clocks.ts';
-import { asPaint, type Pot } from '../trade/paint-warmth.ts';
+import {
+	type FlashEdges,
+	flashClocks,
+	lifeClock,
+	livesOrNot_h,
+	standingClock,
+} from '../job/process-clocks.ts';
+import { asColdPaint, asPaint, type Pot } from '../trade/paint-warmth.ts';
 import { plausible, type Reading } from '../trade/plausible.ts';
 import { type ClockKind, overAt_h, type Stretch } from '../trade/process-clock.ts';
 import type { AirReading } from './air-readings.ts';
@@ -55,6 +61,19 @@ export function livesFrom_h(book: Read, batch: Paint, hardened: Instant): number
 	if (!clock) return livesOrNot_h(paint, warmestFrom(book, hardened));
 	const air = readFrom(book, 'end', hardened, ({ airC }) => airC);
 	return overAt_h(clock, asPaint(plausible('end', air, book.opened.sheet.shop.air_C), batch));
+}
+
+/** Minutes that a batch stands from some moment on, by what has been read; Infinity where the sheet cannot say. */
+export function standsFrom_min(
+	book: Read,
+	{ material, read_C }: Omit<Paint, 'make_mL'>,
+	from: Instant,
+): number {
+	const paint = book.opened.sheet.materials[material];
+	const clock = paint && standingClock(paint);
+	if (!clock) return paint?.standing_min ?? 0;
+	const air = readFrom(book, 'beginning', from, ({ airC }) => airC);
+	return overAt_h(clock, asColdPaint(plausible('beginning', air, book.opened.sheet.shop.air_C), read_C)) * 60;
 }
 
 /** Least wait after a coat from some moment on, h; undefined: the sheet lists no points for it. */

@@ -6,6 +6,7 @@ import type { Source } from './document.ts';
 import { notAllowed } from './errors.ts';
 import { type Job, type Material, type PlannedCoat, waits_h } from './job.ts';
 import { wanted_um } from './on-work.ts';
+import { standsOrNot_min } from './process-clocks.ts';
 import type { SheetEntry } from './sheet.ts';
 import type { StageRead } from './stages.ts';
 import { allows, windowsAt } from './windows.ts';
@@ -49,11 +50,12 @@ function checkSags(source: Source, { sheet, plans, materials, units }: Whole): v
 function checkStanding(source: Source, { sheet, materials, units }: Whole): void {
 	for (const { id, entry } of sheet.values.materials ?? []) {
 		const material = materials.get(id);
-		if (!material || material.standing_min < material.potLife.hours * 60) continue;
+		const stands_min = material ? standsOrNot_min(material, material.potLife.at_C) : 0;
+		if (!material || !Number.isFinite(stands_min) || stands_min < material.potLife.hours * 60) continue;
 		const said = (minutes: number) => format(minutes * 60, 'time', units);
 		source.fail(
 			entry.place('standing'),
-			`material ${id}, standing: stands ${said(material.standing_min)} and lives ${said(material.potLife.hours * 60)}, so that none of it can be sprayed; mend standing or pot life`,
+			`material ${id}, standing: stands ${said(stands_min)} and lives ${said(material.potLife.hours * 60)}, so that none of it can be sprayed; mend standing or pot life`,
 		);
 	}
 }

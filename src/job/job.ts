@@ -104,12 +104,13 @@ export const materialSchema = z.object({
 		touch: z.array(z.enum(['tacky', 'dry'])).check(z.minLength(1)),
 	}),
 	/**
-	 * The points of each process that the sheet lists them for, and its own factor outside them; `potLife` and `flash` above
-	 * are then the point nearest to a temperate shop.
+	 * The points of each process that the sheet lists them for, and its own factor outside them; `potLife`, `standing_min` and
+	 * `flash` above are then the point nearest to a temperate shop.
 	 */
 	clocks: z.optional(
 		z.object({
 			potLife: z.optional(pointsSchema),
+			standing: z.optional(pointsSchema),
 			flash: z.optional(flashPointsSchema),
 			factorPer10C: z.optional(positive),
 		}),

@@ -4,7 +4,7 @@ import type { Source } from './document.ts';
 import { whole } from './fields.ts';
 import { coatKindSchema, type FlashPoints, type Material } from './job.ts';
 import { checkOrder, stirred } from './mix-order.ts';
-import { clocksOf, flashPointsOf, flashTimesOf, lifeOf } from './points.ts';
+import { clocksOf, flashPointsOf, flashTimesOf, lifeOf, standingOf_min } from './points.ts';
 import type { FlashEntry, MaterialEntry, Named, Reducer } from './sheet.ts';
 import { allows, recoatOf, windowsAt } from './windows.ts';
 
@@ -201,7 +201,7 @@ export function materialOf(source: Source, { id, entry }: Named<MaterialEntry>):
 		coats,
 		sag_um: read['sags above'],
 		potLife: lifeOf(read['pot life']),
-		standing_min: read.standing / 60,
+		standing_min: standingOf_min(read.standing),
 		strainer: read.strainer === 'none' ? null : read.strainer,
 		flash: flashOf(read.flash),
 		...(clocks && { clocks }),

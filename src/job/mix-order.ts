@@ -19,8 +19,8 @@ export function checkOrder(source: Source, entry: MaterialEntry, reduced: boolea
 		{ step: 'reducer', if: reduced, because: reduced ? 'the material is reduced' : 'no reducer is given' },
 		{
 			step: 'stand',
-			if: standing > 0,
-			because: standing > 0 ? 'it has a standing time' : 'standing is none',
+			if: standing !== 0,
+			because: standing !== 0 ? 'it has a standing time' : 'standing is none',
 		},
 		{
 			step: 'strain',

@@ -8,7 +8,7 @@ import { format, formatRange } from '../trade/shown.ts';
 import { type CoatSpeeds, coatSpeeds, rangeOf, turnsKnob } from './coat-speeds.ts';
 import type { Job, Material } from './job.ts';
 import { solidsOf, unmeasuredFlow, wanted_um } from './on-work.ts';
-import { livesOrNot_h } from './process-clocks.ts';
+import { livesOrNot_h, standsOrNot_min } from './process-clocks.ts';
 
 /** From this share of the sag limit on the highest film of a face is told. This project's own choice. */
 const nearSag = 0.8;
@@ -163,12 +163,16 @@ function coolingNotes({ faces, materials }: Job, units: UnitSystem): string[] {
 
 /** Paint that lives no longer than it stands, as warm as the shop is. */
 function standingNotes({ shop }: Job, material: Material, units: UnitSystem): string[] {
-	const { id, standing_min } = material;
+	const { id } = material;
+	const standing_min = standsOrNot_min(material, shop.air_C);
+	const there = `shop: at ${format(shop.air_C, 'temperature', units)} ${id}`;
+	if (!Number.isFinite(standing_min))
+		return [`${there} has no standing time: its data sheet gives none so far off`];
 	const life_h = livesOrNot_h(material, shop.air_C);
 	if (standing_min === 0 || life_h * 60 > standing_min) return [];
 	const [stands, lives] = [standing_min * 60, life_h * 3600].map(seconds => format(seconds, 'time', units));
 	return [
-		`shop: at ${format(shop.air_C, 'temperature', units)} ${id} lives ${lives} and stands ${stands}: nothing of it can be sprayed; mix it cooler, or with the hardener that its data sheet gives for the heat`,
+		`${there} lives ${lives} and stands ${stands}: nothing of it can be sprayed; mix it cooler, or with the hardener that its data sheet gives for the heat`,
 	];
 }
 

@@ -19,6 +19,10 @@ const isList = <Time>(read: Time | TimeAt[]): read is TimeAt[] => Array.isArray(
 /** The one time of a pot life, or of its points the one nearest to a temperate shop. */
 export const lifeOf = (read: TimeAt | TimeAt[]): TimeAt => (isList(read) ? nearestOf(read) : read);
 
+/** Minutes that a batch stands, or of its points the time nearest to a temperate shop. */
+export const standingOf_min = (read: number | TimeAt[]): number =>
+	isList(read) ? nearestOf(read).hours * 60 : read / 60;
+
 /** What is wrong with a list of points; undefined: nothing. */
 function wrongWith(points: readonly TimeAt[]): string | undefined {
 	const rising = points.toSorted((one, other) => one.at_C - other.at_C);
@@ -132,17 +136,20 @@ export function clocksOf(
 	entry: MaterialEntry,
 	coats: Material['coats'],
 ): NonNullable<Material['clocks']> | undefined {
-	const { flash, 'pot life': life, 'time factor': factorPer10C } = entry.values;
-	const potLife =
-		life && isList(life)
-			? checked(source, life, entry.place('pot life'), `${entry.name}, pot life`)
+	const { flash, 'pot life': life, standing: stands, 'time factor': factorPer10C } = entry.values;
+	const listOf = (key: 'pot life' | 'standing', read: number | TimeAt | TimeAt[] = []) =>
+		isList(read) && read.length > 0
+			? checked(source, read, entry.place(key), `${entry.name}, ${key}`)
 			: undefined;
+	const potLife = listOf('pot life', life);
+	const standing = listOf('standing', stands);
 	const points = flash && flashPointsOf(source, flash);
 	const listed = points && isList(flash?.values.from) ? points : undefined;
 	const ofKind = Object.values(coats).some(coat => coat.flash);
-	if (!potLife && !listed && !ofKind) return undefined;
+	if (!potLife && !standing && !listed && !ofKind) return undefined;
 	return {
 		...(potLife && { potLife }),
+		...(standing && { standing }),
 		...(listed && { flash: listed }),
 		...(entry.has('time factor') && factorPer10C !== undefined && { factorPer10C }),
 	};

@@ -9,6 +9,29 @@ import type { CoatKind, Material, PlannedCoat } from './job.ts';
 export const lifeClock = ({ clocks }: Pick<Material, 'clocks'>): ProcessClock | undefined =>
 	clocks?.potLife && { kind: 'end', points: clocks.potLife, factorPer10C: clocks.factorPer10C };
 
+/** The clock of its standing; undefined: the sheet gives one time, or none. */
+export const standingClock = ({ clocks }: Pick<Material, 'clocks'>): ProcessClock | undefined =>
+	clocks?.standing && { kind: 'beginning', points: clocks.standing, factorPer10C: clocks.factorPer10C };
+
+/**
+ * How long a batch stands in steady air.
+ * @returns minutes
+ * @throws RangeError more than 20 K outside what the sheet gives
+ */
+export function standsAt_min(material: Material, air_C: number): number {
+	const clock = standingClock(material);
+	return clock ? lasts_h(clock, air_C) * 60 : material.standing_min;
+}
+
+/** The same; Infinity where the sheet cannot say for so cold or warm a place. */
+export function standsOrNot_min(material: Material, air_C: number): number {
+	try {
+		return standsAt_min(material, air_C);
+	} catch {
+		return Number.POSITIVE_INFINITY;
+	}
+}
+
 export type FlashClocks = { least: ProcessClock; most: ProcessClock | null };
 
 /** The clocks of the wait after a coat of some kind; undefined: the sheet gives one time. */

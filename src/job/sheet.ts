@@ -127,16 +127,15 @@ const gear = fromText((text, ctx): Gear => {
 const density = some('density');
 
 const points = wholeList(value(timeAt), 1);
-/** One time at a temperature, or a list of them: only a list is a clock of its own. */
-const lifeOrPoints: Reader<TimeAt | TimeAt[]> = (source, node, what, at) =>
-	(isSeq(node) ? points : value(timeAt))(source, node, what, at);
-/** A time, s, whose temperature stands beside it, or a list of times at temperatures. */
-const timeOrPoints: Reader<number | TimeAt[]> = (source, node, what, at) =>
-	(isSeq(node) ? points : some_('time'))(source, node, what, at);
+/** One time, or a list of times at temperatures: only a list is a clock of its own. */
+const orPoints =
+	<T>(read: Reader<T>): Reader<T | TimeAt[]> =>
+	(source, node, what, at) =>
+		(isSeq(node) ? points : read)(source, node, what, at);
 
 const flashShape = {
-	from: must(timeOrPoints),
-	to: may(timeOrPoints),
+	from: must(orPoints(some_('time'))),
+	to: may(orPoints(some_('time'))),
 	at: may(value(quantity('temperature'))),
 };
 export type FlashEntry = Entry<typeof flashShape>;
@@ -167,8 +166,8 @@ const materialShape = {
 	solids: must(value(shareWithin(0.01, 0.02))),
 	coats: must(map({ tack: may(map(coatShape)), medium: may(map(coatShape)), full: may(map(coatShape)) })),
 	'sags above': must(value(some('film'))),
-	'pot life': must(lifeOrPoints),
-	standing: must(value(orNone('time'))),
+	'pot life': must(orPoints(value(timeAt))),
+	standing: must(orPoints(value(orNone('time')))),
 	strainer: must(value(name)),
 	flash: must(
 		map({

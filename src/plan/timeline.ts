@@ -1,4 +1,5 @@
 import type { Job } from '../job/job.ts';
+import { standsAt_min } from '../job/process-clocks.ts';
 import { type Chunk, type Cup, lifeOf_s } from './batches.ts';
 import { type GunState, gunFor, gunKey, type Pass } from './gun.ts';
 import { type Pace, type Rates, sprayOf_s } from './pace.ts';
@@ -149,7 +150,8 @@ function put(
 function pieceOf({ job, chunks, pace, rates, opensFor }: Walk, now: Now, index: number, pass: Pass): Piece {
 	const batch = chunks.findLastIndex(chunk => chunk.first <= index);
 	const begins = chunks[batch]?.first === index && !chunks[batch]?.loaded;
-	const standing_s = (job.materials[pass.coat.material]?.standing_min ?? 0) * 60;
+	const material = job.materials[pass.coat.material];
+	const standing_s = material ? standsAt_min(material, job.shop.air_C) * 60 : 0;
 	const mixing = begins && !chunks[batch]?.ahead ? [batch] : [];
 	for (let next = batch + 1; mixing.length > 0 && chunks[next]?.ahead; next += 1) mixing.push(next);
 	return {

@@ -1,5 +1,5 @@
-import type { Component } from '../job/job.ts';
-import { lifeClock } from '../job/process-clocks.ts';
+import type { Component, Material } from '../job/job.ts';
+import { lifeClock, standingClock } from '../job/process-clocks.ts';
 import { isTimed } from '../records/cup-timed.ts';
 import { pourOrder } from '../trade/mix.ts';
 import { potLife_h } from '../trade/time.ts';
@@ -138,17 +138,37 @@ function can(story: BatchStory, timeline: Timeline): Finding {
 }
 
 function stood(story: BatchStory, timeline: Timeline): Finding {
-	const wanted = timeline.job.materials[story.material]?.standing_min ?? 0;
-	if (wanted === 0) return { clues: [], closed: true, unread: null };
+	const material = timeline.job.materials[story.material];
+	if (!material || material.standing_min === 0) return { clues: [], closed: true, unread: null };
 	const poured = story.pours.filter(({ at }) => story.stood === null || at <= story.stood).at(-1);
 	const from = poured?.at ?? Date.parse(story.started.at);
 	const unread = `standing: batch ${story.letter} has no record that it stood`;
 	if (story.stood === null) return { clues: [measured(from, 1, 'it was not stood')], closed: false, unread };
 	const least = (story.stood - from) / 60_000;
+	const wanted = standing_min(material, story, timeline, from, story.stood);
 	if (least >= wanted * 0.95) return { clues: [], closed: true, unread: null };
 	const reason = `it stood ${Math.round(least)} of ${wanted} min`;
 	return { clues: [measured(story.stood, 1 - least / wanted, reason)], closed: false, unread: null };
 }
+
+/** How long it was to stand, min: by what had been read until it was used, where the sheet lists points. */
+function standing_min(
+	material: Material,
+	story: BatchStory,
+	timeline: Timeline,
+	from: number,
+	until: number,
+): number {
+	const clock = standingClock(material);
+	if (!clock) return material.standing_min;
+	const read_C = timedBy(story, until)?.record.tempC ?? null;
+	const span = { from, until, of: 'airC', standing: { read_C } } as const;
+	return lasts_ms(timeline, timeline.days[story.day], clock, span) / 60_000;
+}
+
+/** The last time that its flow cup was timed until some moment. */
+const timedBy = (story: BatchStory, until: number) =>
+	story.timed.filter(({ at, record }) => at <= until && isTimed(record)).at(-1);
 
 function viscosity(story: BatchStory, timeline: Timeline): Finding {
 	const range = timeline.job.materials[story.material]?.cup?.seconds;
@@ -189,8 +209,7 @@ function lifeEnds(story: BatchStory, timeline: Timeline, until: number): number 
 	const clock = lifeClock(material);
 	const day = timeline.days[story.day];
 	if (clock) {
-		const timed = story.timed.filter(({ at, record }) => at <= until && isTimed(record)).at(-1);
-		const pot = { make_mL: story.started.make_mL, read_C: timed?.record.tempC ?? null };
+		const pot = { make_mL: story.started.make_mL, read_C: timedBy(story, until)?.record.tempC ?? null };
 		return from + lasts_ms(timeline, day, clock, { from, until, of: 'airC', pot });
 	}
 	const warmest = Math.max(...(day?.air ?? []).map(({ record }) => record.airC), material.potLife.at_C);

@@ -1,5 +1,5 @@
 import { takenBack_s } from '../trade/air.ts';
-import { asPaint, type Pot } from '../trade/paint-warmth.ts';
+import { asColdPaint, asPaint, type Pot } from '../trade/paint-warmth.ts';
 import { plausible } from '../trade/plausible.ts';
 import { overAt_h, type ProcessClock } from '../trade/process-clock.ts';
 import type { AirRead, DayLine, Timeline } from './timeline.ts';
@@ -18,7 +18,13 @@ export function lasts_ms(
 	{ job }: Timeline,
 	line: DayLine | undefined,
 	clock: ProcessClock,
-	span: { from: number; until: number; of: 'airC' | 'surfaceC'; pot?: Pot },
+	span: {
+		from: number;
+		until: number;
+		of: 'airC' | 'surfaceC';
+		pot?: Pot;
+		standing?: Pick<Pot, 'read_C'>;
+	},
 ): number {
 	const airs = (line?.air ?? []).filter(({ at }) => at <= span.until);
 	const counted = airs.filter((air, nth) => !line || !isTakenBack(line, air, airs[nth + 1]));
@@ -27,5 +33,7 @@ export function lasts_ms(
 		C: record[span.of],
 	}));
 	const course = plausible(clock.kind, readings, job.shop.air_C);
-	return overAt_h(clock, span.pot ? asPaint(course, span.pot) : course) * 3_600_000;
+	const { pot, standing } = span;
+	const paint = standing ? asColdPaint(course, standing.read_C) : pot ? asPaint(course, pot) : course;
+	return overAt_h(clock, paint) * 3_600_000;
 }

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { nowAfter } from '../../src/day/now.ts';
-import type { Material } from '../../src/job/job.ts';
+import type { Material, MixStep } from '../../src/job/job.ts';
 import { trace } from '../../src/trace/trace.ts';
 import { builtIn } from '../trace/built-in.ts';
 import { rehearsed } from './rehearsed.ts';
@@ -168,6 +168,74 @@ describe('a pot life by its points', () => {
 		expect(day.toState('empty').say).toContain('Cup');
 		day.toEnd();
 		expect(day.findings()).toEqual([]);
+	});
+});
+
+describe('a standing by its points', () => {
+	const stands = {
+		standing: [
+			{ at_C: 10, hours: 0.5 },
+			{ at_C: 20, hours: 0.25 },
+		],
+	};
+	/** Stood from its last pour on, in air and paint of a temperature. */
+	function standingIn(
+		C: number,
+		order: readonly MixStep[] = ['stir', 'base', 'hardener', 'stand', 'strain'],
+	) {
+		const job = withClocks(stands);
+		const { topcoat } = job.materials;
+		const day = rehearsed({
+			job: {
+				...job,
+				shop: { ...job.shop, air_C: 21 },
+				materials: { topcoat: { ...topcoat, reducer_parts: 0, order: [...order], standing_min: 15 } },
+			},
+		});
+		Object.assign(day.painter.world.air, { C, surface_C: C });
+		return day;
+	}
+	const stood_min = (day: Day) => {
+		day.until(({ state }) => state === 'wait');
+		const due = Date.parse(day.ofType('wait.began').findLast(({ why }) => why === 'stand')?.due ?? '');
+		const poured = Date.parse(day.ofType('batch.poured').at(-1)?.at ?? '');
+		return (due - poured) / 60_000;
+	};
+
+	test.each([
+		['between two of them by the air read', 15, 15 * Math.SQRT2],
+		['never shorter by warmth than its warmest point', 26, 15],
+		['longer by the rule of thumb in the cold', 12, 15 * 2 ** 0.8],
+	])('%s', (_, C, wanted_min) => {
+		const day = standingIn(C);
+		expect(stood_min(day)).toBeCloseTo(wanted_min, 0);
+		day.toEnd();
+		expect(day.findings()).toEqual([]);
+	});
+
+	test('paint read colder than its air at the flow cup stands by that', () => {
+		const day = standingIn(20, ['stir', 'base', 'hardener', 'cup', 'stand', 'strain']);
+		day.toState('mix.cup.temperature');
+		day.send('number 10');
+		expect(stood_min(day)).toBeGreaterThan(29);
+	});
+
+	test('a colder reading while it stands makes it stand longer', () => {
+		const day = standingIn(20);
+		stood_min(day);
+		readAir(day, 11, 10);
+		day.pick('back');
+		day.until(({ state }) => state === 'wait');
+		expect(stood_min(day)).toBeCloseTo(30, 0);
+		day.toEnd();
+		expect(day.findings()).toEqual([]);
+	});
+
+	test('the trace asks for what the day asked for', () => {
+		const day = standingIn(15);
+		day.toEnd();
+		const found = trace({ days: [day.records()], fault: 'stays-soft', face: edges, coat: 1 }, builtIn);
+		expect(JSON.stringify(found)).not.toContain('it stood');
 	});
 });
 

@@ -48,6 +48,12 @@ describe('times of a sheet that are lists of points', () => {
 		expect(primer?.flash).toEqual({ min_min: 45, max_min: 120, at_C: 20, touch: ['tacky', 'dry'] });
 	});
 
+	test('standing: the points, and the one nearest to a temperate shop; none is none', () => {
+		const primer = primerOf(altered('standing: 15 min', 'standing: [30 min at 50 °F, 15 min at 70 °F]'));
+		expect(primer?.clocks?.standing?.map(({ hours }) => hours)).toEqual([0.5, 0.25]);
+		expect(primer?.standing_min).toBe(15);
+	});
+
 	test('a kind of coat has a flash of its own, by one time or by points', () => {
 		const own = 'medium: { film: 1.0 mil, flash: { from: 20 min, to: 2 h, at: 20 °C } }';
 		const primer = primerOf(altered('medium: { film: 1.0 mil }', own));
@@ -117,6 +123,21 @@ const wrong: Alteration[] = [
 		'{ from: 20 min }',
 		/coats, medium, flash, at is missing/,
 	],
+	[
+		'a standing that grows with warmth',
+		'standing: 15 min',
+		'standing: [15 min at 50 °F, 20 min at 70 °F]',
+		'[15 min at 50',
+		/standing: a time grows longer with warmth/,
+	],
+	[
+		'a standing in whose time the paint dies, at the temperature of its pot life',
+		'standing: 15 min',
+		'standing: [9 h at 10 °C, 5 h at 30 °C]',
+		'[9 h at 10',
+		/standing: stands .* and lives 4 h/,
+	],
+	['an empty standing', 'standing: 15 min', 'standing: []', '[]', /standing: found an empty list/],
 	['an empty list', life, 'pot life: []', '[]', /pot life: found an empty list; at least 1 wanted$/],
 	[
 		'a point without a temperature',

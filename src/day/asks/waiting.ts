@@ -3,10 +3,10 @@ import { duration, faceName, sentence } from '../../words/say.ts';
 import { about } from '../../words/spoken.ts';
 import { cupLife_s, gunClock, shutWindow, stoodAt } from '../allowed.ts';
 import { beyondOf } from '../beyond-table.ts';
-import { contextOf, laidOn, type Moment, materialOf, nextCoat, settingsOf } from '../moment.ts';
+import { contextOf, laidOn, type Moment, nextCoat, settingsOf } from '../moment.ts';
 import { reworkNow } from '../next.ts';
 import { pending } from '../order.ts';
-import { mixing_min, paintShort_mL } from '../paint.ts';
+import { mixTakes_min, paintShort_mL } from '../paint.ts';
 import { hardens_s } from '../prep.ts';
 import { asHome, type Option, opens, option, type Prompt } from '../prompt.ts';
 import { workOn } from '../work.ts';
@@ -108,8 +108,7 @@ function soonLine(moment: Moment, left_s: number): string {
 	const early_s = settingsOf(moment).warnEarly_min * 60;
 	const mixed = toMixFor(moment, face);
 	if (mixed !== null) {
-		const { standing_min } = materialOf(moment, nextCoat(moment, mixed).material);
-		const takes_s = (standing_min + mixing_min) * 60;
+		const takes_s = mixTakes_min(moment, nextCoat(moment, mixed)) * 60;
 		if (left_s <= Math.max(early_s, takes_s)) return `Suit up, mix: the batch takes ${duration(takes_s)}.`;
 	}
 	if (left_s > early_s || why === 'rework') return '';

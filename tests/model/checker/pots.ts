@@ -79,6 +79,10 @@ const lastTouched = (day: Day, batch: string, n: number): Note | undefined =>
 		.slice(0, n)
 		.findLast(note => is(note, 'batch.poured', 'batch.found', 'batch.stepped') && note.batch === batch);
 
+/** No listed standing is shorter than its shortest point, however warm it was. */
+export const leastStanding_min = ({ standing_min, clocks }: Material): number =>
+	clocks?.standing ? Math.min(...clocks.standing.map(({ hours }) => hours * 60)) : standing_min;
+
 /** Whether a batch of a material that must stand did not stand for that long after it was last poured into or stirred. */
 export function standingFault(day: Day, material: Material, batch: string, n: number): string | null {
 	if (material.standing_min === 0) return null;
@@ -88,7 +92,9 @@ export function standingFault(day: Day, material: Material, batch: string, n: nu
 	if (!pours(day, batch, stood.n).some(({ component }) => component === 'hardener'))
 		return 'it stood without hardener';
 	const { least } = elapsed(from, stood);
-	return least + 1000 < material.standing_min * 60_000 ? `it stood ${(least / 60_000).toFixed(1)} min` : null;
+	return least + 1000 < leastStanding_min(material) * 60_000
+		? `it stood ${(least / 60_000).toFixed(1)} min`
+		: null;
 }
 
 /**
