@@ -29,7 +29,7 @@ import {
 import { hardening_s, hardens_s, plannedPrep, stepWait_s } from './prep.ts';
 import { leastFlash_h, livesFrom_h, standsFrom_min } from './process.ts';
 import type { EventOf, Facts } from './records.ts';
-import { rulingSurface_C } from './ruling-surface.ts';
+import { coldestSurface_C, rulingSurface_C } from './ruling-surface.ts';
 import { takes } from './takes.ts';
 
 /** What the clock and the readings say of a moment: the facts that guards take, and the instants that timers show. */
@@ -367,7 +367,7 @@ export function reworkDue(moment: Moment, id: string): { step: ReworkStep; due: 
 	const step = reworkLeft(faceState(moment, id).context.rework) ?? 'clean';
 	if (step !== 'set-up' || !aside) return { step, due: moment.now.wall };
 	const { material } = faceOf(moment, id).coats[Math.max(0, aside.coat - 1)] ?? nextCoat(moment, id);
-	const surface_C = rulingSurface_C(moment, laid.at(-1) ?? { carried_C: null }, aside.since);
+	const surface_C = coldestSurface_C(moment, laid.at(-1) ?? null, aside.since);
 	const hard_s = hardening_s(materialOf(moment, material), surface_C) ?? 24 * 3600;
 	const again_s = aside.softAt ? softFor_s - atLeast_s(aside.softAt, moment.now) : 0;
 	const left_s = Math.max(0, again_s, hard_s - atLeast_s(aside.since, moment.now));

@@ -16,6 +16,8 @@ export type LaidCoat = {
 	cup: readonly string[];
 	/** Highest surface temperature that an earlier day held it at, °C; null: it was laid today. */
 	carried_C: number | null;
+	/** … and the lowest, where that day says it. */
+	carriedLeast_C: number | null;
 };
 
 export type FaceBook = {
@@ -211,12 +213,13 @@ export function openBook(record: DayRecord & Opened): Book {
 			const face = emptyFace();
 			if (before) {
 				face.movedAt = before.coats.length > 0 ? now : null;
-				face.laid = before.coats.map(({ coat, ended, cup, surfaceC }) => ({
+				face.laid = before.coats.map(({ coat, ended, cup, surfaceC, leastC = null }) => ({
 					coat,
 					ended: past(ended),
 					began: null,
 					cup,
 					carried_C: surfaceC,
+					carriedLeast_C: leastC,
 				}));
 				face.prep = before.prep.map(({ step, place, at }) => ({ step, place, at: past(at) }));
 				const { aside } = before;

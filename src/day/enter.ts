@@ -77,7 +77,10 @@ function endFace(book: Book, record: DayRecord & EventOf<'face.ended'>, at: Inst
 			movedAt: ended,
 			part: null,
 			prep: [],
-			laid: [...face.laid, { coat, ended, began, cup: book.checked?.cup ?? [], carried_C: null }],
+			laid: [
+				...face.laid,
+				{ coat, ended, began, cup: book.checked?.cup ?? [], carried_C: null, carriedLeast_C: null },
+			],
 			respray: false,
 		};
 	});

@@ -4,6 +4,7 @@ import type { FaceBook } from './book.ts';
 import { isoAt } from './instant.ts';
 import { besideOf } from './moment.ts';
 import type { DayRecord, EventOf, FaceHistory } from './records.ts';
+import { coldestSurface_C } from './ruling-surface.ts';
 import { type DayState, foldAll } from './state.ts';
 
 type Before = EventOf<'day.opened'>['before'];
@@ -29,11 +30,12 @@ function faceAfter(state: DayState, id: string): FaceHistory | null {
 	const leftOut = leftOutOn(state, id, face);
 	const read_C = face.windows?.surfaceC ?? book.airs.at(-1)?.surfaceC;
 	return {
-		coats: face.laid.map(({ coat, ended, cup, carried_C }) => ({
+		coats: face.laid.map(({ coat, ended, cup, ...carried }) => ({
 			coat,
 			ended: isoAt(ended.wall),
 			cup: [...cup],
-			surfaceC: read_C ?? carried_C ?? shop_C,
+			surfaceC: read_C ?? carried.carried_C ?? shop_C,
+			leastC: coldestSurface_C({ state, now: book.now }, carried, ended),
 		})),
 		prep: face.prep.map(({ step, place, at }) => ({
 			step,

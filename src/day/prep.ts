@@ -1,9 +1,9 @@
 import { openPlace } from '../../machines/face.ts';
 import type { Material, PlannedCoat } from '../job/job.ts';
-import { timeAt_h } from '../trade/time.ts';
+import { hardensAt_h } from '../job/process-clocks.ts';
 import { atLeast_s } from './instant.ts';
 import { faceBook, faceOf, faceState, laidOn, type Moment, materialOf, nextCoat } from './moment.ts';
-import { rulingSurface_C } from './ruling-surface.ts';
+import { coldestSurface_C } from './ruling-surface.ts';
 
 /** The work that the sheet asks for before a coat. */
 
@@ -42,10 +42,10 @@ export function finishingIn_s(moment: Moment, id: string): number | null {
 }
 
 /** How long a coat hardens before it is sanded, s; Infinity: its sheet gives no time for such a surface; null: none at all. */
-export function hardening_s({ sandAfter, factorPer10C }: Material, surface_C: number): number | null {
-	if (sandAfter.length === 0) return null;
+export function hardening_s(material: Material, surface_C: number): number | null {
 	try {
-		return timeAt_h(sandAfter, surface_C, factorPer10C) * 3600;
+		const hours = hardensAt_h(material, surface_C);
+		return hours === null ? null : hours * 3600;
 	} catch {
 		return Number.POSITIVE_INFINITY;
 	}
@@ -56,7 +56,7 @@ export function cures_s(moment: Moment, id: string): number {
 	const last = faceBook(moment, id).laid.at(-1);
 	const under = faceOf(moment, id).coats[laidOn(moment, id) - 1];
 	if (!last || !under) return 0;
-	const surface_C = rulingSurface_C(moment, last, last.ended);
+	const surface_C = coldestSurface_C(moment, last, last.ended);
 	return hardening_s(materialOf(moment, under.material), surface_C) ?? 0;
 }
 

@@ -23,7 +23,16 @@ const place = z.optional(z.nullable(z.int().check(z.minimum(0))));
 
 /** Where a face stands when a day is opened, from the closed days of the same job before it. */
 export const faceHistorySchema = z.object({
-	coats: z.array(z.object({ coat, ended: instant, cup: z.array(letter), surfaceC: z.number() })),
+	/** `surfaceC`: the highest that was read since; `leastC`: the lowest, which older days do not say. */
+	coats: z.array(
+		z.object({
+			coat,
+			ended: instant,
+			cup: z.array(letter),
+			surfaceC: z.number(),
+			leastC: z.optional(z.number()),
+		}),
+	),
 	/** Preparation done since the last coat. */
 	prep: z.array(z.object({ step: prepSchema, place, at: instant })),
 	/** Steps before the coming coat that were left out with a reason; older days do not say. */

@@ -32,6 +32,18 @@ export function standsOrNot_min(material: Material, air_C: number): number {
 	}
 }
 
+/**
+ * How long a coat hardens before it is sanded, on a surface at a steady temperature: no warmth makes it shorter than the
+ * sheet's warmest point.
+ * @returns hours; null: the sheet gives no time
+ * @throws RangeError more than 20 K outside what it gives
+ */
+export const hardensAt_h = (
+	{ sandAfter: points, factorPer10C }: Material,
+	surface_C: number,
+): number | null =>
+	points.length === 0 ? null : lasts_h({ kind: 'beginning', points, factorPer10C }, surface_C);
+
 export type FlashClocks = { least: ProcessClock; most: ProcessClock | null };
 
 /** The clocks of the wait after a coat of some kind; undefined: the sheet gives one time. */

@@ -1,7 +1,7 @@
 import type { FaceHistory } from '../day/records.ts';
 import { type Face, type Job, leavesOut } from '../job/job.ts';
 import { isAt, placeOf } from '../job/places.ts';
-import { timeAt_h } from '../trade/time.ts';
+import { hardensAt_h } from '../job/process-clocks.ts';
 import { type DayPlan, type PlanOptions, planDay, slack_s } from './day-plan.ts';
 import { judgeStage, type Verdict } from './judge.ts';
 import { atWork, day_s } from './opening-hours.ts';
@@ -125,9 +125,8 @@ const cured = ({ ended, ready }: Standing, hours: number): number =>
 
 function prepared(job: Job, { face, coats, ended, ready }: Standing, step: string): number {
 	const material = job.materials[face.coats[coats - 1]?.material ?? ''];
-	if (step !== 'sand' || ended === null || !material || material.sandAfter.length === 0) return ready;
-	const hours = timeAt_h(material.sandAfter, job.shop.air_C, material.factorPer10C);
-	return Math.max(ready, ended + hours * 3600);
+	if (step !== 'sand' || ended === null || !material) return ready;
+	return Math.max(ready, ended + (hardensAt_h(material, job.shop.air_C) ?? 0) * 3600);
 }
 
 /** Plays a spray stage at the first moment that works, and moves its faces on. */

@@ -114,8 +114,25 @@ export function highestHeld(
 	from_ms: number,
 	to_ms: number,
 ): number | null {
+	const counted = heldIn(readings, from_ms, to_ms);
+	return counted.length === 0 ? null : Math.max(...counted);
+}
+
+/** The lowest of them, in the same interval: what a coat may rest on that hardens. */
+export function coldestHeld(
+	readings: readonly SurfaceReading[],
+	from_ms: number,
+	to_ms: number,
+): number | null {
+	const counted = heldIn(readings, from_ms, to_ms);
+	return counted.length === 0 ? null : Math.min(...counted);
+}
+
+/** What was read in an interval, with the reading in force at its start, °C. */
+function heldIn(readings: readonly SurfaceReading[], from_ms: number, to_ms: number): number[] {
 	const before = readings.filter(reading => reading.at_ms <= from_ms);
 	const start = Math.max(...before.map(reading => reading.at_ms));
-	const counted = readings.filter(({ at_ms }) => at_ms === start || (at_ms > from_ms && at_ms <= to_ms));
-	return counted.length === 0 ? null : Math.max(...counted.map(reading => reading.C));
+	return readings
+		.filter(({ at_ms }) => at_ms === start || (at_ms > from_ms && at_ms <= to_ms))
+		.map(({ C }) => C);
 }

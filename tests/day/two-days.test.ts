@@ -81,7 +81,7 @@ test('a face broken off when the day was closed is not gone over from its start:
 	first.pick('close');
 	expect(first.line().ask).toBe('closed');
 	expect(first.findings()).toEqual([]);
-	const second = rehearsed({ before: historyAfter(first.records()), at: start + 2 * 86_400_000 });
+	const second = rehearsed({ before: historyAfter(first.records()), at: start + 49 * 3_600_000 });
 	second.toEnd();
 	const of = (type: 'rework.done' | 'face.started') =>
 		second.ofType(type).filter(({ face }) => face === 'left door/flat');

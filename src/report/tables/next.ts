@@ -1,7 +1,7 @@
 import { hardening_s } from '../../day/prep.ts';
 import { leavesOut } from '../../job/job.ts';
 import { isAt, placeOf } from '../../job/places.ts';
-import { highestHeld } from '../../trade/time.ts';
+import { coldestHeld } from '../../trade/time.ts';
 import { type Day, faceIn, iso, ms, plannedCoat } from './day.ts';
 import type { WindowRow } from './windows.ts';
 
@@ -23,7 +23,7 @@ type Coat = { coat: number; ended: string; surface_C: number };
 function sandable(day: Day, face: string, { coat, ended, surface_C }: Coat): string | null {
 	const material = day.job.materials[plannedCoat(day.job, face, coat)?.material ?? ''];
 	const readings = day.book.airs.map(({ at, surfaceC }) => ({ at_ms: at.wall, C: surfaceC }));
-	const held = highestHeld(readings, ms(ended), day.book.now.wall) ?? surface_C;
+	const held = coldestHeld(readings, ms(ended), day.book.now.wall) ?? surface_C;
 	const hard_s = (material && hardening_s(material, held)) ?? Number.POSITIVE_INFINITY;
 	return Number.isFinite(hard_s) ? iso(ms(ended) + hard_s * 1000) : null;
 }

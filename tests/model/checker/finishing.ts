@@ -50,8 +50,12 @@ function isHeld(day: Day, face: Face, step: string, at: Note): boolean {
 	const laid = lastLaid(day, face.id, at.n);
 	const paint = day.sheet.materials[laid?.material ?? ''];
 	if (step !== 'sand' || !laid || !paint) return false;
+	const read = allOf(day.notes.slice(laid.n, at.n), 'air.read').map(({ surfaceC }) => surfaceC);
+	const coldest_C = Math.min(laid.surfaceC ?? Number.POSITIVE_INFINITY, ...read);
 	const hours = (paint.sandAfter ?? []).map(
-		one => one.hours * Math.max(1, slower(paint.factorPer10C, one.at_C, laid.surfaceC ?? one.at_C)),
+		one =>
+			one.hours *
+			Math.max(1, Number.isFinite(coldest_C) ? slower(paint.factorPer10C, one.at_C, coldest_C) : 1),
 	);
 	return elapsed(laid.at, at).least < Math.max(0, ...hours) * 3_600_000;
 }
