@@ -7,6 +7,7 @@ import { type Outlook, outlook, type Spell } from '../plan/outlook.ts';
 import { windowsAfter } from '../plan/windows.ts';
 import { airStale } from '../trade/air.ts';
 import type { RecoatWindow } from '../trade/recoat.ts';
+import type { Held } from '../trade/recoat-clocks.ts';
 import { flash_min } from '../trade/time.ts';
 import type { WindowEdge } from '../words/window-edge.ts';
 import { atLeast_s, atMost_s, type Instant } from './instant.ts';
@@ -41,9 +42,10 @@ export function windowsOf(
 	coat: number,
 	surface_C: number,
 	flash?: FlashEdges,
+	held?: Held,
 ): RecoatWindow[] {
 	try {
-		return windowsAfter(job, face, coat, surface_C, flash);
+		return windowsAfter(job, face, coat, surface_C, flash, held);
 	} catch (error) {
 		if (error instanceof RangeError) return [{ does: 'wait', from_h: 0, until_h: null }];
 		throw error;

@@ -2,6 +2,7 @@ import { isDeepStrictEqual } from 'node:util';
 import { batchInHand } from '../../machines/day-context.ts';
 import { windowReasoned } from '../../machines/face.ts';
 import { orderFor } from '../plan/order.ts';
+import { isClocked } from '../plan/windows.ts';
 import { isSettled, stopsAt, windowsMoved, windowsOf } from './allowed.ts';
 import { tooLittleToTime } from './asks/flow-cup.ts';
 import { beginCheck } from './asks/gun-items.ts';
@@ -23,7 +24,7 @@ import {
 import { nextStep, type Step } from './next.ts';
 import { pending, roundCoat } from './order.ts';
 import { deadPots } from './paint.ts';
-import { flashEdges } from './process.ts';
+import { flashEdges, surfaceHeld } from './process.ts';
 import type { DayEvent, EventOf } from './records.ts';
 import { rulingSurface_C } from './ruling-surface.ts';
 
@@ -39,9 +40,11 @@ export const windowsDue = (moment: Moment): EventOf<'window.set'>[] =>
 		const coat = face.coats[last.coat - 1];
 		const flash = coat && flashEdges(moment.state.book, coat, last);
 		const isSame = windows?.coat === last.coat && windows.surfaceC === surfaceC;
-		if (isSame && !flash) return [];
+		const isByRows = isClocked(jobOf(moment), face, last.coat);
+		if (isSame && !flash && !isByRows) return [];
+		const held = isByRows ? surfaceHeld(moment.state.book, last, surfaceC) : undefined;
 		const at = (hours: number) => isoAt(Math.round(last.ended.wall + hours * 3_600_000));
-		const spells = windowsOf(jobOf(moment), face, last.coat, surfaceC, flash).map(
+		const spells = windowsOf(jobOf(moment), face, last.coat, surfaceC, flash, held).map(
 			({ does, from_h, until_h }) => ({
 				does,
 				from: at(from_h),

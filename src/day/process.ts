@@ -9,6 +9,7 @@ import {
 import { asColdPaint, asPaint, type Pot } from '../trade/paint-warmth.ts';
 import { plausible, type Reading } from '../trade/plausible.ts';
 import { type ClockKind, overAt_h, type Stretch } from '../trade/process-clock.ts';
+import type { Held } from '../trade/recoat-clocks.ts';
 import type { AirReading } from './air-readings.ts';
 import type { Book, LaidCoat } from './book.ts';
 import { atLeast_s, atMost_s, type Instant, isLater } from './instant.ts';
@@ -32,7 +33,7 @@ function readFrom(
 	return airs.map(air => ({ at_h: hoursTo(kind, from, air.at), C: temp_C(air) }));
 }
 
-/** The surface under a coat from some moment on; `carried_C`: the highest that an earlier day read there. */
+/** The surface under a coat from some moment on; `carried_C`: the highest, or lowest, that an earlier day read there. */
 function surfaceFrom(book: Read, kind: ClockKind, from: Instant, carried_C: number | null): Stretch[] {
 	const { air_C } = book.opened.sheet.shop;
 	const read = readFrom(book, kind, from, ({ surfaceC }) => surfaceC);
@@ -74,6 +75,17 @@ export function standsFrom_min(
 	if (!clock) return paint?.standing_min ?? 0;
 	const air = readFrom(book, 'beginning', from, ({ airC }) => airC);
 	return overAt_h(clock, asColdPaint(plausible('beginning', air, book.opened.sheet.shop.air_C), read_C)) * 60;
+}
+
+/** What the surface under a coat can have been since, by what was read; `highest_C`: the highest of it. */
+export function surfaceHeld(book: Read, laid: LaidCoat, highest_C: number): Held {
+	const { ended, began, carried_C, carriedLeast_C } = laid;
+	return {
+		coldest: surfaceFrom(book, 'beginning', ended, carriedLeast_C ?? carried_C),
+		warmest: surfaceFrom(book, 'end', began ?? ended, carried_C),
+		took_h: began ? atMost_s(began, ended) / 3600 : 0,
+		highest_C,
+	};
 }
 
 /** Least wait after a coat from some moment on, h; undefined: the sheet lists no points for it. */

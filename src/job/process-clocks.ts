@@ -5,6 +5,10 @@ import type { CoatKind, Material, PlannedCoat } from './job.ts';
 
 /** The clocks of a material's processes, where its sheet lists points for them; else one time and its factor. */
 
+/** The sheet's own factor per 10 °C; undefined: it writes none, and 2 stands in its place. */
+export const ownFactor = ({ clocks, factorPer10C }: Pick<Material, 'clocks' | 'factorPer10C'>) =>
+	clocks?.factorPer10C ?? (factorPer10C === 2 ? undefined : factorPer10C);
+
 /** The clock of its pot life; undefined: the sheet gives one time. */
 export const lifeClock = ({ clocks }: Pick<Material, 'clocks'>): ProcessClock | undefined =>
 	clocks?.potLife && { kind: 'end', points: clocks.potLife, factorPer10C: clocks.factorPer10C };

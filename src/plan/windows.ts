@@ -1,6 +1,7 @@
-import { type Face, type Job, type PlannedCoat, type Window, waits_h } from '../job/job.ts';
-import { type FlashEdges, flashAt_h } from '../job/process-clocks.ts';
-import { beyondRows, type RecoatWindow, recoatWindows } from '../trade/recoat.ts';
+import { type Face, type Job, type Material, type PlannedCoat, type Window, waits_h } from '../job/job.ts';
+import { type FlashEdges, flashAt_h, ownFactor } from '../job/process-clocks.ts';
+import { beyondRows, type RecoatRow, type RecoatWindow, recoatWindows } from '../trade/recoat.ts';
+import { type Held, heldAt, windowsHeld } from '../trade/recoat-clocks.ts';
 
 /** Coat n of a face, the one to come over it, and the table that its data sheet has for that. */
 function tableOver(job: Job, face: Face, coat: number) {
@@ -22,6 +23,22 @@ export const beyondTable = (
 	surface_C: number,
 ): 'above' | 'below' | null => beyondRows(tableOver(job, face, coat).rows, surface_C);
 
+/** Whether the table over coat n has rows for several temperatures: then each edge in it is a clock of its own. */
+export const isClocked = (job: Job, face: Face, coat: number): boolean =>
+	tableOver(job, face, coat).rows.length > 1;
+
+function tableBy(
+	material: Material,
+	rows: readonly RecoatRow[],
+	surface_C: number,
+	held: Held = heldAt(surface_C),
+) {
+	if (rows.length === 0) return [];
+	return rows.length > 1
+		? windowsHeld(rows, held, ownFactor(material))
+		: recoatWindows(rows, surface_C, material.factorPer10C);
+}
+
 /**
  * What coat n of a face allows to be laid on it, in hours after it was finished.
  *
@@ -32,6 +49,7 @@ export const beyondTable = (
  * @param coat counted from 1; the coat that lies on top
  * @param surface_C highest surface temperature held an hour or more since
  * @param flash the waits of its flash, where readings tell them; else those at that temperature
+ * @param held what its surface was read at, for a table of several rows; else that temperature
  * @returns windows in time order; after the last coat planned, those for one more of the same material
  * @throws RangeError where the sheet gives nothing for such a temperature
  */
@@ -41,10 +59,11 @@ export function windowsAfter(
 	coat: number,
 	surface_C: number,
 	flash?: FlashEdges,
+	held?: Held,
 ): RecoatWindow[] {
 	const { under, over, material, rows } = tableOver(job, face, coat);
 	if (!under || !over || !material) return [];
-	const table = rows.length > 0 ? recoatWindows(rows, surface_C, material.factorPer10C) : [];
+	const table = tableBy(material, rows, surface_C, held);
 	if (over.stage !== under.stage)
 		return table.length > 0 ? table : [{ does: 'sand', from_h: 0, until_h: null }];
 	const { least_h, most_h } = flash ?? flashAt_h(material, under, surface_C);

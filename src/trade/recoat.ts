@@ -16,7 +16,7 @@ const at = (windows: readonly RecoatWindow[], hour: number): Does => {
 };
 
 /** Where rows disagree about an hour, the more careful of them counts. */
-function careful(rows: readonly RecoatRow[]): RecoatWindow[] {
+export function careful(rows: readonly Pick<RecoatRow, 'windows'>[]): RecoatWindow[] {
 	const starts = rows.flatMap(row => row.windows.flatMap(window => [window.from_h, end(window)]));
 	const hours = [...new Set([0, ...starts])].filter(Number.isFinite).sort((one, other) => one - other);
 	const windows: RecoatWindow[] = [];
@@ -36,22 +36,36 @@ function careful(rows: readonly RecoatRow[]): RecoatWindow[] {
  * than the row says. A window may lie anywhere between its edges and those behind and before them.
  */
 function carried(row: RecoatRow, edge_C: number, surface_C: number, factorPer10C: number): RecoatWindow[] {
-	const last = row.windows.at(-1)?.until_h ?? null;
-	const closed: RecoatWindow[] = last === null ? [] : [{ does: 'wait', from_h: last, until_h: null }];
-	const windows = [...row.windows, ...closed];
-	const edges = windows.map(({ does, from_h }, nth) => {
+	const windows = closed(row);
+	const edges = windows.map(({ from_h }, nth) => {
 		if (from_h === 0) return 0;
 		const there_h = carriedTo(from_h, edge_C, surface_C, factorPer10C);
-		const opens = careOf(does) < careOf(windows[nth - 1]?.does ?? 'wait');
-		return opens ? Math.max(from_h, there_h) : Math.min(from_h, there_h);
+		return opensAt(windows, nth) ? Math.max(from_h, there_h) : Math.min(from_h, there_h);
 	});
-	const spread = windows.map(({ does }, nth) => ({
-		does,
-		from_h: Math.min(...edges.slice(nth)),
-		until_h: nth === windows.length - 1 ? null : Math.max(...edges.slice(0, nth + 2)),
-	}));
-	return careful([{ ...row, windows: spread }]);
+	return spread(windows, edges);
 }
+
+/** The windows of a row without an end: past its last one it waits. */
+export function closed({ windows }: RecoatRow): RecoatWindow[] {
+	const last = windows.at(-1)?.until_h ?? null;
+	return last === null ? windows : [...windows, { does: 'wait', from_h: last, until_h: null }];
+}
+
+/** Whether a window asks for less than the one before it: then its edge is a beginning, else an end. */
+export const opensAt = (windows: readonly RecoatWindow[], nth: number): boolean =>
+	careOf(windows[nth]?.does ?? 'wait') < careOf(windows[nth - 1]?.does ?? 'wait');
+
+/** Windows whose edges came to lie elsewhere, each by itself: where they cross, the more careful counts. */
+export const spread = (windows: readonly RecoatWindow[], edges_h: readonly number[]): RecoatWindow[] =>
+	careful([
+		{
+			windows: windows.map(({ does }, nth) => ({
+				does,
+				from_h: Math.min(...edges_h.slice(nth)),
+				until_h: nth === windows.length - 1 ? null : Math.max(...edges_h.slice(0, nth + 2)),
+			})),
+		},
+	]);
 
 /** Log-linear between the edges of two rows that have the same windows in the same order; undefined if not. */
 function joined(cool: RecoatRow, warm: RecoatRow, surface_C: number): RecoatWindow[] | undefined {

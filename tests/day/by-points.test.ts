@@ -171,6 +171,56 @@ describe('a pot life by its points', () => {
 	});
 });
 
+describe('a recoat table of several rows', () => {
+	const row = (from_C: number, to_C: number, opens_h: number, shuts_h: number) => ({
+		from_C,
+		to_C,
+		windows: [
+			{ does: 'wait' as const, from_h: 0, until_h: opens_h },
+			{ does: 'spray' as const, from_h: opens_h, until_h: shuts_h },
+			{ does: 'sand' as const, from_h: shuts_h, until_h: null },
+		],
+	});
+	function tabled(C: number) {
+		const job = withClocks({});
+		const recoat = [{ under: 'topcoat', rows: [row(15, 20, 2, 8), row(21, 35, 1, 4)] }];
+		const day = rehearsed({ job: { ...job, materials: { topcoat: { ...job.materials.topcoat, recoat } } } });
+		Object.assign(day.painter.world.air, { C, surface_C: C });
+		flashing(day);
+		return day;
+	}
+	const ms = (iso: string | null | undefined) => Date.parse(iso ?? '');
+	const ended = (day: Day) =>
+		ms(
+			day.ofType('face.ended').find(({ face }) => face === edges)?.ended ??
+				day.ofType('face.ended').find(({ face }) => face === edges)?.at,
+		);
+	const edge_h = (day: Day, does: string) =>
+		(ms(windowsOf(day).find(one => one.does === does)?.from) - ended(day)) / 3_600_000;
+	const read_h = (day: Day) => (ms(day.ofType('air.read').at(-1)?.at) - ended(day)) / 3_600_000;
+
+	test('a warm reading opens nothing for the cool time before it, and ends it by the row of the highest', () => {
+		const day = tabled(18);
+		expect(edge_h(day, 'spray')).toBeGreaterThanOrEqual(2);
+		readAir(day, 30, 25);
+		expect(edge_h(day, 'spray')).toBeCloseTo(read_h(day) + 1 - read_h(day) / 2, 3);
+		expect(edge_h(day, 'sand')).toBeLessThanOrEqual(4);
+		day.pick('back');
+		day.toEnd();
+		expect(day.findings()).toEqual([]);
+	});
+
+	test('a cold reading shuts again what had opened', () => {
+		const day = tabled(25);
+		day.until(({ state }) => state !== 'wait');
+		const moved = () => day.ofType('window.moved').filter(({ face }) => face === edges);
+		expect(moved().at(-1)?.to).toBe('spray');
+		readAir(day, 1, 18);
+		expect(moved().at(-1)?.to).toBe('wait');
+		expect(edge_h(day, 'spray')).toBeGreaterThanOrEqual(2);
+	});
+});
+
 describe('a standing by its points', () => {
 	const stands = {
 		standing: [

@@ -49,18 +49,24 @@ const heavy = () =>
 	}));
 
 test.each(ufgs)(
-	'at %i to %i °F the second coat opens after %i h and closes after %i h',
+	'read at %i to %i °F as the first coat ends and as its window does, the second opens %i h from its end and closes %i h from its start',
 	(low, high, from, until) => {
 		for (const F of [low + 1, (low + high) / 2, high - 1]) {
 			const day = dayAt(heavy(), F);
 			day.until(({ ask, state }) => ask === 'wait' || state.startsWith('finish'));
-			const set = day.ofType('window.set').find(({ face }) => face === 'left door/edges');
+			if (day.line().state.startsWith('finish')) day.pick('stay');
+			day.send('hold', `wait ${until + 1} h`);
+			for (const code of ['put-right', 'read-air']) day.pick(code);
+			day.until(() => day.ofType('air.read').length > 1);
+			const set = day.ofType('window.set').findLast(({ face }) => face === 'left door/edges');
 			const ended = day.ofType('face.ended').find(({ face }) => face === 'left door/edges');
+			const started = day.ofType('face.started').find(({ face }) => face === 'left door/edges');
 			const hours = (iso: string | null | undefined) =>
 				(Date.parse(iso ?? '') - Date.parse(ended?.at ?? '')) / 3_600_000;
 			const spray = set?.windows.find(({ does }) => does === 'spray');
 			expect(hours(spray?.from)).toBeCloseTo(from, 3);
-			expect(hours(spray?.until)).toBeCloseTo(until, 3);
+			const closes_h = (Date.parse(spray?.until ?? '') - Date.parse(started?.at ?? '')) / 3_600_000;
+			expect(closes_h).toBeCloseTo(until, 3);
 		}
 	},
 );
