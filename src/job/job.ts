@@ -123,11 +123,14 @@ export const materialSchema = z.object({
 	recoat: z.array(z.object({ under: z.string(), rows: z.array(recoatRowSchema).check(z.minLength(1)) })),
 	sandAfter: z.array(timeAtSchema),
 	grit: z.nullable(z.int().check(z.positive())),
-	cup: z.nullable(z.object({ kind: z.string(), seconds: range })),
+	/** `at_C`: the temperature of the paint that the seconds are given for, where the sheet says. */
+	cup: z.nullable(z.object({ kind: z.string(), seconds: range, at_C: z.optional(z.number()) })),
 	limits: z.object({
 		air_C: range,
 		/** Where the data sheet has its own for the surface; else those of the air hold for it. */
 		surface_C: z.optional(range),
+		/** … and for the paint as it is sprayed. */
+		paint_C: z.optional(range),
 		humidity_max: share,
 		margin_C: z.number().check(z.minimum(0)),
 	}),

@@ -1,3 +1,4 @@
+import { paintLimits_C } from '../trade/air.ts';
 import { reducerParts } from '../trade/mix.ts';
 import { breathingOf } from './breathing.ts';
 import type { Source } from './document.ts';
@@ -140,10 +141,11 @@ function flashOf(flash: Values['flash']): Material['flash'] {
 }
 
 function limitsOf(limits: Values['limits']): Material['limits'] {
-	const { air, surface, humidity, 'over dew point': margin_C } = limits?.values ?? {};
+	const { air, surface, paint, humidity, 'over dew point': margin_C } = limits?.values ?? {};
 	return {
 		air_C: air ?? [0, 40],
 		...(surface && { surface_C: surface }),
+		...(paint && { paint_C: paint }),
 		humidity_max: humidity ?? 0,
 		margin_C: margin_C ?? 3,
 	};
@@ -156,8 +158,19 @@ function solventOf(solvent: Values['solvent']): Material['solvent'] {
 }
 
 function cupOf(cup: Values['cup']): Material['cup'] {
-	const { kind, runs } = cup?.values ?? {};
-	return kind && runs ? { kind, seconds: runs } : null;
+	const { kind, runs, at: at_C } = cup?.values ?? {};
+	return kind && runs ? { kind, seconds: runs, ...(at_C !== undefined && { at_C }) } : null;
+}
+
+/** Seconds given for paint that may never be sprayed at that temperature can never be read. */
+function checkCup(source: Source, { values: { cup, limits } }: MaterialEntry): void {
+	const at_C = cup?.values.at;
+	const [low, high] = paintLimits_C(limitsOf(limits));
+	if (cup && limits && at_C !== undefined && (at_C < low || at_C > high))
+		source.fail(
+			cup.place('at'),
+			`${cup.name}, at: its limits allow no paint of that temperature; mend one of them`,
+		);
 }
 
 /** Reducer in parts, and whether any coat has some. */
@@ -181,6 +194,7 @@ export function materialOf(source: Source, { id, entry }: Named<MaterialEntry>):
 	const recoat = recoatOf(source, entry);
 	checkFlash(source, id, entry, recoat);
 	checkPoints(source, entry);
+	checkCup(source, entry);
 	const clocks = clocksOf(source, entry, coats);
 	const density = densityOf(source, entry, reduced);
 	const breathing = breathingOf(source, entry);

@@ -189,11 +189,18 @@ const materialShape = {
 	),
 	'sand after': may(list(value(timeAt), 1)),
 	grit: may(value(grit)),
-	cup: may(map({ kind: must(value(name)), runs: must(value(range('time'))) })),
+	cup: may(
+		map({
+			kind: must(value(name)),
+			runs: must(value(range('time'))),
+			at: may(value(quantity('temperature'))),
+		}),
+	),
 	limits: must(
 		map({
 			air: must(value(range('temperature'))),
 			surface: may(value(range('temperature'))),
+			paint: may(value(range('temperature'))),
 			humidity: must(value(quantity('share'))),
 			'over dew point': must(value(quantity('temperatureDifference'))),
 		}),

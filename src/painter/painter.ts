@@ -3,6 +3,8 @@ import type { DayState } from '../day/state.ts';
 import type { Corner } from '../day/view.ts';
 import type { Job } from '../job/job.ts';
 import { lossesOf } from '../job/on-work.ts';
+import { paintLimits_C } from '../trade/air.ts';
+import { paintOff } from '../trade/cup.ts';
 import { cardCount, cardOf, coveredBy } from '../trade/pattern-cards.ts';
 import { inUnit, type Quantity } from '../trade/quantity.ts';
 import { patternOf, type World, worldOf } from './world.ts';
@@ -101,7 +103,7 @@ export function painterOf(job: Job, state: () => DayState): Painter {
 			case 'humidity':
 				return entered(world.air.humidity, 'share', unit);
 			case 'tempC':
-				return entered(world.air.C, 'temperature', unit);
+				return entered(paint_C(), 'temperature', unit);
 			case 'seconds':
 				return `number ${cupSeconds()}`;
 			case 'stroke':
@@ -193,9 +195,21 @@ export function painterOf(job: Job, state: () => DayState): Painter {
 				return key('yes');
 			case 'item':
 				return key(seenTo(line));
+			case 'choose':
+				if (line.state === 'mix.cup.off') bringToTemperature();
+				return key((line.corners.topLeft ?? line.corners.topRight)?.code ?? '');
 			default:
 				return key((line.corners.topLeft ?? line.corners.topRight)?.code ?? '');
 		}
+	};
+	const paint_C = () => world.paint_C ?? world.air.C;
+	/** Paint that is too cold or too warm for its cup stands until it is not. */
+	const bringToTemperature = () => {
+		const paint = job.materials[[...state().book.batches.values()].at(-1)?.material ?? ''];
+		if (!paint?.cup) return;
+		const limits_C = paintLimits_C(paint.limits);
+		const off = paintOff(paint.cup, limits_C, { seconds: paint.cup.seconds[0], tempC: paint_C() });
+		if (off !== null) world.paint_C = paint.cup.at_C ?? (limits_C[0] + limits_C[1]) / 2;
 	};
 	/** What pours off: the rest by the count, less what stays in the gun. */
 	const rest_mL = () => Math.max(0, state().book.cup_mL - lossesOf(job.gun).gun_mL);

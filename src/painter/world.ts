@@ -15,6 +15,8 @@ export type World = {
 	card: number;
 	tab: 'strings' | 'tacky' | 'dry';
 	air: { C: number; humidity: number; surface_C: number };
+	/** The paint, where it was brought to another temperature than that of the air. */
+	paint_C: number | null;
 };
 
 export const worldOf = (job: Job): World => ({
@@ -28,6 +30,7 @@ export const worldOf = (job: Job): World => ({
 	card: 1,
 	tab: 'tacky',
 	air: { C: job.shop.air_C, humidity: job.shop.humidity, surface_C: job.shop.air_C },
+	paint_C: null,
 });
 
 /** The burst on paper, the gun held as for a face: the fan stands across the line through the horns, and turns with the wrist. */

@@ -182,6 +182,10 @@ function viscosity(story: BatchStory, timeline: Timeline): Finding {
 	if (last.record.fits) return { clues: [], closed: true, unread: null };
 	const { seconds } = last.record;
 	const [low, high] = range ?? [seconds, seconds];
+	if (seconds >= low && seconds <= high) {
+		const reason = `its paint was ${figure(last.record.tempC)} °C as the cup was timed`;
+		return { clues: [measured(last.at, 0.5, reason)], closed: false, unread: null };
+	}
 	const size = seconds < low ? (low - seconds) / low : (seconds - high) / high;
 	return {
 		clues: [measured(last.at, 2 * size, `the cup ran ${figure(seconds)} s`)],

@@ -95,6 +95,14 @@ export const surfaceLimits_C = ({
 	surface_C,
 }: Pick<AirLimits, 'air_C' | 'surface_C'>): [number, number] => [...(surface_C ?? air_C)];
 
+/** Limits of the paint as it is sprayed, °C: those of the air where the data sheet gives no others. */
+export const paintLimits_C = ({
+	air_C,
+	paint_C,
+}: Pick<AirLimits, 'air_C'> & { paint_C?: [number, number] | undefined }): [number, number] => [
+	...(paint_C ?? air_C),
+];
+
 /** What the point is called at which moisture settles: below freezing it settles as frost. */
 export const pointName = (dewPointC: number): 'frost point' | 'dew point' =>
 	dewPointC < 0 ? 'frost point' : 'dew point';

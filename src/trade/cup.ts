@@ -126,6 +126,29 @@ export function cupReading([least, most]: readonly [number, number], seconds: nu
 	return { fits: found === 'right', found };
 }
 
+/** Paint so near to the temperature that its seconds are given for is timed as if it had it, K. This project's own choice. */
+const near_K = 3;
+
+/** What is wrong with paint in its flow cup: its temperature, or what it runs; null: nothing. */
+export type PaintOff = 'limits' | 'temperature' | 'thin' | 'thick' | null;
+
+/**
+ * Paint as it was timed: its own limits first, then the temperature that the seconds are given for, then they themselves.
+ * @param wanted seconds that the data sheet asks for, and the °C it gives them for, where it does
+ * @param limits_C of the paint
+ */
+export function paintOff(
+	{ seconds: wanted_s, at_C }: { seconds: readonly [number, number]; at_C?: number | undefined },
+	[low_C, high_C]: readonly [number, number],
+	{ seconds, tempC }: { seconds: number; tempC: number },
+): PaintOff {
+	const hair_K = 1e-6;
+	if (tempC < low_C - hair_K || tempC > high_C + hair_K) return 'limits';
+	if (at_C !== undefined && Math.abs(tempC - at_C) > near_K + hair_K) return 'temperature';
+	const { found } = cupReading(wanted_s, seconds);
+	return found === 'right' ? null : found;
+}
+
 /**
  * What is odd about a sheet's flow cup: a kind that is not known here, or seconds that its formula is not published for.
  * @returns null where nothing is

@@ -1,4 +1,4 @@
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import type { Job, Material, MixStep } from '../../src/job/job.ts';
 import { tablesOf } from '../../src/report/tables/tables.ts';
 import { trace } from '../../src/trace/trace.ts';
@@ -377,6 +377,68 @@ test('a cup that still holds some of A and is filled from B is taped A+B, as it 
 	);
 	day.toEnd();
 	expect(day.findings()).toEqual([]);
+});
+
+describe('the temperature of the paint in its flow cup', () => {
+	/** The small job, its paint timed at 16 s. */
+	function timedAt(tempC: number, change: Partial<Material>) {
+		const job = smallJob();
+		const { topcoat } = job.materials;
+		if (!topcoat) throw new Error('the small job has one material');
+		const day = rehearsed({ job: { ...job, materials: { topcoat: { ...topcoat, ...change } } } });
+		day.toState('mix.cup.seconds');
+		day.send('number 16', `number ${tempC}`);
+		return day;
+	}
+	const cup = { kind: 'ford4', seconds: [14, 18] as [number, number], at_C: 20 };
+	const limits = {
+		...smallJob().materials.topcoat?.limits,
+		air_C: [10, 35] as [number, number],
+		humidity_max: 0.85,
+		margin_C: 3,
+	};
+
+	test.each([
+		[16, {}, null],
+		[16, { cup }, 'Paint: 16 °C. Its seconds are for 20 °C.'],
+		[17, { cup }, null],
+		[23, { cup }, null],
+		[24, { cup }, 'Paint: 24 °C. Its seconds are for 20 °C.'],
+		[9, {}, 'Paint: 9 °C. 10 °C to 35 °C are wanted.'],
+		[
+			12,
+			{ limits: { ...limits, paint_C: [15, 30] as [number, number] } },
+			'Paint: 12 °C. 15 °C to 30 °C are wanted.',
+		],
+		[
+			31,
+			{ cup, limits: { ...limits, paint_C: [15, 30] as [number, number] } },
+			'Paint: 31 °C. 15 °C to 30 °C are wanted.',
+		],
+		[37, { limits: { ...limits, paint_C: [15, 40] as [number, number] } }, null],
+	])('right seconds at %i °C', (tempC, change, says) => {
+		const day = timedAt(tempC, change);
+		expect(day.ofType('cup.timed').at(-1)?.fits).toBe(says === null);
+		if (says !== null) expect(day.line()).toMatchObject({ state: 'mix.cup.off', say: says });
+	});
+
+	test('paint brought to it is timed again, and goes on; used as it is, a reason stands in the day and in the trace', () => {
+		const again = timedAt(15, { cup });
+		again.pick('time-again');
+		again.send('number 17', 'number 19');
+		expect(again.line().state).not.toContain('mix.cup');
+		again.toEnd();
+		expect(again.findings()).toEqual([]);
+		const used = timedAt(15, { cup });
+		for (const code of ['use-as-is', 'data-sheet']) used.pick(code);
+		used.toEnd();
+		expect(used.ofType('override.given')).toMatchObject([{ rule: 'cup', batch: 'A' }]);
+		const found = trace(
+			{ days: [used.records()], fault: 'orange-peel', face: 'left door/flat', coat: 1 },
+			builtIn,
+		);
+		expect(JSON.stringify(found)).toContain('its paint was 15 °C as the cup was timed');
+	});
 });
 
 test('a pot that does not fill the flow cup is not timed, and nothing says that its seconds were read', () => {

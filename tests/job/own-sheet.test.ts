@@ -38,6 +38,20 @@ const ownFace: fc.Arbitrary<OwnFace> = fc.record({
 	crosswise: fc.uniqueArray(fc.integer({ min: 1, max: 6 }), { maxLength: 3 }),
 });
 
+test('a sheet may give limits of its own for the paint, and the temperature that its flow cup seconds are for', () => {
+	const own = exampleText
+		.replace(
+			'limits: { air: 58 to 95 °F, humidity',
+			'limits: { air: 58 to 95 °F, paint: 59 to 86 °F, humidity',
+		)
+		.replace('runs: 23 to 28 s }', 'runs: 23 to 28 s, at: 68 °F }');
+	const { limits, cup } = jobOf(own).materials.primer ?? {};
+	expect(limits?.paint_C?.map(C => Math.round(C))).toEqual([15, 30]);
+	expect(cup?.at_C).toBeCloseTo(20, 9);
+	expect(jobOf(exampleText).materials.primer?.limits).not.toHaveProperty('paint_C');
+	expect(jobOf(exampleText).materials.primer?.cup).not.toHaveProperty('at_C');
+});
+
 test('a sheet may give the surface limits of its own, and gives none where it is silent', () => {
 	const limits = 'limits: { air: 58 to 95 °F, humidity: 80%, over dew point: 5 °F }';
 	const own = limits.replace('humidity', 'surface: 50 to 86 °F, humidity');
