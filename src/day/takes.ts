@@ -5,17 +5,14 @@ import type { EventOf } from './records.ts';
 type Opened = Pick<EventOf<'day.opened'>, 'rates' | 'sheet'>;
 
 /**
- * Paint and time that a face's coat takes: what the shop's own days have shown, else what the sheet works out.
- * More than the gun's cup holds can be shown but not filled in: then a full cup is as much as can be wanted.
+ * Paint and time that a face's coat takes, as the plan counts them: what the shop's own days have shown, else what the
+ * sheet works out. More than the gun's cup holds is what it takes all the same; it is sprayed from a full cup.
  * @returns mL as sprayed, and s
  */
-export function takes({ rates = {}, sheet }: Opened, coat: PlannedCoat) {
-	const most_mL = Math.max(coat.volume_mL, sheet.gun.cup_mL);
-	return {
-		volume_mL: Math.min(most_mL, paintOf_mL({ coat }, rates)),
-		spray_s: sprayOf_s({ coat }, rates),
-	};
-}
+export const takes = ({ rates = {} }: Pick<Opened, 'rates'>, coat: PlannedCoat) => ({
+	volume_mL: paintOf_mL({ coat }, rates),
+	spray_s: sprayOf_s({ coat }, rates),
+});
 
 /** Elapsed time that a material usually takes in this shop ÷ the sheet's time; null: its own days have not shown it. */
 export const usualOf = ({ rates = {} }: Pick<Opened, 'rates'>, material: string): number | null =>

@@ -11,6 +11,7 @@ import { tablesOf } from '../../src/report/tables/tables.ts';
 import { exampleText } from '../job/altered.ts';
 import { sheets } from '../model/by-chance/sheets.ts';
 import { rehearsed } from './rehearsed.ts';
+import { smallJob } from './small-job.ts';
 
 /** Plan, day, cup, report and what is learned: the paint and the time of a face are one figure in all of them. */
 
@@ -124,5 +125,23 @@ test('the fluid knob is set for a kind of coat that wants it, and back for the n
 		expect(checked).toBeGreaterThan(at);
 		expect(checked).toBeLessThan(started);
 	}
+	expect(day.findings()).toEqual([]);
+});
+
+test('what the shop has learned is one figure for plan and day, more than a cup holds too; each is sprayed from full cups', () => {
+	const job = smallJob();
+	const rates = { topcoat: { time: null, paint: 13 } };
+	const learned_mL = 13 * 90;
+	expect(learned_mL).toBeGreaterThan(job.gun.cup_mL);
+	const plan = planDay(job, orderFor(job, 0), { rates });
+	for (const batch of plan.batches) expect(batch.needed_mL).toBe(batch.serves.length * learned_mL);
+	const day = rehearsed({ job, rates });
+	const [coat] = job.faces[0]?.coats ?? [];
+	expect(coat && takes(day.state().book.opened, coat).volume_mL).toBe(learned_mL);
+	day.toEnd();
+	expect(tablesOf(day.records()).film.map(({ wants_mL }) => wants_mL)).toEqual(Array(6).fill(learned_mL));
+	expect(new Set(day.ofType('batch.loaded').map(({ volume_mL }) => volume_mL))).toEqual(
+		new Set([job.gun.cup_mL]),
+	);
 	expect(day.findings()).toEqual([]);
 });

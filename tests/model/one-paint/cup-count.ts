@@ -37,7 +37,7 @@ export class CupCount {
 	/** What a face still wants of its next coat, mL; null: none is planned. */
 	wants_mL(id: string): number | null {
 		const next = this.#coatOf(id);
-		return next && this.#judge.takes_mL(next.face, next.coat).counted * (1 - next.on.share);
+		return next && this.#judge.takes_mL(next.face, next.coat) * (1 - next.on.share);
 	}
 
 	enter(record: DayRecord): void {
@@ -132,7 +132,7 @@ export class CupCount {
 		const strokes = coat.strokes ?? 1;
 		const told = lastStroke === null ? (1 + on.share) / 2 : lastStroke / Math.max(strokes, lastStroke + 1);
 		const share = extent === 'all' ? 1 : extent === 'part' ? told : on.share;
-		const use = (share - on.share) * this.#judge.takes_mL(face, coat).counted;
+		const use = (share - on.share) * this.#judge.takes_mL(face, coat);
 		this.cup_mL = Math.max(0, this.cup_mL - use);
 		if (this.#since.loaded_mL > 0) this.#since.uses.push(Math.max(0, use));
 		if (extent === 'all' && on.from === 'start')

@@ -43,11 +43,9 @@ export class Judge {
 		return known;
 	}
 
-	/** Paint of a coat in this shop, mL: as planned, and as the day counts it, which a full cup bounds. */
-	takes_mL(face: Face, coat: PlannedCoat): { planned: number; counted: number } {
-		const { emitted_mL } = this.pass(face, coat);
-		const planned = emitted_mL * (this.#rates[coat.material]?.factor ?? 1);
-		return { planned, counted: Math.min(planned, Math.max(emitted_mL, this.#job.gun.cup_mL)) };
+	/** Paint of a coat in this shop, mL, for plan, day, cup and report. */
+	takes_mL(face: Face, coat: PlannedCoat): number {
+		return this.pass(face, coat).emitted_mL * (this.#rates[coat.material]?.factor ?? 1);
 	}
 
 	inGun_mL(material: string, uses: readonly number[]): number {
@@ -86,7 +84,7 @@ export class Judge {
 				const its = face?.coats[coat - 1];
 				return face && its ? [{ face, coat: its }] : [];
 			});
-			const uses = coats.map(({ face, coat }) => this.takes_mL(face, coat).planned);
+			const uses = coats.map(({ face, coat }) => this.takes_mL(face, coat));
 			const sum = uses.reduce((total, use) => total + use, 0);
 			this.same(`batch ${letter}: paint of its faces`, needed_mL, sum);
 			const inGun = this.inGun_mL(material, uses) + this.#bursts_mL(coats);
@@ -129,7 +127,7 @@ export class Judge {
 			const coat = face?.coats[row.coat - 1];
 			if (!face || !coat) continue;
 			const name = `report, ${row.face}, coat ${row.coat}`;
-			this.same(`${name}: paint wanted`, row.wants_mL, this.takes_mL(face, coat).counted);
+			this.same(`${name}: paint wanted`, row.wants_mL, this.takes_mL(face, coat));
 			this.same(`${name}: paint that lands`, row.landed_mL ?? 0, this.pass(face, coat).landed_mL);
 		}
 	}
