@@ -11,6 +11,10 @@ const narrowest = (ranges: readonly [number, number][]): [number, number] => [
 	Math.min(...ranges.map(([, high]) => high)),
 ];
 
+/** Margin over the dew point that some materials want, the widest of them, K. */
+export const judgedMargin_C = (moment: Moment, ids: readonly string[]): number =>
+	Math.max(settingsOf(moment).margin_C, ...ids.map(id => materialOf(moment, id).limits.margin_C));
+
 /** Limits of some materials, the narrowest of each. */
 function limitsOf(moment: Moment, ids: readonly string[]) {
 	const materials = ids.map(id => materialOf(moment, id).limits);
@@ -18,7 +22,7 @@ function limitsOf(moment: Moment, ids: readonly string[]) {
 		air_C: narrowest(materials.map(({ air_C }) => air_C)),
 		surface_C: narrowest(materials.map(surfaceLimits_C)),
 		humidity_max: Math.min(...materials.map(({ humidity_max }) => humidity_max)),
-		margin_C: Math.max(settingsOf(moment).margin_C, ...materials.map(({ margin_C }) => margin_C)),
+		margin_C: judgedMargin_C(moment, ids),
 	};
 }
 

@@ -6,6 +6,7 @@ import { asDay, type DayFileError, type FarWords, farWordsOf } from './file/trou
 import { deadlineOf, following } from './follow.ts';
 import { type Instant, instantAfter, isoAt } from './instant.ts';
 import { activityOf, type Moment, settingsOf } from './moment.ts';
+import { coolingSaid } from './own-cooling.ts';
 import type { Shown } from './passed.ts';
 import { freshUi, type Ui } from './prompt.ts';
 import type { BreakKind, DayEvent, DayRecord } from './records.ts';
@@ -213,7 +214,7 @@ function opened({ sink, clock, rehearsal, notice = null }: SessionOptions): Sess
 		const { ui: next } = decision;
 		const made = commit(decision.events, records => ({
 			...next,
-			notice: next.notice ?? beyondSaid(moment(), records),
+			notice: next.notice ?? beyondSaid(moment(), records) ?? coolingSaid(moment(), records),
 		}));
 		if (made) return { accepted: true, records: [...before, ...made] };
 		const { code = 'disk', say: text = '' } = farWords() ?? {};

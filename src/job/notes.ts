@@ -1,5 +1,4 @@
 import { handSpread, oddsSaid, sagOdds } from '../film/odds.ts';
-import { ownCooling_K } from '../film/own-cooling.ts';
 import { cupOddity } from '../trade/cup.ts';
 import type { UnitSystem } from '../trade/quantity.ts';
 import { beyondRows } from '../trade/recoat.ts';
@@ -7,7 +6,7 @@ import { sagLimit_um } from '../trade/sag.ts';
 import { format, formatRange } from '../trade/shown.ts';
 import { type CoatSpeeds, coatSpeeds, rangeOf, turnsKnob } from './coat-speeds.ts';
 import type { Job, Material } from './job.ts';
-import { solidsOf, unmeasuredFlow, wanted_um } from './on-work.ts';
+import { coolsBy_K, unmeasuredFlow } from './on-work.ts';
 import { livesOrNot_h, standsOrNot_min } from './process-clocks.ts';
 
 /** From this share of the sag limit on the highest film of a face is told. This project's own choice. */
@@ -143,11 +142,10 @@ function coolingNotes({ faces, materials }: Job, units: UnitSystem): string[] {
 	const cooled = faces.flatMap(({ id, substrate, coats }) =>
 		coats.flatMap(({ material: name, kind }) => {
 			const material = materials[name];
-			const wet_um = material && wanted_um(material, kind);
-			if (!material || !wet_um || !substrate) return [];
-			const solids = solidsOf(material, material.coats[kind]?.reducer_parts ?? 0);
+			const by_K = material && substrate ? coolsBy_K(material, kind, substrate) : 0;
+			if (!material || !substrate || by_K === 0) return [];
 			const margin_K = material.limits.margin_C;
-			return [{ id, name, kind, substrate, margin_K, by_K: ownCooling_K(wet_um, solids, substrate) }];
+			return [{ id, name, kind, substrate, margin_K, by_K }];
 		}),
 	);
 	const [most] = cooled.toSorted((a, b) => b.by_K - a.by_K);

@@ -7,6 +7,7 @@ import {
 	standardTurn_s,
 } from '../film/balance.ts';
 import { type Losses, standardLosses } from '../film/losses.ts';
+import { ownCooling_K, type Substrate } from '../film/own-cooling.ts';
 import { wetFilm } from '../trade/film.ts';
 import { solidsOfMix } from '../trade/mix.ts';
 import type { CoatKind, Face, Job, Material, Stroke } from './job.ts';
@@ -27,6 +28,13 @@ export const solidsOf = ({ solids, ratio, density_kg_per_L }: Material, reducer:
 export function wanted_um(material: Material, kind: CoatKind): number | null {
 	const coat = material.coats[kind];
 	return coat ? wetFilm({ dry_um: coat.dry_um, solids: solidsOf(material, coat.reducer_parts) }) : null;
+}
+
+/** By how much a kind of coat may cool what it is laid on, K; 0: the material has no such coat. Advice, never a verdict. */
+export function coolsBy_K(material: Material, kind: CoatKind, substrate: Substrate): number {
+	const wet_um = wanted_um(material, kind);
+	const solids = solidsOf(material, material.coats[kind]?.reducer_parts ?? 0);
+	return wet_um === null ? 0 : ownCooling_K(wet_um, solids, substrate);
 }
 
 /** The gun with a fan on the work. A fan no higher than its depth is round, and no fan is deeper than it is high. */
