@@ -1,4 +1,5 @@
-import type { Face, Job } from '../job/job.ts';
+import { standardTurn_s } from '../film/balance.ts';
+import type { Face, Job, PlannedCoat } from '../job/job.ts';
 import { linesOn } from '../job/on-work.ts';
 
 /**
@@ -8,6 +9,17 @@ import { linesOn } from '../job/on-work.ts';
 export function strokesOf(face: Face, gun: Job['gun'], laid: number): number {
 	const coat = face.coats[laid] ?? face.coats.at(-1);
 	return coat?.strokes ?? linesOn(gun, face, coat?.stroke ?? 'side-to-side').lines.count;
+}
+
+/**
+ * How long the trigger is pulled in one stroke of a planned coat, s: the turns left out, where it is held through them.
+ * @returns null where a day was begun before strokes were planned
+ */
+export function oneStroke_s(coat: PlannedCoat, gun: Job['gun']): number | null {
+	const { strokes, trigger_s } = coat;
+	if (strokes === undefined || trigger_s === undefined) return null;
+	const turns_s = gun.held ? (strokes - 1) * (gun.turn_s ?? standardTurn_s) : 0;
+	return (trigger_s - turns_s) / strokes;
 }
 
 /**

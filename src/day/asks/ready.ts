@@ -18,6 +18,7 @@ import {
 	faceBook,
 	faceOf,
 	faceState,
+	jobOf,
 	laidOn,
 	type Moment,
 	nextCoat,
@@ -27,6 +28,7 @@ import {
 import { pending } from '../order.ts';
 import { opens, option, type Prompt } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
+import { oneStroke_s } from '../strokes.ts';
 import { isTimed } from '../takes.ts';
 import { layFor, wordsFor } from './gun-items.ts';
 import { inTrouble } from './trouble.ts';
@@ -121,10 +123,28 @@ function notWaitedFor(moment: Moment, faces: readonly string[]): string | null {
 }
 
 /** How long the face takes: by the sheet, or from START to FINISHED as is usual in this shop. */
-const timeWords = (moment: Moment, face: string): string => {
-	const isUsual = isTimed(moment.state.book.opened, nextCoat(moment, face).material);
-	return `${isUsual ? 'usually ' : ''}${duration(wantedFor(moment, face).spray_s)}`;
-};
+const timeWords = (moment: Moment, face: string): string =>
+	`${isUsual(moment, face) ? 'usually ' : ''}${duration(wantedFor(moment, face).spray_s)}`;
+const isUsual = (moment: Moment, face: string): boolean =>
+	isTimed(moment.state.book.opened, nextCoat(moment, face).material);
+
+/** Strokes of a whole coat, and the seconds of one: what its speed is told by; null: part of it is on, or none were planned. */
+function strokeWords(moment: Moment, face: string): string | null {
+	const coat = nextCoat(moment, face);
+	const each_s = oneStroke_s(coat, jobOf(moment).gun);
+	if (each_s === null || coat.strokes === undefined || faceBook(moment, face).part) return null;
+	return `${coat.strokes} stroke${coat.strokes === 1 ? '' : 's'} of ${each_s.toFixed(1)} s`;
+}
+
+/** What the hand does: the way it goes, how much it lays, how long that takes and each stroke of it. */
+function handLines(moment: Moment, face: string): { first: string; last: string | null } {
+	const { stroke, kind } = nextCoat(moment, face);
+	const strokes = strokeWords(moment, face);
+	const says = `${stroke.replaceAll('-', ' ')}, ${kind} coat, ${timeWords(moment, face)}`;
+	if (strokes === null || isUsual(moment, face))
+		return { first: sentence(`${says}.`), last: strokes && `By the sheet ${strokes}.` };
+	return { first: sentence(`${says}: ${strokes}.`), last: null };
+}
 
 /** A window that closes later is no concern of this face, ms. */
 const near_ms = 3_600_000;
@@ -134,7 +154,7 @@ const near_ms = 3_600_000;
  * @param armed the first of them is struck
  */
 export function readyPrompt(moment: Moment, face: string, armed = false): Prompt {
-	const coat = nextCoat(moment, face);
+	const hand = handLines(moment, face);
 	const faces = stretchFrom(moment, face);
 	const { book } = moment.state;
 	const units = unitsOf(moment);
@@ -145,13 +165,14 @@ export function readyPrompt(moment: Moment, face: string, armed = false): Prompt
 		goOnFrom(moment, face),
 		notWaitedFor(moment, faces),
 		...wordsFor(lay),
-		sentence(`${coat.stroke.replaceAll('-', ' ')}, ${coat.kind} coat, ${timeWords(moment, face)}.`),
+		hand.first,
 		edge && edge.due - moment.now.wall <= near_ms
 			? sentence(`${edgeSaid(edge, moment.now.wall, book.opened.zone)}.`)
 			: null,
 		faces.length === 1
 			? `Cup ${format(book.cup_mL, 'volume', units)}, wants ${format(wanted, 'volume', units)}.`
 			: null,
+		hand.last,
 	].filter(line => line !== null);
 	const more = faces.length > 1 ? ` and ${faces.length - 1} more` : '';
 	return {
