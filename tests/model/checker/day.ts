@@ -14,7 +14,6 @@ export type Material = {
 	order: string[];
 	potLife: { at_C: number; hours: number };
 	standing_min: number;
-	clocks?: { standing?: { at_C: number; hours: number }[] };
 	flash: { min_min: number; max_min: number | null; at_C: number; touch: string[] };
 	recoat: { under: string; rows: RecoatRow[] }[];
 	sandAfter?: { at_C: number; hours: number }[];

@@ -3,6 +3,7 @@ export type Point = { at_C: number; hours: number };
 /** Times that a sheet lists by points, each clock by itself; `factorPer10C` only where the sheet writes one. */
 export type Clocks = {
 	potLife?: Point[];
+	standing?: Point[];
 	flash?: FlashPoints;
 	factorPer10C?: number;
 };
