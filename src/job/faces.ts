@@ -4,12 +4,15 @@ import { notAllowed } from './errors.ts';
 import type { Placed } from './fields.ts';
 import { brief } from './inert.ts';
 import type { Face, Horns, Stroke } from './job.ts';
-import type { FaceEntry, PartEntry, SheetEntry } from './sheet.ts';
+import { once, type PartDraft } from './parts.ts';
+import type { FaceEntry, SheetEntry } from './sheet.ts';
 
 /** A face as far as it could be read, and where its words stand. */
 export type FaceDraft = {
 	id: string;
 	part: string;
+	/** The part as the sheet writes it, where it has several alike. */
+	family: string;
 	name: string;
 	entry: FaceEntry;
 	area_m2: number | undefined;
@@ -19,16 +22,6 @@ export type FaceDraft = {
 };
 
 const most = 10_000;
-
-/** Names that are there already, told apart as a reader would: capitals do not count. */
-function once(source: Source, seen: Set<string>, name: Placed<string>, what: string): boolean {
-	const plain = name.value.toLowerCase();
-	if (seen.has(plain))
-		source.fail(name.at, `${what} ${name.value}: there is one of this name already; choose another`);
-	const fresh = !seen.has(plain);
-	seen.add(plain);
-	return fresh;
-}
 
 function areaOf(source: Source, entry: FaceEntry): number | undefined {
 	const { area, size } = entry.values;
@@ -85,38 +78,48 @@ function checkTilt(source: Source, entry: FaceEntry, tilted: string | undefined)
 
 function draftsOf(
 	source: Source,
-	part: PartEntry,
-	partName: string,
+	{ name: { value: part }, family, substrate: ofPart, faces }: PartDraft,
 	tilted: string | undefined,
 ): FaceDraft[] {
 	const seen = new Set<string>();
 	const drafts: FaceDraft[] = [];
-	for (const entry of part.values.faces ?? []) {
+	for (const entry of faces) {
 		checkStroke(source, entry);
 		checkTilt(source, entry, tilted);
 		const area_m2 = areaOf(source, entry);
 		const face = entry.values.face;
-		if (!face || !once(source, seen, face, `part ${partName}, face`)) continue;
-		const id = `${partName}/${face.value}`;
-		const { after = [], substrate = part.values.substrate } = entry.values;
-		drafts.push({ id, part: partName, name: face.value, entry, area_m2, after, substrate });
+		if (!face || !once(source, seen, face, `part ${family}, face`)) continue;
+		const id = `${part}/${face.value}`;
+		const { after = [], substrate = ofPart } = entry.values;
+		drafts.push({ id, part, family, name: face.value, entry, area_m2, after, substrate });
 	}
 	return drafts;
 }
 
-/** Every face of the sheet, in its order; names that come twice are complained of. */
-export function facesOf(source: Source, sheet: SheetEntry): FaceDraft[] {
-	const seen = new Set<string>();
+/** Every face of the parts, in their order. */
+export function facesOf(source: Source, sheet: SheetEntry, parts: readonly PartDraft[]): FaceDraft[] {
 	const tilted = sheet.values.gun?.values.cup?.values.tilted;
-	const drafts: FaceDraft[] = [];
-	for (const part of sheet.values.parts ?? []) {
-		const name = part.values.part;
-		if (!name || !once(source, seen, name, 'part')) continue;
-		drafts.push(...draftsOf(source, part, name.value, tilted));
-	}
+	const drafts = parts.flatMap(part => draftsOf(source, part, tilted));
 	if (drafts.length > most)
 		source.fail(sheet.place('parts'), `parts: ${drafts.length} faces; at most ${most} fit one job`);
 	return drafts;
+}
+
+/**
+ * The faces that a stage means by a name: a part or a face by its own; else what the sheet calls a part and all its like,
+ * or a face of it; else all faces so called.
+ */
+export function facesNamed(faces: readonly FaceDraft[], said: string): readonly FaceDraft[] {
+	const ways: ((face: FaceDraft) => string[])[] = [
+		({ id, part }) => [id, part],
+		({ part, family, name }) => [family, `${family}/${name}`, `${part} ${name}`, `${family} ${name}`],
+		({ name }) => [name],
+	];
+	for (const way of ways) {
+		const named = faces.filter(face => way(face).includes(said));
+		if (named.length > 0) return named;
+	}
+	return [];
 }
 
 /** The names a place may refer to: a face of the same part by its own name, any face by `part/face`. */

@@ -11,6 +11,7 @@ import { whole } from './fields.ts';
 import { type Face, type Job, jobSchema, type Material } from './job.ts';
 import { materialOf } from './material.ts';
 import { standardRisk } from './on-work.ts';
+import { type PartDraft, partsOf } from './parts.ts';
 import { readText } from './read-text.ts';
 import { readSheet, type SheetEntry } from './sheet.ts';
 import { checkKinds, type StageRead, stagesOf } from './stages.ts';
@@ -124,6 +125,7 @@ type Draft = {
 	gun: Job['gun'];
 	shop: Job['shop'] | undefined;
 	materials: Map<string, Material>;
+	parts: PartDraft[];
 	stages: StageRead[];
 	plans: FacePlan[];
 	after: Map<string, { value: string }[]>;
@@ -148,10 +150,14 @@ function draftOf(source: Source, sheet: SheetEntry): Draft {
 		const material = materialOf(source, named);
 		if (material) materials.set(named.id, material);
 	}
-	const faces = facesOf(source, sheet);
-	const parts = (sheet.values.parts ?? []).flatMap(({ values }) => (values.part ? [values.part.value] : []));
+	const parts = partsOf(source, sheet);
+	const faces = facesOf(source, sheet, parts);
 	const gun = gunOf(source, sheet.values.gun);
-	const shop = shopOf(source, sheet, parts);
+	const shop = shopOf(
+		source,
+		sheet,
+		parts.map(({ name }) => name.value),
+	);
 	const after = resolveAfter(source, new Map(faces.map(face => [face.id, face])));
 	checkCircles(source, after);
 	const sides = otherSides(faces);
@@ -160,11 +166,11 @@ function draftOf(source: Source, sheet: SheetEntry): Draft {
 	const plans = plansOf(faces, stages, gun, materials);
 	const [air_C, units] = [sheet.values.shop?.values.air, sheet.values.units ?? 'us'];
 	checkContradictions(source, { sheet, stages, plans, materials, gun, air_C, units });
-	return { gun, shop, materials, stages, plans, after, sides };
+	return { gun, shop, materials, parts, stages, plans, after, sides };
 }
 
 /** The job of a sheet in which nothing is wrong. */
-function jobOf(sheet: SheetEntry, { gun, shop, materials, stages, plans, after, sides }: Draft): Job {
+function jobOf(sheet: SheetEntry, { gun, shop, materials, parts, stages, plans, after, sides }: Draft): Job {
 	const faces = plans.map(
 		plan =>
 			gun &&
@@ -184,10 +190,7 @@ function jobOf(sheet: SheetEntry, { gun, shop, materials, stages, plans, after, 
 		stages: stages.map(({ stage, leftOut }) =>
 			leftOut.size > 0 ? { ...stage, leftOut: [...leftOut] } : stage,
 		),
-		parts: sheet.values.parts?.map(({ values }) => ({
-			name: values.part?.value,
-			place: values.place ?? null,
-		})),
+		parts: parts.map(({ name, place }) => ({ name: name.value, place })),
 		faces,
 		risk: sheet.values.risk ?? standardRisk,
 		order: sheet.values.order,
@@ -196,6 +199,13 @@ function jobOf(sheet: SheetEntry, { gun, shop, materials, stages, plans, after, 
 }
 
 const byPlace = (a: SheetError, b: SheetError): number => a.line - b.line || a.column - b.column;
+
+/** In the order of the file; what is said of eight parts alike is said once. */
+const eachOnce = (errors: readonly SheetError[]): SheetError[] => [
+	...new Map(
+		errors.toSorted(byPlace).map(error => [`${error.line}:${error.column} ${error.says}`, error]),
+	).values(),
+];
 
 /**
  * Reads a job sheet.
@@ -212,8 +222,7 @@ export function parseJob(text: string, file: string): Loaded {
 	}
 	const sheet = readSheet(source, source.root, '', 0);
 	const draft = sheet && draftOf(source, sheet);
-	if (!sheet || !draft || source.errors.length > 0)
-		return { ok: false, errors: source.errors.toSorted(byPlace) };
+	if (!sheet || !draft || source.errors.length > 0) return { ok: false, errors: eachOnce(source.errors) };
 	return { ok: true, job: jobOf(sheet, draft) };
 }
 

@@ -244,6 +244,7 @@ const stageShape = {
 	unmask: done,
 	'turn over': done,
 	'leave out': leaveOut,
+	only: may(list(placed(value(name)), 1)),
 };
 export type StageEntry = Entry<typeof stageShape>;
 
@@ -295,6 +296,7 @@ const label =
 		`${name.replace(/(^|, )(parts|faces)$/, '')}, ${what} ${first ?? 'without a name'}`.replace(/^, /, '');
 const partShape = {
 	part: must(placed(value(key))),
+	count: may(value(wholeNumber(1, 1000))),
 	place: may(value(wholeNumber(1, 10_000))),
 	substrate,
 	faces: must(list(map(faceShape, label('face')), 1)),

@@ -1,6 +1,6 @@
 import type { Source } from './document.ts';
 import { notAllowed } from './errors.ts';
-import type { FaceDraft } from './faces.ts';
+import { type FaceDraft, facesNamed } from './faces.ts';
 import type { Placed } from './fields.ts';
 import { coatKindSchema, type Stage } from './job.ts';
 import { prepSteps, type SheetEntry, type StageDraft, type StageEntry } from './sheet.ts';
@@ -55,17 +55,27 @@ function stageOf(source: Source, draft: StageDraft, known: Known): Stage | undef
 	return { kind: 'prep', name: entry?.values.name ?? work, step: work, grit };
 }
 
-/** Ids of the faces that `leave out` names: parts, or faces as `part/face`. */
-function leftOut(source: Source, names: Placed<string>[], faces: FaceDraft[]): Set<string> {
+/** Ids of the faces that a list of names means: parts, faces as `part/face`, or all of a name. */
+function meant(source: Source, key: 'only' | 'leave out', names: Placed<string>[], faces: FaceDraft[]) {
 	const ids = new Set<string>();
 	for (const { value, at } of names) {
-		const named = faces.filter(({ id, part }) => id === value || part === value);
+		const named = facesNamed(faces, value);
 		for (const { id } of named) ids.add(id);
 		if (named.length > 0) continue;
-		const some = [...new Set(faces.slice(0, 200).flatMap(({ part, id }) => [part, id]))];
-		source.fail(at, `stage, leave out: ${notAllowed(value, some)}`);
+		const some = [...new Set(faces.slice(0, 200).flatMap(({ part, family, id }) => [family, part, id]))];
+		source.fail(at, `stage, ${key}: ${notAllowed(value, some)}`);
 	}
 	return ids;
+}
+
+/** Ids of the faces that a stage passes over: those that it leaves out, or all but those that it is for. */
+function leftOut(source: Source, entry: StageEntry | null, faces: FaceDraft[]): Set<string> {
+	const { only, 'leave out': out = [] } = entry?.values ?? {};
+	if (!only) return meant(source, 'leave out', out, faces);
+	if (entry?.has('leave out'))
+		source.fail(entry.place('leave out'), 'stage, leave out: "only" says it already; take one out');
+	const wanted = meant(source, 'only', only, faces);
+	return new Set(faces.flatMap(({ id }) => (wanted.has(id) ? [] : [id])));
 }
 
 /** Every stage in order; unknown materials, stages that do two things and faces that are not there are said. */
@@ -75,7 +85,7 @@ export function stagesOf(source: Source, sheet: SheetEntry, faces: FaceDraft[]):
 	const stages = drafts.map(draft => ({
 		at: draft.entry?.has('spray') ? draft.entry.place('spray') : draft.at,
 		stage: stageOf(source, draft, { materials, faces }),
-		leftOut: leftOut(source, draft.entry?.values['leave out'] ?? [], faces),
+		leftOut: leftOut(source, draft.entry, faces),
 	}));
 	if (drafts.length > 0 && !drafts.some(({ entry }) => entry?.has('spray')))
 		source.fail(

@@ -1,0 +1,52 @@
+import type { Substrate } from '../film/own-cooling.ts';
+import type { Source } from './document.ts';
+import type { Placed } from './fields.ts';
+import type { FaceEntry, PartEntry, SheetEntry } from './sheet.ts';
+
+/** One thing to be painted: of a part that the sheet has eight of, each of the eight. */
+export type PartDraft = {
+	name: Placed<string>;
+	/** What the sheet calls it and all its like. */
+	family: string;
+	place: number | null;
+	substrate: Substrate | undefined;
+	faces: FaceEntry[];
+};
+
+/** Names that are there already, told apart as a reader would: capitals do not count. */
+export function once(source: Source, seen: Set<string>, name: Placed<string>, what: string): boolean {
+	const plain = name.value.toLowerCase();
+	if (seen.has(plain))
+		source.fail(name.at, `${what} ${name.value}: there is one of this name already; choose another`);
+	const fresh = !seen.has(plain);
+	seen.add(plain);
+	return fresh;
+}
+
+const most = 10_000;
+
+/** A part as many times as it is there: `count: 8` of seat are seat 1 … seat 8, in places that follow one another. */
+function counted({ values }: PartEntry): PartDraft[] {
+	const { part, count, place, substrate, faces = [] } = values;
+	if (!part) return [];
+	return Array.from({ length: count ?? 1 }, (_, nth) => ({
+		name: count === undefined ? part : { value: `${part.value} ${nth + 1}`, at: part.at },
+		family: part.value,
+		place: place === undefined ? null : place + nth,
+		substrate,
+		faces,
+	}));
+}
+
+/** Every part of the sheet, in its order; names that come twice are complained of. */
+export function partsOf(source: Source, sheet: SheetEntry): PartDraft[] {
+	const [families, seen] = [new Set<string>(), new Set<string>()];
+	const parts: PartDraft[] = [];
+	for (const part of sheet.values.parts ?? []) {
+		const name = part.values.part;
+		if (!name || !once(source, families, name, 'part')) continue;
+		parts.push(...counted(part).filter(one => once(source, seen, one.name, 'part')));
+		if (parts.length > most) break;
+	}
+	return parts;
+}
