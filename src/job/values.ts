@@ -69,8 +69,9 @@ function halves(text: string, between: RegExp): { left: string; right: string; c
 	return { left: text.slice(0, match.index), right: text.slice(column - 1), column };
 }
 
-const bare = /^[+\-−]?[\d.]+$/;
-const unitOf = (text: string): string => text.replace(/^[+\-−]?[\d.]+(?:e[+-]?\d+)?/i, '');
+const bare = /^[+\-−]?(?:[\d.]+|(?:\d+\s+)?\d+\/\d+)$/;
+const unitOf = (text: string): string =>
+	text.replace(/^[+\-−]?(?:(?:\d+\s+)?\d+\/\d+|[\d.]+(?:e[+-]?\d+)?)/i, '');
 
 /** `60 to 75 °F`: both ends, rising; the first may lean on the unit of the second. */
 export const range = (kind: Quantity) =>
@@ -136,12 +137,25 @@ export const filmAim = fromText((text, ctx): { aim_um: number; range_um: [number
 	return { aim_um: (low + high) / 2, range_um: [low, high] };
 });
 
+/** Lengths with an x between them, mm; a bare number leans on the unit of the last one. */
+export function lengthsOf(text: string, ctx: Context, from = 1): number[] {
+	const last = unitOf(text.split(/\s*[x×]\s*/).at(-1) ?? '');
+	const lengths: number[] = [];
+	for (let rest = text, column = from; ; ) {
+		const parts = halves(rest, /\s*[x×]\s*/);
+		const one = parts?.left ?? rest;
+		lengths.push(amount('length', bare.test(one) ? `${one}${last}` : one, ctx, column));
+		if (!parts) return lengths;
+		rest = parts.right;
+		column += parts.column - 1;
+	}
+}
+
 /** `24 in x 36 in`: across and along, mm. */
 export const size = fromText((text, ctx): [number, number] => {
-	const parts = halves(text, /\s*[x×]\s*/);
-	if (!parts) return complain(ctx, 'a size is wanted: width by height, as in "24 in x 36 in"');
-	const left = bare.test(parts.left) ? `${parts.left}${unitOf(parts.right)}` : parts.left;
-	return [amount('length', left, ctx), amount('length', parts.right, ctx, parts.column)];
+	const [across, along, ...more] = /[x×]/.test(text) ? lengthsOf(text, ctx) : [];
+	if (across !== undefined && along !== undefined && more.length === 0) return [across, along];
+	return complain(ctx, 'a size is wanted: width by height, as in "24 in x 36 in"');
 });
 
 /** A plain number without a unit. */

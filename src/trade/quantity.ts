@@ -65,7 +65,18 @@ function wrongUnit(kind: Quantity, written: string): string {
 	return `unknown unit "${written}" for ${a}: nearest unit "${nearestUnit(kind, written)}", as in "${like}"`;
 }
 
-const aNumber = /^[+\-−]?(?:\d+(?:\.\d*)?|\.\d+)(?:e[+-]?\d+)?/i;
+/** `3/4`, `1 1/2`, or a number with its decimals; a measure in inches is read off a rule that has no decimals. */
+const aNumber = /^[+\-−]?(?:(?:(\d+)\s+)?(\d+)\/(\d+)|(?:\d+(?:\.\d*)?|\.\d+)(?:e[+-]?\d+)?)/i;
+
+/** The number at the beginning of a text, and how much of it is read. */
+function numberAt(text: string): { number: number; written: string } | undefined {
+	const match = aNumber.exec(text);
+	if (!match) return undefined;
+	const [written, whole = '0', over, under] = match;
+	if (over === undefined) return { number: Number(written.replace('−', '-')), written };
+	const part = Number(whole) + Number(over) / Number(under);
+	return { number: /^[-−]/.test(written) ? -part : part, written };
+}
 
 /**
  * The unit that a quantity is written in, by the name that `inUnit` takes.
@@ -85,11 +96,15 @@ export function parseQuantity(text: string, kind: Quantity): Parsed {
 	const { a, like } = named[kind];
 	const fail = (index: number, message: string): Parsed => ({ ok: false, column: index + 1, message });
 	const start = text.length - text.trimStart().length;
-	const match = aNumber.exec(text.slice(start));
-	if (!match) return fail(start, `${a} begins with a number, as in "${like}"`);
-	const number = Number(match[0].replace('−', '-'));
-	const end = start + match[0].length;
-	if (!Number.isFinite(number)) return fail(start, `"${match[0]}" is too large a number for ${a}`);
+	const found = numberAt(text.slice(start));
+	if (!found) return fail(start, `${a} begins with a number, as in "${like}"`);
+	const { number, written: digits } = found;
+	const end = start + digits.length;
+	if (!Number.isFinite(number))
+		return fail(
+			start,
+			digits.includes('/') ? `"${digits}" is no number` : `"${digits}" is too large a number for ${a}`,
+		);
 	if (number < 0 && !mayBeNegative.has(kind)) return fail(start, `${a} cannot be negative`);
 	const rest = text.slice(end);
 	if (/^,\d/.test(rest)) return fail(end, `write decimals with a point, as in "${like}"`);

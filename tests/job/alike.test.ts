@@ -99,3 +99,31 @@ describe('a stage that is only for some faces', () => {
 		]);
 	});
 });
+
+describe('sizes as they stand on a rule', () => {
+	const sized = (size: string) =>
+		jobOf(altered('size: 24 in x 20 in', `size: ${size}`))
+			.faces.at(-1)
+			?.size_mm?.map(mm => mm / 25.4);
+
+	test.each([
+		['24 1/2 in x 3/4 in', [24.5, 0.75]],
+		['24 x 20 in', [24, 20]],
+		['24 1/2 x 3/4 in', [24.5, 0.75]],
+		['3/4 x 24 1/2 in', [0.75, 24.5]],
+		['2 ft x 20 1/4 in', [24, 20.25]],
+	])('%s', (size, inches) => {
+		expect(sized(size)).toEqual(inches.map(inch => expect.closeTo(inch, 9)));
+	});
+
+	test.each([
+		['24 x 20', /size: found "24 x 20"; a unit is missing/],
+		['24 x 20 x 3 in', /size: found "24 x 20 x 3 in"; a size is wanted: width by height/],
+		['3/0 in x 20 in', /size: found "3\/0 in x 20 in"; "3\/0" is no number/],
+		['-1/2 in x 20 in', /size: found "-1\/2 in x 20 in"; a length cannot be negative/],
+	])('%s is refused', (size, says) => {
+		expect(complaintsOf(altered('size: 24 in x 20 in', `size: ${size}`))).toEqual([
+			expect.stringMatching(says),
+		]);
+	});
+});
