@@ -168,6 +168,13 @@ export function map<S extends Shape>(shape: S, label?: Label): Reader<Entry<S>> 
 	};
 }
 
+/** A map that nobody wrote key by key: all of it follows from one place of the sheet. */
+export const written = <S extends Shape>(values: Entry<S>['values'], at: number, name: string): Entry<S> => ({
+	...{ values, at, name },
+	place: () => at,
+	has: key => values[key] !== undefined,
+});
+
 /** A key that is so much like one the map lacks that it must be meant: its value is read as that one's. */
 function meant(key: string, missing: string[]): string | undefined {
 	const like = key.length <= 40 ? nearest(key, missing) : undefined;

@@ -1,6 +1,7 @@
 import type { Substrate } from '../film/own-cooling.ts';
 import type { Source } from './document.ts';
 import type { Placed } from './fields.ts';
+import { facesOfShape } from './shapes.ts';
 import type { FaceEntry, PartEntry, SheetEntry } from './sheet.ts';
 
 /** One thing to be painted: of a part that the sheet has eight of, each of the eight. */
@@ -25,9 +26,27 @@ export function once(source: Source, seen: Set<string>, name: Placed<string>, wh
 
 const most = 10_000;
 
+/** The faces that are written out, and those that follow from its shape. */
+function facesIn(source: Source, part: PartEntry, fan_mm: number): FaceEntry[] {
+	const { shape, held, faces = [] } = part.values;
+	if (!part.has('shape')) {
+		if (!part.has('faces'))
+			source.fail(
+				part.at,
+				`${part.name}, faces is missing: write "faces: …", or "shape: panel, 40 x 38 x 3 cm"`,
+			);
+		if (part.has('held'))
+			source.fail(part.place('held'), `${part.name}, held: only a part with a shape is held; take it out`);
+		return faces;
+	}
+	if (!part.has('held'))
+		source.fail(part.at, `${part.name}, held is missing: write "held: standing", "hanging" or "on points"`);
+	return shape && held ? facesOfShape({ shape, held, fan_mm, name: part.name }, faces) : faces;
+}
+
 /** A part as many times as it is there: `count: 8` of seat are seat 1 … seat 8, in places that follow one another. */
-function counted({ values }: PartEntry): PartDraft[] {
-	const { part, count, place, substrate, faces = [] } = values;
+function counted({ values }: PartEntry, faces: FaceEntry[]): PartDraft[] {
+	const { part, count, place, substrate } = values;
 	if (!part) return [];
 	return Array.from({ length: count ?? 1 }, (_, nth) => ({
 		name: count === undefined ? part : { value: `${part.value} ${nth + 1}`, at: part.at },
@@ -45,7 +64,8 @@ export function partsOf(source: Source, sheet: SheetEntry): PartDraft[] {
 	for (const part of sheet.values.parts ?? []) {
 		const name = part.values.part;
 		if (!name || !once(source, families, name, 'part')) continue;
-		parts.push(...counted(part).filter(one => once(source, seen, one.name, 'part')));
+		const faces = facesIn(source, part, sheet.values.gun?.values.fan ?? 0);
+		parts.push(...counted(part, faces).filter(one => once(source, seen, one.name, 'part')));
 		if (parts.length > most) break;
 	}
 	return parts;

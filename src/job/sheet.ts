@@ -20,6 +20,7 @@ import {
 import { brief } from './inert.ts';
 import { coatKindSchema, type Gear, mixStepSchema, type Prep, prepSchema } from './job.ts';
 import { unmeasuredFlow } from './on-work.ts';
+import { heldRead, shapeRead } from './shape-words.ts';
 import {
 	complain,
 	filmAim,
@@ -272,7 +273,7 @@ const stroke = fromText((text, ctx) => {
 });
 
 const substrate = may(value(z.enum(substrates)));
-const faceShape = {
+export const faceShape = {
 	face: must(placed(value(key))),
 	attitude: must(value(word({ upright: 'upright', flat: 'flat', underside: 'underside' }))),
 	'near edge': may(value(name)),
@@ -299,7 +300,9 @@ const partShape = {
 	count: may(value(wholeNumber(1, 1000))),
 	place: may(value(wholeNumber(1, 10_000))),
 	substrate,
-	faces: must(list(map(faceShape, label('face')), 1)),
+	shape: may(placed(value(shapeRead))),
+	held: may(value(heldRead)),
+	faces: may(list(map(faceShape, label('face')), 1)),
 };
 export type PartEntry = Entry<typeof partShape>;
 const readPart = map(partShape, label('part'));

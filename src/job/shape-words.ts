@@ -1,0 +1,49 @@
+import type * as z from 'zod/mini';
+import { nearest } from '../trade/nearest.ts';
+import { complain, fromText, lengthsOf, word } from './values.ts';
+
+/** Shapes of parts, as a sheet writes them: a name, its sizes, and what else there is to say of it. */
+
+type Told = { sizes: number; like: string; words: readonly string[] };
+const told = {
+	panel: { sizes: 3, like: 'panel, 40 x 38 x 3 cm', words: [] },
+	'door both sides': { sizes: 3, like: 'door both sides, 40 x 72 x 1.9 cm', words: [] },
+	box: { sizes: 3, like: 'box, 40 x 30 x 20 cm', words: ['open'] },
+	'tube frame': { sizes: 2, like: 'tube frame, 20 mm tube, 8 m', words: ['square'] },
+	spindle: { sizes: 2, like: 'spindle, 40 x 3 cm', words: [] },
+} as const satisfies Record<string, Told>;
+
+export type ShapeName = keyof typeof told;
+export const shapeNames = Object.keys(told) as ShapeName[];
+const isShape = (name: string): name is ShapeName => Object.hasOwn(told, name);
+
+export type ShapeRead = { shape: ShapeName; sizes_mm: number[]; words: string[] };
+
+/** `panel, 40 x 38 x 3 cm`: sizes in the order that the name has them. */
+export const shapeRead = fromText((text, ctx): ShapeRead => {
+	const [named = '', ...rest] = text.split(',');
+	const shape = named.trim();
+	if (!isShape(shape)) {
+		const like = nearest(shape, shapeNames) ?? shapeNames[0];
+		return complain(
+			ctx,
+			`allowed: ${shapeNames.join(', ')}; nearest: ${like}, as in "${told[like as ShapeName].like}"`,
+		);
+	}
+	const { sizes, like, words: known }: Told = told[shape];
+	const [sizes_mm, words]: [number[], string[]] = [[], []];
+	let column = named.length + 2;
+	for (const piece of rest) {
+		const from = column + piece.length - piece.trimStart().length;
+		column += piece.length + 1;
+		const said = piece.trim().replace(/\s+tube$/, '');
+		if (known.includes(said)) words.push(said);
+		else sizes_mm.push(...lengthsOf(said, ctx, from));
+	}
+	if (sizes_mm.length === sizes) return { shape, sizes_mm, words };
+	return complain(ctx, `${sizes} sizes are wanted, as in "${like}"`);
+});
+
+/** How a part is held: what of it is upright, and what can be reached before it is turned over. */
+export const heldRead = word({ standing: 'standing', hanging: 'hanging', 'on points': 'on points' });
+export type Held = z.output<typeof heldRead>;

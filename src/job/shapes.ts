@@ -1,0 +1,130 @@
+import { type Entry, type Placed, written } from './fields.ts';
+import type { Face, Stroke } from './job.ts';
+import type { Held, ShapeRead } from './shape-words.ts';
+import type { FaceEntry, faceShape } from './sheet.ts';
+
+/** The faces that a shape has, with attitude and stroke as the part is held: what is written beside it is not derived. */
+
+type Derived = Entry<typeof faceShape>['values'];
+type Sizes = [number, number];
+
+const square_m2 = ([one, other]: Sizes): number => (one * other) / 1e6;
+
+/** The longer way of a broad side; the fan lies across it. */
+const longerWay = ([width, height]: Sizes, attitude: Face['attitude']): Stroke => {
+	if (width >= height) return 'side-to-side';
+	return attitude === 'upright' ? 'up-and-down' : 'to-and-fro';
+};
+
+type Side = { name: string; attitude: Face['attitude']; size: Sizes; turned?: boolean; after?: string[] };
+
+const side = ({ name, attitude, size, turned, after }: Side, at: number): Derived => ({
+	face: { value: name, at },
+	attitude,
+	...(attitude !== 'upright' && { 'near edge': 'front edge' }),
+	...(turned !== undefined && { 'turned over': turned }),
+	stroke: longerWay(size, attitude),
+	tilt: 0,
+	size,
+	...(after && { after: after.map(value => ({ value, at })) }),
+});
+
+/** Two broad sides and the edges around them. On points one side looks up now, the rest once the part is turned over. */
+function slab(names: [string, string], [width, height, thick]: number[], held: Held, at: number): Derived[] {
+	const broad: Sizes = [width ?? 0, height ?? 0];
+	const round_mm = 2 * (broad[0] + broad[1]);
+	const lies = held === 'on points';
+	const attitude = lies ? 'flat' : 'upright';
+	const edges: Sizes = lies || broad[0] >= broad[1] ? [round_mm, thick ?? 0] : [thick ?? 0, round_mm];
+	return [
+		side({ name: names[0], attitude, size: broad, ...(lies && { turned: false }) }, at),
+		side({ name: 'edges', attitude: 'upright', size: edges, ...(lies && { turned: true }) }, at),
+		side({ name: names[1], attitude, size: broad, ...(lies && { turned: true }), after: ['edges'] }, at),
+	];
+}
+
+/** Sides up and down, corners first; the bottom is reached where the box hangs, or is turned over. */
+function box(
+	[width, height, depth]: number[],
+	{ open }: { open: boolean },
+	held: Held,
+	at: number,
+): Derived[] {
+	const round: Sizes = [2 * ((width ?? 0) + (depth ?? 0)), height ?? 0];
+	const floor: Sizes = [width ?? 0, depth ?? 0];
+	const sides: Derived = {
+		...side({ name: 'sides', attitude: 'upright', size: round }, at),
+		stroke: 'up-and-down',
+		corners: true,
+	};
+	const top = side({ name: 'top', attitude: 'flat', size: floor, after: ['sides'] }, at);
+	const bottom = side(
+		{
+			name: 'bottom',
+			...(held === 'on points'
+				? { attitude: 'flat' as const, turned: true }
+				: { attitude: 'underside' as const }),
+			size: floor,
+		},
+		at,
+	);
+	return [sides, ...(open ? [] : [top]), ...(held === 'standing' ? [] : [bottom])];
+}
+
+/** A fan on a tube is at most three times as high as the tube is thick. This project's own choice. */
+const highestFan = 3;
+
+/** Round or square stuff in pieces, along each of them. */
+function sticks(name: string, { thick_mm, girth_mm, long_mm, piece_mm }: Sticks, fan_mm: number, at: number) {
+	const face: Derived = {
+		face: { value: name, at },
+		attitude: 'upright',
+		stroke: 'up-and-down',
+		tilt: 0,
+		area: square_m2([girth_mm, long_mm]),
+		strip: [thick_mm, Math.min(piece_mm, long_mm)],
+		...(fan_mm > highestFan * thick_mm && { fan: highestFan * thick_mm }),
+	};
+	return [face];
+}
+type Sticks = { thick_mm: number; girth_mm: number; long_mm: number; piece_mm: number };
+
+/** From joint to joint of a tube frame, where the sheet says nothing. This project's own choice. */
+const usualPiece_mm = 400;
+
+function derive({ shape, sizes_mm, words }: ShapeRead, held: Held, fan_mm: number, at: number): Derived[] {
+	const [first = 0, second = 0] = sizes_mm;
+	switch (shape) {
+		case 'panel':
+			return slab(['underside', 'top'], sizes_mm, held, at);
+		case 'door both sides':
+			return slab(['inside', 'outside'], sizes_mm, held, at);
+		case 'box':
+			return box(sizes_mm, { open: words.includes('open') }, held, at);
+		case 'tube frame': {
+			const girth_mm = first * (words.includes('square') ? 4 : Math.PI);
+			const tubes = { thick_mm: first, girth_mm, long_mm: second, piece_mm: usualPiece_mm };
+			return sticks('tubes', tubes, fan_mm, at);
+		}
+		case 'spindle': {
+			const round = { thick_mm: second, girth_mm: second * Math.PI, long_mm: first, piece_mm: first };
+			return sticks('round', round, fan_mm, at);
+		}
+	}
+}
+
+export type Shaped = { shape: Placed<ShapeRead>; held: Held; fan_mm: number; name: string };
+
+/** The faces of a part by its shape, but for those that are written out beside it, which stand in their place. */
+export function facesOfShape(shaped: Shaped, own: readonly FaceEntry[]): FaceEntry[] {
+	const { shape, held, fan_mm, name } = shaped;
+	const derived = derive(shape.value, held, fan_mm, shape.at).map(
+		(values): FaceEntry => written(values, shape.at, `${name}, face ${values.face?.value}`),
+	);
+	const nameOf = ({ values }: FaceEntry) => values.face?.value;
+	const isDerived = new Set(derived.map(nameOf));
+	return [
+		...derived.map(face => own.find(one => nameOf(one) === nameOf(face)) ?? face),
+		...own.filter(face => !isDerived.has(nameOf(face))),
+	];
+}

@@ -1,0 +1,115 @@
+import { describe, expect, test } from 'vitest';
+import { errorLine } from '../../src/job/errors.ts';
+import type { Job } from '../../src/job/job.ts';
+import { parseJob } from '../../src/job/load.ts';
+import { complaintsOf, exampleText } from './altered.ts';
+
+function jobOf(text: string): Job {
+	const loaded = parseJob(text, 'own.yaml');
+	if (!loaded.ok) throw new Error(loaded.errors.map(errorLine).join('\n'));
+	return loaded.job;
+}
+
+const [before = ''] = exampleText.replace('extractor at: canopy rail', '').split(/(?<=\nparts:\n)/);
+const sheetOf = (shape: string, held: string, beside = '') =>
+	`${before}  - part: seat\n    count: 2\n    shape: ${shape}\n    held: ${held}\n${beside}`;
+const face = (name: string, lines: string[]) =>
+	[`      - face: ${name}`, ...lines.map(line => `        ${line}`)].join('\n');
+const longOf = (...faces: string[]) =>
+	`${before}${[1, 2].map(nth => `  - part: seat ${nth}\n    faces:\n${faces.join('\n')}\n`).join('')}`;
+const same = (short: string, long: string) => expect(jobOf(short)).toEqual(jobOf(long));
+
+const flat = ['attitude: flat', 'near edge: front edge'];
+const upright = 'attitude: upright';
+
+describe('a shape has the faces that a long sheet writes out', () => {
+	test('a panel on points: its underside, then turned over its edges and its top', () => {
+		const broad = [...flat, 'stroke: side to side', 'size: 40 cm x 38 cm'];
+		same(
+			sheetOf('panel, 40 x 38 x 3 cm', 'on points'),
+			longOf(
+				face('underside', [...broad, 'turned over: no']),
+				face('edges', [upright, 'stroke: side to side', 'size: 156 cm x 3 cm', 'turned over: yes']),
+				face('top', [...broad, 'turned over: yes', 'after: [edges]']),
+			),
+		);
+	});
+
+	test('a door that hangs: both sides in one go, along its longer way', () => {
+		const broad = [upright, 'stroke: up and down', 'size: 40 cm x 72 cm'];
+		same(
+			sheetOf('door both sides, 40 cm x 72 cm x 19 mm', 'hanging'),
+			longOf(
+				face('inside', broad),
+				face('edges', [upright, 'stroke: up and down', 'size: 1.9 cm x 224 cm']),
+				face('outside', [...broad, 'after: [edges]']),
+			),
+		);
+	});
+
+	test('a box that stands has no bottom, and an open one no top', () => {
+		const sides = [upright, 'stroke: up and down', 'size: 100 cm x 20 cm', 'corners: first'];
+		const top = [...flat, 'stroke: to and fro', 'size: 20 cm x 30 cm', 'after: [sides]'];
+		same(sheetOf('box, 20 x 20 x 30 cm', 'standing'), longOf(face('sides', sides), face('top', top)));
+		same(sheetOf('box, 20 x 20 x 30 cm, open', 'standing'), longOf(face('sides', sides)));
+	});
+
+	test('a box on points is turned over for its bottom', () => {
+		const { faces } = jobOf(sheetOf('box, 20 x 20 x 30 cm', 'on points'));
+		expect(faces.slice(0, 3).map(({ name, turned }) => [name, turned])).toEqual([
+			['sides', undefined],
+			['top', undefined],
+			['bottom', 'said'],
+		]);
+	});
+
+	test('tubes are as long as the sheet says, and as wide all round as their girth', () => {
+		const [round] = jobOf(sheetOf('tube frame, 20 mm tube, 8 m', 'hanging')).faces;
+		expect(round).toMatchObject({ area_m2: expect.closeTo(Math.PI * 0.02 * 8, 9), strip_mm: [20, 400] });
+		const [square] = jobOf(sheetOf('tube frame, 20 mm tube, 8 m, square', 'hanging')).faces;
+		expect(square?.area_m2).toBeCloseTo(4 * 0.02 * 8, 9);
+	});
+
+	test('no tube is sprayed with the wide fan', () => {
+		const [thin] = jobOf(sheetOf('tube frame, 20 mm tube, 8 m', 'hanging')).faces;
+		expect(thin?.fanHeight_mm).toBe(60);
+		const [thick] = jobOf(sheetOf('spindle, 1 m x 30 cm', 'standing')).faces;
+		expect(thick?.fanHeight_mm).toBeCloseTo(8 * 25.4, 9);
+	});
+
+	test('a face written out stands in the place of the derived one, and others come after', () => {
+		const own = `    faces:\n${face('top', [upright, 'stroke: side to side', 'size: 10 x 10 cm'])}\n`;
+		const more = `${own}${face('lip', [upright, 'stroke: side to side', 'size: 40 x 1 cm'])}\n`;
+		const { faces } = jobOf(sheetOf('panel, 40 x 38 x 3 cm', 'hanging', more));
+		expect(faces.slice(0, 4).map(({ name }) => name)).toEqual(['underside', 'edges', 'top', 'lip']);
+		expect(faces[2]?.size_mm).toEqual([100, 100]);
+	});
+});
+
+describe('what is wrong with a shape is said with the line to write', () => {
+	test.each([
+		[
+			'pannel, 40 x 38 x 3 cm',
+			/shape: found ".*"; allowed: .*; nearest: panel, as in "panel, 40 x 38 x 3 cm"$/,
+		],
+		['panel, 40 x 38 cm', /3 sizes are wanted, as in "panel, 40 x 38 x 3 cm"$/],
+		['panel', /3 sizes are wanted/],
+		['panel, 40 x 38 x 3', /a unit is missing/],
+		['tube frame, 20 mm tube', /2 sizes are wanted, as in "tube frame, 20 mm tube, 8 m"$/],
+		['box, 20 x 20 x 30 cm, opne', /a length begins with a number/],
+	])('%s', (shape, says) => {
+		expect(complaintsOf(sheetOf(shape, 'hanging'))).toEqual([expect.stringMatching(says)]);
+	});
+
+	test('a part that lies is not laid on nothing: held is asked for, and only where there is a shape', () => {
+		const without = sheetOf('panel, 40 x 38 x 3 cm', 'hanging').replace('    held: hanging\n', '');
+		expect(complaintsOf(without)).toEqual([
+			expect.stringMatching(/part seat, held is missing: write "held: standing", "hanging" or "on points"$/),
+		]);
+		const bare = sheetOf('x', 'hanging').replace('    shape: x\n', '');
+		expect(complaintsOf(bare)).toEqual([
+			expect.stringMatching(/part seat, faces is missing: write "faces: …", or "shape: /),
+			expect.stringMatching(/part seat, held: only a part with a shape is held; take it out$/),
+		]);
+	});
+});
