@@ -4,7 +4,7 @@ import { comfortable_mm_per_s, knobFor } from '../film/speed.ts';
 import { crossed, type FaceDraft, hornsFor } from './faces.ts';
 import type { Job, Material, PlannedCoat, Stroke } from './job.ts';
 import { linesOn, wanted_um } from './on-work.ts';
-import type { StageRead } from './stages.ts';
+import { coatsOn, type StageRead } from './stages.ts';
 
 type Gun = Job['gun'];
 
@@ -43,7 +43,8 @@ function layStage(
 	const material = materials.get(stage.material);
 	if (!material) return since;
 	let { prep, wait_h } = since;
-	for (const [at, kind] of stage.coats.entries()) {
+	const kinds = coatsOn(read, plan.draft.id);
+	for (const [at, kind] of kinds.entries()) {
 		if (!material.coats[kind]) continue;
 		const turned = crosswise?.some(({ value }) => value === plan.coats.length + 1);
 		const its = turned ? crossed(stroke, attitude) : stroke;
@@ -53,7 +54,7 @@ function layStage(
 			kind,
 			stroke: its,
 			horns: hornsFor(tilt, its),
-			ofStage: [at + 1, stage.coats.length],
+			ofStage: [at + 1, kinds.length],
 			prep,
 			cleaned: cleanedBy(plan.coats, prep),
 			wait_h: plan.coats.length === 0 ? 0 : wait_h,

@@ -8,7 +8,7 @@ import { type Job, type Material, type PlannedCoat, waits_h } from './job.ts';
 import { wanted_um } from './on-work.ts';
 import { standsOrNot_min } from './process-clocks.ts';
 import type { SheetEntry } from './sheet.ts';
-import type { StageRead } from './stages.ts';
+import { coatsOn, type StageRead } from './stages.ts';
 import { allows, windowsAt } from './windows.ts';
 
 /** What no part of a sheet shows by itself: films against sags, faces against cup, coats against windows. */
@@ -76,10 +76,7 @@ function checkCup(source: Source, { plans, gun, units }: Whole): void {
 
 /** Coats that the stages lay on a face, whether their material could be read or not. */
 const countOf = (stages: StageRead[], id: string): number =>
-	stages.reduce(
-		(sum, { stage, leftOut }) => sum + (stage?.kind === 'coats' && !leftOut.has(id) ? stage.coats.length : 0),
-		0,
-	);
+	stages.reduce((sum, read) => sum + coatsOn(read, id).length, 0);
 
 function checkCoated(source: Source, { plans, stages }: Whole): void {
 	for (const { draft } of plans) {

@@ -14,7 +14,7 @@ import { standardRisk } from './on-work.ts';
 import { type PartDraft, partsOf } from './parts.ts';
 import { readText } from './read-text.ts';
 import { readSheet, type SheetEntry } from './sheet.ts';
-import { checkKinds, type StageRead, stagesOf } from './stages.ts';
+import { checkKinds, type StageRead, stagesOf, withRounds } from './stages.ts';
 import { type OtherSides, otherSides, turnedOver } from './turning.ts';
 
 export type Loaded = { ok: true; job: Job } | { ok: false; errors: SheetError[] };
@@ -161,7 +161,9 @@ function draftOf(source: Source, sheet: SheetEntry): Draft {
 	const after = resolveAfter(source, new Map(faces.map(face => [face.id, face])));
 	checkCircles(source, after);
 	const sides = otherSides(faces);
-	const stages = turnedOver(source, stagesOf(source, sheet, faces), { faces, sides, after });
+	const written = stagesOf(source, sheet, faces);
+	const ids = faces.map(({ id }) => id);
+	const stages = turnedOver(source, written, { faces, sides, after }).map(read => withRounds(read, ids));
 	checkKinds(source, sheet);
 	const plans = plansOf(faces, stages, gun, materials);
 	const [air_C, units] = [sheet.values.shop?.values.air, sheet.values.units ?? 'us'];

@@ -2,25 +2,33 @@ import type { Source } from './document.ts';
 import { notAllowed } from './errors.ts';
 import { type FaceDraft, facesNamed } from './faces.ts';
 import type { Placed } from './fields.ts';
-import { coatKindSchema, type Stage } from './job.ts';
-import { prepSteps, type SheetEntry, type StageDraft, type StageEntry } from './sheet.ts';
+import { type CoatKind, coatKindSchema, type Stage } from './job.ts';
+import { isStepKey, type SheetEntry, type StageDraft, type StageEntry, stepKeys } from './sheet.ts';
 
 /** A stage as far as it could be read, and the faces that it leaves out. */
-export type StageRead = { at: number; stage: Stage | undefined; leftOut: ReadonlySet<string> };
-type Known = { materials: string[]; faces: FaceDraft[] };
+export type StageRead = {
+	at: number;
+	stage: Stage | undefined;
+	leftOut: ReadonlySet<string>;
+	/** Coats of faces that get others than the stage says. */
+	coatsFor?: ReadonlyMap<string, readonly CoatKind[]>;
+};
+type Known = { materials: string[]; faces: FaceDraft[]; hours: number | undefined };
 
-const works = ['spray', 'wait', ...prepSteps] as const;
+const works = ['spray', 'wait', ...stepKeys] as const;
 type Work = (typeof works)[number];
 
-function workOf(source: Source, draft: StageDraft): Work | undefined {
-	if (draft.word) return draft.word;
-	const named = works.filter(work => draft.entry?.has(work));
-	if (named.length === 1) return named[0];
+/** What a stage does: one thing, or steps of preparation in the order in which they are written. */
+function worksOf(source: Source, { at, words, entry }: StageDraft): Work[] {
+	if (!entry) return words;
+	const named = works.filter(work => entry.has(work));
+	if (named.length > 0 && (named.length === 1 || named.every(isStepKey)))
+		return named.toSorted((one, other) => entry.place(one) - entry.place(other));
 	source.fail(
-		draft.at,
+		at,
 		`a stage does one thing: found ${named.length === 0 ? 'none' : named.join(' and ')}; allowed: one of ${works.join(', ')}`,
 	);
-	return undefined;
+	return [];
 }
 
 function sprayStage(source: Source, entry: StageEntry, known: Known): Stage | undefined {
@@ -36,27 +44,45 @@ function sprayStage(source: Source, entry: StageEntry, known: Known): Stage | un
 	return { kind: 'coats', name: name ?? `spray ${spray.value}`, material: spray.value, coats: kinds };
 }
 
-function stageOf(source: Source, draft: StageDraft, known: Known): Stage | undefined {
-	const work = workOf(source, draft);
-	const { entry } = draft;
-	if (!work) return undefined;
-	if (entry?.has('coats') && work !== 'spray')
+/** A wait in hours; over the night it is as long as the shop is open: what follows then falls outside that day. */
+function waitStage(source: Source, entry: StageEntry, { hours }: Known): Stage | undefined {
+	const { wait, name } = entry.values;
+	if (wait === undefined) return undefined;
+	if (wait !== 'overnight') return { kind: 'wait', name: name ?? 'wait', hours: wait / 3600 };
+	if (hours === undefined || hours > 12)
 		source.fail(
-			entry.place('coats'),
-			`stage, coats: only a spray stage has coats; take them out of "${work}"`,
+			entry.place('wait'),
+			'stage, wait: overnight wants the hours that the shop is open, up to 12: write "day: 9 h" under shop',
 		);
+	return { kind: 'wait', name: name ?? 'overnight', hours: hours ?? 12 };
+}
+
+function checkCoatKeys(source: Source, entry: StageEntry, work: Work): void {
+	if (work === 'spray') return;
+	for (const key of ['coats', 'coats for'] as const)
+		if (entry.has(key))
+			source.fail(
+				entry.place(key),
+				`stage, ${key}: only a spray stage has coats; take them out of "${work}"`,
+			);
+}
+
+function stageOf(source: Source, work: Work, entry: StageEntry | null, known: Known): Stage | undefined {
+	if (entry) checkCoatKeys(source, entry, work);
 	if (work === 'spray') return entry ? sprayStage(source, entry, known) : undefined;
-	if (work === 'wait') {
-		const seconds = entry?.values.wait;
-		if (seconds === undefined) return undefined;
-		return { kind: 'wait', name: entry?.values.name ?? 'wait', hours: seconds / 3600 };
-	}
+	if (work === 'wait') return entry ? waitStage(source, entry, known) : undefined;
 	const grit = work === 'sand' || work === 'scuff' ? (entry?.values[work] ?? null) : null;
-	return { kind: 'prep', name: entry?.values.name ?? work, step: work, grit };
+	// The first wipe of a bare part, with a cleaner of its own: to the day it is a wipe.
+	return { kind: 'prep', name: entry?.values.name ?? work, step: work === 'degrease' ? 'wipe' : work, grit };
 }
 
 /** Ids of the faces that a list of names means: parts, faces as `part/face`, or all of a name. */
-function meant(source: Source, key: 'only' | 'leave out', names: Placed<string>[], faces: FaceDraft[]) {
+function meant(
+	source: Source,
+	key: 'only' | 'leave out' | 'coats for',
+	names: Placed<string>[],
+	faces: FaceDraft[],
+) {
 	const ids = new Set<string>();
 	for (const { value, at } of names) {
 		const named = facesNamed(faces, value);
@@ -78,15 +104,45 @@ function leftOut(source: Source, entry: StageEntry | null, faces: FaceDraft[]): 
 	return new Set(faces.flatMap(({ id }) => (wanted.has(id) ? [] : [id])));
 }
 
+/** Coats by face, where a stage names some that get others. */
+function coatsFor(source: Source, entry: StageEntry | null, faces: FaceDraft[]): StageRead['coatsFor'] {
+	const own = new Map<string, readonly CoatKind[]>();
+	for (const { name, at, coats } of entry?.values['coats for'] ?? [])
+		for (const id of meant(source, 'coats for', [{ value: name, at }], faces))
+			own.set(
+				id,
+				coats.map(({ value }) => value),
+			);
+	return own.size > 0 ? own : undefined;
+}
+
+/** The coats that a stage lays on a face. */
+export const coatsOn = ({ stage, leftOut, coatsFor: own }: StageRead, id: string): readonly CoatKind[] =>
+	stage?.kind !== 'coats' || leftOut.has(id) ? [] : (own?.get(id) ?? stage.coats);
+
+/** A stage has as many rounds as the face that gets the most coats. */
+export function withRounds(read: StageRead, ids: readonly string[]): StageRead {
+	if (read.stage?.kind !== 'coats' || !read.coatsFor) return read;
+	const [longest] = ids.map(id => coatsOn(read, id)).toSorted((one, other) => other.length - one.length);
+	const all = ids.map(id => [id, coatsOn(read, id)] as const);
+	return { ...read, stage: { ...read.stage, coats: [...(longest ?? [])] }, coatsFor: new Map(all) };
+}
+
 /** Every stage in order; unknown materials, stages that do two things and faces that are not there are said. */
 export function stagesOf(source: Source, sheet: SheetEntry, faces: FaceDraft[]): StageRead[] {
 	const materials = (sheet.values.materials ?? []).map(({ id }) => id);
+	const day_s = sheet.values.shop?.values.day;
+	const known = { materials, faces, hours: day_s === undefined ? undefined : day_s / 3600 };
 	const drafts = sheet.values.stages ?? [];
-	const stages = drafts.map(draft => ({
-		at: draft.entry?.has('spray') ? draft.entry.place('spray') : draft.at,
-		stage: stageOf(source, draft, { materials, faces }),
-		leftOut: leftOut(source, draft.entry, faces),
-	}));
+	const stages = drafts.flatMap(draft => {
+		const { entry } = draft;
+		const at = entry?.has('spray') ? entry.place('spray') : draft.at;
+		const out = leftOut(source, entry, faces);
+		const own = coatsFor(source, entry, faces);
+		const found = worksOf(source, draft).map(work => stageOf(source, work, entry, known));
+		const read = found.length > 0 ? found : [undefined];
+		return read.map((stage): StageRead => ({ at, stage, leftOut: out, ...(own && { coatsFor: own }) }));
+	});
 	if (drafts.length > 0 && !drafts.some(({ entry }) => entry?.has('spray')))
 		source.fail(
 			sheet.place('stages'),
@@ -102,7 +158,8 @@ export function checkKinds(source: Source, sheet: SheetEntry): void {
 		const coats = sheet.values.materials?.find(material => material.id === id)?.entry.values.coats;
 		if (!id || !coats) continue;
 		const kinds = coatKindSchema.options.filter(kind => coats.has(kind));
-		for (const { value, at } of entry?.values.coats ?? [])
+		const own = (entry?.values['coats for'] ?? []).flatMap(one => one.coats);
+		for (const { value, at } of [...(entry?.values.coats ?? []), ...own])
 			if (!kinds.includes(value))
 				source.fail(at, `stage, coats: ${id} gives no film for this coat; ${notAllowed(value, kinds)}`);
 	}
