@@ -1,3 +1,4 @@
+import { shelfFolder } from '../day/file/folder.ts';
 import type { Checklist } from '../job/checklist.ts';
 import { coatSpeeds } from '../job/coat-speeds.ts';
 import { errorLine, type SheetError } from '../job/errors.ts';
@@ -13,7 +14,7 @@ import type { Args, Command, Io } from './command.ts';
 type Checked = { job: Job; lists: Checklist[] } | { errors: SheetError[] };
 
 async function check(path: string): Promise<Checked> {
-	const loaded = await loadJob(path);
+	const loaded = await loadJob(path, shelfFolder());
 	if (!loaded.ok) return { errors: loaded.errors };
 	const lists = await loadLists(loaded.job, path);
 	return lists.ok ? { job: loaded.job, lists: lists.lists } : { errors: lists.errors };

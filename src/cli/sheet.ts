@@ -1,4 +1,5 @@
 import { isDeepStrictEqual } from 'node:util';
+import { shelfFolder } from '../day/file/folder.ts';
 import type { DayRecord } from '../day/records.ts';
 import type { Checklist } from '../job/checklist.ts';
 import { errorLine, type SheetError } from '../job/errors.ts';
@@ -22,7 +23,7 @@ export async function readSheet(path: string | undefined, io: Io, command: strin
 		);
 		return null;
 	}
-	const job = await loadJob(path);
+	const job = await loadJob(path, shelfFolder());
 	if (!job.ok) return refuse(job.errors, io);
 	const lists = await loadLists(job.job, path);
 	return lists.ok ? { job: job.job, lists: lists.lists } : refuse(lists.errors, io);

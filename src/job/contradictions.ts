@@ -24,7 +24,7 @@ export type Whole = {
 
 /** A wet film above the sag limit, said once a coat kind and material, at the film. */
 function checkSags(source: Source, { sheet, plans, materials, units }: Whole): void {
-	for (const { id, entry } of sheet.values.materials ?? []) {
+	for (const { id, entry, from = source } of sheet.values.materials ?? []) {
 		const material = materials.get(id);
 		if (!material) continue;
 		for (const kind of ['tack', 'medium', 'full'] as const) {
@@ -38,7 +38,7 @@ function checkSags(source: Source, { sheet, plans, materials, units }: Whole): v
 			if (!on) continue;
 			const at = entry.values.coats?.values[kind]?.values.film?.at ?? entry.at;
 			const wet = format(wet_um, 'film', units);
-			source.fail(
+			from.fail(
 				at,
 				`material ${id}, coats, ${kind}, film: lies ${wet} wet and sags above ${format(material.sag_um, 'film', units)} on ${on.draft.entry.values.attitude} ${on.draft.id}; lay less, in more coats`,
 			);
@@ -48,12 +48,12 @@ function checkSags(source: Source, { sheet, plans, materials, units }: Whole): v
 
 /** Paint that dies while it stands: the clock of its life runs from the hardener on. */
 function checkStanding(source: Source, { sheet, materials, units }: Whole): void {
-	for (const { id, entry } of sheet.values.materials ?? []) {
+	for (const { id, entry, from = source } of sheet.values.materials ?? []) {
 		const material = materials.get(id);
 		const stands_min = material ? standsOrNot_min(material, material.potLife.at_C) : 0;
 		if (!material || !Number.isFinite(stands_min) || stands_min < material.potLife.hours * 60) continue;
 		const said = (minutes: number) => format(minutes * 60, 'time', units);
-		source.fail(
+		from.fail(
 			entry.place('standing'),
 			`material ${id}, standing: stands ${said(stands_min)} and lives ${said(material.potLife.hours * 60)}, so that none of it can be sprayed; mend standing or pot life`,
 		);
@@ -122,10 +122,11 @@ function checkWindows(source: Source, whole: Whole): void {
 		}
 }
 
+/** A material of the shelf tells of every other that it may lie on, whether this job has them or not. */
 function checkNames(source: Source, { sheet }: Whole): void {
 	const ids = (sheet.values.materials ?? []).map(({ id }) => id);
-	for (const { entry } of sheet.values.materials ?? [])
-		for (const { values } of entry.values.recoat ?? [])
+	for (const { entry, from } of sheet.values.materials ?? [])
+		for (const { values } of from ? [] : (entry.values.recoat ?? []))
 			if (values.over && !ids.includes(values.over.value))
 				source.fail(values.over.at, `${entry.name}, recoat, over: ${notAllowed(values.over.value, ids)}`);
 }

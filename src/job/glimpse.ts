@@ -1,4 +1,5 @@
-const needed = ['name', 'gun', 'materials', 'stages', 'parts'];
+/** Materials and shop may stand on the shelf. */
+const needed = ['name', 'gun', 'stages', 'parts'];
 const called = /^name:[ \t]*(?:"([^"\n]+)"|'([^'\n]+)'|([^"'#\s][^#\n]*?))[ \t]*(?:#.*)?$/m;
 
 /**

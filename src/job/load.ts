@@ -1,3 +1,4 @@
+import { dirname, resolve } from 'node:path';
 import { standardTurn_s } from '../film/balance.ts';
 import { type Losses, standardLosses } from '../film/losses.ts';
 import { comfortable_mm_per_s } from '../film/speed.ts';
@@ -8,12 +9,14 @@ import type { SheetError } from './errors.ts';
 import { notAllowed } from './errors.ts';
 import { checkCircles, type FaceDraft, facesOf, resolveAfter } from './faces.ts';
 import { whole } from './fields.ts';
+import { namesOf, withShelf } from './from-shelf.ts';
 import { type Face, type Job, jobSchema, type Material } from './job.ts';
 import { materialOf } from './material.ts';
 import { standardRisk } from './on-work.ts';
 import { type PartDraft, partsOf } from './parts.ts';
 import { readText } from './read-text.ts';
 import { readSheet, type SheetEntry } from './sheet.ts';
+import { noShelf, readShelf, type Shelf } from './shelf.ts';
 import { checkKinds, type StageRead, stagesOf, withRounds } from './stages.ts';
 import { type OtherSides, otherSides, turnedOver } from './turning.ts';
 
@@ -144,7 +147,7 @@ function plansOf(
 	return planFaces(sized, stages, { gun, materials });
 }
 
-function draftOf(source: Source, sheet: SheetEntry): Draft {
+function draftOf(source: Source, sheet: SheetEntry, shelf: Shelf): Draft {
 	const materials = new Map<string, Material>();
 	for (const named of sheet.values.materials ?? []) {
 		const material = materialOf(source, named);
@@ -161,7 +164,7 @@ function draftOf(source: Source, sheet: SheetEntry): Draft {
 	const after = resolveAfter(source, new Map(faces.map(face => [face.id, face])));
 	checkCircles(source, after);
 	const sides = otherSides(faces);
-	const written = stagesOf(source, sheet, faces);
+	const written = stagesOf(source, sheet, faces, namesOf(shelf, 'material'));
 	const ids = faces.map(({ id }) => id);
 	const stages = turnedOver(source, written, { faces, sides, after }).map(read => withRounds(read, ids));
 	checkKinds(source, sheet);
@@ -213,26 +216,38 @@ const eachOnce = (errors: readonly SheetError[]): SheetError[] => [
  * Reads a job sheet.
  * @param text YAML, at most 4 MB
  * @param file the name it goes by in errors
- * @returns the normalised job, or every error at once, in the order of the file
+ * @param shelfAt the shop's shelf, or the one that the sheet names; asked for only where the sheet wants something of it
+ * @returns the normalised job, or every error at once, in the order of the file, those of shelf files behind them
  */
-export function parseJob(text: string, file: string): Loaded {
+export function parseJob(
+	text: string,
+	file: string,
+	shelfAt: (named: string | undefined) => Shelf = () => noShelf,
+): Loaded {
 	const source = readDocument(text, file);
 	if (source.errors.length > 0) return { ok: false, errors: source.errors.toSorted(byPlace) };
 	if (!source.root) {
 		const says = 'is empty; fanwise example writes a sheet to begin with';
 		return { ok: false, errors: [{ file, line: 1, column: 1, says }] };
 	}
-	const sheet = readSheet(source, source.root, '', 0);
-	const draft = sheet && draftOf(source, sheet);
-	if (!sheet || !draft || source.errors.length > 0) return { ok: false, errors: eachOnce(source.errors) };
-	return { ok: true, job: jobOf(sheet, draft) };
+	const written = readSheet(source, source.root, '', 0);
+	const resolved = written && withShelf(source, written, shelfAt);
+	const draft = resolved && draftOf(source, resolved.sheet, resolved.shelf);
+	const errors = [source, ...(resolved?.sources ?? [])].flatMap(one => eachOnce(one.errors));
+	if (!draft || errors.length > 0) return { ok: false, errors };
+	return { ok: true, job: jobOf(resolved.sheet, draft) };
 }
 
 /**
  * Reads a job sheet from a file.
+ * @param shelf the folder of the shop's shelf, for a sheet that names no other, which lies beside the sheet
  * @returns as `parseJob`; a file that cannot be read is one error at 1:1. Never throws for what a path may hold
  */
-export async function loadJob(path: string): Promise<Loaded> {
+export async function loadJob(path: string, shelf?: string): Promise<Loaded> {
 	const read = readText(path, 'check the name, or write a sheet with fanwise example');
-	return read.ok ? parseJob(read.text, path) : read;
+	if (!read.ok) return read;
+	return parseJob(read.text, path, named => {
+		const folder = named === undefined ? shelf : resolve(dirname(path), named);
+		return folder === undefined ? noShelf : readShelf(folder);
+	});
 }

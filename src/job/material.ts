@@ -189,7 +189,8 @@ function reducing(
  * A material of the sheet in base units, checked against itself.
  * @returns undefined where its ratio, solids or sag limit could not be read; what is wrong has been said
  */
-export function materialOf(source: Source, { id, entry }: Named<MaterialEntry>): Material | undefined {
+export function materialOf(sheet: Source, { id, entry, from }: Named<MaterialEntry>): Material | undefined {
+	const source = from ?? sheet;
 	const { parts, reduced, coats } = reducing(source, entry);
 	const recoat = recoatOf(source, entry);
 	checkFlash(source, id, entry, recoat);

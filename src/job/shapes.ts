@@ -8,8 +8,6 @@ import type { FaceEntry, faceShape } from './sheet.ts';
 type Derived = Entry<typeof faceShape>['values'];
 type Sizes = [number, number];
 
-const square_m2 = ([one, other]: Sizes): number => (one * other) / 1e6;
-
 /** The longer way of a broad side; the fan lies across it. */
 const longerWay = ([width, height]: Sizes, attitude: Face['attitude']): Stroke => {
 	if (width >= height) return 'side-to-side';
@@ -81,7 +79,7 @@ function sticks(name: string, { thick_mm, girth_mm, long_mm, piece_mm }: Sticks,
 		attitude: 'upright',
 		stroke: 'up-and-down',
 		tilt: 0,
-		area: square_m2([girth_mm, long_mm]),
+		area: Number(((girth_mm * long_mm) / 1e6).toPrecision(6)),
 		strip: [thick_mm, Math.min(piece_mm, long_mm)],
 		...(fan_mm > highestFan * thick_mm && { fan: highestFan * thick_mm }),
 	};

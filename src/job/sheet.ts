@@ -3,6 +3,7 @@ import * as z from 'zod/mini';
 import { substrates } from '../film/own-cooling.ts';
 import { nearest } from '../trade/nearest.ts';
 import type { TimeAt } from '../trade/time.ts';
+import type { Source } from './document.ts';
 import {
 	type Entry,
 	type Label,
@@ -49,15 +50,16 @@ import {
 
 const some_ = (kind: Parameters<typeof some>[0]) => value(some(kind));
 
-const shopShape = {
+const ofShop = {
 	air: must(value(quantity('temperature'))),
 	humidity: must(
 		value(quantity('share').check(z.refine(part => part >= 0.01, { message: 'allowed: 1% to 100%' }))),
 	),
 	clearance: may(map({ time: must(some_('time')), measured: must(value(name)) })),
-	'extractor at': may(placed(value(name))),
 	day: may(some_('time')),
 };
+const shopShape = { ...ofShop, 'extractor at': may(placed(value(name))) };
+const units = value(z.enum(['us', 'metric']));
 
 const gunShape = {
 	pressure: must(value(writtenIn('pressure', ['bar', 'psi', 'kPa']))),
@@ -348,7 +350,8 @@ const readPart = map(partShape, label('part'));
 const readMaterial = map(materialShape);
 const readStageMap = map(stageShape);
 
-export type Named<T> = { id: string; at: number; entry: T };
+/** `from`: the file of the shelf that it stands in, where it is not the sheet's own. */
+export type Named<T> = { id: string; at: number; entry: T; from?: Source };
 /** Materials by their id, in the order written. */
 const readMaterials: Reader<Named<MaterialEntry>[]> = (source, node, what, at) => {
 	const found: Named<MaterialEntry>[] = [];
@@ -385,7 +388,7 @@ const readStage: Reader<StageDraft> = (source, node, what, at) => {
 
 const sheetShape = {
 	name: must(value(name)),
-	units: must(value(z.enum(['us', 'metric']))),
+	units: must(units),
 	shop: must(map(shopShape)),
 	gun: must(map(gunShape)),
 	materials: must(readMaterials),
@@ -405,5 +408,26 @@ const sheetShape = {
 	lists: may(list(placed(value(z.string())))),
 };
 export type SheetEntry = Entry<typeof sheetShape>;
+
+type GunEntry = Entry<typeof gunShape>;
+const readGun = map(gunShape);
+const gunOrName: Reader<GunEntry | Placed<string>> = (source, node, what, at) =>
+	(isScalar(node) ? placed(value(name)) : readGun)(source, node, what, at);
+
+/** A sheet as it is written: what it only names, or leaves to the shop, stands on the shelf. */
+const writtenShape = {
+	...sheetShape,
+	units: may(units),
+	shop: may(map(shopShape)),
+	gun: must(gunOrName),
+	materials: may(readMaterials),
+	shelf: may(placed(value(z.string()))),
+};
+export type SheetWritten = Entry<typeof writtenShape>;
 /** Reads the whole sheet as far as it can be read. */
-export const readSheet = map(sheetShape);
+export const readSheet = map(writtenShape);
+
+/** Files of the shelf: each says by its first key what it is, and the name that sheets call it by. */
+export const readShelfMaterial = map({ material: must(value(key)), ...materialShape });
+export const readShelfGun = map({ gun: must(value(key)), ...gunShape });
+export const readShelfShop = map({ shop: must(value(name)), units: may(units), ...ofShop });

@@ -129,8 +129,14 @@ export function withRounds(read: StageRead, ids: readonly string[]): StageRead {
 }
 
 /** Every stage in order; unknown materials, stages that do two things and faces that are not there are said. */
-export function stagesOf(source: Source, sheet: SheetEntry, faces: FaceDraft[]): StageRead[] {
-	const materials = (sheet.values.materials ?? []).map(({ id }) => id);
+export function stagesOf(
+	source: Source,
+	sheet: SheetEntry,
+	faces: FaceDraft[],
+	onShelf: readonly string[],
+): StageRead[] {
+	const here = (sheet.values.materials ?? []).map(({ id }) => id);
+	const materials = [...new Set([...here, ...onShelf])];
 	const day_s = sheet.values.shop?.values.day;
 	const known = { materials, faces, hours: day_s === undefined ? undefined : day_s / 3600 };
 	const drafts = sheet.values.stages ?? [];

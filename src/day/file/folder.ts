@@ -24,6 +24,9 @@ export const dataFolder = ({ env, platform, home }: Surroundings = here()): stri
 /** Where the days lie. */
 export const daysFolder = (surroundings?: Surroundings): string => join(dataFolder(surroundings), 'days');
 
+/** Where the shop's own materials and guns lie. */
+export const shelfFolder = (surroundings?: Surroundings): string => join(dataFolder(surroundings), 'shelf');
+
 /** Makes the folder of the days where it is missing, open to its owner alone. */
 export const makeDaysFolder = (folder: string = daysFolder(), port: FilePort = disk): string => {
 	try {

@@ -14,6 +14,7 @@ import { openSession } from '../../../src/day/session.ts';
 import { errorLine, type SheetError } from '../../../src/job/errors.ts';
 import { parseList } from '../../../src/job/lists.ts';
 import { parseJob } from '../../../src/job/load.ts';
+import { readShelf } from '../../../src/job/shelf.ts';
 import { taughtBy } from '../../../src/plan/rates.ts';
 import { parseSettings } from '../../../src/settings/kept.ts';
 import { FaultsError, joinFaults, readFaults } from '../../../src/trace/faults.ts';
@@ -42,6 +43,8 @@ const saysOf = (errors: readonly SheetError[]) =>
 	errors.length === 0 ? 'refuses and says nothing' : badLine(errors.map(errorLine));
 
 const sheet = readFileSync('checklists/example/coffee-cart.yaml', 'utf8');
+const shortSheet = readFileSync('tests/job/chairs/eight-chairs.yaml', 'utf8');
+const shelf = readShelf('tests/job/chairs/shelf');
 const lists = ['before-spraying', 'gun-check', 'clean-up'].map(name =>
 	readFileSync(`checklists/${name}.yaml`, 'utf8'),
 );
@@ -163,8 +166,27 @@ const readers: Reader[] = [
 		},
 	},
 	{
+		name: 'short sheets',
+		share: 3,
+		read(chance) {
+			const read = parseJob(spoilText(shortSheet, chance), 'chairs.yaml', () => shelf);
+			return read.ok ? null : saysOf(read.errors);
+		},
+	},
+	{
+		name: 'shelves',
+		share: 3,
+		read(chance) {
+			const at = chance.below(shelf.files.length);
+			const spoilt = (text: string, nth: number) => (nth === at ? spoilText(text, chance) : text);
+			const files = shelf.files.map((file, nth) => ({ ...file, text: spoilt(file.text, nth) }));
+			const read = parseJob(shortSheet, 'chairs.yaml', () => ({ ...shelf, files }));
+			return read.ok ? null : saysOf(read.errors);
+		},
+	},
+	{
 		name: 'lists',
-		share: 20,
+		share: 14,
 		read(chance) {
 			const read = parseList(spoilText(chance.pick(lists), chance), 'list.yaml');
 			return Array.isArray(read) ? saysOf(read) : null;

@@ -1,0 +1,119 @@
+import { readDocument, type Source } from './document.ts';
+import { type Placed, type Reader, written } from './fields.ts';
+import { brief } from './inert.ts';
+import {
+	type MaterialEntry,
+	type Named,
+	readShelfGun,
+	readShelfMaterial,
+	readShelfShop,
+	type SheetEntry,
+	type SheetWritten,
+} from './sheet.ts';
+import { noShelf, type Shelf, type ShelfFile, type ShelfKind } from './shelf.ts';
+
+/** A file of the shelf as it is read; what is wrong in it is said of that file. */
+export function readFrom<T>(file: ShelfFile, read: Reader<T>): { source: Source; entry: T | undefined } {
+	const source = readDocument(file.text, file.path);
+	if (source.errors.length === 0 && !source.root) source.fail(0, `is empty; a ${file.kind} is wanted`);
+	return { source, entry: source.root ? read(source, source.root, file.kind, 0) : undefined };
+}
+
+type Wanting = { source: Source; shelf: Shelf; sources: Source[] };
+
+/** The file of a kind and name, read; two of one name are complained of where the sheet names them. */
+function taken<T>(
+	{ source, shelf, sources }: Wanting,
+	kind: ShelfKind,
+	{ value, at }: Placed<string>,
+	read: Reader<T>,
+): { entry: T; source: Source } | undefined {
+	const [file, other] = shelf.files.filter(one => one.kind === kind && one.name === value);
+	if (!file) return undefined;
+	if (other)
+		source.fail(at, `${brief(value)}: two files of the shelf have this name; take ${brief(other.path)} out`);
+	const found = readFrom(file, read);
+	sources.push(found.source);
+	return found.entry && { entry: found.entry, source: found.source };
+}
+
+/** Materials that a stage sprays and the sheet does not have, each once. */
+function missing({ values }: SheetWritten): Placed<string>[] {
+	const here = new Set(values.materials?.map(({ id }) => id));
+	const named = (values.stages ?? []).flatMap(({ entry }) => entry?.values.spray ?? []);
+	return [...new Map(named.toReversed().map(one => [one.value, one])).values()]
+		.filter(({ value }) => !here.has(value))
+		.toReversed();
+}
+
+function gunFrom(wanting: Wanting, { values }: SheetWritten): SheetEntry['values']['gun'] {
+	const { gun } = values;
+	if (!gun || !('value' in gun)) return gun;
+	const names = namesOf(wanting.shelf, 'gun');
+	const found = taken(wanting, 'gun', gun, readShelfGun);
+	if (!found && !names.includes(gun.value))
+		wanting.source.fail(
+			gun.at,
+			`gun: found "${brief(gun.value)}"; the shelf has ${names.length === 0 ? 'no gun' : names.map(name => brief(name)).join(', ')}`,
+		);
+	return found?.entry;
+}
+
+/** The names of a kind on a shelf. */
+export const namesOf = ({ files }: Shelf, kind: ShelfKind): string[] =>
+	files.flatMap(file => (file.kind === kind && file.name !== null ? [file.name] : []));
+
+type Values = SheetEntry['values'];
+
+/** The shop of the shelf, which has no part that stands nearest the extractor. */
+function shopOnShelf({ shelf, sources }: Wanting): Pick<Values, 'shop' | 'units'> | undefined {
+	const file = shelf.files.find(({ kind }) => kind === 'shop');
+	if (!file) return undefined;
+	const { source, entry } = readFrom(file, readShelfShop);
+	sources.push(source);
+	if (!entry) return {};
+	const { shop: _, units, ...values } = entry.values;
+	return { shop: written(values, entry.at, entry.name), ...(units && { units }) };
+}
+
+/** Shop and units, of the sheet or else of the shelf. */
+function shopFrom(wanting: Wanting, sheet: SheetWritten): Pick<Values, 'shop' | 'units'> {
+	const { shop, units } = sheet.values;
+	const own = { ...(shop && { shop }), ...(units && { units }) };
+	if (sheet.has('shop') && sheet.has('units')) return own;
+	const theirs = shopOnShelf(wanting);
+	for (const key of ['shop', 'units'] as const)
+		if (!sheet.has(key) && !(theirs && (key === 'shop' || theirs.units)))
+			wanting.source.fail(sheet.at, `${key} is missing: write "${key}: …"`);
+	return { ...theirs, ...own };
+}
+
+/**
+ * A sheet with what it only names read from the shelf: materials that it sprays, its gun, the shop.
+ * @param shelfAt the shelf, read only where the sheet wants something of it
+ * @returns with the files it came from, in which something may be wrong
+ */
+export function withShelf(
+	source: Source,
+	sheet: SheetWritten,
+	shelfAt: (named: string | undefined) => Shelf,
+): { sheet: SheetEntry; sources: Source[]; shelf: Shelf } {
+	const { gun: named, shop: _, units: __, shelf: at, ...values } = sheet.values;
+	const wanted = missing(sheet);
+	const isNamed = named !== undefined && 'value' in named;
+	const wants = wanted.length > 0 || isNamed || !sheet.has('shop') || !sheet.has('units');
+	const shelf = wants ? shelfAt(at?.value) : noShelf;
+	if (wants && at && shelf.files.length === 0)
+		source.fail(at.at, `shelf: nothing of a shelf is in "${brief(at.value)}"`);
+	const wanting: Wanting = { source, shelf, sources: [] };
+	const found = wanted.flatMap((one): Named<MaterialEntry>[] => {
+		const it = taken(wanting, 'material', one, readShelfMaterial);
+		return it ? [{ id: one.value, at: one.at, entry: it.entry, from: it.source }] : [];
+	});
+	const materials = [...(values.materials ?? []), ...found];
+	if (!sheet.has('materials') && materials.length === 0)
+		source.fail(sheet.at, 'materials is missing: write "materials: …"');
+	const gun = gunFrom(wanting, sheet);
+	const whole = { ...values, ...(gun && { gun }), ...shopFrom(wanting, sheet), materials };
+	return { sheet: { ...sheet, values: whole }, sources: wanting.sources, shelf };
+}
