@@ -28,6 +28,11 @@ export const commands: { name: string; summary: string; load(): Promise<Command>
 		load: async () => (await import('./example.ts')).exampleCommand,
 	},
 	{
+		name: 'shelf',
+		summary: 'the materials and guns that sheets only name: a list, or a check of them',
+		load: async () => (await import('./shelf.ts')).shelfCommand,
+	},
+	{
 		name: 'plan',
 		summary: 'order, cap turns, batches, amounts, times',
 		load: async () => (await import('./plan.ts')).planCommand,
