@@ -19,7 +19,9 @@ const unmeasured = { transfer: { share: 0.5, tolerance: 0.1 }, feather: 3, depth
 
 /** What a gun's film rests on that its sheet does not say. */
 const assumedOf = (gun: SheetEntry['values']['gun']): string[] =>
-	gun ? (['transfer', 'fan depth', 'feather'] as const).filter(key => !gun.has(key)) : [];
+	gun
+		? (['overlap', 'distance', 'transfer', 'fan depth', 'feather'] as const).filter(key => !gun.has(key))
+		: [];
 
 function lossesOf(losses: NonNullable<SheetEntry['values']['gun']>['values']['losses']): Losses {
 	const { strainer, pot, gun, burst } = losses?.values ?? {};

@@ -100,7 +100,7 @@ function assumedNotes({ gun, faces }: Job): string[] {
 	const sizeless = faces.filter(({ size_mm, strip_mm }) => !size_mm && !strip_mm).map(({ id }) => id);
 	const more = sizeless.length > 1 ? ` and ${sizeless.length - 1} more` : '';
 	return [
-		...(gun.assumed?.length ? [`gun: ${gun.assumed.join(', ')} assumed, not measured`] : []),
+		...(gun.assumed?.length ? [`gun: ${gun.assumed.join(', ')} usual, not measured`] : []),
 		...(sizeless.length > 0
 			? [
 					`${sizeless[0]}${more}: size not known, taken as a square; give "size", or "strip" for narrow pieces`,

@@ -16,8 +16,10 @@ import {
 	pairsOf,
 	placed,
 	type Reader,
+	type Shape,
 	value,
 	wholeList,
+	written,
 } from './fields.ts';
 import { brief } from './inert.ts';
 import { type CoatKind, coatKindSchema, type Gear, mixStepSchema, prepSchema } from './job.ts';
@@ -25,6 +27,8 @@ import { unmeasuredFlow } from './on-work.ts';
 import { heldRead, shapeRead } from './shape-words.ts';
 import {
 	complain,
+	cupKinds,
+	cupLine,
 	filmAim,
 	flowWithin,
 	fromText,
@@ -40,6 +44,7 @@ import {
 	some,
 	span,
 	timeAt,
+	waitAt,
 	wholeNumber,
 	word,
 	writtenIn,
@@ -47,6 +52,19 @@ import {
 } from './values.ts';
 
 /** The keys of a job sheet, as a painter writes them, and how each value is read. */
+
+/** A map by its keys, or all of it in a line. */
+const orLine =
+	<S extends Shape, T>(
+		shape: S,
+		line: z.ZodMiniType<T, string>,
+		of: (read: T) => Entry<S>['values'],
+	): Reader<Entry<S>> =>
+	(source, node, what, at) => {
+		if (!isScalar(node)) return map(shape)(source, node, what, at);
+		const read = value(line)(source, node, what, at);
+		return read === undefined ? undefined : written(of(read), offsetOf(node, at), what);
+	};
 
 const some_ = (kind: Parameters<typeof some>[0]) => value(some(kind));
 
@@ -61,13 +79,21 @@ const ofShop = {
 const shopShape = { ...ofShop, 'extractor at': may(placed(value(name))) };
 const units = value(z.enum(['us', 'metric']));
 
+const cupShape = {
+	holds: must(some_('volume')),
+	kind: must(value(z.enum(cupKinds))),
+	tilted: may(value(word({ pours: 'pours', drips: 'drips', starves: 'starves' })), 'pours' as const),
+};
+/** A cup by its keys, or in a line: `600 mL gravity`. */
+const cupRead = orLine(cupShape, cupLine, cup => cup);
+
 const gunShape = {
 	pressure: must(value(writtenIn('pressure', ['bar', 'psi', 'kPa']))),
 	fan: must(some_('length')),
 	'fan depth': may(some_('length')),
 	feather: may(wholeList(value(plainNumber(1, 10)))),
-	distance: must(some_('length')),
-	overlap: must(
+	distance: may(some_('length')),
+	overlap: may(
 		value(quantity('share').check(z.refine(part => part <= 0.9, { message: 'allowed: up to 90%' }))),
 	),
 	flow: must(value(flowWithin(unmeasuredFlow))),
@@ -86,13 +112,7 @@ const gunShape = {
 			burst: may(value(quantity('time'))),
 		}),
 	),
-	cup: must(
-		map({
-			holds: must(some_('volume')),
-			kind: must(value(word({ gravity: 'gravity', suction: 'suction', pressure: 'pressure' }))),
-			tilted: may(value(word({ pours: 'pours', drips: 'drips', starves: 'starves' })), 'pours' as const),
-		}),
-	),
+	cup: must(cupRead),
 };
 
 const reducer = fromText((text, ctx): { parts?: number; share?: number } => {
@@ -143,11 +163,22 @@ const flashShape = {
 	at: may(value(quantity('temperature'))),
 };
 export type FlashEntry = Entry<typeof flashShape>;
+type WaitAt = z.output<typeof waitAt>;
+const flashTimes = ({ from_s, to_s, at_C }: WaitAt) => ({
+	...{ from: from_s, at: at_C },
+	...(to_s !== null && { to: to_s }),
+});
 
 const coatShape = {
 	film: must(placed(value(filmAim))),
 	reducer: may(value(reducer)),
-	flash: may(map(flashShape)),
+	flash: may(orLine(flashShape, waitAt, flashTimes)),
+};
+/** A kind of coat by its keys, or by its film alone: `full: 30 µm`. */
+const coatRead: Reader<Entry<typeof coatShape>> = (source, node, what, at) => {
+	if (!isScalar(node)) return map(coatShape)(source, node, what, at);
+	const film = placed(value(filmAim))(source, node, `${what}, film`, at);
+	return film && written<typeof coatShape>({ film }, offsetOf(node, at), what);
 };
 
 export const windowShape = {
@@ -155,6 +186,11 @@ export const windowShape = {
 	spray: may(value(span)),
 	scuff: may(value(span)),
 	sand: may(value(span)),
+};
+
+const touchedShape = {
+	...flashShape,
+	touch: may(wholeList(value(word({ tacky: 'tacky', dry: 'dry' })), 1)),
 };
 
 const materialShape = {
@@ -168,17 +204,12 @@ const materialShape = {
 	),
 	order: must(wholeList(placed(value(mixStepSchema)), 2)),
 	solids: must(value(shareWithin(0.01, 0.02))),
-	coats: must(map({ tack: may(map(coatShape)), medium: may(map(coatShape)), full: may(map(coatShape)) })),
+	coats: must(map({ tack: may(coatRead), medium: may(coatRead), full: may(coatRead) })),
 	'sags above': must(value(some('film'))),
 	'pot life': must(orPoints(value(timeAt))),
 	standing: must(orPoints(value(orNone('time')))),
 	strainer: must(value(name)),
-	flash: must(
-		map({
-			...flashShape,
-			touch: may(wholeList(value(word({ tacky: 'tacky', dry: 'dry' })), 1)),
-		}),
-	),
+	flash: must(orLine(touchedShape, waitAt, flashTimes)),
 	'wet edge': must(some_('time')),
 	'wet the tip': must(some_('time')),
 	flush: must(some_('time')),

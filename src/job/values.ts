@@ -107,6 +107,29 @@ export const timeAt = fromText((text, ctx): { at_C: number; hours: number } => {
 	return hours > 0 ? { at_C, hours } : complain(ctx, 'allowed: more than 0');
 });
 
+/** `30 min at 20 °C`, or `30 min to 8 h at 20 °C`. */
+export const waitAt = fromText((text, ctx): { from_s: number; to_s: number | null; at_C: number } => {
+	const parts = halves(text, /\s+at\s+/);
+	if (!parts) return complain(ctx, 'a time at a temperature is wanted, as in "30 min at 20 °C"');
+	const at_C = amount('temperature', parts.right, ctx, parts.column);
+	const both = halves(parts.left, /\s+to\s+/);
+	if (!both) return { from_s: amount('time', parts.left, ctx), to_s: null, at_C };
+	const left = bare.test(both.left) ? `${both.left}${unitOf(both.right)}` : both.left;
+	return { from_s: amount('time', left, ctx), to_s: amount('time', both.right, ctx, both.column), at_C };
+});
+
+export const cupKinds = ['gravity', 'suction', 'pressure'] as const;
+/** `600 mL gravity`. */
+export const cupLine = fromText((text, ctx) => {
+	const kind = cupKinds.find(one => text.endsWith(` ${one}`));
+	if (!kind) return complain(ctx, 'what it holds and its kind are wanted, as in "600 mL gravity"');
+	return {
+		holds: amount('volume', text.slice(0, -kind.length).trimEnd(), ctx),
+		kind,
+		tilted: 'pours' as const,
+	};
+});
+
 /** `42% ± 3%`, or without a tolerance. */
 export const shareWithin = (least: number, tolerance: number) =>
 	fromText((text, ctx): { share: number; tolerance: number } => {

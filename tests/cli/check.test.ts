@@ -191,7 +191,7 @@ describe('a sheet in which nothing is wrong', () => {
 			.replace('size: 120 in x 2 in', 'area: 2 ft2');
 		const { out, status } = await ran(checkCommand, fileWith(bare));
 		expect(status).toBe(0);
-		expect(out).toContain('look again: gun: transfer, feather assumed, not measured\n');
+		expect(out).toContain('look again: gun: transfer, feather usual, not measured\n');
 		expect(out.replace(/\s+/g, ' ')).toContain(
 			'look again: canopy rail/front and 1 more: size not known, taken as a square;',
 		);
