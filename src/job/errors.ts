@@ -1,5 +1,5 @@
-import { nearest } from '../trade/nearest.ts';
 import { brief } from './inert.ts';
+import { likeliest } from './other-words.ts';
 
 /** What is wrong with a file, and where: line and column counted from 1. */
 export type SheetError = { file: string; line: number; column: number; says: string };
@@ -10,7 +10,7 @@ export const errorLine = ({ file, line, column, says }: SheetError): string =>
 
 /** `found "uprigt"; allowed: upright, flat; nearest: upright`. */
 export function notAllowed(found: string, allowed: readonly string[]): string {
-	const like = found.length <= 100 ? nearest(found, allowed) : undefined;
+	const like = likeliest(found, allowed);
 	const listed = allowed.length > 12 ? [...allowed.slice(0, 12), `${allowed.length - 12} more`] : allowed;
 	return `found "${brief(found)}"; allowed: ${listed.map(word => brief(word)).join(', ')}${like ? `; nearest: ${brief(like)}` : ''}`;
 }

@@ -1,9 +1,10 @@
 import { isMap, isScalar, isSeq, type ParsedNode, type YAMLMap } from 'yaml';
 import type * as z from 'zod/mini';
-import { editDistance, nearest } from '../trade/nearest.ts';
 import type { Source } from './document.ts';
 import { notAllowed } from './errors.ts';
 import { brief } from './inert.ts';
+import { lineToWrite, mapToWrite } from './lines-to-write.ts';
+import { isMeant } from './other-words.ts';
 
 type Node = ParsedNode | null;
 
@@ -132,9 +133,10 @@ export type Pair = { key: string; at: number; node: Node };
 /** The pairs of a map, each key once; undefined, with a complaint, for anything but a map. */
 export function pairsOf(source: Source, node: Node, name: string, at: number): Pair[] | undefined {
 	if (!isMap(node)) {
+		const like = mapToWrite(name);
 		source.fail(
 			offsetOf(node, at),
-			`${name === '' ? 'the file' : name}: found ${isScalar(node) ? `"${brief(String(node.value))}"` : kindOf(node)}; keys with values are wanted`,
+			`${name === '' ? 'the file' : name}: found ${isScalar(node) ? `"${brief(String(node.value))}"` : kindOf(node)}; keys with values are wanted${like === null ? '' : `, as in "${like}"`}`,
 		);
 		return undefined;
 	}
@@ -175,11 +177,9 @@ export const written = <S extends Shape>(values: Entry<S>['values'], at: number,
 	has: key => values[key] !== undefined,
 });
 
-/** A key that is so much like one the map lacks that it must be meant: its value is read as that one's. */
-function meant(key: string, missing: string[]): string | undefined {
-	const like = key.length <= 40 ? nearest(key, missing) : undefined;
-	return like && editDistance(key, like) <= Math.max(1, key.length / 3) ? like : undefined;
-}
+/** A key that is so much like one the map lacks, or another word for it, that it must be meant: its value is read as that one's. */
+const meant = (key: string, missing: string[]): string | undefined =>
+	key.length <= 40 ? isMeant(key, missing) : undefined;
 
 function byKey(source: Source, known: string[], pairs: Pair[], name: string): Map<string, Pair> {
 	const found = new Map(pairs.filter(({ key }) => known.includes(key)).map(pair => [pair.key, pair]));
@@ -201,7 +201,8 @@ function readFields<S extends Shape>(source: Source, shape: S, pairs: Pair[], na
 		const pair = found.get(key);
 		const read = pair ? field.read(source, pair.node, under(name, key), pair.at) : field.default;
 		if (read !== undefined) values[key] = read;
-		if (!pair && field.must) source.fail(at, `${under(name, key)} is missing: write "${key}: …"`);
+		if (!pair && field.must)
+			source.fail(at, `${under(name, key)} is missing: write "${lineToWrite(name, key)}"`);
 	}
 	const place = (key: keyof S) => {
 		const pair = found.get(String(key));

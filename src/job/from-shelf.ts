@@ -1,6 +1,7 @@
 import { readDocument, type Source } from './document.ts';
 import { type Placed, type Reader, written } from './fields.ts';
 import { brief } from './inert.ts';
+import { lineToWrite } from './lines-to-write.ts';
 import {
 	type MaterialEntry,
 	type Named,
@@ -84,7 +85,7 @@ function shopFrom(wanting: Wanting, sheet: SheetWritten): Pick<Values, 'shop' | 
 	const theirs = shopOnShelf(wanting);
 	for (const key of ['shop', 'units'] as const)
 		if (!sheet.has(key) && !(theirs && (key === 'shop' || theirs.units)))
-			wanting.source.fail(sheet.at, `${key} is missing: write "${key}: …"`);
+			wanting.source.fail(sheet.at, `${key} is missing: write "${lineToWrite('', key)}"`);
 	return { ...theirs, ...own };
 }
 
@@ -112,7 +113,7 @@ export function withShelf(
 	});
 	const materials = [...(values.materials ?? []), ...found];
 	if (!sheet.has('materials') && materials.length === 0)
-		source.fail(sheet.at, 'materials is missing: write "materials: …"');
+		source.fail(sheet.at, 'materials is missing: write "materials: …", or spray one of the shelf');
 	const gun = gunFrom(wanting, sheet);
 	const whole = { ...values, ...(gun && { gun }), ...shopFrom(wanting, sheet), materials };
 	return { sheet: { ...sheet, values: whole }, sources: wanting.sources, shelf };

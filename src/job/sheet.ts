@@ -24,6 +24,7 @@ import {
 import { brief } from './inert.ts';
 import { type CoatKind, coatKindSchema, type Gear, mixStepSchema, prepSchema } from './job.ts';
 import { unmeasuredFlow } from './on-work.ts';
+import { likeliest } from './other-words.ts';
 import { heldRead, shapeRead } from './shape-words.ts';
 import {
 	complain,
@@ -404,7 +405,8 @@ const stepsRead = fromText((text, ctx): StepKey[] => {
 	const words = text.split(/\s*,\s*/);
 	const unknown = words.find(one => !isStepKey(one));
 	if (unknown === undefined) return words.filter(isStepKey);
-	return complain(ctx, `allowed: ${stepKeys.join(', ')}; nearest: ${nearest(unknown, stepKeys)}`);
+	const like = likeliest(unknown, stepKeys);
+	return complain(ctx, `allowed: ${stepKeys.join(', ')}${like ? `; nearest: ${like}` : ''}`);
 });
 /** A stage is a map, or words of preparation: `- wipe, tack`. */
 const readStage: Reader<StageDraft> = (source, node, what, at) => {

@@ -116,7 +116,9 @@ describe('coats of some faces', () => {
 			expect.stringMatching(/stage, coats for: found "lid top"; allowed: canopy rail, /),
 		]);
 		expect(complaintsOf(text('top: tack'))).toEqual([
-			expect.stringMatching(/coats: primer gives no film for this coat; found "tack"; .*nearest: /),
+			expect.stringMatching(
+				/coats: primer gives no film for this coat; found "tack"; allowed: medium, full$/,
+			),
 		]);
 	});
 });
