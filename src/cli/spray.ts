@@ -1,6 +1,6 @@
 import { dirname } from 'node:path';
 import { realClock } from '../day/clock.ts';
-import { type DayOfJob, dayInTheWay, daysOfJob, jobToGoOn } from '../day/file/days.ts';
+import { type DayOfJob, dayInTheWay, daysOfJob, jobToGoOn, loadDay } from '../day/file/days.ts';
 import { checkRoom, daysFolder, listDays, makeDaysFolder, newDayPath } from '../day/file/folder.ts';
 import type { DayFile } from '../day/file/keep.ts';
 import { createDay, openDay, type StoreOptions } from '../day/file/store.ts';
@@ -87,6 +87,16 @@ export const carryOn = (path: string, io: Io): Promise<number> =>
 		io,
 		{},
 	);
+
+/** Begins the next day of a job, by the sheet that its newest day was opened with, wherever that lies now. */
+export function goOn(path: string, io: Io): Promise<number> {
+	const next = (quiet: Io, opening: Opening) => {
+		const [opened] = loadDay(path);
+		if (opened?.type !== 'day.opened') throw new Error(`${path} has no beginning`);
+		return dayOf({ job: opened.sheet, lists: opened.lists }, quiet, opening);
+	};
+	return shownHere(next, io, {});
+}
 
 /** What is said while the screen is up is kept until it is down; between lines of text it is said at once. */
 async function shownHere(

@@ -2,10 +2,10 @@ import { readdirSync } from 'node:fs';
 import { basename } from 'node:path';
 import { overdueLine } from '../by-date/dates.ts';
 import { readDates } from '../by-date/kept.ts';
-import { dataFolder } from '../day/file/folder.ts';
+import { dataFolder, daysFolder, listDays } from '../day/file/folder.ts';
 import { type OpenDay, openDays } from '../day/file/open-days.ts';
 import { isoAt } from '../day/instant.ts';
-import { localDate } from '../day/local-zone.ts';
+import { localDate, localZone } from '../day/local-zone.ts';
 import { exampleSheet } from '../job/checklists-folder.ts';
 import { nameOnSheet } from '../job/glimpse.ts';
 import { readText } from '../job/read-text.ts';
@@ -22,9 +22,20 @@ async function sheetsHere(days: readonly OpenDay[]) {
 		const job = read.ok ? nameOnSheet(read.text) : null;
 		if (job === null) continue;
 		const openDay = days.find(({ name }) => name === job)?.path ?? null;
-		sheets.push({ path, name: path === exampleSheet() ? 'the example' : basename(path), openDay });
+		sheets.push({ path, job, name: path === exampleSheet() ? 'the example' : basename(path), openDay });
 	}
 	return sheets;
+}
+
+/** Jobs to go on with; whoever has no closed day waits for none of what works them out. */
+async function closedJobs(days: readonly OpenDay[]) {
+	if (listDays(daysFolder()).length <= days.length) return [];
+	const { jobsToGoOn } = await import('./jobs-to-go-on.ts');
+	return jobsToGoOn(
+		days.map(({ name }) => name),
+		Date.now(),
+		localZone(),
+	);
 }
 
 async function run(io: Io): Promise<number> {
@@ -43,21 +54,27 @@ async function run(io: Io): Promise<number> {
 		return known.words;
 	};
 	const overdue = overdueLine(readDates(dataFolder()), localDate(Date.now()));
-	const picker = openPicker(await sheetsHere(days), days, () => isoAt(Date.now()), read, overdue);
+	const jobs = await closedJobs(days);
+	const sheets = await sheetsHere(days);
+	const picker = openPicker(sheets, days, () => isoAt(Date.now()), read, overdue, jobs);
 	const status = await show({ session: picker.session, settings }, io);
 	const picked = picker.picked();
 	if (!picked) return status;
 	if (picked.what === 'rehearse') return (await import('./rehearse.ts')).rehearseAtTerminal(picked.sheet, io);
-	const { carryOn, spray } = await import('./spray.ts');
+	const { carryOn, goOn, spray } = await import('./spray.ts');
 	if (picked.what === 'carry-on') return carryOn(picked.day, io);
 	const goesOn = await (await import('./ask-by-date.ts')).askByDate(settings, io);
-	return goesOn ? spray(picked.sheet, io) : 0;
+	if (!goesOn) return 0;
+	if (picked.what === 'spray') return spray(picked.sheet, io);
+	const { name } = jobs.find(({ day }) => day === picked.day) ?? {};
+	const here = sheets.find(({ job }) => job === name);
+	return here ? spray(here.path, io) : goOn(picked.day, io);
 }
 
 /** What the program does when it is given no command. */
 export const startCommand: Command = {
 	name: 'fanwise',
-	summary: 'in a terminal: carry on an open day, or pick a job sheet, to spray or to rehearse',
+	summary: 'in a terminal: carry on a day, go on with a job, or pick a sheet, to spray or to rehearse',
 	usage: [''],
 	options: {},
 	examples: [],

@@ -8,7 +8,11 @@ export type SheetToPick = { path: string; name: string; openDay: string | null }
 /** A day left open, with when it began, as words. */
 export type DayToPick = { path: string; name: string; began: string };
 
+/** A job with work to come and no day open: its newest day, and what is due next and when, as words. */
+export type JobToPick = { name: string; day: string; due: string };
+
 export type Picked =
+	| { what: 'go-on'; day: string }
 	| { what: 'carry-on'; day: string }
 	| { what: 'spray'; sheet: string }
 	| { what: 'rehearse'; sheet: string };
@@ -40,23 +44,24 @@ function placed(offers: Offer[]): Map<Corner, Offer> {
 	return map;
 }
 
+type ToPick = {
+	sheets: readonly SheetToPick[];
+	days: readonly DayToPick[];
+	jobs: readonly JobToPick[];
+};
 type Deeds = { pick(what: Picked): void; choose(sheet: SheetToPick): void; back(): void };
 
 /** Which day, or which sheet? */
-function whichDay(
-	sheets: readonly SheetToPick[],
-	days: readonly DayToPick[],
-	read: string,
-	overdue: string,
-	deeds: Deeds,
-): Question {
+function whichDay({ sheets, days, jobs }: ToPick, read: string, overdue: string, deeds: Deeds): Question {
+	const goesOn = jobs.length > 0 ? 'Job to go on with: choose it, or a sheet.' : 'Job sheet: choose one.';
 	return {
 		state: 'pick.day',
-		say: days.length > 0 ? 'A day is open: carry it on, or choose a sheet.' : 'Job sheet: choose one.',
+		say: days.length > 0 ? 'A day is open: carry it on, or choose a sheet.' : goesOn,
 		lines: [
 			overdue,
 			read,
 			...days.map(({ name, began }) => `Open: ${name}, begun ${began}.`),
+			...jobs.map(({ name, due }) => `${name}, ${due}.`),
 			'Each answer has its keys beside it: strike one of them.',
 		]
 			.filter(Boolean)
@@ -65,6 +70,10 @@ function whichDay(
 			...days.map(({ path, name }) => ({
 				choice: corner(`carry on ${name}`, path),
 				take: () => deeds.pick({ what: 'carry-on', day: path }),
+			})),
+			...jobs.map(({ day, name }) => ({
+				choice: corner(`go on with ${name}`, day),
+				take: () => deeds.pick({ what: 'go-on', day }),
 			})),
 			...sheets.map(sheet => ({
 				choice: corner(sheet.name, sheet.path),
@@ -100,6 +109,7 @@ function inEarnest({ path, name, openDay }: SheetToPick, deeds: Deeds): Question
  * @param now the instant shown on the views, ISO 8601
  * @param read from how far the words of a day can be read in the window as it is
  * @param overdue what is asked by date and overdue, in one line; empty: nothing is
+ * @param jobs that have work to come and no day open, soonest due first
  * @returns a session for the same screen as the day's own, and what was picked in it
  */
 export function openPicker(
@@ -108,6 +118,7 @@ export function openPicker(
 	now: () => string,
 	read: () => string = () => '',
 	overdue = '',
+	jobs: readonly JobToPick[] = [],
 ): { session: Session; picked(): Picked | null } {
 	let picked: Picked | null = null;
 	let chosen: SheetToPick | null = null;
@@ -129,7 +140,7 @@ export function openPicker(
 		page++;
 	};
 	const question = () =>
-		chosen === null ? whichDay(sheets, days, read(), overdue, deeds) : inEarnest(chosen, deeds);
+		chosen === null ? whichDay({ sheets, days, jobs }, read(), overdue, deeds) : inEarnest(chosen, deeds);
 	const shown = ({ offers }: Question) => placed(onPage(offers, page, turn));
 	const answer = (given: Answer) => {
 		if (!('key' in given)) return { accepted: false };

@@ -68,3 +68,24 @@ test('hold and back lead to the first question', () => {
 	expect(texts()).toEqual(['topLeft COFFEE CART']);
 	expect(picker.picked()).toBeNull();
 });
+
+test('a job with work to come stands before the sheets, with what is due', () => {
+	const jobs = [{ name: 'garden chairs', day: 'chairs.day', due: 'day 2: sand from 09:00' }];
+	const picker = openPicker([sheet('stools')], [], now, () => '', '', jobs);
+	const { press, texts } = at(picker);
+	expect(texts()).toEqual(['topLeft GO ON WITH GARDEN CHAIRS', 'topRight STOOLS']);
+	const { say, lines } = picker.session.view();
+	expect([say, lines[0]]).toEqual([
+		'Job to go on with: choose it, or a sheet.',
+		'garden chairs, day 2: sand from 09:00.',
+	]);
+	press('GO ON WITH GARDEN CHAIRS');
+	expect(picker.picked()).toEqual({ what: 'go-on', day: 'chairs.day' });
+});
+
+test('a day left open stands before a job to go on with', () => {
+	const days = [{ path: 'a.day', name: 'coffee cart', began: '2 March' }];
+	const jobs = [{ name: 'garden chairs', day: 'chairs.day', due: 'day 2: sand now' }];
+	const picker = openPicker([], days, now, () => '', '', jobs);
+	expect(at(picker).texts()).toEqual(['topLeft CARRY ON COFFEE CART', 'topRight GO ON WITH GARDEN CHAIRS']);
+});

@@ -1,0 +1,57 @@
+import { existsSync, mkdtempSync, readdirSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { beforeAll, expect, test } from 'vitest';
+import { loadDay } from '../../src/day/file/days.ts';
+import { makeDaysFolder } from '../../src/day/file/folder.ts';
+import { encodeKey } from '../../src/day/file/keep.ts';
+import type { DayRecord } from '../../src/day/records.ts';
+import { loadJob } from '../../src/job/load.ts';
+import { rehearsed } from '../day/rehearsed.ts';
+import { shelf, shortSheet } from '../job/chairs/long-form.ts';
+import { inTerminal } from './pty.ts';
+
+const program = 'dist/fanwise.js';
+const pause = (wait_ms: number) => new Promise(done => setTimeout(done, wait_ms));
+
+beforeAll(() => {
+	if (!existsSync(program)) throw new Error(`${program} is not built: npm run build`);
+});
+
+test('the next morning the job is offered by its name, its sheet in another folder, and its second day begins', async () => {
+	const loaded = await loadJob(shortSheet, shelf);
+	if (!loaded.ok) throw new Error(loaded.errors[0]?.says);
+	const day = rehearsed({ job: loaded.job, at: Date.now() - 20 * 3_600_000 });
+	day.send('hold');
+	day.pick('close');
+	day.pick('close');
+	const records = day
+		.records()
+		.map((one): DayRecord => (one.type === 'day.opened' ? { ...one, clock: 'real' } : one));
+	const home = mkdtempSync(join(tmpdir(), 'fanwise-goes-on-'));
+	const folder = makeDaysFolder(join(home, 'days'));
+	const first = join(folder, `${records[0]?.at.slice(0, 10)}_eight-garden-chairs.day.jsonl`);
+	writeFileSync(first, encodeKey(records, undefined));
+
+	const terminal = inTerminal([process.execPath, program], { env: { FANWISE_HOME: home } });
+	await terminal.until('Job to go on with: choose it, or a sheet.');
+	await terminal.until('Eight garden chairs, day 2: wipe now.');
+	await pause(1000);
+	terminal.type('e');
+	await terminal.until('Compressor: filters and alarm');
+	const later = 'x';
+	for (let tries = 0; tries < 5 && terminal.screen().includes('Compressor'); tries++) {
+		await pause(1000);
+		terminal.type(later);
+	}
+	await terminal.until('wipe');
+	terminal.type('\u0003');
+	expect(await terminal.ended).toBe(0);
+
+	const second = readdirSync(folder)
+		.map(name => join(folder, name))
+		.find(path => path !== first && path.endsWith('.day.jsonl'));
+	const [opened] = loadDay(second ?? '');
+	expect(opened).toMatchObject({ type: 'day.opened', job: 'Eight garden chairs', sheet: loaded.job });
+	expect(opened?.type === 'day.opened' && opened.after).toHaveLength(1);
+}, 60_000);
