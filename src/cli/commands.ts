@@ -29,7 +29,7 @@ export const commands: { name: string; summary: string; load(): Promise<Command>
 	},
 	{
 		name: 'shelf',
-		summary: 'the materials and guns that sheets only name: a list, or a check of them',
+		summary: 'the materials and guns that sheets only name: listed, added, checked',
 		load: async () => (await import('./shelf.ts')).shelfCommand,
 	},
 	{

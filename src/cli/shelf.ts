@@ -6,6 +6,7 @@ import { errorLine, notAllowed, type SheetError } from '../job/errors.ts';
 import { brief } from '../job/inert.ts';
 import { readShelf, type Shelf, type ShelfFile } from '../job/shelf.ts';
 import type { Args, Command, Io } from './command.ts';
+import { addPart } from './shelf-add.ts';
 
 type Row = { file: ShelfFile; errors: SheetError[] };
 
@@ -37,7 +38,7 @@ const dataOf = ({ file, errors }: Row) => ({
 
 const json = { type: 'boolean', says: 'as JSON, with every error' } as const;
 const noneYet = (folder: string) =>
-	`The shelf is empty: put materials/NAME.yaml, guns/NAME.yaml and shop.yaml into ${brief(folder, 200)}\n`;
+	`The shelf is empty: fanwise shelf add material NAME begins it, in ${brief(folder, 200)}\n`;
 
 function list({ options }: Args, io: Io): number {
 	const shelf = readShelf(shelfFolder());
@@ -80,10 +81,10 @@ const checkPart: Command = {
 /** What the shop keeps for every job. */
 export const shelfCommand: Command = {
 	name: 'shelf',
-	summary: 'the materials and guns that sheets only name: a list, or a check of them',
-	usage: ['shelf [--json]', 'shelf check [NAME] [--json]'],
+	summary: 'the materials and guns that sheets only name: listed, added, checked',
+	usage: ['shelf [--json]', 'shelf add material|gun|shop NAME [--json]', 'shelf check [NAME] [--json]'],
 	options: { json },
 	examples: ['shelf', 'shelf check "grey epoxy"'],
-	parts: [checkPart],
+	parts: [addPart, checkPart],
 	run: list,
 };

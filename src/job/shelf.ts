@@ -15,6 +15,17 @@ const folders = { material: 'materials', gun: 'guns' } as const;
 const called = (kind: ShelfKind) =>
 	new RegExp(`^${kind}:[ \\t]*(?:"([^"\\n]+)"|'([^'\\n]+)'|([^"'#\\s][^#\\n]*?))[ \\t]*(?:#.*)?$`, 'm');
 
+/** Where the file of a new thing goes, from the folder of the shelf. */
+export function shelfPath(kind: ShelfKind, name: string): string {
+	if (kind === 'shop') return 'shop.yaml';
+	const slug = name
+		.normalize('NFKD')
+		.toLowerCase()
+		.replaceAll(/[^a-z0-9]+/g, '-')
+		.replaceAll(/^-|-$/g, '');
+	return join(folders[kind], `${slug || kind}.yaml`);
+}
+
 /** The name that a file of the shelf says it goes by, without reading it as YAML. */
 export function nameOnShelf(kind: ShelfKind, text: string): string | null {
 	const found = called(kind).exec(text);

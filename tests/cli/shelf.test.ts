@@ -1,6 +1,7 @@
-import { cpSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { cpSync, existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
+import { loadJob } from '../../src/job/load.ts';
 import { shelf, shortSheet } from '../job/chairs/long-form.ts';
 import { folder, run } from './run.ts';
 
@@ -15,7 +16,7 @@ test('an empty shelf says where its files go, and is no mistake', () => {
 	for (const args of [['shelf'], ['shelf', 'check']])
 		expect(run(args, { home })).toMatchObject({
 			status: 0,
-			stdout: `The shelf is empty: put materials/NAME.yaml, guns/NAME.yaml and shop.yaml into ${join(home, 'shelf')}\n`,
+			stdout: `The shelf is empty: fanwise shelf add material NAME begins it, in ${join(home, 'shelf')}\n`,
 		});
 });
 
@@ -67,4 +68,103 @@ test('nothing that lies in the folder stops the list, and no name of it is obeye
 	expect(stderr).toMatch(/folder\.yaml:1:1: is a folder/);
 	expect(stderr).toMatch(/zero\.yaml:1:1: is not a text file/);
 	expect(stdout + stderr).not.toContain('\u001b');
+});
+
+/** As its data sheet has it, an answer a line. */
+const answers = {
+	'ratio: 1:1 by volume': '1:1 by volume',
+	'reducer: 15%': '15%',
+	'order: [stir, base, hardener, reducer, stand, strain]': 'stir, base, hardener, reducer, stand, strain',
+	'standing: 15 min': '15 min',
+	'pot life: 4 h at 20 °C': '4 h at 20 °C',
+	'strainer: 190 micron': '190 micron',
+	'coats: { full: { film: 30 um } }': 'full: 30 um',
+	'sags above: 130 um': '130 um',
+	flash: '30 min to 8 h at 20 °C',
+	recoat: 'grey epoxy, 15 to 30 °C: wait 0 to 30 min, spray 30 min to 8 h, scuff 8 h to 24 h, sand from 24 h',
+	'no more of it': '',
+	'sand after: 8 h at 20 °C': '8 h at 20 °C',
+	'grit: 320': '320',
+	'wet edge: 3 min': '3 min',
+	'wet the tip: 20 min': '20 min',
+	'flush: 60 min': '60 min',
+	'solids: 46%': '46%',
+	limits: 'air: 12 to 35 °C, humidity: 80%, over dew point: 3 °C',
+	'isocyanate: no': 'no',
+	breathing: 'mixing: filter mask with A2-P3, spraying: filter mask with A2-P3, sanding: filter mask with P3',
+};
+const typed = (lines: readonly string[]) => lines.map(line => `${line}\n`).join('');
+const epoxy = ['shelf', 'add', 'material', 'grey epoxy'];
+
+test('a material asked for line by line is the one that was written by hand', async () => {
+	const home = filledHome();
+	const file = join(home, 'shelf/materials/grey-epoxy.yaml');
+	const before = await loadJob(shortSheet, join(home, 'shelf'));
+	rmSync(file);
+	const { status, stderr, lines } = run(epoxy, { home, input: typed(Object.values(answers)) });
+	expect({ status, stderr }).toEqual({ status: 0, stderr: '' });
+	expect(lines.at(-1)).toMatch(/grey-epoxy\.yaml: written\. Sheets can name it\.$/);
+	expect(run(['shelf', 'check', 'grey epoxy'], { home })).toMatchObject({ status: 0, stderr: '' });
+	expect(before.ok).toBe(true);
+	expect(await loadJob(shortSheet, join(home, 'shelf'))).toEqual(before);
+});
+
+test('an answer that cannot be used is asked again with what is wrong; the others are kept', () => {
+	const home = folder();
+	const input = typed([
+		'two bar',
+		'2 bar',
+		'25 cm',
+		'',
+		'',
+		'200 mL/min',
+		'',
+		'',
+		'600 mL',
+		'600 mL gravity',
+	]);
+	const { status, stdout } = run(['shelf', 'add', 'gun', 'large', '--json'], { home, input });
+	const said = stdout
+		.split('\n')
+		.filter(Boolean)
+		.map(line => JSON.parse(line));
+	expect(status).toBe(0);
+	expect(said.slice(0, 2)).toMatchObject([
+		{ question: 'pressure', at: 1, of: 8, like: '2 bar' },
+		{ question: 'pressure', at: 1, wrong: expect.stringMatching(/pressure: found "two bar"/) },
+	]);
+	expect(said.at(-2)).toMatchObject({
+		question: 'cup',
+		wrong: expect.stringMatching(/as in "600 mL gravity"/),
+	});
+	expect(said.at(-1)).toEqual({ written: join(home, 'shelf/guns/large.yaml'), errors: [] });
+	expect(readFileSync(join(home, 'shelf/guns/large.yaml'), 'utf8')).toBe(
+		'gun: large\npressure: 2 bar\nfan: 25 cm\nflow: 200 mL/min\ncup: 600 mL gravity\n',
+	);
+});
+
+test('what is not on the data sheet stays to be seen, and no sheet can use it', () => {
+	const home = folder();
+	const lines = Object.entries(answers).map(([line, answer]) => (line.startsWith('pot life') ? '-' : answer));
+	const { status, stderr } = run(epoxy, { home, input: typed(lines) });
+	expect(status).toBe(0);
+	expect(stderr).toMatch(
+		/grey-epoxy\.yaml:1:1: material, pot life is missing: write "pot life: 2 h at 20 °C"/,
+	);
+	expect(readFileSync(join(home, 'shelf/materials/grey-epoxy.yaml'), 'utf8')).toContain(
+		'# not on the sheet: pot life\n',
+	);
+	expect(run(['shelf'], { home }).lines[0]).toMatch(/cannot be used: 1 error/);
+});
+
+test('answers that end write nothing, and nothing that is there is written over', () => {
+	const home = filledHome();
+	const input = typed(['1:1 by volume', '15%']);
+	expect(run(['shelf', 'add', 'material', 'linen satin'], { home, input })).toMatchObject({ status: 1 });
+	expect(existsSync(join(home, 'shelf/materials/linen-satin.yaml'))).toBe(false);
+	expect(run(epoxy, { home, input: typed(Object.values(answers)) })).toMatchObject({ status: 2 });
+	expect(run(['shelf', 'add', 'shop', 'ours'], { home })).toMatchObject({ status: 2 });
+	expect(run(['shelf', 'add', 'material', 'a/b'], { home }).stderr).toMatch(/a name has no "\/"/);
+	expect(run(['shelf', 'add', 'paint', 'grey'], { home }).stderr).toMatch(/allowed: material, gun, shop/);
+	expect(run(['shelf', 'add'], { home })).toMatchObject({ status: 2 });
 });

@@ -11,10 +11,11 @@ import { DayFileError } from '../../../src/day/file/trouble.ts';
 import { historyAfter } from '../../../src/day/history.ts';
 import type { DayRecord } from '../../../src/day/records.ts';
 import { openSession } from '../../../src/day/session.ts';
+import { linesOf, questionsOf } from '../../../src/job/data-sheet.ts';
 import { errorLine, type SheetError } from '../../../src/job/errors.ts';
 import { parseList } from '../../../src/job/lists.ts';
 import { parseJob } from '../../../src/job/load.ts';
-import { readShelf } from '../../../src/job/shelf.ts';
+import { readShelf, shelfKinds } from '../../../src/job/shelf.ts';
 import { taughtBy } from '../../../src/plan/rates.ts';
 import { parseSettings } from '../../../src/settings/kept.ts';
 import { FaultsError, joinFaults, readFaults } from '../../../src/trace/faults.ts';
@@ -185,8 +186,19 @@ const readers: Reader[] = [
 		},
 	},
 	{
+		name: 'answers for the shelf',
+		share: 4,
+		read(chance) {
+			const kind = chance.pick(shelfKinds);
+			const asked = chance.pick(questionsOf[kind]);
+			const answer = spoilText(asked.like, chance).replaceAll(/[\r\n]/g, ' ');
+			const read = linesOf(kind, asked, answer);
+			return 'wrong' in read ? badLine([read.wrong]) : null;
+		},
+	},
+	{
 		name: 'lists',
-		share: 14,
+		share: 10,
 		read(chance) {
 			const read = parseList(spoilText(chance.pick(lists), chance), 'list.yaml');
 			return Array.isArray(read) ? saysOf(read) : null;
