@@ -220,7 +220,7 @@ const pulled = (book: Book, on: boolean, at: Instant): Book =>
 /** The book with one more record in it; `from` is the activity that the record found. */
 export function enter(book: Book, record: DayRecord, from: string): Book {
 	const { now: at, ran } = instantOf(book, record);
-	const heard = isKeyed(record) ? at : book.heard;
+	const heard = isKeyed(record) && !putsRight(book, record) ? at : book.heard;
 	const entered = note({ ...book, ran }, record, at, from);
 	return { ...entered, thrown: thrownBy(book, record), last: record, now: at, heard };
 }
@@ -235,6 +235,10 @@ const unkeyed: readonly DayRecord['type'][] = [
 	'trigger.off',
 ];
 const isKeyed = ({ type }: DayRecord): boolean => !unkeyed.includes(type);
+
+/** What a reading showed is put right, and not read again yet: the time between two readings goes on. */
+const putsRight = ({ check }: Book, { type }: DayRecord): boolean =>
+	type === 'gun.set' && check !== null && check.differed !== null;
 
 function thrownBy(book: Book, record: DayRecord): Book['thrown'] {
 	/** This list begins by itself: the pot has not been spoken of yet. */

@@ -20,6 +20,25 @@ test('three minutes of silence between two readings of a gun check are a break; 
 	expect(day.findings()).toEqual([]);
 });
 
+test('what is turned between two readings is no reading: they lie no further apart for it', () => {
+	const day = rehearsed();
+	day.toState('gunCheck.gauge');
+	day.send('number 300');
+	day.until(({ state }) => state === 'gunCheck.gauge.differs');
+	day.send('wait 100 s');
+	const began = day.records().length;
+	day.until(() => day.ofType('gun.set').length > 0 && day.records().length > began);
+	expect(
+		day
+			.records()
+			.slice(began)
+			.map(({ type }) => type),
+	).toEqual(['gun.set']);
+	expect(broken(day)).toEqual([]);
+	day.send('wait 81 s');
+	expect(broken(day)).toEqual(['silence']);
+});
+
 test('answered every two minutes, a check that takes more than six in all is a break all the same', () => {
 	const day = rehearsed();
 	day.toState('gunCheck.mask');
