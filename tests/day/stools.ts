@@ -99,15 +99,22 @@ parts:
     faces: [{ face: tubes, attitude: upright, stroke: up and down, area: 0.5 m2 }]
 ${seat('seat 1', 3)}${seat('seat 2', 4)}`;
 
-export const stoolSheet = (change: (text: string) => string = text => text): string => change(sheet);
+const path = 'stools.yaml';
+type Change = (text: string) => string;
 
 /** The job of the stools, changed where that is wanted. */
-export async function stools(change?: (text: string) => string) {
-	const path = 'stools.yaml';
-	const loaded = parseJob(stoolSheet(change), path);
-	const lists = loaded.ok ? await loadLists(loaded.job, path) : loaded;
-	if (!loaded.ok || !lists.ok) throw new Error(JSON.stringify(loaded.ok ? lists : loaded));
-	return { job: loaded.job, lists: lists.lists };
+export function stoolJob(change: Change = text => text) {
+	const loaded = parseJob(change(sheet), path);
+	if (!loaded.ok) throw new Error(JSON.stringify(loaded));
+	return loaded.job;
+}
+
+/** … and the lists that come with the program. */
+export async function stools(change?: Change) {
+	const job = stoolJob(change);
+	const lists = await loadLists(job, path);
+	if (!lists.ok) throw new Error(JSON.stringify(lists));
+	return { job, lists: lists.lists };
 }
 
 export type Stools = Awaited<ReturnType<typeof stools>>;

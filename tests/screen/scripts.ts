@@ -1,5 +1,6 @@
 import type { rehearsed } from '../day/rehearsed.ts';
 import { smallJob, smallLists } from '../day/small-job.ts';
+import { stoolJob } from '../day/stools.ts';
 
 /** Ways to screens that no chance comes by often enough. */
 
@@ -66,6 +67,13 @@ const broken = (...lines: string[]): Script => ({
 		day.send(...lines);
 	},
 });
+
+/** Stools that are topcoated at once, on both sides. */
+const bareTopcoat = (text: string): string =>
+	text.replace(
+		/stages:[\s\S]*order:/,
+		'stages: [wipe, tack, { spray: topcoat, coats: [tack, full] }]\norder:',
+	);
 
 export const scripts: Script[] = [
 	...['hold', 'kill', 'hangup', 'sleep 9 min', 'clock -30 min', 'clock 30 min', 'wait 20 min'].map(line =>
@@ -203,6 +211,14 @@ export const scripts: Script[] = [
 			day.toState('rework.clean');
 			day.pick('done');
 			day.pick('one-more');
+		},
+	},
+	{
+		options: { ...small, job: stoolJob(bareTopcoat) },
+		play(day) {
+			day.toState('touch.turning');
+			day.pick('dry');
+			day.pick('not-dry');
 		},
 	},
 ];
