@@ -146,11 +146,14 @@ export function mixPrompt(moment: Moment, face: string): Prompt {
 	return {
 		state: 'mix.begin',
 		ask: 'choose',
-		say: about(name, `mix ${format(batch.make_mL, 'volume', unitsOf(moment))}.`),
+		say: about(
+			name,
+			`mix ${format(batch.make_mL, 'volume', unitsOf(moment))}. Tape the pot ${nextLetter(moment)}.`,
+		),
 		lines: [
 			...(isFirst ? [tapeWords(moment, material)] : []),
 			...marksLine(moment, batch, batch.make_mL > wanted_mL),
-			`${mixingGear(materialOf(moment, material))} Tape the pot ${nextLetter(moment)}.`,
+			mixingGear(materialOf(moment, material)),
 		],
 		options: [option('mix', 'MIX', batch), anotherAmount(moment, face)],
 	};
