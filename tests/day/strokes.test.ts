@@ -35,6 +35,8 @@ test('ready says strokes and the seconds of one, to a tenth, in at most twelve w
 	const said = 'Side to side, medium coat, 22 s: 10 strokes of 1.8 s.';
 	expect(line.lines).toContain(said);
 	expect(said.split(' ').length).toBeLessThanOrEqual(12);
+	const edges = day.until(({ state, face }) => state === 'ready' && face === 'wheel-arch cover/lip');
+	expect(edges.lines.join(' ')).toMatch(/full coat, 5 s: one stroke of 4.6 s\./);
 });
 
 test('of a face with some of the coat on, and where the shop has its own usual time, the whole coat is not told as now', () => {

@@ -133,7 +133,8 @@ function strokeWords(moment: Moment, face: string): string | null {
 	const coat = nextCoat(moment, face);
 	const each_s = oneStroke_s(coat, jobOf(moment).gun);
 	if (each_s === null || coat.strokes === undefined || faceBook(moment, face).part) return null;
-	return `${coat.strokes} stroke${coat.strokes === 1 ? '' : 's'} of ${each_s.toFixed(1)} s`;
+	const strokes = coat.strokes === 1 ? 'one stroke' : `${coat.strokes} strokes`;
+	return `${strokes} of ${each_s.toFixed(1)} s`;
 }
 
 /** What the hand does: the way it goes, how much it lays, how long that takes and each stroke of it. */
