@@ -1,7 +1,7 @@
 import { shelfFolder } from '../day/file/folder.ts';
 import type { Checklist } from '../job/checklist.ts';
 import { coatSpeeds } from '../job/coat-speeds.ts';
-import { errorLine, type SheetError } from '../job/errors.ts';
+import { errorLines, type SheetError } from '../job/errors.ts';
 import { brief } from '../job/inert.ts';
 import type { Job } from '../job/job.ts';
 import { loadLists } from '../job/lists.ts';
@@ -104,7 +104,7 @@ export const checkCommand: Command = {
 		}
 		const checked = await check(path);
 		if ('errors' in checked) {
-			for (const error of checked.errors) io.stderr.write(`${errorLine(error)}\n`);
+			for (const line of errorLines(checked.errors)) io.stderr.write(`${line}\n`);
 			if (args.options.json) io.stdout.write(`${JSON.stringify({ valid: false, errors: checked.errors })}\n`);
 			return 2;
 		}

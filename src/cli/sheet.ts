@@ -2,7 +2,7 @@ import { isDeepStrictEqual } from 'node:util';
 import { shelfFolder } from '../day/file/folder.ts';
 import type { DayRecord } from '../day/records.ts';
 import type { Checklist } from '../job/checklist.ts';
-import { errorLine, type SheetError } from '../job/errors.ts';
+import { errorLines, type SheetError } from '../job/errors.ts';
 import type { Job } from '../job/job.ts';
 import { loadLists } from '../job/lists.ts';
 import { loadJob } from '../job/load.ts';
@@ -11,7 +11,7 @@ import type { Io } from './command.ts';
 export type Sheet = { job: Job; lists: Checklist[] };
 
 const refuse = (errors: readonly SheetError[], io: Io): null => {
-	for (const error of errors) io.stderr.write(`${errorLine(error)}\n`);
+	for (const line of errorLines(errors)) io.stderr.write(`${line}\n`);
 	return null;
 };
 

@@ -1,5 +1,5 @@
-import { expect, test } from 'vitest';
-import { errorLine } from '../../src/job/errors.ts';
+import { describe, expect, test } from 'vitest';
+import { errorLine, errorLines } from '../../src/job/errors.ts';
 import { parseJob } from '../../src/job/load.ts';
 import { altered, complaintsOf, exampleText, placeOf } from './altered.ts';
 
@@ -62,4 +62,39 @@ test('an error is one line that begins with file, line and column', () => {
 	expect(loaded.ok || loaded.errors.map(errorLine)).toEqual([
 		'my cart.yaml:8:8: units: found "imperial"; allowed: us, metric; nearest: us',
 	]);
+});
+
+describe('many mistakes', () => {
+	const errorsOf = (text: string) => {
+		const loaded = parseJob(text, 'cart.yaml');
+		return loaded.ok ? [] : loaded.errors;
+	};
+	const many = exampleText
+		.replaceAll('attitude: upright', 'attitude: standing')
+		.replaceAll('stroke: up and down', 'stroke: upwards');
+
+	test('of more than ten the first of each kind is said, and how many are like it', () => {
+		const errors = errorsOf(many.replace('units: us', 'units: imperial'));
+		expect(errors.length).toBeGreaterThan(10);
+		const lines = errorLines(errors);
+		expect(lines[0]).toMatch(/^cart\.yaml:8:8: units: found "imperial"; allowed: us, metric; nearest: us$/);
+		const like = lines
+			.slice(1)
+			.map(line => / (attitude|stroke): .* \(and (\d+) like it\)$/.exec(line)?.slice(1));
+		expect(like).toEqual([
+			['attitude', '8'],
+			['stroke', '3'],
+		]);
+		expect(1 + 9 + 4).toBe(errors.length);
+	});
+
+	test('up to ten are said one by one', () => {
+		const errors = errorsOf(many).slice(0, 10);
+		expect(errorLines(errors)).toEqual(errors.map(errorLine));
+	});
+
+	test('another mistake is a kind of its own', () => {
+		const errors = errorsOf(many.replaceAll('place: ', 'plaec: '));
+		expect(errorLines(errors)).toHaveLength(3);
+	});
 });
