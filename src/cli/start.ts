@@ -9,22 +9,26 @@ import { localDate, localZone } from '../day/local-zone.ts';
 import { exampleSheet } from '../job/checklists-folder.ts';
 import { nameOnSheet } from '../job/glimpse.ts';
 import { readText } from '../job/read-text.ts';
+import type { SheetToPick } from '../screen/picker.ts';
 import type { Command, Io } from './command.ts';
 import { settingsInForce } from './settings-in-force.ts';
 import { canShow, show } from './show.ts';
 
 /** Job sheets in this folder, and the example that comes with the program. */
 async function sheetsHere(days: readonly OpenDay[]) {
-	const here = readdirSync('.').filter(name => /\.ya?ml$/i.test(name));
-	const sheets = [];
+	const here = readdirSync('.')
+		.filter(name => /\.ya?ml$/i.test(name))
+		.toSorted();
+	const sheets: (SheetToPick & { job: string })[] = [];
 	for (const path of [...here, exampleSheet()]) {
 		const read = readText(path, '');
 		const job = read.ok ? nameOnSheet(read.text) : null;
 		if (job === null) continue;
 		const openDay = days.find(({ name }) => name === job)?.path ?? null;
-		sheets.push({ path, job, name: path === exampleSheet() ? 'the example' : basename(path), openDay });
+		sheets.push({ path, job, name: path === exampleSheet() ? 'the example' : job, openDay });
 	}
-	return sheets;
+	const alike = (name: string) => sheets.filter(one => one.name === name).length > 1;
+	return sheets.map(one => (alike(one.name) ? { ...one, name: `${one.job}, ${basename(one.path)}` } : one));
 }
 
 /** Jobs to go on with; whoever has no closed day waits for none of what works them out. */

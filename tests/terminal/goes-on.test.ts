@@ -1,6 +1,6 @@
-import { existsSync, mkdtempSync, readdirSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdtempSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { join, resolve } from 'node:path';
 import { beforeAll, expect, test } from 'vitest';
 import { loadDay } from '../../src/day/file/days.ts';
 import { makeDaysFolder } from '../../src/day/file/folder.ts';
@@ -54,4 +54,28 @@ test('the next morning the job is offered by its name, its sheet in another fold
 	const [opened] = loadDay(second ?? '');
 	expect(opened).toMatchObject({ type: 'day.opened', job: 'Eight garden chairs', sheet: loaded.job });
 	expect(opened?.type === 'day.opened' && opened.after).toHaveLength(1);
+}, 60_000);
+
+test('a sheet of this folder goes by the name of its job, with that of its file where two share it', async () => {
+	const here = mkdtempSync(join(tmpdir(), 'fanwise-here-'));
+	const text = readFileSync(shortSheet, 'utf8').replace('Eight garden chairs', 'Four stools');
+	const started = () =>
+		inTerminal(['sh', '-c', `cd ${here} && exec ${process.execPath} ${resolve(program)}`], {
+			env: { FANWISE_HOME: here },
+		});
+	const chosen = async (says: string) => {
+		const terminal = started();
+		await terminal.until('Job sheet: choose one.');
+		for (let tries = 0; tries < 5 && !terminal.screen().includes('rehearse it?'); tries++) {
+			await pause(1000);
+			terminal.type('e');
+		}
+		await terminal.until(says);
+		terminal.type('\u0003');
+		await terminal.ended;
+	};
+	writeFileSync(join(here, 'c2.yaml'), text);
+	await chosen('Four stools: spray it, or rehearse it?');
+	writeFileSync(join(here, 'c3.yaml'), text);
+	await chosen('Four stools, c2.yaml: spray it, or rehearse it?');
 }, 60_000);
