@@ -78,7 +78,7 @@ const gun: readonly Asked[] = [
 	{ key: 'fan', say: 'Height of the fan?', like: '25 cm' },
 	{ key: 'distance', say: 'Distance that it was measured at?', like: '15 cm', may: true },
 	{ key: 'fan depth', say: 'Depth of the fan?', like: '6 cm', may: true },
-	{ key: 'flow', say: 'Flow, measured into a cup?', like: '200 mL/min ± 3%' },
+	{ key: 'flow', say: 'Flow, measured into a cup?', like: '100 mL in 30 s' },
 	{ key: 'overlap', say: 'Overlap?', like: '50%', may: true },
 	{ key: 'transfer', say: 'Share of the paint that lands?', like: '50% ± 10%', may: true },
 	{ key: 'cup', say: 'Cup?', like: '600 mL gravity' },

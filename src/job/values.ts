@@ -140,11 +140,24 @@ export const shareWithin = (least: number, tolerance: number) =>
 		return off <= 0.5 ? { share, tolerance: off } : complain(ctx, 'allowed: ± up to 50%', parts?.column);
 	});
 
+/** `200 mL/min`, or what a cup caught: `100 mL in 30 s`; mL/min. */
+function flowOf(text: string, ctx: Context): number {
+	const caught = halves(text, /\s+in\s+/);
+	if (!caught) return amount('flow', text, ctx);
+	const [volume_mL, time_s] = [
+		amount('volume', caught.left, ctx),
+		amount('time', caught.right, ctx, caught.column),
+	];
+	const flow_mL_per_min = (volume_mL / time_s) * 60;
+	if (flow_mL_per_min > 0 && flow_mL_per_min <= 20_000) return flow_mL_per_min;
+	return complain(ctx, `allowed: ${bounds.flow?.allowed}`);
+}
+
 /** `7 fl oz/min ± 3%`: the ± is a share of it; without one, what is not measured is. */
 export const flowWithin = (tolerance: number) =>
 	fromText((text, ctx): { mL_per_min: number; tolerance: number } => {
 		const parts = halves(text, /\s*(?:±|\+\/-)\s*/);
-		const mL_per_min = amount('flow', parts?.left ?? text, ctx);
+		const mL_per_min = flowOf(parts?.left ?? text, ctx);
 		const off = parts ? amount('share', parts.right, ctx, parts.column) : tolerance;
 		return off < 1 ? { mL_per_min, tolerance: off } : complain(ctx, 'allowed: ± up to 99%', parts?.column);
 	});
@@ -192,9 +205,9 @@ export const plainNumber = (least: number, most: number) =>
 export const wholeNumber = (least: number, most: number) =>
 	plainNumber(least, most).check(z.refine(Number.isInteger, { message: 'allowed: a whole number' }));
 
-/** `400` or `400 grit`. */
+/** `400`, `400 grit` or `P400`. */
 export const grit = z.pipe(
-	fromText(text => text.replace(/\s*grit$/, '')),
+	fromText(text => text.replace(/\s*grit$/, '').replace(/^[Pp](?=\d)/, '')),
 	wholeNumber(24, 10_000),
 );
 

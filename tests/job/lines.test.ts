@@ -63,6 +63,32 @@ describe('what takes several keys may stand in a line', () => {
 	});
 });
 
+describe('as it is measured or bought', () => {
+	test('a flow is what a cup caught, and in what time', () => {
+		const { gun } = jobOf(altered('flow: 7 fl oz/min', 'flow: 100 mL in 30 s'));
+		expect(gun).toMatchObject({ flow_mL_per_min: 200, flow_tolerance: example.gun.flow_tolerance });
+		const { gun: close } = jobOf(altered('flow: 7 fl oz/min', 'flow: 3 1/2 fl oz in 1/2 min ± 3%'));
+		expect(close.flow_mL_per_min).toBeCloseTo(example.gun.flow_mL_per_min, 6);
+		expect(close.flow_tolerance).toBe(0.03);
+	});
+
+	test.each([
+		['100 mL in 0 s', /gun, flow: found "100 mL in 0 s"; allowed: more than 0, up to 20 L\/min$/],
+		['100 mL in a while', /gun, flow: .*; a time begins with a number/],
+		['much in 30 s', /gun, flow: .*; a volume begins with a number/],
+	])('%s is refused', (flow, says) => {
+		expect(complaintsOf(altered('flow: 7 fl oz/min', `flow: ${flow}`))).toEqual([
+			expect.stringMatching(says),
+		]);
+	});
+
+	test('paper is called by its letter too', () => {
+		expect(jobOf(altered('- sand: 400 grit', '- sand: P400'))).toEqual(example);
+		expect(jobOf(altered('    grit: 600', '    grit: P600'))).toEqual(example);
+		expect(complaintsOf(altered('- sand: 400 grit', '- sand: Pfine'))).toHaveLength(1);
+	});
+});
+
 test('overlap and distance may be left out, and are said to be usual, not measured', () => {
 	const text = altered('  overlap: 50%\n', '').replace('  distance: 6 in\n', '');
 	const { gun } = jobOf(text);
