@@ -32,13 +32,11 @@ describe('parts that are there more than once', () => {
 		expect(jobOf(eight)).toEqual(jobOf(written));
 	});
 
-	test('a mistake in one of them is said once, at its line', () => {
-		const text = eight.replace(
-			'place: 11\n    faces:\n      - face: sides\n        attitude: upright',
-			found => found.replace('upright', 'uprigth'),
-		);
+	test('a mistake in all of them is said once, at its line', () => {
+		const at = eight.indexOf('count: 8');
+		const text = eight.slice(0, at) + eight.slice(at).replace('stroke: up and down', 'stroke: to and fro');
 		expect(complaintsOf(text)).toEqual([
-			expect.stringMatching(/part drawer, face sides, attitude: found "uprigth".*nearest: upright$/),
+			expect.stringMatching(/part drawer, face sides, stroke: found "to and fro" on upright work/),
 		]);
 	});
 
