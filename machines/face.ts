@@ -131,6 +131,10 @@ const leftOutBy = ({ rule, step, place }: EventOf<'override.given'>): readonly S
 export const windowReasoned = ({ window }: Pick<FaceContext, 'window'>): boolean =>
 	window.context.reasons.some(reason => reason === window.value);
 
+/** A reason was given not to wait. One for work left out is none: it speaks of no wet coat. */
+export const waitReasoned = (face: Pick<FaceContext, 'window'>): boolean =>
+	face.window.matches('wait') && windowReasoned(face);
+
 const reworkLine = ['set-up', 'sand', 'clean'] as const;
 export type ReworkStep = (typeof reworkLine)[number];
 

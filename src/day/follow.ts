@@ -1,6 +1,6 @@
 import { isDeepStrictEqual } from 'node:util';
 import { batchInHand } from '../../machines/day-context.ts';
-import { windowReasoned } from '../../machines/face.ts';
+import { waitReasoned } from '../../machines/face.ts';
 import { orderFor } from '../plan/order.ts';
 import { isClocked } from '../plan/windows.ts';
 import { isSettled, stopsAt, windowsMoved, windowsOf } from './allowed.ts';
@@ -187,7 +187,7 @@ const endOf = ({ face, coat, due }: EventOf<'wait.began'>): EventOf<'wait.ended'
 function sooner(moment: Moment): DayEvent[] {
 	const { wait } = moment.state.book;
 	if (!wait?.face || (wait.why !== 'window' && wait.why !== 'flash')) return [];
-	if (!windowReasoned(faceState(moment, wait.face).context)) return [];
+	if (!waitReasoned(faceState(moment, wait.face).context)) return [];
 	return [{ ...endOf(wait), facts: { due: false } }];
 }
 

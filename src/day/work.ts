@@ -1,4 +1,4 @@
-import { windowReasoned } from '../../machines/face.ts';
+import { waitReasoned } from '../../machines/face.ts';
 import type { Stop } from '../../machines/stops.ts';
 import type { Prep } from '../job/job.ts';
 import { stageAt } from '../job/places.ts';
@@ -62,7 +62,7 @@ export function workableAt(moment: Moment, id: string): number | null {
 	const own = mustWait(moment, id) ? waitEnds(moment, id) : moment.now.wall;
 	if (own === null || !keepsClear(workOn(moment, id))) return own;
 	/** Whoever gave a reason not to wait has asked for it. */
-	if (windowReasoned(faceState(moment, id).context)) return own;
+	if (waitReasoned(faceState(moment, id).context)) return own;
 	return Math.max(own, wetUntil(moment) ?? own);
 }
 

@@ -7,8 +7,7 @@ import { smallJob } from './small-job.ts';
 const min_ms = 60_000;
 
 /** Both doors have their first coat; the second goes on from 45 min to 3 h after it, then the coat is sanded first. */
-function secondCoats(ended_min: Record<string, number>) {
-	const job = smallJob();
+function secondCoats(ended_min: Record<string, number>, job = smallJob()) {
 	const { topcoat } = job.materials;
 	if (!topcoat) throw new Error('no topcoat');
 	const windows = [
@@ -75,4 +74,29 @@ test('paint that died in the cup is emptied before anything is sanded', () => {
 		.map(({ type }) => type);
 	expect(kinds).toContain('cup.emptied');
 	expect(kinds.indexOf('cup.emptied')).toBeLessThan(kinds.indexOf('stage.done'));
+});
+
+test('a reason that left a sanding out lets nobody sand beside a wet coat later', () => {
+	const job = smallJob();
+	const prep = [
+		{ step: 'sand' as const, grit: 320 },
+		{ step: 'fill' as const, grit: null, then_h: 0.5 },
+		{ step: 'sand' as const, grit: 600 },
+	];
+	const faces = job.faces.map(face =>
+		face.part === 'left door'
+			? face
+			: { ...face, coats: face.coats.map((coat, at) => (at === 1 ? { ...coat, prep } : coat)) },
+	);
+	const ended_min = { 'left door/edges': 60, 'left door/flat': 60, 'right door/flat': 200 };
+	const day = secondCoats(ended_min, { ...job, faces });
+	day.toState('prep.sand');
+	for (const code of ['skip', 'data-sheet']) day.pick(code);
+	day.toState('wait');
+	day.send('wait 30 min', 'hold');
+	day.pick('back');
+	day.until(() => day.ofType('stage.done').some(({ stage }) => stage === 'sand'));
+	expect(day.ofType('override.given').map(({ step, place }) => [step, place])).toEqual([['sand', 0]]);
+	expect(day.ofType('face.ended').length).toBeGreaterThan(0);
+	expect(day.findings().filter(({ property }) => property === 19)).toEqual([]);
 });
