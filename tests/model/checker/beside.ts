@@ -4,6 +4,7 @@ import { type Day, elapsed, plannedCoat } from './day.ts';
 import { type Finding, finding } from './finding.ts';
 import { allOf, is, type Note, type NoteOf } from './notes.ts';
 import { spansOver } from './recoat.ts';
+import { isBySeveral, toldOver } from './several.ts';
 
 /** Faces with a fault, or with half a coat on, so far: those that a line of their own may change. */
 function faultyBy(day: Day, n: number): Set<string> {
@@ -99,7 +100,10 @@ function shown(day: Day, { face, n, ...at }: NoteOf<'window.moved'>): Set<string
 		({ from_h, until_h }) =>
 			most + 1000 >= from_h * 3_600_000 && (until_h === null || least - 1000 <= until_h * 3_600_000),
 	);
-	return new Set(['wait', ...now.map(({ does }) => does)]);
+	const several = isBySeveral(material, laid.material ?? '')
+		? toldOver(day, { face, laid, over: material }, { ...at, n })
+		: null;
+	return new Set(['wait', ...now.map(({ does }) => does), ...(several ?? [])]);
 }
 
 /** A window moves by the face's own coat and time: no other than what the sheet shows for it (property 17). */

@@ -44,6 +44,7 @@ export type Finishing = { wait_h: number; prep: Step[] };
 export type Face = { id: string; part: string; tilt: number; coats: PlannedCoat[]; finishing?: Finishing };
 export type Sheet = {
 	units?: string;
+	shop?: { air_C: number };
 	materials: Record<string, Material>;
 	faces: Face[];
 	gun: { pressure_kPa: number };
@@ -55,7 +56,8 @@ export type List = {
 export type Can = { material: string; component: string; mark: string };
 /** A face as the day found it. */
 export type History = {
-	coats: { coat: number; ended: string; surfaceC: number }[];
+	/** `leastC`: the lowest surface temperature read for it; absent on an older day. */
+	coats: { coat: number; ended: string; surfaceC: number; leastC?: number }[];
 	prep: { step: string; place?: number | null; at: string }[];
 	/** What a reason of an earlier day left out before the coming coat. */
 	leftOut?: { step: string; place?: number | null }[];

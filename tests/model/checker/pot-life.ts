@@ -1,5 +1,6 @@
 import { airsThatCount } from './air-counts.ts';
 import { type Day, elapsed, type Material } from './day.ts';
+import { slices } from './drift.ts';
 import { allOf, is, type Moment, type Note } from './notes.ts';
 import { hoursAt } from './points.ts';
 import { type Pour, pours } from './pots.ts';
@@ -39,33 +40,15 @@ function pieces(day: Day, from: Moment & { n: number }, to: Moment & { n: number
 	});
 }
 
-/** A pot warms itself, K: by one up to this size, by two beyond it; this project's own, as is the drift. */
+/** A pot warms itself, K: by one up to this size, by two beyond it; this project's own. */
 const small_mL = 300;
-/** Air that is not read again is held for an hour, and then taken for so much warmer an hour, at the most by `most_K`. */
-const drift = { holds_h: 1, K_per_h: 1.5, most_K: 5 };
-const slice_h = 1 / 12;
-
-/** Time since a reading in slices, each as warm as it is at least; the last as long as it may be. */
-function slices(hours: number): { long_h: number; warmer_K: number }[] {
-	const rising = Math.ceil((drift.holds_h + drift.most_K / drift.K_per_h) / slice_h);
-	return Array.from({ length: rising + 1 }, (_, n) => {
-		const left_h = Math.max(0, hours - n * slice_h);
-		const warmer_K = Math.max(0, n * slice_h - drift.holds_h) * drift.K_per_h;
-		return {
-			long_h: n === rising ? left_h : Math.min(slice_h, left_h),
-			warmer_K: Math.min(drift.most_K, warmer_K),
-		};
-	}).filter(({ long_h }) => long_h > 0);
-}
-
 /** The share of a life listed by points that a piece of time uses up, in the warmest air that it may have had. */
 function usedIn(material: Material, { airC, thenC, ms }: Piece, own_K: number): number {
 	const at_C = airC ?? thenC ?? material.potLife.at_C;
 	const hours = ms / hour_ms;
-	const parts = thenC === null ? slices(hours) : [{ long_h: hours, warmer_K: Math.max(0, thenC - at_C) }];
+	const parts = thenC === null ? slices(0, hours) : [{ long_h: hours, off_K: Math.max(0, thenC - at_C) }];
 	return parts.reduce(
-		(used, { long_h, warmer_K }) =>
-			used + (long_h > 0 ? long_h / lifeAt(material, at_C + own_K + warmer_K) : 0),
+		(used, { long_h, off_K }) => used + (long_h > 0 ? long_h / lifeAt(material, at_C + own_K + off_K) : 0),
 		0,
 	);
 }

@@ -30,31 +30,15 @@ function beyond(row: Span[], factor: number): Span[] {
 	});
 }
 
-/** Two rows as one that is open wherever any reading between them may be. */
-function either(one: Span[], other: Span[]): Span[][] {
-	const alike = one.length === other.length && one.every(({ does }, n) => does === other[n]?.does);
-	if (!alike) return [one, other];
-	const wide = one.map(({ does, from_h, until_h }, n) => {
-		const beside = other[n] ?? { does, from_h, until_h };
-		const shut = until_h === null || beside.until_h === null ? null : Math.max(until_h, beside.until_h);
-		return { does, from_h: Math.min(from_h, beside.from_h), until_h: shut };
-	});
-	return [wide];
+/** The one row of a recoat table at a temperature, beyond its own its gates stretched by the material's factor the careful way. */
+function rowAt({ from_C, to_C, windows }: RecoatRow, material: Material, surfaceC: number): Span[] {
+	if (surfaceC > to_C) return beyond(windows, slower(material.factorPer10C, to_C, surfaceC));
+	return surfaceC < from_C ? beyond(windows, slower(material.factorPer10C, from_C, surfaceC)) : windows;
 }
 
-/**
- * The rows of a recoat table that may speak at a temperature: the row that holds it; between two rows anything
- * from one to the other; beyond the ends the outermost, its gates stretched by the material's factor the careful way.
- */
-function rowsAt(rows: RecoatRow[], material: Material, surfaceC: number): Span[][] {
-	const within = rows.filter(({ from_C, to_C }) => from_C <= surfaceC && surfaceC <= to_C);
-	if (within.length > 0) return within.map(({ windows }) => windows);
-	const below = rows.filter(({ to_C }) => to_C < surfaceC).sort((a, b) => b.to_C - a.to_C)[0];
-	const above = rows.filter(({ from_C }) => from_C > surfaceC).sort((a, b) => a.from_C - b.from_C)[0];
-	if (below && above) return either(below.windows, above.windows);
-	if (below) return [beyond(below.windows, slower(material.factorPer10C, below.to_C, surfaceC))];
-	return above ? [beyond(above.windows, slower(material.factorPer10C, above.from_C, surfaceC))] : [];
-}
+/** The rows of the sheet for a coat over another. */
+export const rowsOver = (material: Material, under: string): RecoatRow[] =>
+	material.recoat.find(entry => entry.under === under)?.rows ?? [];
 
 /** A coat that flashes: of which kind, and the lowest surface temperature read for it, by which its end may count. */
 export type Flashing = { kind?: string | undefined; coldestC?: number };
@@ -83,8 +67,8 @@ function flashOf(material: Material, rows: Span[][], surfaceC: number, coat: Fla
 }
 
 /**
- * What may be laid over a coat as hours pass, by the sheet alone; every reading of the table that it allows is
- * in the answer. Null where the sheet says nothing of this pair.
+ * What may be laid over a coat as hours pass, by the flash and by a table of one row. Null where the sheet says nothing of
+ * this pair.
  * @param wetOnWet both coats belong to one stage, so the flash rule holds too
  * @param coat the coat under, which flashes
  */
@@ -95,9 +79,9 @@ export function spansOver(
 	wetOnWet: boolean,
 	coat: Flashing = {},
 ): Span[] | null {
-	const table = material.recoat.find(entry => entry.under === under)?.rows ?? [];
-	const rows = rowsAt(table, material, surfaceC);
+	const table = rowsOver(material, under);
+	const rows = table.map(row => rowAt(row, material, surfaceC));
 	const flash = wetOnWet && under === material.id ? [flashOf(material, rows, surfaceC, coat)] : [];
-	const spans = [...flash, ...rows.flat()];
-	return spans.length > 0 ? spans : null;
+	const spans = table.length === 1 ? [...flash, ...rows.flat()] : flash;
+	return spans.length > 0 || table.length > 1 ? spans : null;
 }

@@ -5,6 +5,7 @@ import { type Finding, finding } from './finding.ts';
 import { allOf, type NoteOf } from './notes.ts';
 import { isLeftOut, overrideOf } from './overrides.ts';
 import { spansOver } from './recoat.ts';
+import { carefulOver, isBySeveral } from './several.ts';
 
 type Start = NoteOf<'face.started'>;
 /** A face about to get a coat over one that lies on it. */
@@ -29,7 +30,7 @@ function surfacesSince(day: Day, laid: Laid, start: Start): number[] {
 	return laid.surfaceC === null ? read : [laid.surfaceC, ...read];
 }
 
-/** By the sheet's own table and the highest surface temperature read. */
+/** By the sheet's own table and the highest surface temperature read, or by the clocks of a table of several rows. */
 function bySheet({ day, start, laid, prep }: Over): string[] {
 	const planned = plannedCoat(day, start.face, start.coat);
 	const over = day.sheet.materials[planned?.material ?? laid.material ?? ''];
@@ -42,12 +43,16 @@ function bySheet({ day, start, laid, prep }: Over): string[] {
 	const spans = spansOver(over, laid.material ?? '', surfaceC, wetOnWet, coat);
 	if (!spans) return [];
 	const { least, most } = elapsed(laid.at, start);
-	const now = spans.filter(
+	const spanned = spans.filter(
 		({ from_h, until_h }) =>
 			least + slack_ms >= from_h * hour_ms && (until_h === null || most - slack_ms <= until_h * hour_ms),
 	);
-	if (now.some(({ does }) => permits(does, prep))) return [];
-	const found = [...new Set(now.map(({ does }) => does))].join(' or ') || 'wait';
+	const careful = isBySeveral(over, laid.material ?? '')
+		? carefulOver(day, { face: start.face, laid, over }, start)
+		: null;
+	const now = [...spanned.map(({ does }) => does), ...(careful === null ? [] : [careful])];
+	if (now.some(does => permits(does, prep))) return [];
+	const found = [...new Set(now)].join(' or ') || 'wait';
 	return [
 		`the sheet says ${found} ${(least / 60_000).toFixed(1)} min after coat ${laid.coat} at ${surfaceC} °C`,
 	];
