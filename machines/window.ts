@@ -38,7 +38,6 @@ export const windowMachine = setup({
 		toWait: ({ event }) => toward(event) === 'wait',
 		toSpray: ({ event }) => toward(event) === 'spray',
 		toScuff: ({ event }) => toward(event) === 'scuff',
-		toSand: ({ event }) => toward(event) === 'sand',
 		sprayedAll: ({ event }) => event.type === 'face.ended' && event.extent === 'all',
 		sprayedPart: ({ event }) => event.type === 'face.ended' && event.extent === 'part',
 		leavesOut: ({ event }) => leftOutIn(event) !== null,
@@ -62,7 +61,7 @@ export const windowMachine = setup({
 			{ guard: 'toWait', target: '.wait' },
 			{ guard: 'toSpray', target: '.spray' },
 			{ guard: 'toScuff', target: '.scuff' },
-			{ guard: 'toSand', target: '.sand' },
+			{ target: '.sand' },
 		],
 		'face.ended': [
 			{ guard: 'sprayedAll', target: '.wait', actions: 'forget' },

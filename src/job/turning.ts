@@ -137,7 +137,7 @@ export function turnedOver(
 	const sided = new Set(faces.filter(({ id }) => sides.has(id)).map(({ part }) => part));
 	const up: Up = new Map();
 	const stages: StageRead[] = [];
-	for (const read of reads) {
+	for (const [nth, read] of reads.entries()) {
 		const here = faces.filter(({ id }) => !read.leftOut.has(id));
 		if (doesOne('turn over')(read))
 			for (const part of new Set(here.map(one => one.part))) {
@@ -150,12 +150,20 @@ export function turnedOver(
 		}
 		const firstOf = new Set(here.filter(({ id }) => !late.has(id)).map(({ part }) => part));
 		const begins = ({ part }: FaceDraft): Side => (firstOf.has(part) ? 'first' : 'other');
-		const isWrongUp = (face: FaceDraft): boolean => {
-			const lies = up.get(face.part);
-			const isOnIt = begins(face) === 'first' ? !late.has(face.id) : sides.has(face.id);
-			return lies !== undefined && lies !== begins(face) && isOnIt;
-		};
-		const back = here.filter(isWrongUp).map(({ id }) => id);
+		const isOnIt = (face: FaceDraft): boolean =>
+			begins(face) === 'first' ? !late.has(face.id) : sides.has(face.id);
+		const wrongUp = new Set(
+			here.flatMap(face => {
+				const lies = up.get(face.part);
+				return lies !== undefined && lies !== begins(face) && isOnIt(face) ? [face.part] : [];
+			}),
+		);
+		const isCoatedYet = ({ id }: FaceDraft): boolean =>
+			reads.slice(nth).some(({ stage, leftOut }) => stage?.kind === 'coats' && !leftOut.has(id));
+		/** Whatever of that side gets a coat yet: nothing is done to it before it lies up. */
+		const back = faces
+			.filter(face => wrongUp.has(face.part) && isOnIt(face) && isCoatedYet(face))
+			.map(({ id }) => id);
 		if (back.length > 0) turnFirst(stages, turningOf(read, back, ids), back);
 		const turned = here.filter(({ id, part }) => sides.has(id) && firstOf.has(part));
 		for (const face of here) if (sided.has(face.part)) up.set(face.part, begins(face));

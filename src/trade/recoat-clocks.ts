@@ -70,7 +70,19 @@ function mostCareful(rows: readonly RecoatRow[], held: Held, factorPer10C: numbe
 	const temps_C = [...held.coldest, ...held.warmest].flatMap(({ from_C, to_C }) => [from_C, to_C]);
 	const [least_C, most_C] = [Math.min(...temps_C), Math.max(...temps_C, held.highest_C)];
 	const between = rows.flatMap(({ from_C, to_C }) => [from_C, to_C]).filter(C => C > least_C && C < most_C);
-	return careful([least_C, ...between, most_C].map(C => ({ windows: recoatWindows(rows, C, factorPer10C) })));
+	return careful(
+		[least_C, ...between, most_C].map(C => ({
+			windows: begunBefore(recoatWindows(rows, C, factorPer10C), held.took_h),
+		})),
+	);
+}
+
+/** What closes is counted from the start of the coat, which took so long. */
+function begunBefore(windows: readonly RecoatWindow[], took_h: number): RecoatWindow[] {
+	const edges_h = windows.map(({ from_h }, nth) =>
+		opensAt(windows, nth) ? from_h : Math.max(0, from_h - took_h),
+	);
+	return spread(windows, edges_h);
 }
 
 /**

@@ -43,6 +43,7 @@ test.each(variations.filter(({ name }) => /stretch|earlier days|work on the face
 		expect(complaints(day)).toEqual([]);
 		expect(day.judged[7]).toBeGreaterThan(day.graph.states);
 	},
+	300_000,
 );
 
 test('what a chart does not list it refuses, so that such events need not be put: a day walked with and without them is one', () => {
