@@ -24,4 +24,5 @@ test.each(facesAlone)(
 			expect(state.matches('broken')).toBe(told.coat === 'broken off');
 		}
 	},
+	300_000,
 );
