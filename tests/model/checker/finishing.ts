@@ -60,10 +60,13 @@ function isHeld(day: Day, face: Face, step: string, at: Note): boolean {
 	return elapsed(laid.at, at).least < Math.max(0, ...hours) * 3_600_000;
 }
 
+/** So long a step must have been due before it is missed: clocks are written to the second. */
+const dueFor_ms = -2000;
+
 function closedOver(day: Day, face: Face, closed: Note): Finding[] {
 	const progress = isOut(day, face.id, closed.n) ? null : finishingBy(day, face, closed.n);
 	const next = progress?.left[0];
-	if (!progress || !next || tooSoon(progress, closed, 0, '').length > 0) return [];
+	if (!progress || !next || tooSoon(progress, closed, dueFor_ms, '').length > 0) return [];
 	if (isHeld(day, face, next.step, closed)) return [];
 	return [finding(16, closed, `the day is closed as done, ${next.step} on ${face.id} is due and not done`)];
 }
