@@ -19,18 +19,19 @@ export function help<Result>(work: (number: number) => Promise<Result>): void {
 type Answer<Result> = { ready?: true; number?: number; result?: Result; error?: string };
 
 /**
- * Every number below `count` worked on by `helpers` copies; `done` is told of each as it comes, `failed` of one that threw: the
+ * Each of the numbers worked on by `helpers` copies; `done` is told of each as it comes, `failed` of one that threw: the
  * others go on.
  * @throws Error where a copy goes away with work in its hands
  */
 export function sharedOut<Result>(
 	file: string,
-	{ count, helpers, memory_MB }: { count: number; helpers: number; memory_MB: number },
+	{ numbers, helpers, memory_MB }: { numbers: readonly number[]; helpers: number; memory_MB: number },
 	done: (number: number, result: Result) => void,
 	failed: (number: number, error: string) => void,
 ): Promise<void> {
-	let next = 0;
-	let left = count;
+	const waiting = [...numbers];
+	let left = numbers.length;
+	if (left === 0) return Promise.resolve();
 	return new Promise((resolve, reject) => {
 		const children: ChildProcess[] = [];
 		const end = (error?: Error) => {
@@ -45,7 +46,8 @@ export function sharedOut<Result>(
 				left--;
 			}
 			if (left === 0) return end();
-			if (next < count) child.send(next++);
+			const next = waiting.shift();
+			if (next !== undefined) child.send(next);
 		};
 		for (let one = 0; one < helpers; one++) {
 			const child = fork(file, [], { execArgv: [`--max-old-space-size=${memory_MB}`] });

@@ -1,5 +1,6 @@
 import { writeFileSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
+import { dirname } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { addedUp } from './added-up.ts';
 import { noJobs } from './any-job/proof.ts';
@@ -7,6 +8,7 @@ import { noneTold } from './as-told/days.ts';
 import { tableOf as talliesAsTable } from './erring/days.ts';
 import { tableOf } from './evidence.ts';
 import { figuresFile, figuresText } from './figures.ts';
+import { keptPieces, sumOf } from './kept-pieces.ts';
 import { noneAgreed } from './now-and-day.ts';
 import { noPaint } from './one-paint/days.ts';
 import { paintProved } from './one-paint/proved.ts';
@@ -26,26 +28,40 @@ import {
 
 /**
  * Every walk whole, every transcript, every key, every mutant: `npm run prove`. The work is shared out among as many
- * copies of this program as there are cores. Exit 1 where a property falls, a mutant lives, or a painter sprays
- * unchecked. `QUICK=1` leaves out the largest days and most of the rest, to see the table; a whole run in which everything
- * holds keeps its figures.
+ * copies of this program as there are cores; a run that was stopped is gone on with, unless a file that it rests on is another.
+ * Exit 1 where a property falls, a mutant lives, or a painter sprays unchecked. `QUICK=1` leaves out the largest days and
+ * most of the rest, to see the table; a whole run in which everything holds keeps its figures.
  */
+
+/** What a piece rests on, besides this program as bundled: mutants and lists are read from their files. */
+const restsOn = ['machines', 'src', 'checklists', 'package-lock.json'];
 
 async function prove() {
 	const began = Date.now();
 	const mutants = await mutantsToTry();
-	const work = { count: workOf(mutants).length, helpers: availableParallelism(), memory_MB: 6144 };
+	const program = fileURLToPath(import.meta.url);
+	const kept = keptPieces<Result>(
+		dirname(program),
+		`${isQuick ? 'quick-' : ''}${sumOf([program, ...restsOn])}`,
+	);
+	const pieces = [...workOf(mutants).keys()];
+	const numbers = pieces.filter(number => !kept.done.has(number));
+	const helpers = availableParallelism();
+	const took_min = () => kept.minutes + (Date.now() - began) / 60_000;
 	const results: Result[] = [];
 	const failures: string[] = [];
+	for (const [number, result] of kept.done) results[number] = result;
 	const tell = (line: string) => {
 		const done = results.filter(Boolean).length + failures.length;
-		process.stderr.write(`${done} of ${work.count}: ${line}\n`);
+		process.stderr.write(`${done} of ${pieces.length}: ${line}\n`);
 	};
+	if (kept.done.size > 0) tell('taken as they were, from a run that was stopped');
 	await sharedOut<Result>(
-		fileURLToPath(import.meta.url),
-		work,
+		program,
+		{ numbers, helpers, memory_MB: 6144 },
 		(number, result) => {
 			results[number] = result;
+			kept.keep(number, result, took_min());
 			tell(lineOf(number, result, mutants));
 		},
 		(number, error) => {
@@ -104,18 +120,18 @@ async function prove() {
 	for (const failure of failures) out(failure);
 	const isProven =
 		failures.length === 0 && table.holds && played && read && timed && ruled && paint.holds && allCaught;
-	const minutes = (Date.now() - began) / 60_000;
+	const minutes = took_min();
 	if (isProven && !isQuick) {
 		const walks = proofs.flatMap((proof, index) => {
 			const verdict = verdicts[index];
 			return verdict && largeDays.includes(proof) ? [{ ...verdict, name: proof.name }] : [];
 		});
 		const erring = { days: erringDays, tallies };
-		const figures = { minutes, cores: work.helpers, walks, mutants: mutants.length, erring };
+		const figures = { minutes, cores: helpers, walks, mutants: mutants.length, erring };
 		writeFileSync(figuresFile, figuresText(figures));
 	}
 	out();
-	out(`${minutes.toFixed(1)} min on ${work.helpers} cores: ${isProven ? 'proven' : 'NOT proven'}`);
+	out(`${minutes.toFixed(1)} min on ${helpers} cores: ${isProven ? 'proven' : 'NOT proven'}`);
 	process.exitCode = isProven ? 0 : 1;
 }
 
