@@ -1,4 +1,4 @@
-import { lasts_h, overAt_h, type ProcessClock, type Stretch, steady } from './process-clock.ts';
+import { lasts_h, overAt_h, type ProcessClock, ruleOfThumb, type Stretch, steady } from './process-clock.ts';
 import {
 	careful,
 	closed,
@@ -66,13 +66,16 @@ function areAlike(rows: readonly RecoatRow[]): boolean {
 }
 
 /** Rows that tell different windows: what the most careful of all the temperatures asks that the surface can have had. */
-function mostCareful(rows: readonly RecoatRow[], held: Held, factorPer10C: number): RecoatWindow[] {
+function mostCareful(rows: readonly RecoatRow[], held: Held, factorPer10C?: number): RecoatWindow[] {
 	const temps_C = [...held.coldest, ...held.warmest].flatMap(({ from_C, to_C }) => [from_C, to_C]);
 	const [least_C, most_C] = [Math.min(...temps_C), Math.max(...temps_C, held.highest_C)];
 	const between = rows.flatMap(({ from_C, to_C }) => [from_C, to_C]).filter(C => C > least_C && C < most_C);
+	const top_C = Math.max(...rows.map(({ to_C }) => to_C));
+	/** Above the rows what closes is carried on, below them what opens. */
+	const factorAt = (C: number) => factorPer10C ?? ruleOfThumb[C > top_C ? 'end' : 'beginning'];
 	return careful(
 		[least_C, ...between, most_C].map(C => ({
-			windows: begunBefore(recoatWindows(rows, C, factorPer10C), held.took_h),
+			windows: begunBefore(recoatWindows(rows, C, factorAt(C)), held.took_h),
 		})),
 	);
 }
@@ -97,7 +100,7 @@ function begunBefore(windows: readonly RecoatWindow[], took_h: number): RecoatWi
 export function windowsHeld(given: readonly RecoatRow[], held: Held, factorPer10C?: number): RecoatWindow[] {
 	const rows = [...given].sort((one, other) => one.from_C - other.from_C);
 	const [first] = rows;
-	if (!first || !areAlike(rows)) return mostCareful(rows, held, factorPer10C ?? 2);
+	if (!first || !areAlike(rows)) return mostCareful(rows, held, factorPer10C);
 	const windows = closed(first);
 	const edges_h = windows.map(({ from_h }, nth) => {
 		if (from_h === 0) return 0;

@@ -28,6 +28,8 @@ const ufgsRows = ufgs.map(([low, high, open, shut]) => row(C(low), C(high), open
 
 const opens = (windows: RecoatWindow[]) => windows.find(({ does }) => does === 'spray')?.from_h;
 const shuts = (windows: RecoatWindow[]) => windows.find(({ does }) => does === 'sand')?.from_h;
+/** When spraying ends, by whatever comes then. */
+const shutsBy = (windows: RecoatWindow[]) => windows.find(({ does }) => does === 'spray')?.until_h ?? 0;
 /** Spells one after the other, known to have been held so, the last for good. */
 const known = (...given: [number, number][]): Held => {
 	const course = spells(given.map(([hours, at]) => ({ hours, C: at })));
@@ -133,6 +135,22 @@ describe('recoat windows by what was read', () => {
 			['spray', 1.75],
 			['scuff', null],
 		]);
+	});
+
+	test('rows that tell different windows: above them what closes is carried on by 3 per 10 °C, as any end is', () => {
+		const scuffed: RecoatRow = {
+			from_C: 22,
+			to_C: 32,
+			windows: [
+				{ does: 'wait', from_h: 0, until_h: 1 },
+				{ does: 'spray', from_h: 1, until_h: 9 },
+				{ does: 'scuff', from_h: 9, until_h: null },
+			],
+		};
+		const windows = windowsHeld([row(12, 21, 1, 9), scuffed], heldAt(42));
+		expect(windows.map(({ does }) => does)).toEqual(['wait', 'spray', 'scuff']);
+		expect(shutsBy(windows)).toBeCloseTo(9 / 3, 6);
+		expect(shutsBy(windowsHeld([row(12, 21, 1, 9), scuffed], heldAt(42), 2))).toBeCloseTo(9 / 2, 6);
 	});
 
 	test('a colder spell opens nothing sooner, a warmer one lets nothing last longer', () => {
