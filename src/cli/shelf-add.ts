@@ -1,59 +1,28 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
-import { createInterface } from 'node:readline';
 import { shelfFolder } from '../day/file/folder.ts';
 import { plainName, saySystemError } from '../day/file/trouble.ts';
+import { adding } from '../job/asking/adding.ts';
 import { wrongIn } from '../job/check-shelf.ts';
-import { type Asked, linesOf, nameLine, questionsOf } from '../job/data-sheet.ts';
+import { nameLine } from '../job/data-sheet.ts';
 import { errorLine, notAllowed } from '../job/errors.ts';
 import { nameOnShelf, readShelf, type ShelfKind, shelfKinds, shelfPath } from '../job/shelf.ts';
 import type { Command, Io } from './command.ts';
-
-type Place = { at: number; of: number };
-/** One line an answer; null: there are no more. */
-type Ask = (question: Asked, place: Place, wrong: string | null) => Promise<string | null>;
-
-function asker(io: Io, isJson: boolean): Ask {
-	const input = createInterface({ input: io.stdin ?? process.stdin, crlfDelay: Number.POSITIVE_INFINITY });
-	const answers = input[Symbol.asyncIterator]();
-	return async ({ key, say, like, may = false }, { at, of }, wrong) => {
-		const text = `${at} of ${of}  ${say} As in: ${like}${may ? ' (Enter: leave it out)' : ''}\n`;
-		const asked = { question: key, say, like, may, at, of, ...(wrong !== null && { wrong }) };
-		io.stdout.write(isJson ? `${JSON.stringify(asked)}\n` : `${wrong === null ? '' : `  ${wrong}\n`}${text}`);
-		const next = await answers.next();
-		return next.done ? null : next.value.trim();
-	};
-}
-
-/** The lines that one question gives; null: the answers ended. What is not on the data sheet stays to be seen. */
-async function linesFor(kind: ShelfKind, question: Asked, place: Place, ask: Ask): Promise<string[] | null> {
-	const lines: string[] = [];
-	let wrong: string | null = null;
-	for (;;) {
-		const given: string | null = await ask(question, place, wrong);
-		if (given === null) return null;
-		if (given === '-') return [...lines, `# not on the sheet: ${question.key}`];
-		if (given === '' && (question.may || lines.length > 0)) return lines;
-		const read = linesOf(kind, question, given);
-		wrong = 'wrong' in read ? read.wrong : null;
-		if ('wrong' in read) continue;
-		lines.push(lines.length > 0 ? read.lines.replace(/^[^\n]*\n/, '') : read.lines);
-		if (!question.again) return lines;
-	}
-}
+import { linesTyped, putQuestion } from './put-question.ts';
 
 /** Every line of a new file, its name first; null: the answers ended before. */
-async function asked(kind: ShelfKind, name: string, ask: Ask): Promise<string[] | null> {
-	const questions = questionsOf[kind];
-	const lines = [name];
-	for (const [nth, question] of questions.entries()) {
-		const { where } = question;
-		if (where && !lines.some(line => line.startsWith(`${where[0]}:`) && where[1].test(line))) continue;
-		const more = await linesFor(kind, question, { at: nth + 1, of: questions.length }, ask);
-		if (!more) return null;
-		lines.push(...more);
+async function asked(kind: ShelfKind, name: string, io: Io, isJson: boolean): Promise<string[] | null> {
+	const next = linesTyped(io);
+	const asking = adding(kind, name);
+	let step = asking.next();
+	for (let at = 1; !step.done; ) {
+		putQuestion(step.value, at, io, isJson);
+		const answer = await next();
+		if (answer === null) return null;
+		step = asking.next(answer);
+		if (step.done || step.value.wrong === null) at++;
 	}
-	return lines;
+	return step.value;
 }
 
 const isKind = (word: string | undefined): word is ShelfKind => shelfKinds.some(kind => kind === word);
@@ -71,7 +40,7 @@ async function add(kind: ShelfKind, name: string, io: Io, isJson: boolean): Prom
 		file => file.kind === kind && (kind === 'shop' || file.name === own),
 	);
 	if (there) return refuse(`${plainName(there.path)} is there already, and is left as it is`);
-	const lines = await asked(kind, first.lines, asker(io, isJson));
+	const lines = await asked(kind, first.lines, io, isJson);
 	if (!lines) {
 		io.stderr.write('fanwise shelf add: the answers ended; nothing was written\n');
 		return 1;

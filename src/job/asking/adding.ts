@@ -1,0 +1,37 @@
+import { type Asked, linesOf, questionsOf } from '../data-sheet.ts';
+import type { ShelfKind } from '../shelf.ts';
+import { type Asking, ask, type Read } from './question.ts';
+
+/** The lines that one question gives; null: no more of them, or none. What is not on the data sheet stays to be seen. */
+function* linesFor(kind: ShelfKind, question: Asked, ahead: number): Asking<string[]> {
+	const { key, say, like, may, again } = question;
+	const put = { question: key, say, like, ...(may && { may }), ahead };
+	for (const lines: string[] = []; ; ) {
+		const read = (answer: string): Read<string | null> => {
+			if (answer === '-') return { is: `# not on the sheet: ${key}` };
+			if (answer === '' && (may || lines.length > 0)) return { is: null };
+			const found = linesOf(kind, question, answer);
+			return 'wrong' in found ? found : { is: found.lines };
+		};
+		const given = yield* ask(put, read);
+		if (given === null) return lines;
+		lines.push(lines.length > 0 ? given.replace(/^[^\n]*\n/, '') : given);
+		if (!again || given.startsWith('#')) return lines;
+	}
+}
+
+/**
+ * Asks for the lines of a thing of the shelf, in their order.
+ * @param name its first line, as `nameLine` makes it
+ * @returns every line of its file
+ */
+export function* adding(kind: ShelfKind, name: string): Asking<string[]> {
+	const questions = questionsOf[kind];
+	const lines = [name];
+	for (const [nth, question] of questions.entries()) {
+		const { where } = question;
+		if (where && !lines.some(line => line.startsWith(`${where[0]}:`) && where[1].test(line))) continue;
+		lines.push(...(yield* linesFor(kind, question, questions.length - 1 - nth)));
+	}
+	return lines;
+}
