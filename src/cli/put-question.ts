@@ -6,13 +6,18 @@ import type { Io } from './command.ts';
 /** The next line typed; null: there are no more. */
 export type NextLine = () => Promise<string | null>;
 
-export function linesTyped(io: Io): NextLine {
+/** Does something with the lines typed, and then lets go of them: a terminal that is read on keeps a program alive. */
+export async function withLines<T>(io: Io, work: (next: NextLine) => Promise<T>): Promise<T> {
 	const input = createInterface({ input: io.stdin ?? process.stdin, crlfDelay: Number.POSITIVE_INFINITY });
 	const lines = input[Symbol.asyncIterator]();
-	return async () => {
-		const next = await lines.next();
-		return next.done ? null : next.value.trim();
-	};
+	try {
+		return await work(async () => {
+			const next = await lines.next();
+			return next.done ? null : next.value.trim();
+		});
+	} finally {
+		input.close();
+	}
 }
 
 /** Words of a question, what is wrong with the last answer first. */

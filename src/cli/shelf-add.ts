@@ -3,20 +3,25 @@ import { dirname, join } from 'node:path';
 import { shelfFolder } from '../day/file/folder.ts';
 import { plainName, saySystemError } from '../day/file/trouble.ts';
 import { adding } from '../job/asking/adding.ts';
+import type { Question } from '../job/asking/question.ts';
 import { wrongIn } from '../job/check-shelf.ts';
 import { nameLine } from '../job/data-sheet.ts';
 import { errorLine, notAllowed } from '../job/errors.ts';
 import { nameOnShelf, readShelf, type ShelfKind, shelfKinds, shelfPath } from '../job/shelf.ts';
 import type { Command, Io } from './command.ts';
-import { linesTyped, putQuestion } from './put-question.ts';
+import { type NextLine, putQuestion, withLines } from './put-question.ts';
 
 /** Every line of a new file, its name first; null: the answers ended before. */
-async function asked(kind: ShelfKind, name: string, io: Io, isJson: boolean): Promise<string[] | null> {
-	const next = linesTyped(io);
+async function asked(
+	kind: ShelfKind,
+	name: string,
+	put: (question: Question, at: number) => void,
+	next: NextLine,
+): Promise<string[] | null> {
 	const asking = adding(kind, name);
 	let step = asking.next();
 	for (let at = 1; !step.done; ) {
-		putQuestion(step.value, at, io, isJson);
+		put(step.value, at);
 		const answer = await next();
 		if (answer === null) return null;
 		step = asking.next(answer);
@@ -40,7 +45,8 @@ async function add(kind: ShelfKind, name: string, io: Io, isJson: boolean): Prom
 		file => file.kind === kind && (kind === 'shop' || file.name === own),
 	);
 	if (there) return refuse(`${plainName(there.path)} is there already, and is left as it is`);
-	const lines = await asked(kind, first.lines, io, isJson);
+	const put = (question: Question, at: number) => putQuestion(question, at, io, isJson);
+	const lines = await withLines(io, next => asked(kind, first.lines, put, next));
 	if (!lines) {
 		io.stderr.write('fanwise shelf add: the answers ended; nothing was written\n');
 		return 1;
