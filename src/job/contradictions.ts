@@ -78,12 +78,15 @@ function checkCup(source: Source, { plans, gun, units }: Whole): void {
 const countOf = (stages: StageRead[], id: string): number =>
 	stages.reduce((sum, read) => sum + coatsOn(read, id).length, 0);
 
+/** What is said of a face that no stage sprays. */
+export const neverCoated = 'is never coated';
+
 function checkCoated(source: Source, { plans, stages }: Whole): void {
 	for (const { draft } of plans) {
 		const { entry } = draft;
 		const coats = countOf(stages, draft.id);
 		if (coats === 0)
-			source.fail(entry.at, `${entry.name}: is never coated; take it out, or out of a stage's "leave out"`);
+			source.fail(entry.at, `${entry.name}: ${neverCoated}; take it out, or out of a stage's "leave out"`);
 		for (const { value, at } of entry.values.crosswise ?? [])
 			if (coats > 0 && value > coats)
 				source.fail(at, `${entry.name}, crosswise: found coat ${value}; the face gets ${coats}`);

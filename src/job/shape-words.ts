@@ -17,6 +17,9 @@ export type ShapeName = keyof typeof told;
 export const shapeNames = Object.keys(told) as ShapeName[];
 const isShape = (name: string): name is ShapeName => Object.hasOwn(told, name);
 
+/** How the sizes of a shape are written. */
+export const sizesLike = (shape: ShapeName): string => told[shape].like.slice(shape.length + 2);
+
 export type ShapeRead = { shape: ShapeName; sizes_mm: number[]; words: string[] };
 
 /** `panel, 40 x 38 x 3 cm`: sizes in the order that the name has them. */
@@ -45,5 +48,6 @@ export const shapeRead = fromText((text, ctx): ShapeRead => {
 });
 
 /** How a part is held: what of it is upright, and what can be reached before it is turned over. */
+export const waysHeld = ['standing', 'hanging', 'on points'] as const;
 export const heldRead = word({ standing: 'standing', hanging: 'hanging', 'on points': 'on points' });
 export type Held = z.output<typeof heldRead>;

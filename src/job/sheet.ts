@@ -260,7 +260,7 @@ export const isStepKey = (work: string): work is StepKey => stepKeys.some(step =
 
 const coatKinds = coatKindSchema.options;
 /** `full`, or `2 full`. */
-const coatRun = fromText((text, ctx): CoatKind[] => {
+export const coatRun = fromText((text, ctx): CoatKind[] => {
 	const [, times = '1', written = text] = /^(\d+)\s+(.*)$/.exec(text) ?? [];
 	const kind = coatKindSchema.safeParse(written);
 	if (kind.success && Number(times) >= 1 && Number(times) <= 20)

@@ -1,0 +1,88 @@
+import { notAllowed } from '../errors.ts';
+import { shapeNames, shapeRead, sizesLike, waysHeld } from '../shape-words.ts';
+import { facesOfShape } from '../shapes.ts';
+import { key, wholeNumber } from '../values.ts';
+import type { PartDrafted } from './drafted.ts';
+import { type Asking, ask, choiceOf, type Put, type Read } from './question.ts';
+
+/** What is to be painted: how many of what, its shape, its sizes, how it is held. */
+
+/** So many parts a bench can hold, and more. This project's own choice. */
+const mostParts = 1000;
+
+type Named = { name: string; count: number | null };
+
+/** Names that a stage could not tell apart: the same, or one followed by what the other's parts or faces are called. */
+const alike = (one: string, other: string): boolean => {
+	const [shorter, longer] = one.length < other.length ? [one, other] : [other, one];
+	const rest = longer.startsWith(`${shorter} `) ? longer.slice(shorter.length + 1) : null;
+	return (
+		longer === shorter ||
+		(rest !== null && /^\d|^(?:underside|edges|top|inside|outside|sides|bottom|tubes|round)$/.test(rest))
+	);
+};
+
+/** `8 x seat`, or `seat`. */
+export function namedParts(answer: string, parts: readonly PartDrafted[]): Read<Named> {
+	const [, times, said = answer] = /^(\d+)\s*[x×]?\s+(\S.*)$/.exec(answer) ?? [];
+	const name = key.safeParse(said);
+	if (/^\d*\s*[x×]?$/.test(said) || !name.success)
+		return {
+			wrong: name.success ? 'say what it is, as in "8 x frame"' : (name.error.issues[0]?.message ?? ''),
+		};
+	const count = times === undefined ? null : wholeNumber(1, mostParts).safeParse(times);
+	if (count && !count.success) return { wrong: `allowed: 1 to ${mostParts} of them` };
+	const other = parts.find(part => alike(part.name.toLowerCase(), name.data.toLowerCase()));
+	if (other) return { wrong: `${name.data} is too much like ${other.name}: choose another name` };
+	const there = parts.reduce((sum, part) => sum + (part.count ?? 1), count?.data ?? 1);
+	if (there > mostParts) return { wrong: `at most ${mostParts} parts fit one job` };
+	return { is: { name: name.data, count: count?.data ?? null } };
+}
+
+const oneOf =
+	<const T extends string>(choices: readonly T[]) =>
+	(answer: string): Read<T> => {
+		const found = choices.find(one => one === choiceOf(choices, answer));
+		return found === undefined ? { wrong: notAllowed(answer, choices) } : { is: found };
+	};
+
+/** Asks for one more part; null: there is no other. */
+export function* partQuestions(parts: readonly PartDrafted[], after: number): Asking<PartDrafted | null> {
+	const isFirst = parts.length === 0;
+	const first: Put = {
+		question: 'part',
+		say: isFirst ? 'What is painted, and how many of it?' : 'Another part?',
+		like: '8 x frame',
+		...(!isFirst && { may: true }),
+		ahead: after + (isFirst ? 4 : 0),
+	};
+	const named = yield* ask(
+		first,
+		(answer): Read<Named | null> => (answer === '' && !isFirst ? { is: null } : namedParts(answer, parts)),
+	);
+	if (!named) return null;
+	const { name } = named;
+	const shape = yield* ask(
+		{ question: 'shape', say: `Shape of ${name}?`, choices: shapeNames, ahead: after + 3 },
+		oneOf(shapeNames),
+	);
+	const sizes = yield* ask(
+		{ question: 'sizes', say: `Sizes of one ${name}?`, like: sizesLike(shape), ahead: after + 2 },
+		answer => {
+			const read = shapeRead.safeParse(`${shape}, ${answer}`);
+			if (!read.success) return { wrong: read.error.issues[0]?.message ?? '' };
+			return { is: { written: `${shape}, ${answer}`, read: read.data } };
+		},
+	);
+	const held = yield* ask(
+		{ question: 'held', say: `How is ${name} held?`, choices: waysHeld, ahead: after + 1 },
+		oneOf(waysHeld),
+	);
+	const faces = facesOfShape({ shape: { value: sizes.read, at: 0 }, held, fan_mm: 0, name }, []);
+	return {
+		...named,
+		shape: sizes.written,
+		held,
+		faces: faces.flatMap(({ values }) => values.face?.value ?? []),
+	};
+}

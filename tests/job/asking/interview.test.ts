@@ -1,0 +1,126 @@
+import { describe, expect, test } from 'vitest';
+import { questionsOf } from '../../../src/job/data-sheet.ts';
+import { parseJob } from '../../../src/job/load.ts';
+import { readShelf, type Shelf } from '../../../src/job/shelf.ts';
+import { shelf as folder } from '../chairs/long-form.ts';
+import { answered, chairs, inOrder, written } from './answered.ts';
+
+const shelf = readShelf(folder);
+const jobOf = (text: string, on: Shelf = shelf) => {
+	const loaded = parseJob(text, 'new.yaml', () => on);
+	if (!loaded.ok) throw new Error(loaded.errors.map(({ line, says }) => `${line} ${says}`).join('\n'));
+	return loaded.job;
+};
+const changed = (from: string, to: string): Shelf => {
+	expect(shelf.files.some(({ text }) => text.includes(from))).toBe(true);
+	return { ...shelf, files: shelf.files.map(file => ({ ...file, text: file.text.replace(from, to) })) };
+};
+
+test('eight chairs with a filled shelf: 24 questions, a sheet of at most 35 lines, the coats as they were asked for', () => {
+	const { outcome, put } = answered(shelf, inOrder(chairs));
+	const { text, lacking } = written(outcome);
+	expect(put.filter(({ wrong }) => wrong !== null)).toEqual([]);
+	expect(put.length).toBeLessThanOrEqual(25);
+	expect(text.trimEnd().split('\n').length).toBeLessThanOrEqual(35);
+	expect(lacking).toEqual([]);
+	expect(put.at(-1)?.shown).toEqual(['begins 2027-03-02 08:00', 'gun: feather usual, not measured']);
+	const coats = new Map(
+		jobOf(text).faces.map(({ id, coats: its }) => [
+			id,
+			its.map(({ material, kind }) => `${material} ${kind}`),
+		]),
+	);
+	const primed = ['grey epoxy full', 'grey epoxy full'];
+	const green = ['moss green satin tack', 'moss green satin full'];
+	expect(coats.get('frame 8/tubes')).toEqual([...primed, ...green]);
+	expect(coats.get('seat 8/edges')).toEqual([...primed, ...green]);
+	expect(coats.get('seat 8/top')).toEqual([...primed, ...green, 'moss green satin full']);
+});
+
+test('the rest another day is not sprayed in the round of the first faces', () => {
+	const { text } = written(answered(shelf, inOrder(chairs)).outcome);
+	expect(text.split('\n').filter(line => line.includes('wait: overnight'))).toHaveLength(2);
+	const [edges] = jobOf(text).faces.filter(({ id }) => id === 'seat 1/edges');
+	const [tubes] = jobOf(text).faces.filter(({ id }) => id === 'frame 1/tubes');
+	expect(edges?.coats[2]?.stage).toBeGreaterThan(tubes?.coats[3]?.stage ?? Number.NaN);
+});
+
+describe('what is never taken for granted', () => {
+	test('no line of a data sheet is offered, and none that a material must have may be left out', () => {
+		const asked = answered(
+			{ ...shelf, files: [] },
+			inOrder([...chairs.slice(0, 10), 'ours', 'metric', '20 °C', '50%', '9 h', 'NEW', 'linen satin']),
+			60,
+		).put.slice(17);
+		expect(asked[0]).toMatchObject({ question: 'ratio', wrong: null });
+		expect(asked.every(({ question, offered }) => question === 'ratio' && offered === undefined)).toBe(true);
+		const may = questionsOf.material.filter(one => one.may).map(({ key }) => key);
+		expect(may).toEqual(['recoat', 'sand after', 'grit']);
+	});
+
+	test('without recoat windows a material does not go over the other, whatever is answered', () => {
+		const windows = /\n {2}- over: grey epoxy\n {4}surface: 12 to 30 °C\n.*$/m.exec(
+			shelf.files.find(({ name }) => name === 'moss green satin')?.text ?? '',
+		)?.[0];
+		const without = changed(windows ?? 'no windows', '');
+		const { put } = answered(without, inOrder([...chairs.slice(0, 15), 'all', 'frame', '']), 20);
+		expect(put.slice(16, 19).map(({ question, wrong }) => `${question}: ${wrong}`)).toEqual(
+			Array(3).fill(
+				'faces: no recoat window of moss green satin over grey epoxy is open then; add it to the shelf',
+			),
+		);
+	});
+});
+
+describe('preparation follows the recoat windows', () => {
+	const offered = (on: Shelf) =>
+		answered(on, inOrder([...chairs.slice(0, 15), 'all', 'tack, full', '', '', '']), 20).put.at(-1);
+	const windows = 'windows: [wait: 0 to 4 h, spray: 4 h to 8 h, sand: from 8 h]';
+	const over = (to: string) => offered(changed(windows, `windows: [${to}]`))?.shown?.[1];
+
+	test.each([
+		['wait: 0 to 4 h, spray: 4 h to 8 h, sand: from 8 h', 'overnight, sand 320 grit, wipe, tack'],
+		['wait: 0 to 4 h, spray: 4 h to 8 h, scuff: from 8 h', 'overnight, scuff, wipe, tack'],
+		['wait: 0 to 4 h, spray: 4 h to 72 h', 'overnight, wipe, tack'],
+		['wait: 0 to 4 h, spray: 4 h to 8 h, scuff: 8 h to 20 h', 'none'],
+	])('%s: %s', (row, says) => {
+		expect(over(row)).toBe(`before moss green satin: ${says}`);
+	});
+});
+
+test('a shop without hours waits so long as a night usually is', () => {
+	const { text } = written(answered(changed('day: 9 h\n', ''), inOrder(chairs)).outcome);
+	expect(text).toContain('  - wait: 16 h\n');
+	expect(text).not.toContain('overnight');
+});
+
+test('what cannot be used is asked again and says why; nothing of it comes into the sheet', () => {
+	const wrongs = [
+		['', 'a name is wanted'],
+		['Eight garden chairs', null],
+		['8 x', 'say what it is'],
+		['0 x frame', 'allowed: 1 to 1000'],
+		['8 x frame/top', 'no "/"'],
+		['8 x frame', null],
+		['pipe', 'allowed: panel'],
+		['tube frame', null],
+		['20 mm', '2 sizes are wanted'],
+		['20 mm tube, 8 m', null],
+		['lying', 'nearest: on points'],
+		['hanging', null],
+		['8 x Frame', 'too much like frame'],
+		['frame tubes', 'too much like frame'],
+		['', null],
+		['moss', 'nearest: moss green satin'],
+		['1', null],
+		['tack', 'no film is given for it; found "tack"; allowed: full'],
+		['21 full', 'allowed:'],
+		['full', null],
+	] as const;
+	const { put } = answered(shelf, inOrder(wrongs.map(([answer]) => answer)), wrongs.length + 1);
+	for (const [nth, [answer, wrong]] of wrongs.entries()) {
+		const after = put[nth + 1]?.wrong;
+		if (wrong === null) expect([answer, after]).toEqual([answer, null]);
+		else expect([answer, after]).toEqual([answer, expect.stringContaining(wrong)]);
+	}
+});
