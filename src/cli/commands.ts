@@ -28,6 +28,11 @@ export const commands: { name: string; summary: string; load(): Promise<Command>
 		load: async () => (await import('./example.ts')).exampleCommand,
 	},
 	{
+		name: 'new',
+		summary: 'asks for a job line by line, shows its plan, and writes its sheet',
+		load: async () => (await import('./new.ts')).newCommand,
+	},
+	{
 		name: 'shelf',
 		summary: 'the materials and guns that sheets only name: listed, added, checked',
 		load: async () => (await import('./shelf.ts')).shelfCommand,

@@ -19,6 +19,7 @@ export function help(): string {
 		'  --version, -v  the version',
 		'',
 		'Examples',
+		'  fanwise new',
 		'  fanwise example my-cart.yaml',
 		'  fanwise rehearse my-cart.yaml',
 		'  fanwise work mix --ratio 2:1:1 --make "16 fl oz"',

@@ -1,7 +1,7 @@
 import { spawnSync } from 'node:child_process';
 import { mkdtempSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { join, resolve } from 'node:path';
 import { built } from '../built.ts';
 
 export const program = built();
@@ -11,9 +11,13 @@ export const example = 'checklists/example/coffee-cart.yaml';
 export const folder = (): string => mkdtempSync(join(tmpdir(), 'fanwise-'));
 
 /** Runs the built program as a shell would, with a data folder of its own. */
-export function run(args: string[], { input = '', home = folder(), program: file = program } = {}) {
-	const { status, stdout, stderr } = spawnSync(process.execPath, [file, ...args], {
+export function run(
+	args: string[],
+	{ input = '', home = folder(), program: file = program, cwd = process.cwd() } = {},
+) {
+	const { status, stdout, stderr } = spawnSync(process.execPath, [resolve(file), ...args], {
 		input,
+		cwd,
 		encoding: 'utf8',
 		env: { ...process.env, FANWISE_HOME: home },
 		maxBuffer: 64 * 1024 * 1024,

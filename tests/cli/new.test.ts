@@ -1,0 +1,125 @@
+import { cpSync, existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { Readable } from 'node:stream';
+import { afterEach, expect, test, vi } from 'vitest';
+import { newCommand } from '../../src/cli/new.ts';
+import { chairs } from '../job/asking/answered.ts';
+import { shelf } from '../job/chairs/long-form.ts';
+import { folder, run } from './run.ts';
+
+function filledHome() {
+	const home = folder();
+	cpSync(shelf, join(home, 'shelf'), { recursive: true });
+	return home;
+}
+const typed = (lines: readonly string[]) => lines.map(line => `${line}\n`).join('');
+
+afterEach(() => vi.unstubAllEnvs());
+
+/** Runs the command in this process, in a home of its own. */
+async function asked(home: string, answers: readonly string[], { json = false } = {}) {
+	vi.stubEnv('FANWISE_HOME', home);
+	let [stdout, stderr] = ['', ''];
+	const status = await newCommand.run(
+		{ positionals: [join(home, 'chairs.yaml')], options: { json } },
+		{
+			stdin: Readable.from([typed(answers)]),
+			stdout: { write: text => (stdout += text) },
+			stderr: { write: text => (stderr += text) },
+			env: {},
+		},
+	);
+	return { status, stdout, stderr };
+}
+const sheetIn = (home: string) => readFileSync(join(home, 'chairs.yaml'), 'utf8');
+
+test('a line an answer: the plan, what is usual, the sheet, and check has nothing against it', async () => {
+	const home = filledHome();
+	const { status, stdout, stderr } = await asked(home, chairs);
+	expect({ status, stderr }).toEqual({ status: 0, stderr: '' });
+	expect(stdout).toMatch(/spray grey epoxy +from .* to /);
+	expect(stdout).toMatch(/gun: feather usual, not measured/);
+	expect(stdout).toMatch(/chairs\.yaml: written\. Next: fanwise spray /);
+	const checked = run(['check', join(home, 'chairs.yaml')], { home });
+	expect({ status: checked.status, stderr: checked.stderr }).toEqual({ status: 0, stderr: '' });
+	expect(sheetIn(home)).toContain('# gun: feather usual, not measured\n');
+});
+
+test('as data: one object a question, and the file at the end', async () => {
+	const home = filledHome();
+	const { stdout } = await asked(home, chairs, { json: true });
+	const said = stdout
+		.split('\n')
+		.filter(Boolean)
+		.map(line => JSON.parse(line));
+	expect(said).toHaveLength(chairs.length + 1);
+	expect(said[2]).toMatchObject({
+		question: 'shape',
+		at: 3,
+		choices: expect.arrayContaining(['tube frame']),
+	});
+	expect(said[18]).toMatchObject({ question: 'left over', offered: 'yes', at: 19 });
+	expect(said.at(-2)).toMatchObject({ question: 'write', at: 24, of: 24 });
+	expect(said.at(-1)).toEqual({ written: join(home, 'chairs.yaml'), shelf: [] });
+});
+
+test('left after any answer and gone on with, the sheet is the same', async () => {
+	const whole = filledHome();
+	await asked(whole, chairs);
+	for (let upTo = 1; upTo < chairs.length; upTo++) {
+		const home = filledHome();
+		const left = await asked(home, [...chairs.slice(0, upTo), ...(upTo % 2 ? ['leave'] : [])]);
+		expect([left.status, existsSync(join(home, 'chairs.yaml'))]).toEqual([1, false]);
+		expect((await asked(home, ['', ...chairs.slice(upTo)])).status).toBe(0);
+		expect(sheetIn(home)).toBe(sheetIn(whole));
+		expect(existsSync(join(home, 'new-sheet.json'))).toBe(false);
+	}
+}, 120_000);
+
+test('back from any question, and by its number from the last, the sheet is the same', async () => {
+	const whole = filledHome();
+	await asked(whole, chairs);
+	const home = filledHome();
+	const there = chairs.slice(1).flatMap((answer, nth) => ['back', chairs[nth] ?? '', answer]);
+	const again = [...there.slice(0, -1), 'CHANGE', '12', ...chairs.slice(11)];
+	const { status } = await asked(home, [chairs[0] ?? '', ...again]);
+	expect(status).toBe(0);
+	expect(sheetIn(home)).toBe(sheetIn(whole));
+});
+
+test('begun anew, what was left is forgotten; a kept file that is damaged stops nothing', async () => {
+	const home = filledHome();
+	await asked(home, ['Four stools', '4 x stool']);
+	const { stdout } = await asked(home, ['begin anew', 'Eight garden chairs', 'leave']);
+	expect(stdout).toMatch(/^1 of 1 {2}Four stools: go on with it\?/);
+	expect(stdout).toMatch(/^1 of \d+ {2}What is the job called\?/m);
+	writeFileSync(join(home, 'new-sheet.json'), '{"answers": [');
+	expect((await asked(home, ['leave'])).stdout).toMatch(/^1 of \d+ {2}What is the job called\?/);
+});
+
+test('answers that no longer answer, the shelf being another, are asked for again', async () => {
+	const home = filledHome();
+	await asked(home, chairs.slice(0, 20));
+	const path = join(home, 'shelf/materials/moss-green.yaml');
+	writeFileSync(path, readFileSync(path, 'utf8').replace('over: grey epoxy', 'over: linen satin'));
+	const { stdout } = await asked(home, ['', 'leave']);
+	expect(stdout).toMatch(/16 of \d+ {2}moss green satin: on which faces\?/);
+});
+
+test('nothing that is there is written over, and what the shelf lacks is written with the sheet alone', async () => {
+	const home = folder();
+	const shop = ['the Pump Yard workshop', 'metric', '20 °C', '50%', '9 h'];
+	await asked(home, [...chairs.slice(0, 10), ...shop, 'leave']);
+	expect(existsSync(join(home, 'shelf'))).toBe(false);
+	writeFileSync(join(home, 'chairs.yaml'), 'mine\n');
+	const { status, stderr } = await asked(home, []);
+	expect([status, stderr]).toEqual([2, expect.stringMatching(/chairs\.yaml is there already/)]);
+	expect(sheetIn(home)).toBe('mine\n');
+	const filled = filledHome();
+	const named = typed(chairs);
+	for (const name of ['eight-garden-chairs.yaml', 'eight-garden-chairs-2.yaml']) {
+		const { lines } = run(['new'], { home: filled, input: named, cwd: filled });
+		expect(lines.at(-1)).toBe(`${name}: written. Next: fanwise spray ${name}`);
+	}
+	expect(readdirSync(filled).filter(name => name.endsWith('.yaml'))).toHaveLength(2);
+});
