@@ -15,7 +15,7 @@ const starting = [
 
 /** Play the example day, or days and sheets by the hundred. */
 const long = [
-	...files('day', 'any-day', 'example-day', 'own-sheet', 'sentences', 'two-days'),
+	...files('day', 'any-day', 'asked-sheets', 'example-day', 'own-sheet', 'sentences', 'two-days'),
 	...files('day/file', 'read'),
 	...files('job', 'own-sheet'),
 	...files('job/asking', 'any-answers'),

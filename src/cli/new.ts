@@ -6,6 +6,8 @@ import { localDate, localZone } from '../day/local-zone.ts';
 import { afterLine, atQuestion } from '../job/asking/at-question.ts';
 import type { Asked, Outcome } from '../job/asking/interview.ts';
 import { ask, choiceOf, type Question } from '../job/asking/question.ts';
+import { wrongIn } from '../job/check-shelf.ts';
+import { errorLine } from '../job/errors.ts';
 import type { Job } from '../job/job.ts';
 import { notesOf } from '../job/notes.ts';
 import { readShelf } from '../job/shelf.ts';
@@ -97,8 +99,15 @@ async function run(file: string | undefined, io: Io, isJson: boolean): Promise<n
 		io.stderr.write(`fanwise new: ${plainName(file)} is there already, and is left as it is\n`);
 		return 2;
 	}
+	const shelf = readShelf(shelfFolder());
+	const shop = shelf.files.find(({ kind }) => kind === 'shop');
+	const [wrong] = shop ? wrongIn(shop) : [];
+	if (wrong) {
+		io.stderr.write(`${errorLine(wrong)}\n`);
+		return 2;
+	}
 	const asked: Asked = {
-		shelf: readShelf(shelfFolder()),
+		shelf,
 		morning: morning(),
 		planned: (job, start) => planned(job, start, io),
 		usual,
@@ -122,12 +131,12 @@ async function run(file: string | undefined, io: Io, isJson: boolean): Promise<n
 		return 2;
 	}
 	forgetAnswers();
-	const shelf = outcome.lacking.map(one => join(shelfFolder(), one.path));
+	const added = outcome.lacking.map(one => join(shelfFolder(), one.path));
 	const says = [
-		...shelf.map(one => `${plainName(one)}: written.`),
+		...added.map(one => `${plainName(one)}: written.`),
 		`${plainName(path)}: written. Next: fanwise spray ${plainName(path)}`,
 	];
-	io.stdout.write(isJson ? `${JSON.stringify({ written: path, shelf })}\n` : `${says.join('\n')}\n`);
+	io.stdout.write(isJson ? `${JSON.stringify({ written: path, shelf: added })}\n` : `${says.join('\n')}\n`);
 	return 0;
 }
 

@@ -123,3 +123,11 @@ test('nothing that is there is written over, and what the shelf lacks is written
 	}
 	expect(readdirSync(filled).filter(name => name.endsWith('.yaml'))).toHaveLength(2);
 });
+
+test('a shop that cannot be used is said at once, before anybody has answered', async () => {
+	const home = filledHome();
+	writeFileSync(join(home, 'shelf/shop.yaml'), 'shop: ours\nunits: feet\n');
+	const { status, stdout, stderr } = await asked(home, chairs);
+	expect([status, stdout]).toEqual([2, '']);
+	expect(stderr).toMatch(/shop\.yaml:1:1: shop, air is missing/);
+});

@@ -2,14 +2,11 @@ import { cpSync, existsSync, mkdirSync, mkdtempSync, readFileSync } from 'node:f
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { beforeAll, expect, test } from 'vitest';
-import { historyAfter } from '../../src/day/history.ts';
 import type { Job } from '../../src/job/job.ts';
-import { loadLists } from '../../src/job/lists.ts';
 import { loadJob } from '../../src/job/load.ts';
-import { rehearsed, start } from '../day/rehearsed.ts';
+import { allDays } from '../day/all-days.ts';
 import { chairs } from '../job/asking/answered.ts';
 import { shelf } from '../job/chairs/long-form.ts';
-import { checkDayFile } from '../model/checker/check.ts';
 import { inTerminal, type Pty } from './pty.ts';
 
 /** A job asked for in a terminal, as a person types it: an answer when its question stands there. */
@@ -50,27 +47,6 @@ async function jobIn(home: string): Promise<{ job: Job; text: string; sheet: str
 	const loaded = await loadJob(sheet, join(home, 'shelf'));
 	if (!loaded.ok) throw new Error(loaded.errors.map(({ says }) => says).join('\n'));
 	return { job: loaded.job, text: readFileSync(sheet, 'utf8'), sheet };
-}
-
-/** Rehearses day after day until every coat is laid. */
-async function daysOf(job: Job, sheet: string) {
-	const listed = await loadLists(job, sheet);
-	if (!listed.ok) throw new Error(listed.errors[0]?.says);
-	const all = job.faces.reduce((sum, { coats }) => sum + coats.length, 0);
-	const days: ReturnType<typeof rehearsed>[] = [];
-	const laid = () => days.flatMap(day => day.ofType('face.ended'));
-	for (let nth = 0; nth < 6 && laid().length < all; nth++) {
-		const last = days.at(-1)?.records();
-		const day = rehearsed({
-			...{ job, lists: listed.lists, at: start + nth * 24 * 3_600_000 },
-			...(last && { before: historyAfter(last) }),
-		});
-		day.toEnd();
-		days.push(day);
-	}
-	const earlier = days.map(day => day.bytes());
-	const findings = days.flatMap((day, at) => checkDayFile(day.bytes(), earlier.slice(0, at)));
-	return { days: days.length, laid: laid().length, all, findings };
 }
 
 const epoxy = [
@@ -124,10 +100,10 @@ test('eight chairs from a filled shelf: at most 25 questions, 35 lines, and its 
 	await typed(terminal, chairs.slice(-1), chairs.length);
 	await terminal.until(screen => screen.replaceAll('\n', '').includes('eight-garden-chairs.yaml: written.'));
 	expect(await terminal.ended).toBe(0);
-	const { job, text, sheet } = await jobIn(home);
+	const { job, text } = await jobIn(home);
 	expect(text.trimEnd().split('\n').length).toBeLessThanOrEqual(35);
-	const { days, laid, all, findings } = await daysOf(job, sheet);
-	expect([laid, findings]).toEqual([all, []]);
+	const { days, laid, planned, findings } = await allDays(job);
+	expect([laid, findings]).toEqual([planned, []]);
 	expect(days).toBeLessThanOrEqual(4);
 }, 40_000);
 

@@ -6,14 +6,10 @@ import { type Drafted, facesOfAll, type SprayDrafted } from './drafted.ts';
 import { partQuestions } from './part-questions.ts';
 import { prepRead, prepSaid } from './preparation.ts';
 import { type Asking, ask, choiceOf, type Read } from './question.ts';
+import { leftQuestion, moreQuestion } from './rest-questions.ts';
 import { loadedOf, sheetText, wrongSoFar } from './sheet-written.ts';
-import {
-	type Growing,
-	leftQuestion,
-	moreQuestion,
-	shopQuestions,
-	sprayQuestions,
-} from './spray-questions.ts';
+import { type Growing, shopQuestions } from './shelf-questions.ts';
+import { sprayQuestions } from './spray-questions.ts';
 
 /** The questions that a job sheet comes of, in their order. */
 

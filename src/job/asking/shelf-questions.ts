@@ -1,0 +1,69 @@
+import { nameLine } from '../data-sheet.ts';
+import { notAllowed } from '../errors.ts';
+import { nameOnShelf, type Shelf, type ShelfKind, shelfPath } from '../shelf.ts';
+import { adding } from './adding.ts';
+import { namesOn, type ShopOn, shopOn, unusable } from './on-shelf.ts';
+import { type Asking, ask, choiceOf, type Put, type Read } from './question.ts';
+
+/** What a job wants of the shelf: chosen there, or asked for as its data sheet has it. */
+
+/** The shelf as it grows with what is asked for. */
+export type Growing = { shelf: Shelf };
+const newWord = 'NEW';
+
+/** Asks for a thing as its data sheet has it, and has it on the shelf. */
+function* newOnShelf(growing: Growing, kind: ShelfKind, say: string, ahead: number): Asking<string> {
+	const { shelf } = growing;
+	const like = { material: 'grey epoxy', gun: 'large', shop: 'the Pump Yard workshop' }[kind];
+	const first = yield* ask({ question: `new ${kind}`, say, like, ahead }, (answer): Read<string> => {
+		const read = nameLine(kind, answer);
+		if ('wrong' in read) return read;
+		const name = nameOnShelf(kind, read.lines);
+		const other = shelf.files.find(({ path }) => path.endsWith(shelfPath(kind, name ?? '')));
+		const isThere = kind !== 'shop' && name !== null && namesOn(shelf, kind).includes(name);
+		if (isThere) return { wrong: `${name} is on the shelf already` };
+		return other ? { wrong: `too much like ${other.name}: choose another name` } : { is: read.lines };
+	});
+	const name = nameOnShelf(kind, first) ?? '';
+	const text = `${(yield* adding(kind, first)).join('\n')}\n`;
+	growing.shelf = { ...shelf, files: [...shelf.files, { kind, name, path: shelfPath(kind, name), text }] };
+	return name;
+}
+
+/** The shop, where the shelf has none. */
+export function* shopQuestions(growing: Growing, ahead: number): Asking<ShopOn> {
+	for (let shop = shopOn(growing.shelf); ; shop = shopOn(growing.shelf)) {
+		if (shop) return shop;
+		const files = growing.shelf.files.filter(({ kind }) => kind !== 'shop');
+		growing.shelf = { ...growing.shelf, files };
+		yield* newOnShelf(growing, 'shop', 'The shelf has no shop yet. Its name?', ahead);
+	}
+}
+
+/** One of a kind by its name, or a new one; what cannot be used is not taken. */
+export function* fromShelf(
+	growing: Growing,
+	kind: 'material' | 'gun',
+	{ offered, ...put }: Omit<Put, 'choices' | 'shown'>,
+	fits: (name: string) => string | null = () => null,
+): Asking<string | null> {
+	const wrongOf = (name: string) => unusable(growing.shelf, kind, name) ?? fits(name);
+	for (let shown: string[] = []; ; ) {
+		const names = namesOn(growing.shelf, kind);
+		const choices = [...names, newWord];
+		const first = put.may ? undefined : (offered ?? (names.length === 0 ? newWord : undefined));
+		const asked = { ...put, choices, shown, ...(first !== undefined && { offered: first }) };
+		const chosen = yield* ask(asked, (answer): Read<string | null> => {
+			if (answer === '' && put.may) return { is: null };
+			const found = choiceOf(choices, answer);
+			if (found === undefined) return { wrong: notAllowed(answer, choices) };
+			const wrong = found === newWord ? null : wrongOf(found);
+			return wrong === null ? { is: found } : { wrong };
+		});
+		if (chosen !== newWord) return chosen;
+		const added = yield* newOnShelf(growing, kind, `Name of the new ${kind}?`, put.ahead);
+		const wrong = wrongOf(added);
+		if (wrong === null) return added;
+		shown = [wrong];
+	}
+}
