@@ -1,13 +1,13 @@
 import { existsSync, mkdirSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { shelfFolder, slugOf } from '../day/file/folder.ts';
-import { DayFileError, plainName, saySystemError } from '../day/file/trouble.ts';
+import { diskError, plainName } from '../day/file/trouble.ts';
 import { localDate, localZone } from '../day/local-zone.ts';
 import { afterLine, atQuestion } from '../job/asking/at-question.ts';
-import type { Asked, Outcome } from '../job/asking/interview.ts';
+import type { Asked, Outcome, Whole } from '../job/asking/interview.ts';
 import { ask, choiceOf, type Question } from '../job/asking/question.ts';
 import { wrongIn } from '../job/check-shelf.ts';
-import { errorLine } from '../job/errors.ts';
+import { errorLines } from '../job/errors.ts';
 import type { Job } from '../job/job.ts';
 import { notesOf } from '../job/notes.ts';
 import { readShelf } from '../job/shelf.ts';
@@ -16,6 +16,7 @@ import { stagesText } from '../plan/sheet-text.ts';
 import { sentence } from '../words/say.ts';
 import { answersKept, forgetAnswers, keepAnswers } from './begun-sheet.ts';
 import type { Command, Io } from './command.ts';
+import { told } from './day-files.ts';
 import { type NextLine, putQuestion, withLines } from './put-question.ts';
 
 /** The next morning at eight, where nothing else is said. */
@@ -90,22 +91,33 @@ function write(path: string, text: string): void {
 		mkdirSync(dirname(path), { recursive: true });
 		writeFileSync(path, text, { flag: 'wx' });
 	} catch (error) {
-		throw new DayFileError('disk', `${plainName(path)}: it was not written; ${saySystemError(error)}`, error);
+		throw diskError(path, 'it was not written', error);
 	}
 }
 
+/** The sheet under a name of its own, and before it what the shelf lacked. */
+function writeAll(
+	{ name, text, lacking }: Whole,
+	file: string | undefined,
+): { path: string; added: string[] } {
+	const path = file ?? freePath(name);
+	const added = lacking.map(one => ({ path: join(shelfFolder(), one.path), text: one.text }));
+	for (const one of [...added, { path, text }]) write(one.path, one.text);
+	forgetAnswers();
+	return { path, added: added.map(one => one.path) };
+}
+
 async function run(file: string | undefined, io: Io, isJson: boolean): Promise<number> {
-	if (file !== undefined && existsSync(file)) {
-		io.stderr.write(`fanwise new: ${plainName(file)} is there already, and is left as it is\n`);
+	const refuse = (lines: readonly string[]): number => {
+		for (const line of lines) io.stderr.write(`${line}\n`);
 		return 2;
-	}
+	};
+	if (file !== undefined && existsSync(file))
+		return refuse([`fanwise new: ${plainName(file)} is there already, and is left as it is`]);
 	const shelf = readShelf(shelfFolder());
 	const shop = shelf.files.find(({ kind }) => kind === 'shop');
-	const [wrong] = shop ? wrongIn(shop) : [];
-	if (wrong) {
-		io.stderr.write(`${errorLine(wrong)}\n`);
-		return 2;
-	}
+	const errors = shop ? wrongIn(shop) : [];
+	if (errors.length > 0) return refuse(errorLines(errors));
 	const asked: Asked = {
 		shelf,
 		morning: morning(),
@@ -118,20 +130,11 @@ async function run(file: string | undefined, io: Io, isJson: boolean): Promise<n
 		return kept && talked(asked, kept, { next, put });
 	});
 	if (!outcome || 'backTo' in outcome) {
-		io.stderr.write('fanwise new: left; fanwise new goes on with it\n');
+		const kept = answersKept().length > 0 ? 'left; fanwise new goes on with it' : 'left; nothing is kept';
+		io.stderr.write(`fanwise new: ${kept}\n`);
 		return 1;
 	}
-	const path = file ?? freePath(outcome.name);
-	try {
-		for (const one of outcome.lacking) write(join(shelfFolder(), one.path), one.text);
-		write(path, outcome.text);
-	} catch (error) {
-		if (!(error instanceof DayFileError)) throw error;
-		io.stderr.write(`fanwise new: ${error.message}\n`);
-		return 2;
-	}
-	forgetAnswers();
-	const added = outcome.lacking.map(one => join(shelfFolder(), one.path));
+	const { path, added } = writeAll(outcome, file);
 	const says = [
 		...added.map(one => `${plainName(one)}: written.`),
 		`${plainName(path)}: written. Next: fanwise spray ${plainName(path)}`,
@@ -148,5 +151,5 @@ export const newCommand: Command = {
 	options: { json: { type: 'boolean', says: 'one object a question, one line an answer' } },
 	examples: ['new', 'new chairs.yaml'],
 	words: 1,
-	run: ({ positionals: [file], options }, io) => run(file, io, options.json === true),
+	run: ({ positionals: [file], options }, io) => told('new', io, () => run(file, io, options.json === true)),
 };

@@ -129,5 +129,15 @@ test('a shop that cannot be used is said at once, before anybody has answered', 
 	writeFileSync(join(home, 'shelf/shop.yaml'), 'shop: ours\nunits: feet\n');
 	const { status, stdout, stderr } = await asked(home, chairs);
 	expect([status, stdout]).toEqual([2, '']);
-	expect(stderr).toMatch(/shop\.yaml:1:1: shop, air is missing/);
+	expect(stderr).toMatch(/shop\.yaml:2:8: shop, units: found "feet"/);
+});
+
+test('a home that cannot be written is said at the first answer, and is no fault of the program', async () => {
+	const file = join(folder(), 'home');
+	writeFileSync(file, 'a file, no folder');
+	const { status, stderr } = await asked(join(file, 'inside'), chairs);
+	expect([status, stderr]).toEqual([
+		2,
+		expect.stringMatching(/new-sheet\.json: the answers were not kept; /),
+	]);
 });

@@ -105,7 +105,7 @@ test('eight chairs from a filled shelf: at most 25 questions, 35 lines, and its 
 	const { days, laid, planned, findings } = await allDays(job);
 	expect([laid, findings]).toEqual([planned, []]);
 	expect(days).toBeLessThanOrEqual(4);
-}, 40_000);
+}, 120_000);
 
 test('eight chairs from an empty home: at most 85 answers and ten minutes of typing, and the same job', async () => {
 	const home = mkdtempSync(join(tmpdir(), 'fanwise-new-'));
@@ -145,4 +145,4 @@ test('left by Ctrl-C amid a data sheet, it is gone on with at the same question'
 	await again.until('left; fanwise new goes on with it');
 	expect(await again.ended).toBe(1);
 	expect(existsSync(join(home, 'here', 'eight-garden-chairs.yaml'))).toBe(false);
-}, 40_000);
+}, 120_000);

@@ -24,8 +24,10 @@ export type Asked = {
 	usual(job: Job): string[];
 };
 
-/** A sheet to write, with what the shelf lacks; the question to go back to, by its number; or null: left. */
-export type Outcome = { text: string; name: string; lacking: ShelfFile[] } | { backTo: number } | null;
+/** A sheet to write, with what the shelf lacks. */
+export type Whole = { text: string; name: string; lacking: ShelfFile[] };
+/** `backTo`: the question to go back to, by its number; null: left. */
+export type Outcome = Whole | { backTo: number } | null;
 
 function* preparations(drafted: Drafted, growing: Growing): Asking<readonly SprayDrafted[]> {
 	const choices = ['as offered', 'change'];
