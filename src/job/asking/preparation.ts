@@ -10,8 +10,8 @@ import type { Read } from './question.ts';
 type Under = { material: Material; nights: number } | null;
 type Ground = { materials: ReadonlyMap<string, Material>; shop: ShopOn };
 
-/** From one evening to the next morning and all of that day, h. */
-const night_h = 24;
+/** So long after a coat, so many nights later, a day may still be at work on it, h. A shop is open 12 h at most. */
+const latest_h = (nights: number): number => (nights === 0 ? 0 : nights * 24 + 12);
 /** A night where the shop's hours are not known, h; from closing to opening. Usual, not measured. */
 const usualNight = '16 h';
 export const nightOf = ({ isOpenByDay }: ShopOn): string => (isOpenByDay ? 'overnight' : usualNight);
@@ -27,8 +27,8 @@ function wantsOver(material: Material, { material: under, nights }: NonNullable<
 	const openPast = (hours: number) =>
 		windows.filter(({ does, until_h }) => does !== 'wait' && (until_h ?? Number.POSITIVE_INFINITY) > hours);
 	return {
-		today: openPast(nights * night_h).at(0)?.does ?? null,
-		tomorrow: openPast((nights + 1) * night_h).at(-1)?.does ?? null,
+		today: openPast(latest_h(nights)).at(0)?.does ?? null,
+		tomorrow: openPast(latest_h(nights + 1)).at(0)?.does ?? null,
 	};
 }
 

@@ -82,10 +82,22 @@ describe('preparation follows the recoat windows', () => {
 		['wait: 0 to 4 h, spray: 4 h to 8 h, sand: from 8 h', 'overnight, sand 320 grit, wipe, tack'],
 		['wait: 0 to 4 h, spray: 4 h to 8 h, scuff: from 8 h', 'overnight, scuff, wipe, tack'],
 		['wait: 0 to 4 h, spray: 4 h to 72 h', 'overnight, wipe, tack'],
+		['wait: 0 to 4 h, spray: 4 h to 72 h, sand: from 72 h', 'overnight, wipe, tack'],
+		['wait: 0 to 4 h, spray: 4 h to 30 h, sand: from 30 h', 'overnight, sand 320 grit, wipe, tack'],
+		['wait: 0 to 40 h, sand: from 40 h', 'overnight, sand 320 grit, wipe, tack'],
 		['wait: 0 to 4 h, spray: 4 h to 8 h, scuff: 8 h to 20 h', 'none'],
 	])('%s: %s', (row, says) => {
 		expect(over(row)).toBe(`before moss green satin: ${says}`);
 	});
+});
+
+test('what is bare yet waits for another day when it is asked to, and is then made ready as the first was', () => {
+	const frames = [...chairs.slice(0, 10), 'grey epoxy', 'frame', '2 full', 'large', '', 'yes', ''];
+	const { put } = answered(shelf, inOrder(frames), frames.length + 1);
+	expect(put.at(-1)?.shown).toEqual([
+		'before grey epoxy: degrease, scuff, wipe, tack',
+		'before grey epoxy: overnight, degrease, scuff, wipe, tack',
+	]);
 });
 
 test('a shop without hours waits so long as a night usually is', () => {
