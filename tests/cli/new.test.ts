@@ -94,7 +94,9 @@ test('begun anew, what was left is forgotten; a kept file that is damaged stops 
 	expect(stdout).toMatch(/^1 of 1 {2}Four stools: go on with it\?/);
 	expect(stdout).toMatch(/^1 of \d+ {2}What is the job called\?/m);
 	writeFileSync(join(home, 'new-sheet.json'), '{"answers": [');
-	expect((await asked(home, ['leave'])).stdout).toMatch(/^1 of \d+ {2}What is the job called\?/);
+	expect((await asked(home, ['leave'])).stdout).toMatch(
+		/leave: another time\.\n1 of \d+ {2}What is the job called\?/,
+	);
 });
 
 test('answers that no longer answer, the shelf being another, are asked for again', async () => {

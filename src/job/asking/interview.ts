@@ -110,7 +110,10 @@ function* ending(drafted: Drafted, growing: Growing, { shelf, planned, usual }: 
 export function* interview(asked: Asked): Asking<Outcome> {
 	const growing: Growing = { shelf: asked.shelf };
 	const name = yield* ask(
-		{ question: 'name', say: 'What is the job called?', like: 'Eight garden chairs', ahead: 12 },
+		{
+			...{ question: 'name', say: 'What is the job called?', like: 'Eight garden chairs', ahead: 12 },
+			shown: ['Enter takes what is offered. back: one back. leave: another time.'],
+		},
 		answer => {
 			const read = nameRead.safeParse(answer);
 			if (answer === '' || !read.success)
