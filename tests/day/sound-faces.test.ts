@@ -116,7 +116,7 @@ test('the screen names the face with the fault, and has it sanded wet, not while
 	});
 	expect(said).toEqual([
 		'Left door outside: set up hard? Press a thumbnail where it hides.',
-		'Left door outside: wet-sand the run flat.',
+		'Left door outside: wet-sand the run flat, then all of it.',
 		'Left door outside: wash and dry it.',
 	]);
 });
@@ -218,13 +218,18 @@ test('a fault seen later on a sound face gives that one a line of its own too; t
 	day.toState('finish');
 	day.pick('stay');
 	const said: string[] = [];
+	const sanded: string[][] = [];
 	day.until(line => {
-		if (line.state.startsWith('rework.') && line.say !== said.at(-1)) said.push(line.say);
+		if (line.state.startsWith('rework.') && line.say !== said.at(-1)) {
+			said.push(line.say);
+			if (line.state === 'rework.sand') sanded.push(line.lines);
+		}
 		return line.state.startsWith('prep.');
 	});
+	expect(sanded.at(-1)?.[0]).toBe('The whole face: 400 grit.');
 	expect(said.filter(say => say.includes('wet-sand'))).toEqual([
-		'Left door flat: wet-sand the run flat.',
-		'Left door back: wet-sand the dry spray flat.',
+		'Left door flat: wet-sand the run flat, then all of it.',
+		'Left door back: wet-sand the dry spray flat, then all of it.',
 	]);
 	const cleaned = day.ofType('rework.done').findLast(({ step }) => step === 'clean');
 	day.toEnd();

@@ -1,7 +1,7 @@
 import { faceName } from '../../words/say.ts';
 import { about } from '../../words/spoken.ts';
 import { reworkDue } from '../allowed.ts';
-import { faceBook, laidOn, type Moment, nextCoat } from '../moment.ts';
+import { faceBook, jobOf, laidOn, type Moment, nextCoat } from '../moment.ts';
 import { back, opens, option, type Prompt } from '../prompt.ts';
 import { atPrep } from './cautions.ts';
 import { reasonPrompt } from './override.ts';
@@ -14,19 +14,24 @@ export function reworkPrompt(moment: Moment, face: string, step: 'set-up' | 'san
 	const { due } = reworkDue(moment, face);
 	const facts = { due: due !== null && due <= moment.now.wall };
 	const fault = wetFaultWord(faceBook(moment, face).aside?.why ?? '');
+	const { grit } = jobOf(moment).materials[nextCoat(moment, face).material] ?? { grit: null };
 	const says = {
 		'set-up': 'set up hard? Press a thumbnail where it hides.',
-		sand: `wet-sand the ${fault} flat.`,
+		/** Its line stands for the sanding that the recoat window wants of all of it. */
+		sand: `wet-sand the ${fault} flat, then all of it.`,
 		/** A day begun under an older sheet does not ask for it to be wiped and tacked with the others. */
 		clean: nextCoat(moment, face).cleaned ? 'wash and dry it.' : 'wash, dry, wipe and tack it.',
 	};
+	const cautions = atPrep(moment, step === 'clean' ? 'wipe' : step, face);
+	/** The smallest window has no room for it beside the caution of old paint, which is said once. */
+	const whole = step === 'sand' && grit && cautions.length < 2 ? [`The whole face: ${grit} grit.`] : [];
 	const on = { faces: [face], face, coat: laidOn(moment, face) || null };
 	const soft = reading(moment, 'set-up', 'soft', ['hard'], on);
 	return {
 		state: `rework.${step}`,
 		ask: 'item',
 		say: about(faceName(face), says[step]),
-		lines: atPrep(moment, step === 'clean' ? 'wipe' : step, face),
+		lines: [...whole, ...cautions],
 		face,
 		options: [
 			option('done', step === 'set-up' ? 'HARD' : 'DONE', { type: 'rework.done', face, step, facts }),

@@ -41,11 +41,13 @@ export function toldOver(day: Day, under: Under, at: At): string[] | null {
 	if (careful.length === 0 || reach === null) return null;
 	const { least } = elapsed(under.laid.at, at);
 	const [begun] = startsOf(day, under.face, under.laid);
-	const ages = [under.laid.at, ...(begun ? [begun] : [])].map(from => elapsed(from, at).most);
+	const most = Math.max(...[under.laid.at, ...(begun ? [begun] : [])].map(from => elapsed(from, at).most));
+	/** Where clocks leave an age open, or a coat was laid in two goes, any age in between. */
+	const ages = Array.from({ length: 21 }, (_, nth) => least + ((most - least) * nth) / 20);
 	const rows = rowsOver(under.over, under.laid.material ?? '');
 	const shown = [-slack_ms, slack_ms].flatMap(by_ms =>
-		ages.flatMap(most => {
-			const age = { least_h: (least + by_ms) / hour_ms, most_h: (most - by_ms) / hour_ms };
+		ages.flatMap(aged => {
+			const age = { least_h: (least + by_ms) / hour_ms, most_h: (aged - by_ms) / hour_ms };
 			return windowsHeld(rows, reach, age, factorOf(under.over));
 		}),
 	);
