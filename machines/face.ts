@@ -131,18 +131,11 @@ const leftOutBy = ({ rule, step, place }: EventOf<'override.given'>): readonly S
 export const windowReasoned = ({ window }: Pick<FaceContext, 'window'>): boolean =>
 	window.context.reasons.some(reason => reason === window.value);
 
-/** A reason was given not to wait. One for work left out is none: it speaks of no wet coat. */
-export const waitReasoned = (face: Pick<FaceContext, 'window'>): boolean =>
-	face.window.matches('wait') && windowReasoned(face);
-
 const reworkLine = ['set-up', 'sand', 'clean'] as const;
 export type ReworkStep = (typeof reworkLine)[number];
 
 /** The step of a part's own line that comes next; null: it has been gone through. */
 export const reworkLeft = (done: readonly string[]): ReworkStep | null => reworkLine[done.length] ?? null;
-
-/** The coat under it lets a coat on. */
-export const letsOn = (context: FaceContext): boolean => shutBy(context) === null;
 
 /** What stands between a face and its next coat as far as the face itself can tell. */
 export type FaceStop =
@@ -157,7 +150,7 @@ export type FaceStop =
 	| { by: 'touch' };
 
 /** The recoat window that keeps the coat off; null where it lets it on, by itself, by work on the face, or under a reason. */
-function shutBy(context: FaceContext): Exclude<Window, 'spray'> | null {
+export function shutBy(context: FaceContext): Exclude<Window, 'spray'> | null {
 	const { done, window } = context;
 	if (windowReasoned(context)) return null;
 	if (window.matches('wait')) return 'wait';

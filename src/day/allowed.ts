@@ -1,4 +1,4 @@
-import { letsOn, type ReworkStep, reworkLeft } from '../../machines/face.ts';
+import { type ReworkStep, reworkLeft, shutBy } from '../../machines/face.ts';
 import { type Stop, stopsOf } from '../../machines/stops.ts';
 import type { Face, Job, Material, PlannedCoat, Window } from '../job/job.ts';
 import { type FlashEdges, lifeClock, livesOrNot_h } from '../job/process-clocks.ts';
@@ -119,7 +119,7 @@ export const isShutPart = (moment: Moment, id: string): boolean =>
 	faceState(moment, id).matches('part') &&
 	!isWet(moment, id) &&
 	flashLeft_s(moment, id) === 0 &&
-	!letsOn(faceState(moment, id).context);
+	shutBy(faceState(moment, id).context) !== null;
 
 /**
  * The recoat window that a face has come to be in by the clock, of the coat under it where some of the next is on, and

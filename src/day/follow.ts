@@ -1,6 +1,5 @@
 import { isDeepStrictEqual } from 'node:util';
 import { batchInHand } from '../../machines/day-context.ts';
-import { waitReasoned } from '../../machines/face.ts';
 import { orderFor } from '../plan/order.ts';
 import { isClocked } from '../plan/windows.ts';
 import { isSettled, stopsAt, windowsMoved, windowsOf } from './allowed.ts';
@@ -14,7 +13,6 @@ import {
 	contextOf,
 	faceBook,
 	faceOf,
-	faceState,
 	jobOf,
 	laidOn,
 	type Moment,
@@ -27,6 +25,7 @@ import { deadPots } from './paint.ts';
 import { flashEdges, surfaceHeld } from './process.ts';
 import type { DayEvent, EventOf } from './records.ts';
 import { rulingSurface_C } from './ruling-surface.ts';
+import { waitReasoned } from './work.ts';
 
 /** Records that follow from where the day stands, without any key: at most one step of them at a time. */
 
@@ -187,7 +186,7 @@ const endOf = ({ face, coat, due }: EventOf<'wait.began'>): EventOf<'wait.ended'
 function sooner(moment: Moment): DayEvent[] {
 	const { wait } = moment.state.book;
 	if (!wait?.face || (wait.why !== 'window' && wait.why !== 'flash')) return [];
-	if (!waitReasoned(faceState(moment, wait.face).context)) return [];
+	if (!waitReasoned(moment, wait.face)) return [];
 	return [{ ...endOf(wait), facts: { due: false } }];
 }
 

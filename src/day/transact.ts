@@ -1,10 +1,10 @@
 import { knownOf } from '../../machines/day-context.ts';
-import { whyUnknown } from '../../machines/gun.ts';
 import { windowsMoved } from './allowed.ts';
 import { following } from './follow.ts';
 import { type Instant, isoAt } from './instant.ts';
 import type { DayEvent, DayRecord } from './records.ts';
 import { type DayState, fold } from './state.ts';
+import { whyUnknown } from './why-unknown.ts';
 
 /** From what happened to the records of one key, and to the state that they leave. */
 

@@ -1,4 +1,4 @@
-import { waitReasoned } from '../../machines/face.ts';
+import { windowReasoned } from '../../machines/face.ts';
 import type { Stop } from '../../machines/stops.ts';
 import type { Prep } from '../job/job.ts';
 import { stageAt } from '../job/places.ts';
@@ -57,12 +57,18 @@ export function workOn(moment: Moment, id: string): Work | null {
 export const clearOfWet: readonly Prep[] = ['sand', 'scuff', 'fill', 'wipe', 'turn over'];
 const keepsClear = (work: Work | null): boolean => work !== null && clearOfWet.includes(work.step);
 
+/** A reason was given not to wait for a face. One for work left out is none: it speaks of no wet coat. */
+export function waitReasoned(moment: Moment, id: string): boolean {
+	const { context } = faceState(moment, id);
+	return context.window.matches('wait') && windowReasoned(context);
+}
+
 /** When something may be done to a face by the clock, wall clock ms: its own wait, and for such work that of every wet coat. */
 export function workableAt(moment: Moment, id: string): number | null {
 	const own = mustWait(moment, id) ? waitEnds(moment, id) : moment.now.wall;
 	if (own === null || !keepsClear(workOn(moment, id))) return own;
 	/** Whoever gave a reason not to wait has asked for it. */
-	if (waitReasoned(faceState(moment, id).context)) return own;
+	if (waitReasoned(moment, id)) return own;
 	return Math.max(own, wetUntil(moment) ?? own);
 }
 
