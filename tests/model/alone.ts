@@ -6,7 +6,7 @@ import type { MixStep } from '../../src/job/job.ts';
 import { answered, passedOver, read } from './alphabet.ts';
 import { most, WithoutEnd } from './classes.ts';
 import { type BatchPair, batchAlone, type FacePair, faceAlone } from './day-key.ts';
-import { asTheyAre, put } from './machines.ts';
+import { asTheyAre, type Machines, put } from './machines.ts';
 import { type Plan, twoByTwo } from './plans.ts';
 import type { Broken } from './properties.ts';
 import { walk } from './search.ts';
@@ -48,6 +48,19 @@ export function batchWalk(order: readonly MixStep[], machines = asTheyAre) {
 	return { graph, broken, inCup, done, states };
 }
 
+/** What a window asks for comes before the wiping and tacking that are left: neither is done in vain. */
+function inVain(
+	{ faceStops }: Machines,
+	{ face, told: { coat, aside, sound, window, passedOver, stages, left } }: FacePair,
+) {
+	const isOpen = coat === 'none' && !aside && !sound;
+	const isAsked = window === 'sand' || (window === 'scuff' && !stages.includes('scuff'));
+	const cleans = left.every(({ step }) => step === 'wipe' || step === 'tack');
+	if (!isOpen || !isAsked || passedOver.includes(window) || stages.includes('sand') || !cleans) return null;
+	const [next] = faceStops(face, false).filter(({ by }) => by !== 'coats');
+	return next?.by === 'window' ? null : `16: ${next?.by ?? 'nothing'} is asked before what the window wants`;
+}
+
 export function faceWalk(face: FaceInput, rules: readonly string[], machines = asTheyAre) {
 	const plan: Plan = {
 		...twoByTwo,
@@ -72,6 +85,8 @@ export function faceWalk(face: FaceInput, rules: readonly string[], machines = a
 		visit(pair, index) {
 			if (index > most) throw new WithoutEnd(`more than ${most} states`);
 			states.push(pair);
+			const says = inVain(machines, pair);
+			if (says) broken.push(says);
 			if (pair.face.context.laid >= face.coats.length) laying.push(index);
 			return true;
 		},
