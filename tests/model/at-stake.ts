@@ -30,6 +30,7 @@ const byType: Partial<Record<DayEvent['type'], readonly Property[]>> = {
 	'face.late': [1, 4],
 	'wait.began': [1, 4],
 	'break.began': [1, 4, 5],
+	'break.ended': [1],
 };
 
 /** What is counted, in words. */

@@ -283,6 +283,8 @@ function toldOfFace({ event, before, was }: Edge, says: Says) {
 		says(11, `a reason for ${event.window ?? event.step} of ${event.face}, which does not stand there`);
 	if (event.type === 'wait.ended' && event.facts?.due !== true && !isReasoned(at(event.face)))
 		says(3, `a wait of ${event.face} ended before its time, with no reason`);
+	if (event.type === 'break.ended' && event.facts?.long === undefined)
+		says(1, 'a break ended, and nobody says whether the list is to be gone through again');
 	if (event.type === 'window.moved' && !at(event.face))
 		says(3, `a window of ${event.face}, which is no face`);
 	if (event.type === 'face.ended' && !['under way', 'broken off'].includes(at(event.face)?.coat ?? ''))
