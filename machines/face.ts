@@ -124,8 +124,8 @@ const withAll = <Item extends string | number>(list: readonly Item[], more: read
 	[...new Set([...list, ...more])].sort();
 
 /** The step that a reason leaves out, as it stood on the screen. */
-const leftOutBy = ({ rule, step, place }: EventOf<'override.given'>): readonly StepTold[] =>
-	rule === 'prep' && step ? [{ step, place }] : [];
+const leftOutBy = ({ step, place }: EventOf<'override.given'>): readonly StepTold[] =>
+	step ? [{ step, place }] : [];
 
 /** A reason was given for the recoat window as it stands, or for leaving out the work that it asks for. */
 export const windowReasoned = ({ window }: Pick<FaceContext, 'window'>): boolean =>
