@@ -48,17 +48,35 @@ export function batchWalk(order: readonly MixStep[], machines = asTheyAre) {
 	return { graph, broken, inCup, done, states };
 }
 
-/** What a window asks for comes before the wiping and tacking that are left: neither is done in vain. */
+/** What a window asks for comes before the wiping and tacking that are left, and behind all else: nothing is done in vain. */
 function inVain(
 	{ faceStops }: Machines,
 	{ face, told: { coat, aside, sound, window, passedOver, stages, left } }: FacePair,
 ) {
 	const isOpen = coat === 'none' && !aside && !sound;
 	const isAsked = window === 'sand' || (window === 'scuff' && !stages.includes('scuff'));
+	if (!isOpen || !isAsked || passedOver.includes(window) || stages.includes('sand')) return null;
 	const cleans = left.every(({ step }) => step === 'wipe' || step === 'tack');
-	if (!isOpen || !isAsked || passedOver.includes(window) || stages.includes('sand') || !cleans) return null;
 	const [next] = faceStops(face, false).filter(({ by }) => by !== 'coats');
-	return next?.by === 'window' ? null : `16: ${next?.by ?? 'nothing'} is asked before what the window wants`;
+	if ((next?.by === 'window') === cleans) return null;
+	return `16: ${next?.by ?? 'nothing'} is asked ${cleans ? 'before' : 'behind'} what is to come first`;
+}
+
+/** The list in its order; the dust of what is in no list is wiped off before the list is tacked, and tacked off behind it. */
+function outOfOrder(
+	{ faceStops }: Machines,
+	{ face, told: { coat, aside, sound, laid, left, dust } }: FacePair,
+) {
+	const isComing = laid < face.context.rules.coats.length;
+	const [next] = faceStops(face, false).flatMap(stop =>
+		stop.by === 'prep' || stop.by === 'tack' ? [stop] : [],
+	);
+	if (!next || coat !== 'none' || aside || sound || !isComing) return null;
+	const [first] = left;
+	const isDusty = dust.includes('wipe') && (!first || first.step === 'tack');
+	const wanted = isDusty ? 'wipe of no list' : first ? `${first.step} ${first.place}` : 'tack of no list';
+	const is = next.place === null ? `${next.step} of no list` : `${next.step} ${next.place}`;
+	return is === wanted ? null : `16: ${is} is asked where ${wanted} comes next`;
 }
 
 export function faceWalk(face: FaceInput, rules: readonly string[], machines = asTheyAre) {
@@ -85,8 +103,7 @@ export function faceWalk(face: FaceInput, rules: readonly string[], machines = a
 		visit(pair, index) {
 			if (index > most) throw new WithoutEnd(`more than ${most} states`);
 			states.push(pair);
-			const says = inVain(machines, pair);
-			if (says) broken.push(says);
+			for (const says of [inVain(machines, pair), outOfOrder(machines, pair)]) if (says) broken.push(says);
 			if (pair.face.context.laid >= face.coats.length) laying.push(index);
 			return true;
 		},

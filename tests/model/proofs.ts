@@ -61,6 +61,8 @@ export const facesAlone: readonly [face: FaceInput, rules: readonly string[]][] 
 	[alone([coat, { ...coat, prep: ['tack', 'sand'] }], { laid: 1, done: [], aside: true, beside: false }), []],
 	[alone([coat, { ...coat, prep: ['sand', 'tack', 'sand'] }]), []],
 	[alone([{ ...coat, prep: ['tack'], cleaned: ['wipe', 'tack'] }]), []],
+	[alone([coat, { ...coat, prep: ['wipe', 'tack'] }]), []],
+	[alone([coat, { ...coat, prep: ['sand', 'tack'], cleaned: ['wipe', 'tack'] }]), []],
 	[
 		alone([coat, { ...coat, cleaned: ['tack'] }], {
 			laid: 1,
