@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
 import { appendFileSync, existsSync, mkdirSync, readdirSync, readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
+import { buildSync } from 'esbuild';
 
 /** Pieces of a proof that was stopped: kept beside a sum of all that they rest on, and not done again while that stands. */
 
@@ -19,7 +20,20 @@ export function sumOf(paths: readonly string[]): string {
 	return sum.digest('hex').slice(0, 16);
 }
 
-type Line<Result> = { number: number; result: Result; minutes: number };
+/** The sum of what some walks come to: their program alone, without the source that none of it reads. */
+export function sumOfProgram(entry: string, paths: readonly string[]): string {
+	const [built] = buildSync({
+		...{ entryPoints: [entry], bundle: true, write: false, format: 'esm', platform: 'node' },
+		...{ packages: 'external', logLevel: 'silent' },
+	}).outputFiles;
+	return createHash('sha256')
+		.update(built?.text ?? '')
+		.update(sumOf(paths))
+		.digest('hex')
+		.slice(0, 16);
+}
+
+type Line<Result> = { number: number; result: Result };
 
 /** A line as it was written; none where the program ended in it. */
 function lineOf<Result>(text: string): Line<Result>[] {
@@ -33,10 +47,7 @@ function lineOf<Result>(text: string): Line<Result>[] {
 export type KeptPieces<Result> = {
 	/** Pieces that need not be done. */
 	done: ReadonlyMap<number, Result>;
-	/** What the runs before this one took, min. */
-	minutes: number;
-	/** `minutes`: since the first of those runs began, without what lay between them. */
-	keep(number: number, result: Result, minutes: number): void;
+	keep(number: number, result: Result): void;
 };
 
 /** What is kept in a folder under a sum; the folder is made. */
@@ -44,12 +55,11 @@ export function keptPieces<Result>(folder: string, sum: string): KeptPieces<Resu
 	mkdirSync(folder, { recursive: true });
 	const file = join(folder, `proof-${sum}.jsonl`);
 	const text = existsSync(file) ? readFileSync(file, 'utf8') : '';
-	const lines = text.split('\n').flatMap(line => lineOf<Result>(line));
 	if (text !== '' && !text.endsWith('\n')) appendFileSync(file, '\n');
+	const lines = text.split('\n').flatMap(line => lineOf<Result>(line));
 	return {
 		done: new Map(lines.map(({ number, result }) => [number, result])),
-		minutes: lines.at(-1)?.minutes ?? 0,
-		keep: (number, result, minutes) =>
-			appendFileSync(file, `${JSON.stringify({ number, result, minutes } satisfies Line<Result>)}\n`),
+		keep: (number, result) =>
+			appendFileSync(file, `${JSON.stringify({ number, result } satisfies Line<Result>)}\n`),
 	};
 }

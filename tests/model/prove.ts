@@ -8,7 +8,7 @@ import { noneTold } from './as-told/days.ts';
 import { tableOf as talliesAsTable } from './erring/days.ts';
 import { tableOf } from './evidence.ts';
 import { figuresFile, figuresText } from './figures.ts';
-import { keptPieces, sumOf } from './kept-pieces.ts';
+import { keptPieces, sumOf, sumOfProgram } from './kept-pieces.ts';
 import { noneAgreed } from './now-and-day.ts';
 import { noPaint } from './one-paint/days.ts';
 import { paintProved } from './one-paint/proved.ts';
@@ -28,50 +28,69 @@ import {
 
 /**
  * Every walk whole, every transcript, every key, every mutant: `npm run prove`. The work is shared out among as many
- * copies of this program as there are cores; a run that was stopped is gone on with, unless a file that it rests on is another.
+ * copies of this program as there are cores; a run that was stopped is gone on with, unless a file that it rests on is another:
+ * walks and mutants rest on the charts and on themselves alone.
  * Exit 1 where a property falls, a mutant lives, or a painter sprays unchecked. `QUICK=1` leaves out the largest days and
  * most of the rest, to see the table; a whole run in which everything holds keeps its figures.
  */
 
 /** What a piece rests on, besides this program as bundled: mutants and lists are read from their files. */
 const restsOn = ['machines', 'src', 'checklists', 'package-lock.json'];
+/** … and a walk, or a mutant put through the walks. */
+const walks = { program: 'tests/model/mutants.ts', restOn: ['machines', 'package-lock.json'] };
+
+/** A piece that was done, and how long it took. */
+type Done = { result: Result; took_s: number };
 
 async function prove() {
-	const began = Date.now();
 	const mutants = await mutantsToTry();
 	const program = fileURLToPath(import.meta.url);
-	const kept = keptPieces<Result>(
-		dirname(program),
-		`${isQuick ? 'quick-' : ''}${sumOf([program, ...restsOn])}`,
-	);
 	const pieces = [...workOf(mutants).keys()];
-	const left = pieces.filter(number => !kept.done.has(number));
-	/** The mutants first: where one lives, the rest need not be waited for. */
-	const isMutant = (number: number) => number >= pieces.length - mutants.length;
-	const numbers = [...left.filter(isMutant), ...left.filter(number => !isMutant(number))];
 	const helpers = availableParallelism();
-	const took_min = () => kept.minutes + (Date.now() - began) / 60_000;
-	const results: Result[] = [];
-	const failures: string[] = [];
-	for (const [number, result] of kept.done) results[number] = result;
-	const tell = (line: string) => {
-		const done = results.filter(Boolean).length + failures.length;
-		process.stderr.write(`${done} of ${pieces.length}: ${line}\n`);
+	const keptUnder = (sum: string) => keptPieces<Done>(dirname(program), `${isQuick ? 'quick-' : ''}${sum}`);
+	const kept = {
+		walks: keptUnder(`walks-${sumOfProgram(walks.program, walks.restOn)}`),
+		rest: keptUnder(sumOf([program, ...restsOn])),
 	};
-	if (kept.done.size > 0) tell('taken as they were, from a run that was stopped');
-	await sharedOut<Result>(
+	const isMutant = (number: number) => number >= pieces.length - mutants.length;
+	/** Where a piece is kept, by which number: mutants are counted from the end, whatever is played before them. */
+	const placeOf = (number: number) => {
+		const isWalked = number < proofs.length || isMutant(number);
+		return {
+			at: isWalked ? kept.walks : kept.rest,
+			as: isMutant(number) ? number - pieces.length : number,
+		};
+	};
+	const done: Done[] = [];
+	for (const number of pieces) {
+		const { at, as } = placeOf(number);
+		const one = at.done.get(as);
+		if (one) done[number] = one;
+	}
+	const left = pieces.filter(number => done[number] === undefined);
+	/** The mutants first: where one lives, the rest need not be waited for. */
+	const numbers = [...left.filter(isMutant), ...left.filter(number => !isMutant(number))];
+	const failures: string[] = [];
+	const tell = (line: string) => {
+		const count = done.filter(Boolean).length + failures.length;
+		process.stderr.write(`${count} of ${pieces.length}: ${line}\n`);
+	};
+	if (left.length < pieces.length) tell('taken as they were, from runs before this one');
+	await sharedOut<Done>(
 		program,
 		{ numbers, helpers, memory_MB: 6144 },
-		(number, result) => {
-			results[number] = result;
-			kept.keep(number, result, took_min());
-			tell(lineOf(number, result, mutants));
+		(number, one) => {
+			done[number] = one;
+			const { at, as } = placeOf(number);
+			at.keep(as, one);
+			tell(lineOf(number, one.result, mutants));
 		},
 		(number, error) => {
 			failures.push(`work ${number} FAILED: ${error}`);
 			tell(failures.at(-1) ?? '');
 		},
 	);
+	const results = done.map(({ result }) => result);
 	const of = <Kind extends Result['kind']>(kind: Kind) =>
 		results.filter((one): one is Extract<Result, { kind: Kind }> => one.kind === kind);
 	const verdicts = of('walk').map(({ verdict }) => verdict);
@@ -123,7 +142,7 @@ async function prove() {
 	for (const failure of failures) out(failure);
 	const isProven =
 		failures.length === 0 && table.holds && played && read && timed && ruled && paint.holds && allCaught;
-	const minutes = took_min();
+	const minutes = done.reduce((sum, { took_s }) => sum + took_s, 0) / 60 / helpers;
 	if (isProven && !isQuick) {
 		const walks = proofs.flatMap((proof, index) => {
 			const verdict = verdicts[index];
@@ -140,9 +159,11 @@ async function prove() {
 
 if (isHelper()) {
 	const work = mutantsToTry().then(workOf);
-	help(async (number): Promise<Result> => {
+	help(async (number): Promise<Done> => {
 		const piece = (await work)[number];
 		if (!piece) throw new Error(`there is no work ${number}`);
-		return piece();
+		const began = performance.now();
+		const result = await piece();
+		return { result, took_s: (performance.now() - began) / 1000 };
 	});
 } else await prove();
