@@ -86,6 +86,8 @@ export type BatchBook = {
 	standing: Instant | null;
 	/** Paint mixed and not yet in the gun, mL; null: still being mixed. */
 	pot_mL: number | null;
+	/** The cup was filled from it: what is left of it is counted, and nobody has looked. */
+	poured: boolean;
 	seconds: number | null;
 	/** Temperature of the paint as its flow cup was timed, °C. */
 	read_C: number | null;
@@ -119,9 +121,13 @@ export type Book = {
 	faces: Map<string, FaceBook>;
 	batches: Map<string, BatchBook>;
 	lettersBefore: number;
-	/** Paint in the gun's cup by the count, and what it was counted from since the cup was last empty. */
+	/**
+	 * Paint in the gun's cup by the count; what cup and pots are counted from since the cup was last empty, and what the
+	 * cup is since it was last seen how full it is.
+	 */
 	cup_mL: number;
 	cupSince: { loaded_mL: number; bursts_mL: number; uses: Uses };
+	levelSince: Book['cupSince'];
 	/** When mixed paint last moved in the gun. */
 	gunWetSince: Instant | null;
 	air: (EventOf<'air.read'> & { seq: number; at: Instant }) | null;
@@ -245,6 +251,7 @@ export function openBook(record: DayRecord & Opened): Book {
 		lettersBefore: record.before.letters,
 		cup_mL: 0,
 		cupSince: emptyCup,
+		levelSince: emptyCup,
 		gunWetSince: null,
 		air: null,
 		airs: [],

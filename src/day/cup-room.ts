@@ -1,5 +1,5 @@
-import { firstBursts_mL } from '../plan/batches.ts';
-import { levelFor_mL, wantedFor } from './allowed.ts';
+import { wantedFor } from './allowed.ts';
+import { fullFor_mL } from './level.ts';
 import { faceOf, jobOf, type Moment, nextCoat } from './moment.ts';
 
 /** A cup fuller than this spills through its lid when the gun is laid over: common practice, no source. */
@@ -10,8 +10,7 @@ export type CupRoom = { most_mL: number; leaned: boolean };
 
 /**
  * How full the cup may be filled before some faces: as much as it takes, less where the gun is laid over for one of them
- * before the rest is sprayed; never less than the first of them may be started with,
- * the bursts before it counted.
+ * before the rest is sprayed; never less than the first of them wants at the sheet's risk.
  * @param ids faces in the order in which they are sprayed
  */
 export function cupRoom(moment: Moment, ids: readonly string[]): CupRoom {
@@ -29,6 +28,9 @@ export function cupRoom(moment: Moment, ids: readonly string[]): CupRoom {
 	const wanted_mL =
 		first === undefined
 			? 0
-			: levelFor_mL(moment, [first]) + firstBursts_mL(jobOf(moment), nextCoat(moment, first));
+			: Math.min(
+					cup_mL,
+					fullFor_mL(moment.state.book, nextCoat(moment, first), [wantedFor(moment, first).volume_mL]),
+				);
 	return { ...room, most_mL: Math.max(room.most_mL, wanted_mL) };
 }

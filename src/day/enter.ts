@@ -94,19 +94,38 @@ function endFace(book: Book, record: DayRecord & EventOf<'face.ended'>, at: Inst
 	};
 }
 
+type Cup = Pick<Book, 'cup_mL' | 'cupSince' | 'levelSince'>;
+
 /** Paint that a face, or a part of it, took from the cup. */
-const usedUp = ({ cup_mL, cupSince }: Book, use_mL: number): Pick<Book, 'cup_mL' | 'cupSince'> => ({
-	cup_mL: Math.max(0, cup_mL - use_mL),
+function usedUp({ cup_mL, cupSince, levelSince }: Book, use_mL: number): Cup {
 	/** A pass told of once the cup is empty used what was in it before. */
-	cupSince:
-		cupSince.loaded_mL === 0 ? cupSince : { ...cupSince, uses: withUse(cupSince.uses, Math.max(0, use_mL)) },
-});
+	const less = (since: Book['cupSince']) =>
+		cupSince.loaded_mL === 0 ? since : { ...since, uses: withUse(since.uses, Math.max(0, use_mL)) };
+	return { cup_mL: Math.max(0, cup_mL - use_mL), cupSince: less(cupSince), levelSince: less(levelSince) };
+}
 
 /** Paint that a burst on paper took from it. */
-const burstOff = ({ cup_mL, cupSince }: Book, burst_mL: number): Pick<Book, 'cup_mL' | 'cupSince'> => ({
-	cup_mL: Math.max(0, cup_mL - burst_mL),
-	cupSince: { ...cupSince, bursts_mL: cupSince.bursts_mL + burst_mL },
-});
+function burstOff({ cup_mL, cupSince, levelSince }: Book, burst_mL: number): Cup {
+	const less = (since: Book['cupSince']) => ({ ...since, bursts_mL: since.bursts_mL + burst_mL });
+	return { cup_mL: Math.max(0, cup_mL - burst_mL), cupSince: less(cupSince), levelSince: less(levelSince) };
+}
+
+/** The cup filled from a pot: up to where it is seen to be, or by so much more. A pot that ran out before is read with it. */
+function fillCup(book: Book, { batch: letter, volume_mL, to_mL }: EventOf<'batch.loaded'>): Book {
+	const more = (since: Book['cupSince']) => ({ ...since, loaded_mL: since.loaded_mL + volume_mL });
+	const pots = changeBatch(book, letter, ({ pot_mL }) => ({
+		pot_mL: Math.max(0, (pot_mL ?? 0) - volume_mL),
+		poured: true,
+	}));
+	const levelSince = to_mL === undefined ? more(book.levelSince) : { ...emptyCup, loaded_mL: to_mL };
+	const isAllSeen = to_mL !== undefined && ![...pots.batches.values()].some(pot => pot.poured && hasPot(pot));
+	return {
+		...pots,
+		cup_mL: to_mL ?? book.cup_mL + volume_mL,
+		cupSince: isAllSeen ? levelSince : more(book.cupSince),
+		levelSince,
+	};
+}
 
 function noteReading(book: Book, record: DayRecord & EventOf<'reading.taken'>, at: Instant): Book {
 	const attempts = record.matched ? 0 : book.attempts + 1;
@@ -328,6 +347,7 @@ function note(book: Book, record: DayRecord, at: Instant, from: string): Book {
 					inHandSince: null,
 					standing: null,
 					pot_mL: null,
+					poured: false,
 					seconds: null,
 					read_C: null,
 					finer: false,
@@ -348,16 +368,15 @@ function note(book: Book, record: DayRecord, at: Instant, from: string): Book {
 		case 'batch.discarded':
 			return changeBatch(book, record.batch, () => ({ pot_mL: 0 }));
 		case 'batch.loaded':
-			return {
-				...changeBatch(book, record.batch, ({ pot_mL }) => ({
-					pot_mL: Math.max(0, (pot_mL ?? 0) - record.volume_mL),
-				})),
-				cup_mL: book.cup_mL + record.volume_mL,
-				cupSince: { ...book.cupSince, loaded_mL: book.cupSince.loaded_mL + record.volume_mL },
-				gunWetSince: at,
-			};
+			return { ...fillCup(book, record), gunWetSince: at };
 		case 'cup.emptied':
-			return { ...potsAfter(book, record), cup_mL: 0, cupSince: emptyCup, gunWetSince: null };
+			return {
+				...potsAfter(book, record),
+				cup_mL: 0,
+				cupSince: emptyCup,
+				levelSince: emptyCup,
+				gunWetSince: null,
+			};
 		case 'face.started':
 			return {
 				...changeFace(book, record.face, () => ({

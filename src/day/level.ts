@@ -1,7 +1,21 @@
-import { withUse } from '../film/odds.ts';
+import { noUse, type Uses, withUse } from '../film/odds.ts';
 import type { PlannedCoat } from '../job/job.ts';
 import { firstBursts_mL, inGunFor_mL, unsureFor } from '../plan/batches.ts';
 import type { Book } from './book.ts';
+
+/**
+ * Paint in the gun from which some faces are sprayed at the sheet's risk, mL.
+ * @param uses what was sprayed since it was seen how much it is
+ */
+export function fullFor_mL(
+	{ opened }: Pick<Book, 'opened'>,
+	{ material }: PlannedCoat,
+	wants_mL: readonly number[],
+	uses: Uses = noUse,
+): number {
+	const unsure = unsureFor(opened.sheet, material, opened.rates ?? {});
+	return inGunFor_mL(opened.sheet, wants_mL.reduce(withUse, uses), unsure);
+}
 
 /**
  * Paint in the cup, by its count, from which some faces may be sprayed: it runs short inside one no oftener than the
@@ -10,11 +24,14 @@ import type { Book } from './book.ts';
  * @param wants_mL what each of them takes, in their order
  */
 export function cupLevel_mL(book: Book, coat: PlannedCoat, wants_mL: readonly number[]): number {
-	const { cup_mL, cupSince, opened } = book;
-	const unsure = unsureFor(opened.sheet, coat.material, opened.rates ?? {});
-	const inGun_mL = inGunFor_mL(opened.sheet, wants_mL.reduce(withUse, cupSince.uses), unsure);
-	const checks_mL = firstBursts_mL(opened.sheet, coat);
-	const short_mL = inGun_mL - (cupSince.loaded_mL - cupSince.bursts_mL) - checks_mL;
-	const most_mL = Math.max(0, opened.sheet.gun.cup_mL - checks_mL);
+	const {
+		cup_mL,
+		levelSince,
+		opened: { sheet },
+	} = book;
+	const inGun_mL = fullFor_mL(book, coat, wants_mL, levelSince.uses);
+	const checks_mL = firstBursts_mL(sheet, coat);
+	const short_mL = inGun_mL - (levelSince.loaded_mL - levelSince.bursts_mL) - checks_mL;
+	const most_mL = Math.max(0, sheet.gun.cup_mL - checks_mL);
 	return Math.min(most_mL, cup_mL + short_mL);
 }

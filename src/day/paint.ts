@@ -1,12 +1,12 @@
 import { batchInHand } from '../../machines/day-context.ts';
-import { withUse } from '../film/odds.ts';
 import type { PlannedCoat } from '../job/job.ts';
 import { lifeClock } from '../job/process-clocks.ts';
-import { firstBursts_mL, inGunFor_mL, leftBehind_mL, plannedBursts_mL, unsureFor } from '../plan/batches.ts';
+import { firstBursts_mL, leftBehind_mL, plannedBursts_mL } from '../plan/batches.ts';
 import {
 	cupLife_s,
 	gunClock,
 	isMixedFor,
+	levelFor_mL,
 	lifeLeft_s,
 	livesNow_h,
 	potsOf,
@@ -16,7 +16,8 @@ import {
 	wantedFor,
 } from './allowed.ts';
 import { type Book, emptyCup } from './book.ts';
-import { type CupRoom, cupRoom } from './cup-room.ts';
+import { cupRoom } from './cup-room.ts';
+import { fullFor_mL } from './level.ts';
 import { contextOf, faceOf, jobOf, laidOn, type Moment, materialOf, nextCoat } from './moment.ts';
 import { pending } from './order.ts';
 import { hasPot } from './pours.ts';
@@ -27,13 +28,21 @@ export type PaintStep =
 	| { kind: 'empty'; why: 'too-old' | 'short-lived' | 'other-material' | 'other-mix' | 'stood-too-long' }
 	| { kind: 'mix'; face: string }
 	| { kind: 'resume'; batch: string }
-	| { kind: 'load'; batch: string; room: CupRoom }
+	| { kind: 'load'; batch: string; to_mL: number; leaned: boolean }
 	| { kind: 'wait'; face: string; due: number; why: 'stand' };
 
-/** Pots whose paint outlasts the face that comes next. */
+/** Less than this is not worth a stop at the gun, mL: neither poured, nor left behind in a pot. This project's own choice. */
+const leastPoured_mL = 50;
+
+const pot_mL = ({ state }: Moment, letter: string): number => state.book.batches.get(letter)?.pot_mL ?? 0;
+
+/** Pots whose paint outlasts the face that comes next: enough of it for that face, or to be worth the pouring. */
 const potsFor = (moment: Moment, id: string): string[] => {
 	const { spray_s } = wantedFor(moment, id);
-	return potsOf(moment, nextCoat(moment, id)).filter(letter => lifeLeft_s(moment, letter) > spray_s);
+	const least_mL = Math.min(leastPoured_mL, levelFor_mL(moment, [id]) - moment.state.book.cup_mL);
+	return potsOf(moment, nextCoat(moment, id)).filter(
+		letter => lifeLeft_s(moment, letter) > spray_s && pot_mL(moment, letter) >= least_mL,
+	);
 };
 
 /** What a face takes with the walk, the turns and the checks around it, s: three times its spraying. */
@@ -68,27 +77,40 @@ const sprayedFrom = (moment: Moment, id: string): string[] => [
 const coatTime_s = (moment: Moment, id: string): number =>
 	restOfCoat(moment, id).reduce((sum, face) => sum + workOn_s(moment, face), 0);
 
-/** What the gun holds for a coat, mL by the count of its cup; nothing where it holds other paint, or dead paint. */
-function inCup(moment: Moment, coat: PlannedCoat): Book['cupSince'] {
+/** What each face of the rest of a coat takes, mL. */
+const wantedByRest_mL = (moment: Moment, id: string): number[] =>
+	restOfCoat(moment, id).map(face => wantedFor(moment, face).volume_mL);
+
+type InCup = Pick<Book, 'cupSince' | 'levelSince'>;
+
+const nothing: InCup = { cupSince: emptyCup, levelSince: emptyCup };
+
+/** What the gun holds for a coat, by its count; nothing where it holds other paint, or dead paint. */
+function inCup(moment: Moment, coat: PlannedCoat): InCup {
 	const { cup } = contextOf(moment);
 	const isMine = cup.length > 0 && cup.every(letter => isMixedFor(moment, letter, coat));
-	return isMine && cupLife_s(moment) > 0 ? moment.state.book.cupSince : emptyCup;
+	return isMine && cupLife_s(moment) > 0 ? moment.state.book : nothing;
 }
 
 /** Paint, mixed and alive, that the rest of a coat is short of at the sheet's risk, mL. */
 export const paintShort_mL = (moment: Moment, id: string): number =>
-	shortOf_mL(moment, id, inCup(moment, nextCoat(moment, id)));
+	shortOf_mL(moment, id, inCup(moment, nextCoat(moment, id)), potsFor(moment, id));
 
-function shortOf_mL(moment: Moment, id: string, { uses, loaded_mL, bursts_mL }: Book['cupSince']): number {
-	const coat = nextCoat(moment, id);
-	const { batches, opened } = moment.state.book;
-	const inPots_mL = potsFor(moment, id).reduce((sum, letter) => sum + (batches.get(letter)?.pot_mL ?? 0), 0);
-	const rest = restOfCoat(moment, id).reduce(
-		(row, face) => withUse(row, wantedFor(moment, face).volume_mL),
-		uses,
-	);
-	const unsure = unsureFor(opened.sheet, coat.material, opened.rates ?? {});
-	return inGunFor_mL(opened.sheet, rest, unsure) - (loaded_mL - bursts_mL) - inPots_mL;
+/** … with these pots: by all that was mixed, and by what the cup was seen to hold and pots that nobody poured from. */
+function shortOf_mL(
+	moment: Moment,
+	id: string,
+	{ cupSince, levelSince }: InCup,
+	pots: readonly string[],
+): number {
+	const { batches } = moment.state.book;
+	const rest = wantedByRest_mL(moment, id);
+	const short = ({ uses, loaded_mL, bursts_mL }: Book['cupSince'], letters: readonly string[]) =>
+		fullFor_mL(moment.state.book, nextCoat(moment, id), rest, uses) -
+		(loaded_mL - bursts_mL) -
+		letters.reduce((sum, letter) => sum + pot_mL(moment, letter), 0);
+	const untouched = pots.filter(letter => batches.get(letter)?.poured === false);
+	return Math.min(short(cupSince, pots), short(levelSince, untouched));
 }
 
 /** Stirring, pouring, straining and timing of a batch, its standing left out, min. This project's own choice. */
@@ -99,21 +121,25 @@ export const mixTakes_min = (moment: Moment, { material }: PlannedCoat): number 
 	standsNow_min(moment, materialOf(moment, material)) + mixing_min;
 
 /** What is in the cup once a batch mixed now is ready: nothing where it has stood too long by then, and is emptied. */
-function inCupThen(moment: Moment, coat: PlannedCoat): Book['cupSince'] {
+function inCupThen(moment: Moment, coat: PlannedCoat): InCup {
 	const flush = gunClock(moment)?.flush ?? Number.POSITIVE_INFINITY;
-	return flush <= moment.now.wall + mixTakes_min(moment, coat) * 60_000 ? emptyCup : inCup(moment, coat);
+	return flush <= moment.now.wall + mixTakes_min(moment, coat) * 60_000 ? nothing : inCup(moment, coat);
 }
 
-/** … with the bursts on paper that the rest of the coat asks for, and what a pot and its strainer keep. */
-export function toMix_mL(moment: Moment, id: string): number {
-	const sheet = jobOf(moment);
+/** Bursts on paper that the rest of a coat asks for, mL. */
+function burstsOfRest_mL(moment: Moment, id: string): number {
 	const passes = restOfCoat(moment, id).map(face => ({
 		face: faceOf(moment, face),
 		coat: nextCoat(moment, face),
 		count: laidOn(moment, face) + 1,
 	}));
-	const short_mL = shortOf_mL(moment, id, inCupThen(moment, nextCoat(moment, id)));
-	return short_mL + plannedBursts_mL(sheet, passes) + leftBehind_mL(sheet);
+	return plannedBursts_mL(jobOf(moment), passes);
+}
+
+/** … with these bursts, and what a pot and its strainer keep. */
+export function toMix_mL(moment: Moment, id: string): number {
+	const short_mL = shortOf_mL(moment, id, inCupThen(moment, nextCoat(moment, id)), potsFor(moment, id));
+	return short_mL + burstsOfRest_mL(moment, id) + leftBehind_mL(jobOf(moment));
 }
 
 /** After a wait the gun is checked in full anyhow: then is the time to mix what the whole coat is short of, but no bursts alone. */
@@ -139,16 +165,37 @@ const emptied = {
 	dying: 'short-lived',
 } as const;
 
-/** Gun and paint for a face: nothing where the cup holds what it wants. */
-export function paintFor(moment: Moment, id: string): PaintStep | null {
+/** How full the cup is filled from a pot: as the rest of the coat wants it, or as far as it goes where little would be poured or left. */
+function fillTo(moment: Moment, id: string, letter: string): { to_mL: number; leaned: boolean } {
 	const { book } = moment.state;
+	const { most_mL, leaned } = cupRoom(moment, sprayedFrom(moment, id));
+	const all_mL = book.cup_mL + pot_mL(moment, letter);
+	const coat = nextCoat(moment, id);
+	const wants_mL = fullFor_mL(book, coat, wantedByRest_mL(moment, id)) + burstsOfRest_mL(moment, id);
+	const isLittle = Math.min(wants_mL - book.cup_mL, all_mL - wants_mL) < leastPoured_mL;
+	const to_mL = Math.min(most_mL, isLittle ? all_mL : wants_mL);
+	return { to_mL, leaned: leaned && to_mL === most_mL };
+}
+
+/** The gun is checked anyhow: in full, and the cup is short of the rest of the coat, or for a face that its bursts make it short of. */
+function isTimeToFill(moment: Moment, id: string): boolean {
+	const { cup_mL } = moment.state.book;
+	const coat = nextCoat(moment, id);
+	if (contextOf(moment).gun.matches('fullCheckDue'))
+		return shortOf_mL(moment, id, inCup(moment, coat), []) > 0;
+	const isChecked = stopsAt(moment, id).some(({ by }) => by === 'gun');
+	return isChecked && cup_mL < levelFor_mL(moment, [id]) + firstBursts_mL(jobOf(moment), coat);
+}
+
+/** Gun and paint for a face: nothing where the cup holds what it wants, and nothing worth it can be poured or mixed while the gun is checked. */
+export function paintFor(moment: Moment, id: string): PaintStep | null {
 	const stop = stopsAt(moment, id).find(one => one.by === 'cup');
 	const short = stop?.is === 'empty' || stop?.is === 'short';
 	if (stop && stop.is !== 'empty' && stop.is !== 'short') return { kind: 'empty', why: emptied[stop.is] };
+	const batch = short || isTimeToFill(moment, id) ? potFor(moment, id) : undefined;
+	const fill = batch === undefined ? null : { kind: 'load' as const, batch, ...fillTo(moment, id, batch) };
+	if (fill && (short || fill.to_mL - moment.state.book.cup_mL >= leastPoured_mL)) return fill;
 	if (!short && !mixesAhead(moment, id)) return null;
-	const pot = potFor(moment, id);
-	const room = cupRoom(moment, sprayedFrom(moment, id));
-	if (pot && (short || room.most_mL - book.cup_mL > 0.5)) return { kind: 'load', batch: pot, room };
 	if (stop?.is === 'short' && cupLife_s(moment) <= coatTime_s(moment, id))
 		return { kind: 'empty', why: 'short-lived' };
 	const inHand = batchInHand(contextOf(moment));

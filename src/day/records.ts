@@ -267,7 +267,13 @@ export const eventSchema = z.discriminatedUnion('type', [
 	}),
 	record('batch.ready', { batch: letter, volume_mL: z.number().check(z.positive()) }),
 	record('batch.discarded', { batch: letter, why: z.string() }),
-	record('batch.loaded', { batch: letter, volume_mL: z.number().check(z.positive()), refill: z.boolean() }),
+	/** `to_mL`: how full the cup was seen to be after it; an older day does not say. */
+	record('batch.loaded', {
+		batch: letter,
+		volume_mL: z.number().check(z.positive()),
+		refill: z.boolean(),
+		to_mL: z.optional(z.number().check(z.minimum(0))),
+	}),
 	/**
 	 * `read`: what was left was measured, not worked out; no `volume_mL`: how much went is not known. Of a cup that was
 	 * not the one it was taken for, `batch` is the letter read on it, where that is one, and `kept` the batch that it was

@@ -108,6 +108,8 @@ export function painterOf(job: Job, state: () => DayState): Painter {
 				return `number ${cupSeconds()}`;
 			case 'stroke':
 				return 'number 2';
+			case 'reached':
+				return `number ${line.max ?? 0}`;
 			case 'volume':
 				return entered(job.gun.cup_mL, 'volume', unit);
 			case 'left':

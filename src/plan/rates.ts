@@ -150,9 +150,10 @@ function measuredCups(
 
 function loaded(cup: Cup | null, record: EventOf<'batch.loaded'>, material: string | undefined): Cup | null {
 	if (material === undefined) return null;
-	if (!cup) return { material, loaded_mL: record.volume_mL, bursts_mL: 0, emitted_mL: 0, whole: true };
-	const whole = cup.whole && cup.material === material;
-	return { ...cup, loaded_mL: cup.loaded_mL + record.volume_mL, whole };
+	const whole = cup === null || cup.material === material;
+	if (!cup || record.to_mL !== undefined)
+		return { material, loaded_mL: record.to_mL ?? record.volume_mL, bursts_mL: 0, emitted_mL: 0, whole };
+	return { ...cup, loaded_mL: cup.loaded_mL + record.volume_mL, whole: cup.whole && whole };
 }
 
 function of(seen: Map<string, Seen>, sheet: Job, id: string): Seen | undefined {

@@ -21,6 +21,7 @@ const fields = everyField({
 		'tempC',
 		'fits',
 		'volume_mL',
+		'to_mL',
 		'refill',
 		'read',
 		'kept',

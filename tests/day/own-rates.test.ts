@@ -98,16 +98,18 @@ test('a shop that takes more than its sheet says wants more the next day', () =>
 	const job = smallJob();
 	const first = rehearsed({ job, settings: { by: 'face' } });
 	toRest(first);
-	const loaded_mL = first.ofType('batch.loaded').reduce((sum, { volume_mL }) => sum + volume_mL, 0);
+	const filled = first.ofType('batch.loaded').at(-1);
+	const passes = first.ofType('face.ended').filter(({ seq }) => seq > (filled?.seq ?? 0)).length;
 	first.send('number 12');
 	first.toEnd();
 	const day = first
 		.records()
 		.map(one => (one.type === 'day.opened' ? { ...one, clock: 'real' as const } : one));
 	const rates = ratesOf(learn([day], job));
-	const used = (loaded_mL - 12) / (6 * 90);
+	// From where it was last seen how full the cup is.
+	const used = ((filled?.to_mL ?? 0) - 12) / (passes * 90);
 	// One cup: prior 0.05² (transfer ± 0), cup to cup 0.1², two readings of 5 mL.
-	const weight = 0.0025 / (0.0025 + 0.01 + 50 / 540 ** 2);
+	const weight = 0.0025 / (0.0025 + 0.01 + 50 / (passes * 90) ** 2);
 	expect(rates.topcoat?.paint).toBeCloseTo(used ** weight, 6);
 	expect(rates.topcoat?.cups).toBe(1);
 	const next = rehearsed({ job, rates });

@@ -61,7 +61,7 @@ test('still there, it is filled in from its pot again, and nothing is mixed anew
 	day.pick('still-there');
 	day.until(({ state }) => state === 'load' || state.startsWith('mix'));
 	expect(day.line()).toMatchObject({ state: 'load' });
-	expect(day.line().say).toMatch(/^Cup: fill in \d+ mL from the/);
+	expect(day.line().say).toMatch(/^Cup: fill to \d+ mL from the/);
 	day.toEnd();
 	expect(day.findings()).toEqual([]);
 });

@@ -121,6 +121,13 @@ export const scripts: Script[] = [
 	{
 		options: small,
 		play(day) {
+			day.toState('load');
+			day.pick('pot-empty');
+		},
+	},
+	{
+		options: small,
+		play(day) {
 			day.toState('spraying');
 			day.send('wait 130 s');
 			day.pick('finished');

@@ -141,7 +141,7 @@ export function eyePainter(job: Job, pass_s: (wanted: number) => number, canMove
 		[/Flow cup .*how many seconds/, 'seconds', () => ({ type: seconds() })],
 		[/how warm is the paint/, 'paint', () => ({ type: temperature(world.air.C) })],
 		[
-			/Cup: fill in/,
+			/Cup: fill to/,
 			'load',
 			({ input }) => {
 				const named = /pot taped ([A-Z]+)/.exec(input)?.[1] ?? pot;

@@ -1,45 +1,66 @@
+import { fromUnit } from '../../trade/quantity.ts';
+import { entryUnit } from '../../trade/shown.ts';
 import { lifeLeft_s } from '../allowed.ts';
 import { contextOf, type Moment, nextCoat, unitsOf } from '../moment.ts';
 import { pending } from '../order.ts';
 import type { PaintStep } from '../paint.ts';
-import { type Option, option, type Prompt } from '../prompt.ts';
+import { opens, option, type Prompt } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
 import { flushLines } from './flushing.ts';
 import { asKeyed, keyed } from './keyed.ts';
 
 /** The gun's cup: filled, and emptied. */
 
-/** Fill the cup from a pot: as much as it takes, and less where it would spill. */
+/** Fill the cup from a pot, to a level: what sprayed faces really took shows by it. */
 export function loadPrompt(
 	moment: Moment,
-	{ batch: letter, room }: Extract<PaintStep, { kind: 'load' }>,
+	{ batch, to_mL, leaned }: Extract<PaintStep, { kind: 'load' }>,
 ): Prompt {
-	const { book } = moment.state;
-	const batch = book.batches.get(letter);
-	const free_mL = Math.max(0, room.most_mL - book.cup_mL);
-	const pot_mL = batch?.pot_mL ?? 0;
-	const volume_mL = Math.min(free_mL, pot_mL);
-	const spills = room.leaned && pot_mL > free_mL;
+	const { batches, cup_mL } = moment.state.book;
+	const pot_mL = batches.get(batch)?.pot_mL ?? 0;
 	const units = unitsOf(moment);
-	const several = [...book.batches.values()].filter(({ pot_mL }) => (pot_mL ?? 0) > 0).length > 1;
+	const several = [...batches.values()].filter(pot => (pot.pot_mL ?? 0) > 0).length > 1;
 	const { cup } = contextOf(moment);
-	const refill = cup.includes(letter);
-	const tape = cup.length === 0 || refill ? 'the letter' : [...cup, letter].join('+');
-	const loaded: Option[] =
-		volume_mL > 0.5
-			? [option('done', 'FILLED', { type: 'batch.loaded', batch: letter, volume_mL, refill })]
-			: [option('done', 'EMPTIED', { type: 'cup.emptied', volume_mL: book.cup_mL, why: 'too little left' })];
+	const refill = cup.includes(batch);
+	const tape = cup.length === 0 || refill ? 'the letter' : [...cup, batch].join('+');
+	const loaded = { type: 'batch.loaded' as const, batch, refill };
+	const volume_mL = Math.min(pot_mL, Math.max(1, to_mL - cup_mL));
 	return {
 		state: 'load',
 		ask: 'do',
-		say: `Cup: fill in ${asKeyed(volume_mL, 'volume', units)} from the ${several ? `pot taped ${letter}` : 'taped pot'}.`,
+		say: `Cup: fill to ${asKeyed(to_mL, 'volume', units)} from the ${several ? `pot taped ${batch}` : 'taped pot'}.`,
 		lines: [
 			`Tape ${tape} on the cup.`,
 			...tabLine(moment),
-			...(spills ? ['No fuller: the gun is laid over on this coat.'] : []),
+			...(leaned ? ['No fuller: the gun is laid over on this coat.'] : []),
 		],
-		do: [{ code: 'fill-cup', ...keyed(volume_mL, 'volume', units) }],
-		options: loaded,
+		do: [{ code: 'fill-cup', ...keyed(to_mL, 'volume', units) }],
+		options: [
+			option('done', 'FILLED', { ...loaded, volume_mL, to_mL }),
+			opens('pot-empty', 'POT EMPTY', () =>
+				reachedPrompt(moment, to_mL, read_mL => ({ ...loaded, volume_mL: pot_mL, to_mL: read_mL })),
+			),
+		],
+	};
+}
+
+/** The pot ran out before the cup was filled to its level: how full it is now. */
+function reachedPrompt(moment: Moment, to_mL: number, loaded: (read_mL: number) => DayEvent): Prompt {
+	const units = unitsOf(moment);
+	const { symbol, step } = entryUnit('volume', units);
+	const { to, unit } = keyed(to_mL, 'volume', units);
+	return {
+		state: 'load.reached',
+		ask: 'number',
+		say: 'Cup: all of the pot is in. How full is it?',
+		number: {
+			of: 'reached',
+			unit,
+			min: 0,
+			max: to,
+			step,
+			reply: value => ({ events: [loaded(fromUnit(value, 'volume', symbol))] }),
+		},
 	};
 }
 

@@ -1,5 +1,7 @@
 import type { Checklist } from '../../../src/job/checklist.ts';
 import type { Job } from '../../../src/job/job.ts';
+import { fromUnit, inUnit } from '../../../src/trade/quantity.ts';
+import { entryUnit } from '../../../src/trade/shown.ts';
 import { rehearsed } from '../../day/rehearsed.ts';
 import { chanceOf } from '../keys/chance.ts';
 import { jobBy } from '../one-paint/sheet.ts';
@@ -46,6 +48,22 @@ function spray(day: Day, cup: TrueCup, face: string, coat: number): void {
 	if (day.line().state === 'spraying') day.pick('finished');
 }
 
+/** The cup is filled to the level told, or as far as its pot goes: how far that is, is read. */
+function fill(day: Day, cup: TrueCup): void {
+	const { say, do: told } = day.line();
+	const pots = [...day.state().book.batches].filter(([, { pot_mL }]) => (pot_mL ?? 0) > 0);
+	const letter = /pot taped ([A-Z]+)/.exec(say)?.[1] ?? pots[0]?.[0] ?? '';
+	const { symbol, step } = entryUnit('volume', day.job.units);
+	const to = Number(told[0]?.to);
+	const reached = inUnit(cup.reaches_mL(letter, fromUnit(to, 'volume', symbol)), 'volume', symbol);
+	if (reached > to - step) {
+		day.pick('done');
+		return;
+	}
+	day.pick('pot-empty');
+	day.send(`number ${(Math.floor(reached / step) * step).toFixed(1)}`);
+}
+
 /** @param strays how much wider than the sheet's ± the paint really strays */
 function playDay(lists: Checklist[], seed: number, job: Job, strays: number): TrueCup {
 	const { common, own } = spreadOf(job);
@@ -62,6 +80,10 @@ function playDay(lists: Checklist[], seed: number, job: Job, strays: number): Tr
 		const line = day.line();
 		if (line.state === 'spraying' && line.face !== null && line.coat !== null) {
 			spray(day, cup, line.face, line.coat);
+			continue;
+		}
+		if (line.state === 'load') {
+			fill(day, cup);
 			continue;
 		}
 		const answer = line.of === 'left' ? null : day.painter.answer(line);

@@ -25,6 +25,7 @@ export class TrueCup {
 	short = 0;
 	#mL = 0;
 	#letters: string[] = [];
+	readonly #pots = new Map<string, number>();
 	readonly #job: Job;
 	readonly #chance: Chance;
 	readonly #spread: Spread;
@@ -72,9 +73,19 @@ export class TrueCup {
 		return wants > 0 ? got / wants : 1;
 	}
 
+	/** How full it gets from a pot that it is to be filled to a level from, mL. */
+	reaches_mL(batch: string, to_mL: number): number {
+		return Math.max(this.#mL, Math.min(to_mL, this.#mL + (this.#pots.get(batch) ?? 0)));
+	}
+
 	enter(record: DayRecord): void {
-		if (record.type === 'batch.loaded') {
-			this.#mL += record.volume_mL;
+		if (record.type === 'batch.ready') {
+			const { strainer_mL, pot_mL } = this.#job.gun.losses ?? { strainer_mL: 10, pot_mL: 10 };
+			this.#pots.set(record.batch, Math.max(0, record.volume_mL - strainer_mL - pot_mL));
+		} else if (record.type === 'batch.loaded') {
+			const poured_mL = this.reaches_mL(record.batch, record.to_mL ?? 0) - this.#mL;
+			this.#mL += poured_mL;
+			this.#pots.set(record.batch, (this.#pots.get(record.batch) ?? 0) - poured_mL);
 			this.#letters.push(record.batch);
 		} else if (record.type === 'cup.emptied') {
 			this.#mL = 0;

@@ -93,14 +93,14 @@ export class CupCount {
 		);
 	}
 
-	#load({ batch, volume_mL }: EventOf<'batch.loaded'>): void {
+	/** Filled to a level: from there it is counted, whatever was in it before. */
+	#load({ batch, volume_mL, to_mL }: EventOf<'batch.loaded'>): void {
 		const material = this.#materials.get(batch) ?? '';
-		if (this.#since.loaded_mL === 0) {
-			this.#since = { loaded_mL: 0, bursts_mL: 0, uses: [], emitted_mL: 0, whole: true, material };
-		}
-		if (this.#since.material !== material) this.#since.whole = false;
-		this.#since.loaded_mL += volume_mL;
-		this.cup_mL += volume_mL;
+		const filled = to_mL ?? this.cup_mL + volume_mL;
+		this.#judge.same(`filled from ${batch}`, filled, this.cup_mL + volume_mL);
+		const whole = this.#since.loaded_mL === 0 || this.#since.material === material;
+		this.#since = { loaded_mL: filled, bursts_mL: 0, uses: [], emitted_mL: 0, whole, material };
+		this.cup_mL = filled;
 	}
 
 	#burst({ feature, face, coat }: EventOf<'reading.taken'>): void {

@@ -84,20 +84,20 @@ export const paintMutants: readonly PaintMutant[] = [
 	mutant(
 		'day/level.ts',
 		'each face starts as if it were the first of its cup',
-		'wants_mL.reduce(withUse, cupSince.uses)',
-		'wants_mL.reduce(withUse, { sum_mL: 0, squares_mL2: 0 })',
+		'wants_mL, levelSince.uses)',
+		'wants_mL)',
 	),
 	mutant(
 		'day/paint.ts',
 		'a batch mixed on the day leaves nothing in pot and strainer',
-		'plannedBursts_mL(sheet, passes) + leftBehind_mL(sheet)',
-		'plannedBursts_mL(sheet, passes)',
+		'burstsOfRest_mL(moment, id) + leftBehind_mL(jobOf(moment))',
+		'burstsOfRest_mL(moment, id)',
 	),
 	mutant(
 		'day/paint.ts',
 		'a batch is mixed for the next face alone',
-		'const rest = restOfCoat(moment, id).reduce(',
-		'const rest = [id].reduce(',
+		'restOfCoat(moment, id).map(face => wantedFor(',
+		'[id].map(face => wantedFor(',
 	),
 	mutant(
 		'day/asks/ready.ts',
