@@ -17,7 +17,7 @@ const starting = [
 const long = [
 	...files('day', 'any-day', 'asked-sheets', 'example-day', 'own-sheet', 'sentences', 'two-days'),
 	...files('day/file', 'read'),
-	...files('job', 'own-sheet'),
+	...files('job', 'old-sheets', 'own-sheet'),
 	...files('job/asking', 'any-answers'),
 	...files('plan', 'exact-solver', 'order-brute-force', 'rehearsed'),
 	...files('report', 'film-map', 'page'),
