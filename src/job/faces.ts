@@ -4,8 +4,9 @@ import { notAllowed } from './errors.ts';
 import type { Placed } from './fields.ts';
 import { brief } from './inert.ts';
 import type { Face, Horns, Stroke } from './job.ts';
+import type { FaceEntry } from './part-keys.ts';
 import { once, type PartDraft } from './parts.ts';
-import type { FaceEntry, SheetEntry } from './sheet.ts';
+import type { SheetEntry } from './sheet.ts';
 
 /** A face as far as it could be read, and where its words stand. */
 export type FaceDraft = {

@@ -1,8 +1,9 @@
 import type { Substrate } from '../film/own-cooling.ts';
 import type { Source } from './document.ts';
 import type { Placed } from './fields.ts';
+import type { FaceEntry, PartEntry } from './part-keys.ts';
 import { facesOfShape } from './shapes.ts';
-import type { FaceEntry, PartEntry, SheetEntry } from './sheet.ts';
+import type { SheetEntry } from './sheet.ts';
 
 /** One thing to be painted: of a part that the sheet has eight of, each of the eight. */
 export type PartDraft = {

@@ -1,7 +1,7 @@
 import { type Entry, type Placed, written } from './fields.ts';
 import type { Face, Stroke } from './job.ts';
+import type { FaceEntry, faceShape } from './part-keys.ts';
 import type { Held, ShapeRead } from './shape-words.ts';
-import type { FaceEntry, faceShape } from './sheet.ts';
 
 /** The faces that a shape has, with attitude and stroke as the part is held: what is written beside it is not derived. */
 

@@ -1,12 +1,9 @@
 import { isScalar, isSeq } from 'yaml';
 import * as z from 'zod/mini';
-import { substrates } from '../film/own-cooling.ts';
-import { nearest } from '../trade/nearest.ts';
 import type { TimeAt } from '../trade/time.ts';
 import type { Source } from './document.ts';
 import {
 	type Entry,
-	type Label,
 	list,
 	map,
 	may,
@@ -16,22 +13,20 @@ import {
 	pairsOf,
 	placed,
 	type Reader,
-	type Shape,
 	value,
 	wholeList,
 	written,
 } from './fields.ts';
+import { type GunEntry, gunShape } from './gun-keys.ts';
 import { brief } from './inert.ts';
-import { type CoatKind, coatKindSchema, type Gear, mixStepSchema, prepSchema } from './job.ts';
-import { unmeasuredFlow } from './on-work.ts';
-import { likeliest } from './other-words.ts';
-import { heldRead, shapeRead } from './shape-words.ts';
+import { type Gear, mixStepSchema } from './job.ts';
+import { orLine, some_ } from './or-line.ts';
+import { readPart } from './part-keys.ts';
+import { ofShop, shopShape, units } from './shop-keys.ts';
+import { readStage } from './stage-keys.ts';
 import {
 	complain,
-	cupKinds,
-	cupLine,
 	filmAim,
-	flowWithin,
 	fromText,
 	grit,
 	key,
@@ -41,80 +36,15 @@ import {
 	quantity,
 	range,
 	shareWithin,
-	size,
 	some,
 	span,
 	timeAt,
 	waitAt,
-	wholeNumber,
 	word,
-	writtenIn,
 	yesOrNo,
 } from './values.ts';
 
 /** The keys of a job sheet, as a painter writes them, and how each value is read. */
-
-/** A map by its keys, or all of it in a line. */
-const orLine =
-	<S extends Shape, T>(
-		shape: S,
-		line: z.ZodMiniType<T, string>,
-		of: (read: T) => Entry<S>['values'],
-	): Reader<Entry<S>> =>
-	(source, node, what, at) => {
-		if (!isScalar(node)) return map(shape)(source, node, what, at);
-		const read = value(line)(source, node, what, at);
-		return read === undefined ? undefined : written(of(read), offsetOf(node, at), what);
-	};
-
-const some_ = (kind: Parameters<typeof some>[0]) => value(some(kind));
-
-const ofShop = {
-	air: must(value(quantity('temperature'))),
-	humidity: must(
-		value(quantity('share').check(z.refine(part => part >= 0.01, { message: 'allowed: 1% to 100%' }))),
-	),
-	clearance: may(map({ time: must(some_('time')), measured: must(value(name)) })),
-	day: may(some_('time')),
-};
-const shopShape = { ...ofShop, 'extractor at': may(placed(value(name))) };
-const units = value(z.enum(['us', 'metric']));
-
-const cupShape = {
-	holds: must(some_('volume')),
-	kind: must(value(z.enum(cupKinds))),
-	tilted: may(value(word({ pours: 'pours', drips: 'drips', starves: 'starves' })), 'pours' as const),
-};
-/** A cup by its keys, or in a line: `600 mL gravity`. */
-const cupRead = orLine(cupShape, cupLine, cup => cup);
-
-const gunShape = {
-	pressure: must(value(writtenIn('pressure', ['bar', 'psi', 'kPa']))),
-	fan: must(some_('length')),
-	'fan depth': may(some_('length')),
-	feather: may(wholeList(value(plainNumber(1, 10)))),
-	distance: may(some_('length')),
-	overlap: may(
-		value(quantity('share').check(z.refine(part => part <= 0.9, { message: 'allowed: up to 90%' }))),
-	),
-	flow: must(value(flowWithin(unmeasuredFlow))),
-	speed: may(some_('speed')),
-	speeds: may(value(range('speed'))),
-	transfer: may(value(shareWithin(0.05, 0.1))),
-	lead: may(value(quantity('length'))),
-	turn: may(value(quantity('time'))),
-	trigger: may(value(word({ released: false, held: true }))),
-	'first line': may(value(z.enum(['on the edge', 'half in']))),
-	losses: may(
-		map({
-			strainer: may(value(orNone('volume'))),
-			pot: may(value(orNone('volume'))),
-			gun: may(value(orNone('volume'))),
-			burst: may(value(quantity('time'))),
-		}),
-	),
-	cup: must(cupRead),
-};
 
 const reducer = fromText((text, ctx): { parts?: number; share?: number } => {
 	if (text === 'none') return { parts: 0 };
@@ -252,135 +182,7 @@ const materialShape = {
 };
 export type MaterialEntry = Entry<typeof materialShape>;
 
-/** Work on faces between coats, each a stage of its own. */
-export const prepSteps = prepSchema.options;
-export const stepKeys = [...prepSteps, 'degrease'] as const;
-export type StepKey = (typeof stepKeys)[number];
-export const isStepKey = (work: string): work is StepKey => stepKeys.some(step => step === work);
-
-const coatKinds = coatKindSchema.options;
-/** `full`, or `2 full`. */
-export const coatRun = fromText((text, ctx): CoatKind[] => {
-	const [, times = '1', written = text] = /^(\d+)\s+(.*)$/.exec(text) ?? [];
-	const kind = coatKindSchema.safeParse(written);
-	if (kind.success && Number(times) >= 1 && Number(times) <= 20)
-		return Array<CoatKind>(Number(times)).fill(kind.data);
-	return complain(
-		ctx,
-		`allowed: ${coatKinds.join(', ')}, or as in "2 full"; nearest: ${nearest(written, coatKinds)}`,
-	);
-});
-/** Coats one after another: `[tack, full, full]`, or `[tack, 2 full]`. */
-const coatsRead: Reader<Placed<CoatKind>[]> = (source, node, what, at) =>
-	wholeList(placed(value(coatRun)), 1)(source, node, what, at)?.flatMap(({ value: kinds, at: where }) =>
-		kinds.map(kind => ({ value: kind, at: where })),
-	);
-type CoatsFor = { name: string; at: number; coats: Placed<CoatKind>[] };
-/** Coats of some faces by their names. */
-const coatsByFace: Reader<CoatsFor[]> = (source, node, what, at) =>
-	pairsOf(source, node, what, at)?.flatMap(pair => {
-		const coats = coatsRead(source, pair.node, `${what}, ${brief(pair.key)}`, pair.at);
-		return coats ? [{ name: pair.key, at: pair.at, coats }] : [];
-	});
-
-/** A time, or over the night: as long as the shop is open, so that the next thing waits for the morning. */
-const waitRead = fromText((text, ctx): number | 'overnight' => {
-	if (text === 'overnight') return text;
-	const read = some('time').safeParse(text);
-	if (read.success) return read.data;
-	return complain(ctx, `${read.error.issues[0]?.message}, or overnight`);
-});
-const leaveOut = may(list(placed(value(name))));
-const yes = z.pipe(
-	z.enum(['yes']),
-	z.transform(() => null),
-);
-const done = may(value(yes));
-const gritOrYes = fromText((text, ctx): number | null => {
-	const read = text === 'yes' ? { success: true as const, data: null } : grit.safeParse(text);
-	if (read.success) return read.data;
-	return complain(ctx, 'allowed: a grit as in "400 grit", or yes');
-});
-const abrade = may(value(gritOrYes));
-const stageShape = {
-	name: may(value(name)),
-	spray: may(placed(value(key))),
-	coats: may(coatsRead),
-	'coats for': may(coatsByFace),
-	wait: may(value(waitRead)),
-	sand: abrade,
-	scuff: abrade,
-	fill: done,
-	wipe: done,
-	degrease: done,
-	tack: done,
-	mask: done,
-	unmask: done,
-	'turn over': done,
-	'leave out': leaveOut,
-	only: may(list(placed(value(name)), 1)),
-};
-export type StageEntry = Entry<typeof stageShape>;
-
-const tilt = fromText((text, ctx): -90 | 0 | 90 => {
-	const known: Record<string, -90 | 0 | 90> = { none: 0, left: 90, right: -90 };
-	const degrees = /^([+\-−]?\d+(?:\.\d+)?)\s*(?:°|degrees|deg)$/.exec(text)?.[1]?.replace('−', '-');
-	const found = Object.hasOwn(known, text) ? known[text] : Number(degrees) + 0;
-	if (found === 0 || found === 90 || found === -90) return found;
-	const slanted = degrees === undefined ? '' : 'the fan would stand neither upright nor flat; ';
-	const message = `${slanted}allowed: none, left (90°), right (-90°)`;
-	return complain(ctx, message);
-});
-
-const strokes: Record<string, 'side-to-side' | 'up-and-down' | 'to-and-fro'> = {
-	'side to side': 'side-to-side',
-	'up and down': 'up-and-down',
-	'to and fro': 'to-and-fro',
-};
-const stroke = fromText((text, ctx) => {
-	const found = Object.hasOwn(strokes, text) ? strokes[text] : undefined;
-	if (found) return found;
-	const slanted = /°|deg|slant|diagonal/.test(text) ? 'the fan would be wanted at neither 0° nor 90°; ' : '';
-	const message = `${slanted}allowed: ${Object.keys(strokes).join(', ')}; nearest: ${nearest(text, Object.keys(strokes))}`;
-	return complain(ctx, message);
-});
-
-const substrate = may(value(z.enum(substrates)));
-export const faceShape = {
-	face: must(placed(value(key))),
-	attitude: must(value(word({ upright: 'upright', flat: 'flat', underside: 'underside' }))),
-	'near edge': may(value(name)),
-	'turned over': may(value(yesOrNo)),
-	stroke: must(value(stroke)),
-	crosswise: may(list(placed(value(wholeNumber(1, 99))))),
-	tilt: may(value(tilt), 0 as const),
-	area: may(value(some('area'))),
-	size: may(value(size)),
-	strip: may(value(size)),
-	corners: may(value(word({ first: true }))),
-	fan: may(some_('length')),
-	substrate,
-	after: may(list(placed(value(name)))),
-};
-export type FaceEntry = Entry<typeof faceShape>;
-
-const label =
-	(what: string): Label =>
-	(first, name) =>
-		`${name.replace(/(^|, )(parts|faces)$/, '')}, ${what} ${first ?? 'without a name'}`.replace(/^, /, '');
-const partShape = {
-	part: must(placed(value(key))),
-	count: may(value(wholeNumber(1, 1000))),
-	place: may(value(wholeNumber(1, 10_000))),
-	substrate,
-	shape: may(placed(value(shapeRead))),
-	held: may(value(heldRead)),
-	faces: may(list(map(faceShape, label('face')), 1)),
-};
-export type PartEntry = Entry<typeof partShape>;
-const readPart = map(partShape, label('part'));
 const readMaterial = map(materialShape);
-const readStageMap = map(stageShape);
 
 /** `from`: the file of the shelf that it stands in, where it is not the sheet's own. */
 export type Named<T> = { id: string; at: number; entry: T; from?: Source };
@@ -397,26 +199,6 @@ const readMaterials: Reader<Named<MaterialEntry>[]> = (source, node, what, at) =
 		if (entry) found.push({ id: id.data, at: pair.at, entry });
 	}
 	return found;
-};
-
-export type StageDraft = { at: number; words: StepKey[]; entry: StageEntry | null };
-/** `wipe`, or several words of preparation on one line. */
-const stepsRead = fromText((text, ctx): StepKey[] => {
-	const words = text.split(/\s*,\s*/);
-	const unknown = words.find(one => !isStepKey(one));
-	if (unknown === undefined) return words.filter(isStepKey);
-	const like = likeliest(unknown, stepKeys);
-	return complain(ctx, `allowed: ${stepKeys.join(', ')}${like ? `; nearest: ${like}` : ''}`);
-});
-/** A stage is a map, or words of preparation: `- wipe, tack`. */
-const readStage: Reader<StageDraft> = (source, node, what, at) => {
-	const own = offsetOf(node, at);
-	if (!isScalar(node)) {
-		const entry = readStageMap(source, node, what, at);
-		return entry && { at: own, words: [], entry };
-	}
-	const words = value(stepsRead)(source, node, what, at);
-	return words && { at: own, words, entry: null };
 };
 
 const sheetShape = {
@@ -442,7 +224,6 @@ const sheetShape = {
 };
 export type SheetEntry = Entry<typeof sheetShape>;
 
-type GunEntry = Entry<typeof gunShape>;
 const readGun = map(gunShape);
 const gunOrName: Reader<GunEntry | Placed<string>> = (source, node, what, at) =>
 	(isScalar(node) ? placed(value(name)) : readGun)(source, node, what, at);

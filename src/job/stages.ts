@@ -3,7 +3,8 @@ import { notAllowed } from './errors.ts';
 import { type FaceDraft, facesNamed } from './faces.ts';
 import type { Placed } from './fields.ts';
 import { type CoatKind, coatKindSchema, type Stage } from './job.ts';
-import { isStepKey, type SheetEntry, type StageDraft, type StageEntry, stepKeys } from './sheet.ts';
+import type { SheetEntry } from './sheet.ts';
+import { isStepKey, type StageDraft, type StageEntry, stepKeys } from './stage-keys.ts';
 
 /** A stage as far as it could be read, and the faces that it leaves out. */
 export type StageRead = {

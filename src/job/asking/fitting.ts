@@ -1,5 +1,5 @@
 import { notAllowed } from '../errors.ts';
-import { coatRun } from '../sheet.ts';
+import { coatRun } from '../stage-keys.ts';
 import type { Drafted, SprayDrafted } from './drafted.ts';
 import { materialOn, type ShopOn } from './on-shelf.ts';
 import { offeredBefore } from './preparation.ts';

@@ -1,5 +1,5 @@
 import type { Material, Window } from '../job.ts';
-import { isStepKey, stepKeys } from '../sheet.ts';
+import { isStepKey, stepKeys } from '../stage-keys.ts';
 import { some } from '../values.ts';
 import { windowsAt } from '../windows.ts';
 import { type FaceDrafted, faceName, type Prep, type SprayDrafted } from './drafted.ts';
