@@ -27,7 +27,7 @@ import {
 	nextCoat,
 	settingsOf,
 } from './moment.ts';
-import { hardening_s, hardens_s, plannedPrep, stepWait_s } from './prep.ts';
+import { hardening_s, hardens_s, plannedPrep, stepWait_s, waitsFor_s } from './prep.ts';
 import { leastFlash_h, livesFrom_h, standsFrom_min } from './process.ts';
 import type { EventOf, Facts } from './records.ts';
 import { coldestSurface_C, rulingSurface_C } from './ruling-surface.ts';
@@ -66,8 +66,8 @@ function offsets(moment: Moment, id: string): Spell[] {
 }
 
 /** Least wait that the sheet itself asks for before anything is done to the last coat, s. */
-const sheetWait_s = (moment: Moment, id: string) =>
-	Math.max(nextCoat(moment, id).wait_h * 3600, hardens_s(moment, id));
+const sheetWait_s = (moment: Moment, id: string, ended: Instant) =>
+	Math.max(waitsFor_s(moment, nextCoat(moment, id), ended), hardens_s(moment, id));
 
 /** Least flash of a coat since some moment, s, by its points or on a surface; without end where its sheet cannot say. */
 function flashes_s(
@@ -136,7 +136,7 @@ export function windowByClock(
 	const step_s = stepWait_s(moment, id);
 	if (!last) return step_s > 0 ? { to: 'wait', left_s: step_s } : { to: 'bare', left_s: Infinity };
 	const least = atLeast_s(last.ended, moment.now);
-	const wait_s = Math.max(step_s, sheetWait_s(moment, id) - least);
+	const wait_s = Math.max(step_s, sheetWait_s(moment, id, last.ended) - least);
 	if (wait_s > 0) return { to: 'wait', left_s: wait_s };
 	const most = atMost_s(last.ended, moment.now);
 	const spell = offsets(moment, id).find(({ from_s, until_s }) => least >= from_s && most < until_s);
@@ -180,7 +180,7 @@ export function outlookOf(moment: Moment, id: string): Outlook | null {
 	const { done, window } = faceState(moment, id).context;
 	const age = { least_s: atLeast_s(last.ended, moment.now), most_s: atMost_s(last.ended, moment.now) };
 	return outlook(offsets(moment, id), age, {
-		wait_s: Math.max(sheetWait_s(moment, id), age.least_s + stepWait_s(moment, id)),
+		wait_s: Math.max(sheetWait_s(moment, id, last.ended), age.least_s + stepWait_s(moment, id)),
 		next: plannedPrep(moment, id)?.step ?? null,
 		done: [...done, ...window.context.reasons],
 	});

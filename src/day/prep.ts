@@ -1,14 +1,15 @@
 import { openPlace } from '../../machines/face.ts';
 import type { Material, PlannedCoat } from '../job/job.ts';
 import { hardensAt_h } from '../job/process-clocks.ts';
-import { atLeast_s } from './instant.ts';
+import { atLeast_s, type Instant } from './instant.ts';
 import { faceBook, faceOf, faceState, laidOn, type Moment, materialOf, nextCoat } from './moment.ts';
 import { coldestSurface_C } from './ruling-surface.ts';
+import { waits_s } from './sheet-wait.ts';
 
 /** The work that the sheet asks for before a coat. */
 
 /** The work that the sheet asks for before the next coat of a face, or after its last, and the wait before it. */
-export function listOf(moment: Moment, id: string): Pick<PlannedCoat, 'prep' | 'wait_h'> {
+export function listOf(moment: Moment, id: string): Pick<PlannedCoat, 'prep' | 'wait_h' | 'until_min'> {
 	const { coats, finishing } = faceOf(moment, id);
 	const { laid, overrides } = faceState(moment, id).context;
 	if (laid < coats.length || overrides.includes('coats')) return nextCoat(moment, id);
@@ -27,8 +28,12 @@ export function stepWait_s(moment: Moment, id: string): number {
 	const last = faceBook(moment, id).prep.at(-1);
 	const step = typeof last?.place === 'number' ? listOf(moment, id).prep[last.place] : undefined;
 	if (!last || !step || step.step !== last.step) return 0;
-	return Math.max(0, (step.then_h ?? 0) * 3600 - atLeast_s(last.at, moment.now));
+	return Math.max(0, waitsFor_s(moment, step, last.at) - atLeast_s(last.at, moment.now));
 }
+
+/** How long the sheet waits after a coat or a step of some moment, s. */
+export const waitsFor_s = ({ state }: Moment, wait: Parameters<typeof waits_s>[0], since: Instant): number =>
+	waits_s(wait, since.wall, state.book.opened.zone);
 
 /** When work after the last coat may be done on a face, s from now; null: none is left. */
 export function finishingIn_s(moment: Moment, id: string): number | null {
@@ -37,7 +42,7 @@ export function finishingIn_s(moment: Moment, id: string): number | null {
 	const step = plannedPrep(moment, id);
 	const last = faceBook(moment, id).laid.at(-1);
 	if (laid < coats.length || overrides.includes('coats') || !step || !last) return null;
-	const since_s = Math.max(listOf(moment, id).wait_h * 3600, hardens_s(moment, id));
+	const since_s = Math.max(waitsFor_s(moment, listOf(moment, id), last.ended), hardens_s(moment, id));
 	return Math.max(0, stepWait_s(moment, id), since_s - atLeast_s(last.ended, moment.now));
 }
 

@@ -2,7 +2,7 @@ import { balanceOf, type Laid } from '../film/balance.ts';
 import { type FilmShares, filmOver } from '../film/map.ts';
 import { comfortable_mm_per_s, knobFor } from '../film/speed.ts';
 import { crossed, type FaceDraft, hornsFor } from './faces.ts';
-import type { Job, Material, PlannedCoat, Stroke } from './job.ts';
+import type { Job, Material, PlannedCoat, Stage, Stroke } from './job.ts';
 import { linesOn, wanted_um } from './on-work.ts';
 import { coatsOn, type StageRead } from './stages.ts';
 
@@ -12,13 +12,13 @@ type Gun = Job['gun'];
 type Asked = Omit<PlannedCoat, 'volume_mL' | 'spray_s'>;
 
 /** What has gathered on a face since its last coat, while walking through the stages. */
-type Since = { prep: PlannedCoat['prep']; wait_h: number; under: Material | null };
+type Since = { prep: PlannedCoat['prep']; wait_h: number; until_min?: number; under: Material | null };
 
 type Planned<Coat> = {
 	draft: FaceDraft;
 	area_m2: number;
 	coats: Coat[];
-	finishing: Pick<Since, 'prep' | 'wait_h'> | null;
+	finishing: Pick<Since, 'prep' | 'wait_h' | 'until_min'> | null;
 };
 export type FacePlan = Planned<PlannedCoat>;
 /** As the sheet cleans the face before any of its coats so far; where it says nothing, it is wiped: common practice, no source. */
@@ -42,7 +42,7 @@ function layStage(
 	if (stage?.kind !== 'coats' || !stroke || !attitude || tilt === undefined) return since;
 	const material = materials.get(stage.material);
 	if (!material) return since;
-	let { prep, wait_h } = since;
+	let { prep, wait_h, until_min } = since;
 	const kinds = coatsOn(read, plan.draft.id);
 	for (const [at, kind] of kinds.entries()) {
 		if (!material.coats[kind]) continue;
@@ -58,19 +58,22 @@ function layStage(
 			prep,
 			cleaned: cleanedBy(plan.coats, prep),
 			wait_h: plan.coats.length === 0 ? 0 : wait_h,
+			...(until_min !== undefined && plan.coats.length > 0 && { until_min }),
 		});
 		prep = [];
 		wait_h = 0;
+		until_min = undefined;
 	}
 	return { prep, wait_h, under: material };
 }
 
 /** A wait counts from the step that it stands behind, or from the coat. */
-function waited(since: Since, hours: number): Since {
+function waited(since: Since, { hours, until_min }: Extract<Stage, { kind: 'wait' }>): Since {
 	const last = since.prep.at(-1);
-	if (!last) return { ...since, wait_h: since.wait_h + hours };
+	const until = until_min !== undefined && { until_min };
+	if (!last) return { ...since, wait_h: since.wait_h + hours, ...until };
 	const then_h = (last.then_h ?? 0) + hours;
-	return { ...since, prep: [...since.prep.slice(0, -1), { ...last, then_h }] };
+	return { ...since, prep: [...since.prep.slice(0, -1), { ...last, then_h, ...until }] };
 }
 
 /** Every coat that one face is asked to get, stage by stage, with the work and the waits between. */
@@ -81,13 +84,14 @@ function askedOf(draft: FaceDraft, area_m2: number, stages: StageRead[], materia
 		const { stage, leftOut } = read;
 		if (!stage || leftOut.has(draft.id)) continue;
 		if (stage.kind === 'coats') since = layStage(plan, index, read, since, materials);
-		else if (stage.kind === 'wait') since = waited(since, stage.hours);
+		else if (stage.kind === 'wait') since = waited(since, stage);
 		else {
 			const grit = stage.grit ?? (stage.step === 'sand' ? (since.under?.grit ?? null) : null);
 			since = { ...since, prep: [...since.prep, { step: stage.step, grit }] };
 		}
 	}
-	if (since.prep.length > 0) plan.finishing = { prep: since.prep, wait_h: since.wait_h };
+	const { prep, wait_h, until_min } = since;
+	if (prep.length > 0) plan.finishing = { prep, wait_h, ...(until_min !== undefined && { until_min }) };
 	return plan;
 }
 

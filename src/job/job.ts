@@ -149,11 +149,15 @@ export const hornsSchema = z.enum(['level', 'upright']);
 /** The two ears of the air cap, seen with the gun upright. */
 export type Horns = z.infer<typeof hornsSchema>;
 
+/** A time of day that the wait lasts to at the least, minutes from midnight. */
+const until_min = z.optional(z.int().check(z.minimum(0), z.maximum(1439)));
+
 /** A step of work on a face, and the wait that the sheet asks for after it, h. */
 const stepSchema = z.object({
 	step: prepSchema,
 	grit: z.nullable(z.int().check(z.positive())),
 	then_h: z.optional(z.number().check(z.minimum(0))),
+	until_min,
 });
 
 /** One coat planned for one face, in the order laid; coat n of a face is `coats[n - 1]`. */
@@ -171,6 +175,7 @@ export const plannedCoatSchema = z.object({
 	cleaned: z.optional(z.array(z.enum(['wipe', 'tack']))),
 	/** Wait that the sheet asks for after the coat before, beyond the recoat windows, until anything is done to it. */
 	wait_h: z.number().check(z.minimum(0)),
+	until_min,
 	/** Paint as sprayed that leaves the gun for the coat on this face. */
 	volume_mL: positive,
 	/** Time the face should take, turns counted, the walk not. */
@@ -222,7 +227,9 @@ export const faceSchema = z.object({
 	after: z.array(z.string()),
 	coats: z.array(plannedCoatSchema),
 	/** Work after the last coat, in order, and the wait before it. */
-	finishing: z.optional(z.object({ wait_h: z.number().check(z.minimum(0)), prep: z.array(stepSchema) })),
+	finishing: z.optional(
+		z.object({ wait_h: z.number().check(z.minimum(0)), until_min, prep: z.array(stepSchema) }),
+	),
 });
 export type Face = z.infer<typeof faceSchema>;
 
@@ -244,7 +251,7 @@ export const stageSchema = z.discriminatedUnion('kind', [
 		step: prepSchema,
 		grit: z.nullable(z.int().check(z.positive())),
 	}),
-	z.object({ leftOut, kind: z.literal('wait'), name: z.string(), hours: positive }),
+	z.object({ leftOut, kind: z.literal('wait'), name: z.string(), hours: positive, until_min }),
 ]);
 export type Stage = z.infer<typeof stageSchema>;
 

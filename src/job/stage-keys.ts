@@ -52,12 +52,19 @@ const coatsByFace: Reader<CoatsFor[]> = (source, node, what, at) =>
 		return coats ? [{ name: pair.key, at: pair.at, coats }] : [];
 	});
 
-/** A time, or over the night: as long as the shop is open, so that the next thing waits for the morning. */
-const waitRead = fromText((text, ctx): number | 'overnight' => {
+const untilRead = fromText((text, ctx): { until_min: number } => {
+	const [, hour, minute] = /^([01]?\d|2[0-3]):([0-5]\d)$/.exec(text) ?? [];
+	if (hour === undefined) return complain(ctx, 'a time of day is wanted, as in "08:00"');
+	return { until_min: Number(hour) * 60 + Number(minute) };
+});
+/** A time, or over the night: as long as the shop is open, so that the next thing waits for the morning, or for an hour of it. */
+const waitRead = fromText((text, ctx): number | 'overnight' | { until_min: number } => {
 	if (text === 'overnight') return text;
+	const hour = untilRead.safeParse(text.replace(/^until\s+/, ''));
+	if (/^until\s/.test(text) && hour.success) return hour.data;
 	const read = some('time').safeParse(text);
 	if (read.success) return read.data;
-	return complain(ctx, `${read.error.issues[0]?.message}, or overnight`);
+	return complain(ctx, `${read.error.issues[0]?.message}, or overnight, or as in "until 08:00"`);
 });
 const leaveOut = may(list(placed(value(name))));
 const yes = z.pipe(
@@ -77,6 +84,7 @@ const stageShape = {
 	coats: may(coatsRead),
 	'coats for': may(coatsByFace),
 	wait: may(value(waitRead)),
+	until: may(value(untilRead)),
 	sand: abrade,
 	scuff: abrade,
 	fill: done,

@@ -16,7 +16,7 @@ export type StageRead = {
 };
 type Known = { materials: string[]; faces: FaceDraft[]; hours: number | undefined };
 
-const works = ['spray', 'wait', ...stepKeys] as const;
+const works = ['spray', 'wait', 'until', ...stepKeys] as const;
 type Work = (typeof works)[number];
 
 /** What a stage does: one thing, or steps of preparation in the order in which they are written. */
@@ -45,17 +45,26 @@ function sprayStage(source: Source, entry: StageEntry, known: Known): Stage | un
 	return { kind: 'coats', name: name ?? `spray ${spray.value}`, material: spray.value, coats: kinds };
 }
 
-/** A wait in hours; over the night it is as long as the shop is open: what follows then falls outside that day. */
+const two = (count: number): string => String(count).padStart(2, '0');
+const clockOf = (minutes: number): string => `${two(Math.floor(minutes / 60))}:${two(minutes % 60)}`;
+
+/** A wait in hours; over the night it is as long as the shop is open: what follows then falls outside that day, and not before an hour that it names. */
 function waitStage(source: Source, entry: StageEntry, { hours }: Known): Stage | undefined {
-	const { wait, name } = entry.values;
+	const { wait = entry.values.until, name } = entry.values;
 	if (wait === undefined) return undefined;
-	if (wait !== 'overnight') return { kind: 'wait', name: name ?? 'wait', hours: wait / 3600 };
+	if (typeof wait === 'number') return { kind: 'wait', name: name ?? 'wait', hours: wait / 3600 };
 	if (hours === undefined || hours > 12)
 		source.fail(
-			entry.place('wait'),
+			entry.place(entry.has('wait') ? 'wait' : 'until'),
 			'stage, wait: overnight wants the hours that the shop is open, up to 12: write "day: 9 h" under shop',
 		);
-	return { kind: 'wait', name: name ?? 'overnight', hours: hours ?? 12 };
+	const until = wait === 'overnight' ? undefined : wait;
+	return {
+		kind: 'wait',
+		name: name ?? (wait === 'overnight' ? wait : `until ${clockOf(wait.until_min)}`),
+		hours: hours ?? 12,
+		...until,
+	};
 }
 
 function checkCoatKeys(source: Source, entry: StageEntry, work: Work): void {
@@ -71,7 +80,7 @@ function checkCoatKeys(source: Source, entry: StageEntry, work: Work): void {
 function stageOf(source: Source, work: Work, entry: StageEntry | null, known: Known): Stage | undefined {
 	if (entry) checkCoatKeys(source, entry, work);
 	if (work === 'spray') return entry ? sprayStage(source, entry, known) : undefined;
-	if (work === 'wait') return entry ? waitStage(source, entry, known) : undefined;
+	if (work === 'wait' || work === 'until') return entry ? waitStage(source, entry, known) : undefined;
 	const grit = work === 'sand' || work === 'scuff' ? (entry?.values[work] ?? null) : null;
 	// The first wipe of a bare part, with a cleaner of its own: to the day it is a wipe.
 	return { kind: 'prep', name: entry?.values.name ?? work, step: work === 'degrease' ? 'wipe' : work, grit };

@@ -48,6 +48,16 @@ describe('stages in a line', () => {
 		same([primer, 'wait: overnight', 'sand', then], [primer, '{ wait: 9 h, name: overnight }', 'sand', then]);
 	});
 
+	test('a night may end at an hour, written either way', () => {
+		const then = '{ spray: topcoat, coats: full }';
+		same([primer, 'wait: until 07:30', 'sand', then], [primer, '{ until: 07:30 }', 'sand', then]);
+		const { stages, faces } = jobOf(withStages(primer, '{ until: 07:30 }', 'sand', then));
+		expect(stages[1]).toEqual({ kind: 'wait', name: 'until 07:30', hours: 9, until_min: 450 });
+		expect(faces[0]?.coats[2]).toMatchObject({ wait_h: 9, until_min: 450 });
+		const behind = jobOf(withStages(primer, 'sand', '{ until: 07:30 }', then));
+		expect(behind.faces[0]?.coats[2]).toMatchObject({ wait_h: 0, prep: [{ then_h: 9, until_min: 450 }] });
+	});
+
 	test.each([
 		['wipe, takc', /stages: found "wipe, takc"; allowed: sand, .*, degrease; nearest: tack$/],
 		[
@@ -59,8 +69,10 @@ describe('stages in a line', () => {
 		['{ spray: primer, coats: 900 full }', /coats: found "900 full"; allowed/],
 		[
 			'wait: overnigth',
-			/wait: found "overnigth"; a time begins with a number, as in "45 min", or overnight$/,
+			/wait: found "overnigth"; a time begins with a number, as in "45 min", or overnight, or as in "until 08:00"$/,
 		],
+		['wait: until 8', /wait: found "until 8"; .*or as in "until 08:00"$/],
+		['{ until: 24:00 }', /until: found "24:00"; a time of day is wanted, as in "08:00"$/],
 		['{ wipe: yes, coats for: { left door: full } }', /coats for: only a spray stage has coats/],
 	])('%s is refused', (stage, says) => {
 		expect(complaintsOf(withStages(stage, primer))).toEqual([expect.stringMatching(says)]);

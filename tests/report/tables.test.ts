@@ -96,12 +96,12 @@ describe('windows', () => {
 
 	test('a wait that the sheet asks for covers the windows before its end', () => {
 		expect(heldBack(windows, ended, 0)).toEqual(windows);
-		expect(heldBack(windows, ended, 2).map(({ does, from }) => [does, from])).toEqual([
+		expect(heldBack(windows, ended, 2 * 3600).map(({ does, from }) => [does, from])).toEqual([
 			['wait', ended],
 			['spray', '2027-03-02T10:00:00.000Z'],
 			['sand', '2027-03-02T11:00:00.000Z'],
 		]);
-		expect(heldBack(windows, ended, 24).map(({ does, from }) => [does, from])).toEqual([
+		expect(heldBack(windows, ended, 24 * 3600).map(({ does, from }) => [does, from])).toEqual([
 			['wait', ended],
 			['sand', '2027-03-03T08:00:00.000Z'],
 		]);

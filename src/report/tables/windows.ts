@@ -1,4 +1,5 @@
 import { windowsOf } from '../../day/allowed.ts';
+import { waits_s } from '../../day/sheet-wait.ts';
 import type { Window } from '../../job/job.ts';
 import type { CoatRow } from './coats.ts';
 import { type Day, faceIn, iso, ms, ofType } from './day.ts';
@@ -32,9 +33,9 @@ function joined(windows: readonly WindowSpan[]): WindowSpan[] {
 }
 
 /** Windows with the wait that the sheet asks for beyond them laid over their beginning. */
-export function heldBack(windows: readonly WindowSpan[], ended: string, wait_h: number): WindowSpan[] {
-	const free = ms(ended) + wait_h * 3_600_000;
-	if (wait_h <= 0) return [...windows];
+export function heldBack(windows: readonly WindowSpan[], ended: string, wait_s: number): WindowSpan[] {
+	const free = ms(ended) + wait_s * 1000;
+	if (wait_s <= 0) return [...windows];
 	const later = windows
 		.filter(({ until }) => until === null || ms(until) > free)
 		.map(span => ({ ...span, from: iso(Math.max(ms(span.from), free)) }));
@@ -43,8 +44,8 @@ export function heldBack(windows: readonly WindowSpan[], ended: string, wait_h: 
 	return [{ does: 'wait', from: ended, until: iso(free) }, ...later];
 }
 
-const waitBefore = (day: Day, face: string, coat: number): number =>
-	faceIn(day.job, face)?.coats[coat - 1]?.wait_h ?? 0;
+const waitBefore_s = ({ job, opened }: Day, face: string, coat: number, ended: string): number =>
+	waits_s(faceIn(job, face)?.coats[coat - 1] ?? {}, ms(ended), opened.zone);
 
 /** The last coat of a face not sprayed today, from the days before. */
 function fromBefore(day: Day): Omit<WindowRow, 'next' | 'last' | 'wants'>[] {
@@ -78,7 +79,7 @@ export function windowRows(day: Day, coats: readonly CoatRow[]): WindowRow[] {
 		const over = coats.find(({ face, coat }) => face === row.face && coat === row.coat + 1);
 		return {
 			...row,
-			windows: joined(heldBack(row.windows, row.ended, waitBefore(day, row.face, row.coat + 1))),
+			windows: joined(heldBack(row.windows, row.ended, waitBefore_s(day, row.face, row.coat + 1, row.ended))),
 			next: over ? { coat: over.coat, began: over.began, window: over.window } : null,
 			wants: (faceIn(day.job, row.face)?.coats.length ?? 0) > row.coat,
 			last: !rows.some(({ face, coat }) => face === row.face && coat > row.coat),

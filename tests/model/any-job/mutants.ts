@@ -19,7 +19,7 @@ export const ruleMutants: readonly RuleMutant[] = [
 		property: 16,
 		file: 'src/day/prep.ts',
 		what: 'the wait of the sheet behind a step is none',
-		from: 'return Math.max(0, (step.then_h ?? 0) * 3600 - atLeast_s(last.at, moment.now));',
+		from: 'return Math.max(0, waitsFor_s(moment, step, last.at) - atLeast_s(last.at, moment.now));',
 		to: 'return 0;',
 	},
 	{
