@@ -274,10 +274,15 @@ export function airNow(moment: Moment, id: string): NonNullable<Facts['air']> {
 	return air.spray && judgedAir(moment, air, [nextCoat(moment, id).material]).spray ? 'ok' : 'out';
 }
 
-/** How long the edge of a face broken off stays wet, s; below 0: it is dry; null: no half coat is on. */
+/** Nobody measured how long the edge of its next coat stays wet: nothing is joined by a usual figure. */
+export const isEdgeUsual = (moment: Moment, id: string): boolean =>
+	materialOf(moment, nextCoat(moment, id).material).assumed?.includes('wet edge') ?? false;
+
+/** How long the edge of a face broken off stays wet, s; below 0: it is dry, or not known to be wet; null: no half coat is on. */
 export function wetLeft_s(moment: Moment, id: string): number | null {
 	const { part } = faceBook(moment, id);
 	const { wetEdge_s } = materialOf(moment, nextCoat(moment, id).material);
+	if (part && isEdgeUsual(moment, id)) return -1;
 	return part && wetEdge_s - atMost_s(part.wetSince, moment.now);
 }
 

@@ -7,6 +7,7 @@ import { notAllowed } from './errors.ts';
 import { type Job, type Material, type PlannedCoat, waits_h } from './job.ts';
 import { wanted_um } from './on-work.ts';
 import { standsOrNot_min } from './process-clocks.ts';
+import { itself } from './recoat-keys.ts';
 import type { SheetEntry } from './sheet.ts';
 import { coatsOn, type StageRead } from './stages.ts';
 import { allows, windowsAt } from './windows.ts';
@@ -127,10 +128,11 @@ function checkWindows(source: Source, whole: Whole): void {
 
 /** A material of the shelf tells of every other that it may lie on, whether this job has them or not. */
 function checkNames(source: Source, { sheet }: Whole): void {
-	const ids = (sheet.values.materials ?? []).map(({ id }) => id);
-	for (const { entry, from } of sheet.values.materials ?? [])
+	const materials = sheet.values.materials ?? [];
+	const ids = [...new Set(materials.flatMap(({ id, entry }) => [id, entry.values.name ?? id]))];
+	for (const { entry, from } of materials)
 		for (const { values } of from ? [] : (entry.values.recoat ?? []))
-			if (values.over && !ids.includes(values.over.value))
+			if (values.over && values.over.value !== itself && !ids.includes(values.over.value))
 				source.fail(values.over.at, `${entry.name}, recoat, over: ${notAllowed(values.over.value, ids)}`);
 }
 

@@ -37,7 +37,7 @@ const material: readonly Asked[] = [
 	},
 	{ key: 'reducer', say: 'Reducer, a share of base and hardener?', like: '10%, or none' },
 	{
-		...{ key: 'order', say: 'Mixing order?', value: listed },
+		...{ key: 'order', say: 'Mixing order?', value: listed, may: true },
 		like: 'stir, base, hardener, reducer, strain',
 	},
 	{ key: 'standing', say: 'Standing time before it is sprayed?', like: '15 min, or none' },
@@ -45,7 +45,7 @@ const material: readonly Asked[] = [
 		...{ key: 'pot life', say: 'Pot life, at which temperatures?', value: listed },
 		like: '3 h at 15 °C, 2 h at 20 °C',
 	},
-	{ key: 'strainer', say: 'Strainer?', like: '190 micron' },
+	{ key: 'strainer', say: 'Strainer?', like: '190 micron', may: true },
 	{
 		...{ key: 'coats', say: 'Dry film of each kind of coat?', value: keyed },
 		like: 'tack: 15 µm, full: 30 µm',
@@ -58,9 +58,9 @@ const material: readonly Asked[] = [
 	},
 	{ key: 'sand after', say: 'Sanded after?', like: '16 h at 20 °C', may: true, value: listed },
 	{ key: 'grit', say: 'Grit it is sanded with?', like: '400 grit', may: true },
-	{ key: 'wet edge', say: 'Wet edge, how long?', like: '2 min' },
-	{ key: 'wet the tip', say: 'Paint in the gun: wet the tip after?', like: '10 min' },
-	{ key: 'flush', say: 'Paint in the gun: flush after?', like: '30 min' },
+	{ key: 'wet edge', say: 'Wet edge, how long?', like: '2 min', may: true },
+	{ key: 'wet the tip', say: 'Paint in the gun: wet the tip after?', like: '10 min', may: true },
+	{ key: 'flush', say: 'Paint in the gun: flush after?', like: '30 min', may: true },
 	{ key: 'solids', say: 'Solids by volume?', like: '50%' },
 	{
 		...{ key: 'limits', say: 'Limits of air, surface and humidity?', value: keyed },

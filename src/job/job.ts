@@ -122,6 +122,10 @@ export const materialSchema = z.object({
 	/** Recoat windows by the material that lies under this one; `under` may be this material itself. */
 	recoat: z.array(z.object({ under: z.string(), rows: z.array(recoatRowSchema).check(z.minLength(1)) })),
 	sandAfter: z.array(timeAtSchema),
+	/** … and when its part may be picked up by it, and tape laid on it, where the sheet says. */
+	dryTo: z.optional(z.object({ handle: z.optional(pointsSchema), tape: z.optional(pointsSchema) })),
+	/** What the sheet leaves out and nobody measured, by its key. */
+	assumed: z.optional(z.array(z.string())),
 	grit: z.nullable(z.int().check(z.positive())),
 	/** `at_C`: the temperature of the paint that the seconds are given for, where the sheet says. */
 	cup: z.nullable(z.object({ kind: z.string(), seconds: range, at_C: z.optional(z.number()) })),

@@ -17,6 +17,7 @@ import { readSheet, type SheetEntry } from './sheet.ts';
 import { noShelf, readShelf, type Shelf } from './shelf.ts';
 import { checkKinds, type StageRead, stagesOf, withRounds } from './stages.ts';
 import { type OtherSides, otherSides, turnedOver } from './turning.ts';
+import { overByName } from './windows.ts';
 
 export type Loaded = { ok: true; job: Job } | { ok: false; errors: SheetError[] };
 
@@ -91,6 +92,7 @@ function draftOf(source: Source, sheet: SheetEntry, shelf: Shelf): Draft {
 		const material = materialOf(source, named);
 		if (material) materials.set(named.id, material);
 	}
+	for (const [id, material] of materials) materials.set(id, overByName(material, materials));
 	const parts = partsOf(source, sheet);
 	const faces = facesOf(source, sheet, parts);
 	const gun = gunOf(source, sheet.values.gun);

@@ -3,10 +3,12 @@ import { reducerParts } from '../trade/mix.ts';
 import { breathingOf } from './breathing.ts';
 import type { Source } from './document.ts';
 import { whole } from './fields.ts';
+import type { FlashEntry } from './flash-keys.ts';
 import { coatKindSchema, type FlashPoints, type Material } from './job.ts';
 import { checkOrder, stirred } from './mix-order.ts';
 import { clocksOf, flashPointsOf, flashTimesOf, lifeOf, standingOf_min } from './points.ts';
-import type { FlashEntry, MaterialEntry, Named, Reducer } from './sheet.ts';
+import type { MaterialEntry, Named, Reducer } from './sheet.ts';
+import { assumedOf, dryOf, flowCupOf, usual, usualOrder } from './usual.ts';
 import { allows, recoatOf, windowsAt } from './windows.ts';
 
 type Values = MaterialEntry['values'];
@@ -45,7 +47,8 @@ function reducerOf(source: Source, entry: MaterialEntry): number | undefined {
 }
 
 function coatsOf(source: Source, entry: MaterialEntry, standard: number): Material['coats'] {
-	const { coats, ratio } = entry.values;
+	const { coats, ratio, flash } = entry.values;
+	const byKind = flash?.kinds;
 	const found: Material['coats'] = {};
 	if (!coats || !ratio) return found;
 	for (const kind of coatKindSchema.options) {
@@ -57,12 +60,14 @@ function coatsOf(source: Source, entry: MaterialEntry, standard: number): Materi
 			own === undefined
 				? standard
 				: bounded(source, own, coat.place('reducer'), `${coat.name}, reducer`, ratio);
+		if (byKind && !coat.has('flash') && !byKind.has(kind))
+			source.fail(byKind.at, `${byKind.name}, ${kind} is missing: write "${kind}: 15 min at 20 °C"`);
 		const { aim_um, range_um } = coat.values.film.value;
 		found[kind] = {
 			dry_um: aim_um,
 			...(range_um && { dryRange_um: range_um }),
 			reducer_parts: parts,
-			...flashOfKind(source, coat.values.flash),
+			...flashOfKind(source, coat.values.flash ?? byKind?.values[kind]),
 		};
 	}
 	if (!coatKindSchema.options.some(kind => coats.has(kind)))
@@ -94,17 +99,6 @@ function checkFlash(source: Source, id: string, entry: MaterialEntry, recoat: Ma
 		);
 }
 
-/** A time cannot be two times at one temperature. */
-function checkPoints(source: Source, entry: MaterialEntry): void {
-	const points = entry.values['sand after'] ?? [];
-	const temperatures = new Set(points.map(({ at_C }) => at_C));
-	if (temperatures.size < points.length)
-		source.fail(
-			entry.place('sand after'),
-			`${entry.name}, sand after: two times at one temperature; take one out`,
-		);
-}
-
 function densityOf(source: Source, entry: MaterialEntry, reduced: boolean): Material['density_kg_per_L'] {
 	const { ratio, density } = entry.values;
 	if (ratio?.by === 'weight' && !entry.has('density'))
@@ -121,13 +115,10 @@ function densityOf(source: Source, entry: MaterialEntry, reduced: boolean): Mate
  */
 const stopgap = {
 	isocyanate: true,
-	order: [],
 	'pot life': { at_C: 21, hours: 1 },
 	standing: 0,
-	strainer: 'none',
-	'wet edge': 1,
-	'wet the tip': 60,
-	flush: 60,
+	...{ strainer: usual.strainer, 'wet edge': usual['wet edge'] },
+	...{ 'wet the tip': usual['wet the tip'], flush: usual.flush },
 } satisfies Partial<Values>;
 
 function flashOf(flash: Values['flash']): Material['flash'] {
@@ -147,7 +138,7 @@ function limitsOf(limits: Values['limits']): Material['limits'] {
 		...(surface && { surface_C: surface }),
 		...(paint && { paint_C: paint }),
 		humidity_max: humidity ?? 0,
-		margin_C: margin_C ?? 3,
+		margin_C: margin_C ?? usual.margin_C,
 	};
 }
 
@@ -163,7 +154,7 @@ function cupOf(cup: Values['cup']): Material['cup'] {
 }
 
 /** Seconds given for paint that may never be sprayed at that temperature can never be read. */
-function checkCup(source: Source, { values: { cup, limits } }: MaterialEntry): void {
+function checkCup(source: Source, cup: Values['cup'], { limits }: Values): void {
 	const at_C = cup?.values.at;
 	const [low, high] = paintLimits_C(limitsOf(limits));
 	if (cup && limits && at_C !== undefined && (at_C < low || at_C > high))
@@ -192,16 +183,23 @@ function reducing(
 export function materialOf(sheet: Source, { id, entry, from }: Named<MaterialEntry>): Material | undefined {
 	const source = from ?? sheet;
 	const { parts, reduced, coats } = reducing(source, entry);
-	const recoat = recoatOf(source, entry);
+	const recoat = recoatOf(source, id, entry);
 	checkFlash(source, id, entry, recoat);
-	checkPoints(source, entry);
-	checkCup(source, entry);
+	const dry = dryOf(source, entry);
+	const cup = flowCupOf(source, entry);
+	checkCup(source, cup, entry.values);
 	const clocks = clocksOf(source, entry, coats);
 	const density = densityOf(source, entry, reduced);
 	const breathing = breathingOf(source, entry);
 	const essential = whole(entry.values, ['ratio', 'solids', 'sags above']);
 	if (!essential) return undefined;
 	const read = { ...stopgap, ...essential };
+	const has = {
+		...{ reducer: reduced, standing: read.standing !== 0 },
+		...{ strainer: read.strainer !== 'none', cup: cup !== undefined },
+	};
+	const order = read.order?.map(({ value }) => value) ?? usualOrder(has);
+	const assumed = assumedOf(entry);
 	return {
 		id,
 		name: read.name ?? id,
@@ -210,7 +208,7 @@ export function materialOf(sheet: Source, { id, entry, from }: Named<MaterialEnt
 		ratio: { by: read.ratio.by, base: read.ratio.base, hardener: read.ratio.hardener },
 		reducer_parts: parts,
 		density_kg_per_L: density,
-		order: stirred(read.order.map(({ value }) => value)),
+		order: stirred(order),
 		solids: read.solids.share,
 		solids_tolerance: read.solids.tolerance,
 		coats,
@@ -224,11 +222,12 @@ export function materialOf(sheet: Source, { id, entry, from }: Named<MaterialEnt
 		wetTip_min: read['wet the tip'] / 60,
 		flush_min: read.flush / 60,
 		recoat,
-		sandAfter: read['sand after'] ?? [],
+		...dry,
 		grit: read.grit ?? null,
-		cup: cupOf(read.cup),
+		cup: cupOf(cup),
 		limits: limitsOf(read.limits),
 		factorPer10C: read['time factor'] ?? 2,
 		solvent: solventOf(read.solvent),
+		...(assumed.length > 0 && { assumed }),
 	};
 }

@@ -1,6 +1,7 @@
 import type { Source } from './document.ts';
 import type { MixStep } from './job.ts';
 import type { MaterialEntry } from './sheet.ts';
+import { usual } from './usual.ts';
 
 /** The order in which a material is mixed, as its data sheet has it. */
 
@@ -8,8 +9,8 @@ type Wanted = { step: MixStep; if: boolean; because: string };
 
 /** It has every step that the material needs, each but the stirring once, none that it does not, and stirs first. */
 export function checkOrder(source: Source, entry: MaterialEntry, reduced: boolean): void {
-	const { order, standing, strainer, cup } = entry.values;
-	if (!order || standing === undefined || strainer === undefined) return;
+	const { order, standing, strainer = usual.strainer, cup = entry.values['flow cup'] } = entry.values;
+	if (!order || standing === undefined) return;
 	const name = `${entry.name}, order`;
 	const steps = order.map(({ value }) => value);
 	const wanted: Wanted[] = [

@@ -96,11 +96,14 @@ function cupNotes({ gun, faces }: Job, units: UnitSystem): string[] {
 }
 
 /** What the balance had to take for granted. */
-function assumedNotes({ gun, faces }: Job): string[] {
+function assumedNotes({ gun, faces, materials, stages }: Job): string[] {
+	const sprayed = stages.flatMap(stage => (stage.kind === 'coats' ? [stage.material] : []));
+	const ofMaterials = Object.values(materials).filter(({ id, assumed }) => assumed && sprayed.includes(id));
 	const sizeless = faces.filter(({ size_mm, strip_mm }) => !size_mm && !strip_mm).map(({ id }) => id);
 	const more = sizeless.length > 1 ? ` and ${sizeless.length - 1} more` : '';
 	return [
 		...(gun.assumed?.length ? [`gun: ${gun.assumed.join(', ')} usual, not measured`] : []),
+		...ofMaterials.map(({ id, assumed = [] }) => `material ${id}: ${assumed.join(', ')} usual, not measured`),
 		...(sizeless.length > 0
 			? [
 					`${sizeless[0]}${more}: size not known, taken as a square; give "size", or "strip" for narrow pieces`,

@@ -1,8 +1,9 @@
 import { lasts_h, ruleAt } from '../trade/process-clock.ts';
 import type { TimeAt } from '../trade/time.ts';
 import type { Source } from './document.ts';
+import type { FlashEntry } from './flash-keys.ts';
 import type { FlashPoints, Material } from './job.ts';
-import type { FlashEntry, MaterialEntry } from './sheet.ts';
+import type { MaterialEntry } from './sheet.ts';
 
 /** Times of a sheet that are lists of points: each process has a clock of its own by them. */
 

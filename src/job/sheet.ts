@@ -1,6 +1,5 @@
-import { isScalar, isSeq } from 'yaml';
+import { isScalar } from 'yaml';
 import * as z from 'zod/mini';
-import type { TimeAt } from '../trade/time.ts';
 import type { Source } from './document.ts';
 import {
 	type Entry,
@@ -17,16 +16,19 @@ import {
 	wholeList,
 	written,
 } from './fields.ts';
+import { flashOfKindRead, flashRead, orPoints } from './flash-keys.ts';
 import { type GunEntry, gunShape } from './gun-keys.ts';
 import { brief } from './inert.ts';
 import { type Gear, mixStepSchema } from './job.ts';
 import { orLine, some_ } from './or-line.ts';
 import { readPart } from './part-keys.ts';
+import { recoatRead } from './recoat-keys.ts';
 import { ofShop, shopShape, units } from './shop-keys.ts';
 import { readStage } from './stage-keys.ts';
 import {
 	complain,
 	filmAim,
+	flowCupLine,
 	fromText,
 	grit,
 	key,
@@ -37,9 +39,7 @@ import {
 	range,
 	shareWithin,
 	some,
-	span,
 	timeAt,
-	waitAt,
 	word,
 	yesOrNo,
 } from './values.ts';
@@ -80,30 +80,12 @@ const gear = fromText((text, ctx): Gear => {
 });
 
 const density = some('density');
-
-const points = wholeList(value(timeAt), 1);
-/** One time, or a list of times at temperatures: only a list is a clock of its own. */
-const orPoints =
-	<T>(read: Reader<T>): Reader<T | TimeAt[]> =>
-	(source, node, what, at) =>
-		(isSeq(node) ? points : read)(source, node, what, at);
-
-const flashShape = {
-	from: must(orPoints(some_('time'))),
-	to: may(orPoints(some_('time'))),
-	at: may(value(quantity('temperature'))),
-};
-export type FlashEntry = Entry<typeof flashShape>;
-type WaitAt = z.output<typeof waitAt>;
-const flashTimes = ({ from_s, to_s, at_C }: WaitAt) => ({
-	...{ from: from_s, at: at_C },
-	...(to_s !== null && { to: to_s }),
-});
+const pointsRead = list(value(timeAt), 1);
 
 const coatShape = {
 	film: must(placed(value(filmAim))),
 	reducer: may(value(reducer)),
-	flash: may(orLine(flashShape, waitAt, flashTimes)),
+	flash: may(flashOfKindRead),
 };
 /** A kind of coat by its keys, or by its film alone: `full: 30 µm`. */
 const coatRead: Reader<Entry<typeof coatShape>> = (source, node, what, at) => {
@@ -112,63 +94,49 @@ const coatRead: Reader<Entry<typeof coatShape>> = (source, node, what, at) => {
 	return film && written<typeof coatShape>({ film }, offsetOf(node, at), what);
 };
 
-export const windowShape = {
-	wait: may(value(span)),
-	spray: may(value(span)),
-	scuff: may(value(span)),
-	sand: may(value(span)),
+const breathingShape = { mixing: may(value(gear)), spraying: may(value(gear)), sanding: may(value(gear)) };
+const cupShape = {
+	kind: must(value(name)),
+	runs: must(value(range('time'))),
+	at: may(value(quantity('temperature'))),
 };
-
-const touchedShape = {
-	...flashShape,
-	touch: may(wholeList(value(word({ tacky: 'tacky', dry: 'dry' })), 1)),
-};
+/** A flow cup by its keys, or in a line: `din4, 17 to 20 s at 20 °C`. */
+const flowCup = orLine(cupShape, flowCupLine, cup => cup);
+const dryToShape = { handle: may(pointsRead), tape: may(pointsRead), sand: may(pointsRead) };
 
 const materialShape = {
 	name: may(value(name)),
 	isocyanate: must(value(yesOrNo)),
-	breathing: may(map({ mixing: may(value(gear)), spraying: may(value(gear)), sanding: may(value(gear)) })),
+	breathing: may(orLine(breathingShape, gear, one => ({ mixing: one, spraying: one, sanding: one }))),
 	ratio: must(value(ratio)),
 	reducer: may(value(reducer)),
 	density: may(
 		map({ base: must(value(density)), hardener: must(value(density)), reducer: may(value(density)) }),
 	),
-	order: must(wholeList(placed(value(mixStepSchema)), 2)),
+	order: may(wholeList(placed(value(mixStepSchema)), 2)),
 	solids: must(value(shareWithin(0.01, 0.02))),
 	coats: must(map({ tack: may(coatRead), medium: may(coatRead), full: may(coatRead) })),
 	'sags above': must(value(some('film'))),
 	'pot life': must(orPoints(value(timeAt))),
 	standing: must(orPoints(value(orNone('time')))),
-	strainer: must(value(name)),
-	flash: must(orLine(touchedShape, waitAt, flashTimes)),
-	'wet edge': must(some_('time')),
-	'wet the tip': must(some_('time')),
-	flush: must(some_('time')),
-	recoat: may(
-		list(
-			map({
-				over: must(placed(value(key))),
-				surface: must(value(range('temperature'))),
-				windows: must(list(map(windowShape), 1)),
-			}),
-		),
-	),
-	'sand after': may(list(value(timeAt), 1)),
+	strainer: may(value(name)),
+	flash: must(flashRead),
+	'wet edge': may(some_('time')),
+	'wet the tip': may(some_('time')),
+	flush: may(some_('time')),
+	recoat: may(recoatRead),
+	'sand after': may(pointsRead),
+	'dry to': may(map(dryToShape)),
 	grit: may(value(grit)),
-	cup: may(
-		map({
-			kind: must(value(name)),
-			runs: must(value(range('time'))),
-			at: may(value(quantity('temperature'))),
-		}),
-	),
+	cup: may(flowCup),
+	'flow cup': may(flowCup),
 	limits: must(
 		map({
 			air: must(value(range('temperature'))),
 			surface: may(value(range('temperature'))),
 			paint: may(value(range('temperature'))),
 			humidity: must(value(quantity('share'))),
-			'over dew point': must(value(quantity('temperatureDifference'))),
+			'over dew point': may(value(quantity('temperatureDifference'))),
 		}),
 	),
 	'time factor': may(value(plainNumber(1.1, 4)), 2),

@@ -130,6 +130,16 @@ export const cupLine = fromText((text, ctx) => {
 	};
 });
 
+/** A flow cup: `din4, 17 to 20 s`, or with the temperature that its seconds are given for: `… at 20 °C`. */
+export const flowCupLine = fromText((text, ctx): { kind: string; runs: [number, number]; at?: number } => {
+	const [, kind, times = '', degrees] = /^(.+?)\s*,\s*(.+?)(?:\s+at\s+(.+))?$/.exec(text) ?? [];
+	if (kind === undefined) return complain(ctx, 'as in "din4, 17 to 20 s at 20 °C"');
+	const runs = range('time').safeParse(times);
+	if (!runs.success) return complain(ctx, `${runs.error.issues[0]?.message}; as in "din4, 17 to 20 s"`);
+	const at = degrees === undefined ? {} : { at: amount('temperature', degrees, ctx) };
+	return { kind, runs: runs.data, ...at };
+});
+
 /** `42% ± 3%`, or without a tolerance. */
 export const shareWithin = (least: number, tolerance: number) =>
 	fromText((text, ctx): { share: number; tolerance: number } => {

@@ -3,11 +3,11 @@ import { guessLimit_K } from '../trade/time.ts';
 import type { Source } from './document.ts';
 import type { Entry } from './fields.ts';
 import { type Material, type RecoatRow, type Window, windowSchema } from './job.ts';
-import type { MaterialEntry, windowShape } from './sheet.ts';
+import { itself, type RowEntry, type windowShape } from './recoat-keys.ts';
+import type { MaterialEntry } from './sheet.ts';
 
 type WindowEntry = Entry<typeof windowShape>;
 type Spell = RecoatRow['windows'][number];
-type RowEntry = NonNullable<MaterialEntry['values']['recoat']>[number];
 
 const hours = (seconds: number): number => Number((seconds / 3600).toPrecision(12));
 
@@ -73,16 +73,29 @@ function checkRows(source: Source, rows: { row: RecoatRow; at: number; name: str
  * Recoat windows of a material, by the material under it.
  * Windows out of order, overlapping or with a gap, and rows that overlap, are complained of.
  */
-export function recoatOf(source: Source, entry: MaterialEntry): Material['recoat'] {
+export function recoatOf(source: Source, id: string, entry: MaterialEntry): Material['recoat'] {
 	const by = new Map<string, { row: RecoatRow; at: number; name: string }[]>();
 	for (const one of entry.values.recoat ?? []) {
 		const row = rowOf(source, one);
-		const under = one.values.over?.value;
-		if (!row || under === undefined) continue;
+		const over = one.values.over?.value;
+		if (!row || over === undefined) continue;
+		const under = over === itself ? id : over;
 		by.set(under, [...(by.get(under) ?? []), { row, at: one.at, name: one.name }]);
 	}
 	for (const rows of by.values()) checkRows(source, rows);
 	return [...by].map(([under, rows]) => ({ under, rows: rows.map(({ row }) => row) }));
+}
+
+/** A row may call what lies under by the name of a material that the job has, as well as by what sheets call it. */
+export function overByName(material: Material, materials: ReadonlyMap<string, Material>): Material {
+	const own = new Set(material.recoat.map(({ under }) => under));
+	const recoat = material.recoat.map(row => {
+		const named = materials.has(row.under)
+			? undefined
+			: [...materials.values()].find(({ name }) => name === row.under);
+		return named && !own.has(named.id) ? { ...row, under: named.id } : row;
+	});
+	return { ...material, recoat };
 }
 
 /** The windows at a surface temperature; undefined where none are given, or none within reach of it. */

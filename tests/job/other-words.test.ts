@@ -67,7 +67,7 @@ describe('what is missing is shown as a line to write', () => {
 		['pot life: 4 h at 70 °F', 'write "pot life: 2 h at 20 °C"'],
 		['standing: 15 min', 'write "standing: none"'],
 		['isocyanate: no', 'write "isocyanate: yes"'],
-		['wet the tip: 20 min', 'write "wet the tip: 10 min"'],
+		['sags above: 5 mil # wet, on an upright face', 'write "sags above: 100 µm"'],
 		['pressure: 29 psi', 'write "pressure: 2 bar"'],
 		['units: us', 'write "units: metric"'],
 	])('%s', (line, says) => {

@@ -1,6 +1,6 @@
 import { faceName } from '../../words/say.ts';
 import { about } from '../../words/spoken.ts';
-import { shutWindow } from '../allowed.ts';
+import { isEdgeUsual, shutWindow } from '../allowed.ts';
 import { isoAt } from '../instant.ts';
 import { faceBook, faceOf, facesIn, inLineOf, jobOf, laidOn, type Moment } from '../moment.ts';
 import { orderOf } from '../order.ts';
@@ -168,7 +168,12 @@ export function edgePrompt(moment: Moment, face: string): Prompt {
 	return {
 		state: 'edge',
 		ask: 'choose',
-		say: about(faceName(face), 'its edge is dry. Joining leaves a seam.'),
+		say: about(
+			faceName(face),
+			isEdgeUsual(moment, face)
+				? 'its wet edge was never measured: no join.'
+				: 'its edge is dry. Joining leaves a seam.',
+		),
 		lines: part?.lastStroke ? [`Stroke ${part.lastStroke} was laid last.`] : [],
 		face,
 		coat,
