@@ -18,7 +18,6 @@ const long = [
 	...files('day', 'any-day', 'asked-sheets', 'example-day', 'own-sheet', 'sentences', 'two-days'),
 	...files('day/file', 'read'),
 	...files('job', 'old-sheets', 'own-sheet'),
-	...files('job/asking', 'any-answers'),
 	...files('plan', 'exact-solver', 'order-brute-force', 'rehearsed'),
 	...files('report', 'film-map', 'page'),
 	...files('screen', 'kinds', 'never-missing', 'painter', 'screens'),

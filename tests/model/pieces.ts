@@ -1,5 +1,6 @@
 import { type Failed, failEachCall, happenings, type State, states } from '../day/each-call.ts';
 import { count } from './added-up.ts';
+import { type AnyAnswers, interviewsOn } from './any-answers/interviews.ts';
 import { caughtAlone, foundUnder, type RuleMutant, ruleMutants } from './any-job/mutants.ts';
 import { type AnyJobs, anyJobsOf } from './any-job/proof.ts';
 import { type AsTold, asToldOn } from './as-told/days.ts';
@@ -50,6 +51,7 @@ export type Result =
 	| { kind: 'told'; told: AsTold }
 	| { kind: 'rule'; mutant: RuleMutant; says: string | null }
 	| { kind: 'readers'; fuzzed: Fuzzed }
+	| { kind: 'answers'; answers: AnyAnswers }
 	| { kind: 'disk'; failed: Failed }
 	| { kind: 'mutant'; caught: Caught | null };
 
@@ -109,6 +111,7 @@ const played: Work[] = [
 		const { fuzzReaders } = await import('./readers/fuzz.ts');
 		return { kind: 'readers', fuzzed: fuzzReaders(inAShare(10_000, 2000), 1 + share) };
 	}),
+	...inShares(20, share => ({ kind: 'answers', answers: interviewsOn(share, inAShare(100, 60)) })),
 ];
 
 const changed: Work[] = [
@@ -185,6 +188,8 @@ export function lineOf(number: number, result: Result, mutants: readonly Mutant[
 			return `${result.mutant.file} ${result.mutant.what}: ${result.says ? 'caught' : 'ALIVE'}`;
 		case 'readers':
 			return `${result.fuzzed.cases} spoilt files: ${result.fuzzed.says.length} findings`;
+		case 'answers':
+			return `${result.answers.sheets} sheets asked for: ${result.answers.says.length} findings`;
 		case 'disk':
 			return `${result.failed.cases} calls that fail: ${result.failed.says.length} findings`;
 		case 'mutant': {

@@ -3,6 +3,7 @@ import { availableParallelism } from 'node:os';
 import { dirname } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { addedUp } from './added-up.ts';
+import { noAnswers } from './any-answers/interviews.ts';
 import { noJobs } from './any-job/proof.ts';
 import { noneTold } from './as-told/days.ts';
 import { tableOf as talliesAsTable } from './erring/days.ts';
@@ -18,6 +19,7 @@ import { largeDays } from './proofs.ts';
 import {
 	evidence,
 	out,
+	printAnswers,
 	printFiles,
 	printMutants,
 	printPlayed,
@@ -114,6 +116,12 @@ async function prove() {
 		of('readers').map(({ fuzzed }) => fuzzed),
 		of('disk').map(({ failed }) => failed),
 	);
+	const answered = printAnswers(
+		addedUp(
+			noAnswers,
+			of('answers').map(({ answers }) => answers),
+		),
+	);
 	const timed = printRight(
 		of('right').map(({ right }) => right),
 		of('time'),
@@ -141,8 +149,16 @@ async function prove() {
 	out(talliesAsTable(tallies));
 	for (const failure of failures) out(failure);
 	const isProven =
-		failures.length === 0 && table.holds && played && read && timed && ruled && paint.holds && allCaught;
-	const minutes = done.reduce((sum, { took_s }) => sum + took_s, 0) / 60 / helpers;
+		failures.length === 0 &&
+		table.holds &&
+		played &&
+		read &&
+		answered &&
+		timed &&
+		ruled &&
+		paint.holds &&
+		allCaught;
+	const minutes = took_min();
 	if (isProven && !isQuick) {
 		const walks = proofs.flatMap((proof, index) => {
 			const verdict = verdicts[index];

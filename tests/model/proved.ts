@@ -1,5 +1,7 @@
 import type { Failed } from '../day/each-call.ts';
 import { addedUp, count } from './added-up.ts';
+import { neverAnswered } from './any-answers/by-chance.ts';
+import type { AnyAnswers } from './any-answers/interviews.ts';
 import type { AnyJobs } from './any-job/proof.ts';
 import type { Tally } from './erring/days.ts';
 import { type Evidence, walked } from './evidence.ts';
@@ -154,6 +156,18 @@ export function printFiles(fuzzed: readonly Fuzzed[], failed: readonly Failed[])
 	);
 	for (const line of harms.slice(0, 10)) out(`      ${line}`);
 	return says.length === 0 && harms.length === 0;
+}
+
+/** Sheets that were asked for, whatever was answered, in one line; and the ways that nobody took. */
+export function printAnswers({ interviews, questions, sheets, ways, says }: AnyAnswers): boolean {
+	const never = neverAnswered(new Set(ways)).map(way => `never answered: ${way}`);
+	const wrong = [...says, ...never];
+	out();
+	out(
+		`${count(sheets)} sheets that the questions made pass check: ${count(interviews)} interviews, ${count(questions)} answers, ${count(new Set(ways).size)} ways of answering: ${wrong.length === 0 ? 'holds' : 'FALLS'}`,
+	);
+	for (const line of wrong.slice(0, 10)) out(`      ${line}`);
+	return wrong.length === 0;
 }
 
 export function printMutants(mutants: readonly Mutant[], caught: readonly (Caught | null)[]): boolean {
