@@ -33,6 +33,11 @@ export const commands: { name: string; summary: string; load(): Promise<Command>
 		load: async () => (await import('./new.ts')).newCommand,
 	},
 	{
+		name: 'again',
+		summary: 'the same job in other numbers or colours: asks for those alone, and writes its sheet',
+		load: async () => (await import('./again.ts')).againCommand,
+	},
+	{
 		name: 'shelf',
 		summary: 'the materials and guns that sheets only name: listed, added, checked',
 		load: async () => (await import('./shelf.ts')).shelfCommand,

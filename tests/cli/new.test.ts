@@ -1,36 +1,15 @@
-import { cpSync, existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { Readable } from 'node:stream';
 import { afterEach, expect, test, vi } from 'vitest';
 import { newCommand } from '../../src/cli/new.ts';
 import { chairs } from '../job/asking/answered.ts';
-import { shelf } from '../job/chairs/long-form.ts';
+import { asked as askedBy, filledHome, typed } from './asked.ts';
 import { folder, run } from './run.ts';
-
-function filledHome() {
-	const home = folder();
-	cpSync(shelf, join(home, 'shelf'), { recursive: true });
-	return home;
-}
-const typed = (lines: readonly string[]) => lines.map(line => `${line}\n`).join('');
 
 afterEach(() => vi.unstubAllEnvs());
 
-/** Runs the command in this process, in a home of its own. */
-async function asked(home: string, answers: readonly string[], { json = false } = {}) {
-	vi.stubEnv('FANWISE_HOME', home);
-	let [stdout, stderr] = ['', ''];
-	const status = await newCommand.run(
-		{ positionals: [join(home, 'chairs.yaml')], options: { json } },
-		{
-			stdin: Readable.from([typed(answers)]),
-			stdout: { write: text => (stdout += text) },
-			stderr: { write: text => (stderr += text) },
-			env: {},
-		},
-	);
-	return { status, stdout, stderr };
-}
+const asked = (home: string, answers: readonly string[], how?: { json: boolean }) =>
+	askedBy(newCommand, home, join(home, 'chairs.yaml'), answers, how);
 const sheetIn = (home: string) => readFileSync(join(home, 'chairs.yaml'), 'utf8');
 
 test('a line an answer: the plan, what is usual, the sheet, and check has nothing against it', async () => {

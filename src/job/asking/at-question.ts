@@ -1,7 +1,10 @@
-import { type Asked, interview, type Outcome } from './interview.ts';
-import type { Question } from './question.ts';
+import type { Outcome } from './ending.ts';
+import type { Asking, Question } from './question.ts';
 
-/** Where the questions of a sheet have come to: the answers taken, and what follows from them. */
+/** The questions of a sheet, from the first. */
+export type Begin = () => Asking<Outcome>;
+
+/** Where they have come to: the answers taken, and what follows from them. */
 export type AtQuestion = {
 	taken: readonly string[];
 	step: IteratorResult<Question, Outcome>;
@@ -13,8 +16,8 @@ const isTaken = (step: IteratorResult<Question, Outcome>): boolean =>
 	step.done === true || step.value.wrong === null;
 
 /** After some answers, as far as each of them still answers a question. */
-export function atQuestion(asked: Asked, answers: readonly string[]): AtQuestion {
-	const asking = interview(asked);
+export function atQuestion(begin: Begin, answers: readonly string[]): AtQuestion {
+	const asking = begin();
 	const next = (answer: string) => asking.next(answer);
 	const taken: string[] = [];
 	let step = asking.next();
@@ -29,10 +32,10 @@ export function atQuestion(asked: Asked, answers: readonly string[]): AtQuestion
 }
 
 /** After one more line: an answer, or `back` to the question before. */
-export function afterLine(asked: Asked, { taken, next }: AtQuestion, line: string): AtQuestion {
-	if (line === 'back') return atQuestion(asked, taken.slice(0, -1));
+export function afterLine(begin: Begin, { taken, next }: AtQuestion, line: string): AtQuestion {
+	if (line === 'back') return atQuestion(begin, taken.slice(0, -1));
 	const step = next(line);
 	if (step.done && step.value !== null && 'backTo' in step.value)
-		return atQuestion(asked, taken.slice(0, step.value.backTo - 1));
+		return atQuestion(begin, taken.slice(0, step.value.backTo - 1));
 	return { taken: isTaken(step) ? [...taken, line] : taken, step, next };
 }

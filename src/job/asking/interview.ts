@@ -1,8 +1,7 @@
 import { notAllowed } from '../errors.ts';
-import type { Job } from '../job.ts';
-import type { Shelf, ShelfFile } from '../shelf.ts';
 import { name as nameRead } from '../values.ts';
 import { type Drafted, facesOfAll, type SprayDrafted } from './drafted.ts';
+import { type Asked, ending, type Outcome, startQuestion } from './ending.ts';
 import { partQuestions } from './part-questions.ts';
 import { prepRead, prepSaid } from './preparation.ts';
 import { type Asking, ask, choiceOf, type Read } from './question.ts';
@@ -12,22 +11,6 @@ import { type Growing, shopQuestions } from './shelf-questions.ts';
 import { sprayQuestions } from './spray-questions.ts';
 
 /** The questions that a job sheet comes of, in their order. */
-
-export type Asked = {
-	/** The shelf before anything is asked for. */
-	shelf: Shelf;
-	/** Offered for the first day and hour, `2027-03-02 08:00`. */
-	morning: string;
-	/** The plan of a job from its first hour on, in lines; null: the hour is still to do. */
-	planned(job: Job, start: string | null): string[];
-	/** What nobody measured. */
-	usual(job: Job): string[];
-};
-
-/** A sheet to write, with what the shelf lacks. */
-export type Whole = { text: string; name: string; lacking: ShelfFile[] };
-/** `backTo`: the question to go back to, by its number; null: left. */
-export type Outcome = Whole | { backTo: number } | null;
 
 function* preparations(drafted: Drafted, growing: Growing): Asking<readonly SprayDrafted[]> {
 	const choices = ['as offered', 'change'];
@@ -67,44 +50,16 @@ function* preparations(drafted: Drafted, growing: Growing): Asking<readonly Spra
 	return sprays;
 }
 
-const dayForm = /^\d{4}-(\d{2})-(\d{2}) ([01]\d|2[0-3]):[0-5]\d$/;
-
-/** `2027-03-02 08:00`, of a day that there is. */
-function startRead(answer: string): Read<string | null> {
-	if (answer === '-') return { is: null };
-	const day = new Date(`${answer.slice(0, 10)}T00:00:00Z`);
-	const isDay =
-		dayForm.test(answer) && !Number.isNaN(day.getTime()) && day.toISOString().startsWith(answer.slice(0, 10));
-	return isDay ? { is: answer } : { wrong: 'write it as in "2027-03-02 08:00"; - leaves it to do' };
+/** A name for a job. */
+export function nameAnswered(answer: string): Read<string> {
+	const read = nameRead.safeParse(answer);
+	if (answer === '' || !read.success)
+		return { wrong: read.success ? 'a name is wanted' : (read.error.issues[0]?.message ?? '') };
+	return { is: read.data };
 }
 
-const endings = ['WRITE', 'CHANGE', 'LEAVE'] as const;
-
-/** The plan, and what becomes of it. */
-function* ending(drafted: Drafted, growing: Growing, { shelf, planned, usual }: Asked): Asking<Outcome> {
-	const loaded = loadedOf(drafted, growing.shelf);
-	const said = loaded.ok ? usual(loaded.job) : [];
-	const shown = loaded.ok
-		? [...planned(loaded.job, drafted.start), ...said]
-		: loaded.errors.map(error => error.says);
-	const put = { question: 'write', say: 'The sheet: write it?', choices: endings, shown, ahead: 0 };
-	const chosen = yield* ask({ ...put, ...(loaded.ok && { offered: 'WRITE' }) }, (answer): Read<string> => {
-		const found = choiceOf(endings, answer);
-		if (found === undefined) return { wrong: notAllowed(answer, endings) };
-		return found === 'WRITE' && !loaded.ok ? { wrong: 'a sheet with errors is not written' } : { is: found };
-	});
-	if (chosen === 'LEAVE') return null;
-	if (chosen === 'WRITE') {
-		const lacking = growing.shelf.files.filter(file => !shelf.files.includes(file));
-		return { text: sheetText(drafted, said), name: drafted.name, lacking };
-	}
-	const which = { question: 'change', say: 'Back to which question, by its number?', like: '6', ahead: 1 };
-	return yield* ask(
-		which,
-		(answer): Read<Outcome> =>
-			/^[1-9]\d{0,2}$/.test(answer) ? { is: { backTo: Number(answer) } } : { wrong: 'a number is wanted' },
-	);
-}
+/** How one goes on, back and away; said with the first question. */
+export const howTo = 'Enter takes what is offered. back: one back. leave: another time.';
 
 /** Every question of a new sheet. */
 export function* interview(asked: Asked): Asking<Outcome> {
@@ -112,14 +67,9 @@ export function* interview(asked: Asked): Asking<Outcome> {
 	const name = yield* ask(
 		{
 			...{ question: 'name', say: 'What is the job called?', like: 'Eight garden chairs', ahead: 12 },
-			shown: ['Enter takes what is offered. back: one back. leave: another time.'],
+			shown: [howTo],
 		},
-		answer => {
-			const read = nameRead.safeParse(answer);
-			if (answer === '' || !read.success)
-				return { wrong: read.success ? 'a name is wanted' : (read.error.issues[0]?.message ?? '') };
-			return { is: read.data };
-		},
+		nameAnswered,
 	);
 	let drafted: Drafted = { name, gun: null, parts: [], sprays: [], start: null };
 	for (let part = yield* partQuestions([], 8); part; part = yield* partQuestions(drafted.parts, 8))
@@ -134,13 +84,8 @@ export function* interview(asked: Asked): Asking<Outcome> {
 		for (let more = yield* moreQuestion(sofar(), 3); more; more = yield* moreQuestion(sofar(), 3))
 			drafted = { ...drafted, sprays: more };
 	drafted = { ...drafted, sprays: yield* preparations(drafted, growing) };
-	const first = {
-		question: 'start',
-		say: 'First day and hour?',
-		like: asked.morning,
-		offered: asked.morning,
-		ahead: 1,
-	};
-	drafted = { ...drafted, start: yield* ask(first, startRead) };
-	return yield* ending(drafted, growing, asked);
+	drafted = { ...drafted, start: yield* startQuestion(asked) };
+	const { shelf } = growing;
+	const text = (usual: readonly string[]) => sheetText(drafted, usual);
+	return yield* ending({ name, start: drafted.start, loaded: loadedOf(drafted, shelf), text, shelf }, asked);
 }

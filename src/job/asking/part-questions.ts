@@ -8,7 +8,7 @@ import { type Asking, ask, choiceOf, type Put, type Read } from './question.ts';
 /** What is to be painted: how many of what, its shape, its sizes, how it is held. */
 
 /** So many parts a bench can hold, and more. This project's own choice. */
-const mostParts = 1000;
+export const mostParts = 1000;
 
 type Named = { name: string; count: number | null };
 

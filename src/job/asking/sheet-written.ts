@@ -1,14 +1,13 @@
+import { word } from '../again.ts';
 import { neverCoated } from '../contradictions.ts';
 import type { SheetError } from '../errors.ts';
 import { type Loaded, parseJob } from '../load.ts';
 import type { Shelf } from '../shelf.ts';
 import { type Drafted, faceName, namesFor, type PartDrafted, type SprayDrafted } from './drafted.ts';
+import { startLine } from './ending.ts';
 
 /** The sheet that the answers make, as text, and what is wrong with it. */
 
-/** A text as YAML has it, in a list or by itself. */
-const word = (text: string): string =>
-	/^[\p{L}\p{N}](?:[\p{L}\p{N} ./%°µ+-]*[\p{L}\p{N}./%])?$/u.test(text) ? text : JSON.stringify(text);
 const listed = (texts: readonly string[]): string => `[${texts.map(word).join(', ')}]`;
 
 function partLines({ name, count, shape, held, faces }: PartDrafted): string[] {
@@ -53,7 +52,7 @@ export function sheetText(drafted: Drafted, usual: readonly string[] = []): stri
 		'# Materials, gun and shop stand on the shelf: fanwise shelf.',
 		...usual.map(one => `# ${one}`),
 		`name: ${word(name)}`,
-		start === null ? '# to do: first day and hour' : `# first day: ${start}`,
+		startLine(start),
 		`gun: ${gun === null ? roomyGun : word(gun)}`,
 		'parts:',
 		...parts.flatMap(partLines),

@@ -40,16 +40,17 @@ export function* shopQuestions(growing: Growing, ahead: number): Asking<ShopOn> 
 	}
 }
 
-/** One of a kind by its name, or a new one; what cannot be used is not taken. */
+/** One of a kind by its name, on the shelf or the sheet's `own`, or a new one; what cannot be used is not taken. */
 export function* fromShelf(
 	growing: Growing,
 	kind: 'material' | 'gun',
-	{ offered, ...put }: Omit<Put, 'choices' | 'shown'>,
+	{ offered, own = [], ...put }: Omit<Put, 'choices' | 'shown'> & { own?: readonly string[] },
 	fits: (name: string) => string | null = () => null,
 ): Asking<string | null> {
-	const wrongOf = (name: string) => unusable(growing.shelf, kind, name) ?? fits(name);
+	const wrongOf = (name: string) =>
+		(own.includes(name) ? null : unusable(growing.shelf, kind, name)) ?? fits(name);
 	for (let shown: string[] = []; ; ) {
-		const names = namesOn(growing.shelf, kind);
+		const names = [...new Set([...own, ...namesOn(growing.shelf, kind)])];
 		const choices = [...names, newWord];
 		const first = put.may ? undefined : (offered ?? (names.length === 0 ? newWord : undefined));
 		const asked = { ...put, choices, shown, ...(first !== undefined && { offered: first }) };

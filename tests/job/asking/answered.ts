@@ -1,5 +1,6 @@
-import { afterLine, atQuestion } from '../../../src/job/asking/at-question.ts';
-import type { Asked, Outcome } from '../../../src/job/asking/interview.ts';
+import { afterLine, atQuestion, type Begin } from '../../../src/job/asking/at-question.ts';
+import type { Asked, Outcome } from '../../../src/job/asking/ending.ts';
+import { interview } from '../../../src/job/asking/interview.ts';
 import type { Question } from '../../../src/job/asking/question.ts';
 import type { Shelf } from '../../../src/job/shelf.ts';
 
@@ -15,14 +16,18 @@ export const askedOf = (shelf: Shelf): Asked => ({
 
 /** Answers every question; at most so many, then it has come to no end. */
 export function answered(shelf: Shelf, answer: Answerer, most = 400) {
-	const asked = askedOf(shelf);
+	return answeredAll(() => interview(askedOf(shelf)), answer, most);
+}
+
+/** … of any questions that end in a sheet. */
+export function answeredAll(begin: Begin, answer: Answerer, most: number) {
 	const put: Question[] = [];
-	let at = atQuestion(asked, []);
+	let at = atQuestion(begin, []);
 	for (let tries = 0; put.length < most && !at.step.done; ) {
 		const question = at.step.value;
 		tries = question.wrong === null ? 0 : tries + 1;
 		put.push(question);
-		at = afterLine(asked, at, answer(question, tries));
+		at = afterLine(begin, at, answer(question, tries));
 	}
 	return { outcome: at.step.done ? at.step.value : undefined, put, taken: at.taken };
 }
