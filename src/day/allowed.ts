@@ -196,6 +196,19 @@ export function windowEdge(moment: Moment, id: string): WindowEdge | null {
 	return Number.isFinite(closes_s) ? { code: 'closes', due: due(closes_s), does, follows } : null;
 }
 
+/** The recoat window of a face let its next coat on, shut before it, and nobody has said yet what now. */
+export function isMissed(moment: Moment, id: string): boolean {
+	const { laid, left } = faceBook(moment, id);
+	const last = laid.at(-1);
+	const face = faceState(moment, id);
+	if (!last || !face.matches('open') || shutBy(face.context) === null) return false;
+	const { prep } = nextCoat(moment, id);
+	const isPlanned = prep.some(({ step }) => step === 'sand' || step === 'scuff');
+	const age_s = atMost_s(last.ended, moment.now);
+	const hasShut = offsets(moment, id).some(({ does, until_s }) => does === 'spray' && until_s <= age_s);
+	return !isPlanned && hasShut && left !== last.coat + 1 && outlookOf(moment, id)?.does !== 'spray';
+}
+
 /** When a face that must wait may be worked on again, wall clock ms; null: never by waiting. */
 export function waitEnds(moment: Moment, id: string): number | null {
 	const { part, laid } = faceBook(moment, id);

@@ -5,6 +5,7 @@ import { checkPrompt } from './asks/checking.ts';
 import { emptyPrompt, loadPrompt } from './asks/filling.ts';
 import { closedPrompt, finishPrompt } from './asks/finishing.ts';
 import { holdPrompt } from './asks/holding.ts';
+import { missedPrompt } from './asks/missed.ts';
 import { mixingPrompt } from './asks/mixing.ts';
 import { dryPrompt, prepPrompt, touchPrompt } from './asks/preparing.ts';
 import { readyPrompt, startOf } from './asks/ready.ts';
@@ -54,6 +55,8 @@ function stepPrompt(moment: Moment, step: Step): Prompt {
 			);
 		case 'air':
 			return airPrompt(moment);
+		case 'missed':
+			return missedPrompt(moment, step.faces);
 		case 'edge':
 			return edgePrompt(moment, step.face);
 		case 'shut':
@@ -81,7 +84,7 @@ function stepPrompt(moment: Moment, step: Step): Prompt {
 		case 'touch':
 			return touchPrompt(moment, step.faces, step.coat);
 		case 'dry':
-			return dryPrompt(moment, step.face, step.turned);
+			return dryPrompt(moment, step.face);
 		case 'ready':
 			return readyPrompt(moment, step.face);
 		case 'rework':

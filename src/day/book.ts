@@ -51,6 +51,8 @@ export type FaceBook = {
 		wetSince: Instant;
 		left: boolean;
 	} | null;
+	/** The coat whose recoat window was missed, once the painter has said what now; null: none was. */
+	left: number | null;
 	prep: { step: Prep; place?: number | null | undefined; at: Instant }[];
 	/** `coat`: the one that is to be sanded flat, whole or broken off; 0: none is on. */
 	aside: {
@@ -188,6 +190,7 @@ const emptyFace = (): FaceBook => ({
 	movedAt: null,
 	windows: null,
 	part: null,
+	left: null,
 	prep: [],
 	aside: null,
 	respray: false,

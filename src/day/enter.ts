@@ -402,7 +402,9 @@ function note(book: Book, record: DayRecord, at: Instant, from: string): Book {
 		case 'face.late':
 			return { ...book, late: record };
 		case 'edge.left':
-			return changeFace(book, record.face, ({ part }) => ({ part: part && { ...part, left: true } }));
+			return changeFace(book, record.face, ({ part }) =>
+				part ? { part: { ...part, left: true } } : { left: record.coat },
+			);
 		case 'window.moved':
 			return changeFace(book, record.face, () => ({ movedAt: at }));
 		case 'window.set':

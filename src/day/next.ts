@@ -1,5 +1,15 @@
 import { knownOf } from '../../machines/day-context.ts';
-import { cupLife_s, isShutPart, isWet, reworkDue, stopsAt, waitEnds, wetUntil } from './allowed.ts';
+import {
+	cupLife_s,
+	isMissed,
+	isShutPart,
+	isWet,
+	outlookOf,
+	reworkDue,
+	stopsAt,
+	waitEnds,
+	wetUntil,
+} from './allowed.ts';
 import { turnsFluid } from './fluid.ts';
 import { atLeast_s, isLater } from './instant.ts';
 import {
@@ -27,13 +37,15 @@ export type Step =
 	| { kind: 'air' }
 	| { kind: 'edge'; face: string }
 	| { kind: 'shut'; face: string }
+	/** Their recoat window shut before their next coat, and nobody has said what now. */
+	| { kind: 'missed'; faces: string[] }
 	| PaintStep
 	| ({ kind: 'prep'; faces: string[] } & Pick<Work, 'step' | 'grit' | 'rule'>)
 	| { kind: 'stuck'; face: string }
 	| { kind: 'wait'; face: string | null; due: number; why: 'flash' | 'window' | 'touch' | 'stand' | 'rework' }
 	| { kind: 'touch'; faces: string[]; coat: number }
 	/** A part is to be turned over by a face that has a tab: is it dry to handle? */
-	| { kind: 'dry'; face: string; turned: string[] }
+	| { kind: 'dry'; face: string }
 	| { kind: 'check'; face: string }
 	| { kind: 'turn'; face: string; why: 'cap-turn' | 'knob' | 'age' }
 	| { kind: 'ready'; face: string }
@@ -169,7 +181,7 @@ function untilDry(moment: Moment, turned: string[]): Step | null {
 	if (wet) return wet;
 	const { tabDry } = moment.state.book;
 	const unsure = pickedUpBy(moment, turned).find(({ ended }) => !tabDry || isLater(ended, tabDry));
-	return unsure ? { kind: 'dry', face: unsure.id, turned } : null;
+	return unsure ? { kind: 'dry', face: unsure.id } : null;
 }
 
 /** After so long a tab found wet is touched again, s. This project's own choice. */
@@ -247,6 +259,19 @@ function seamIn(moment: Moment, faces: readonly Candidate[]): Step | null {
 	return left ? { kind: 'edge', face: left.face } : null;
 }
 
+/**
+ * Faces whose recoat window shut before their coat, those of one coat that the same is left for: asked about before
+ * anything else is begun, but not between two passes of a coat that the gun is checked for.
+ */
+function missedFirst(moment: Moment, faces: readonly Candidate[], next: string | undefined): string[] {
+	const missed = faces.filter(({ face }) => isMissed(moment, face));
+	const [first] = missed;
+	const coming = faces.find(({ face }) => face === next);
+	if (!first || (isGunAtHand(moment) && coming && coming.round <= first.round)) return [];
+	const leftFor = ({ face }: Candidate) => `${laidOn(moment, face)} ${outlookOf(moment, face)?.does}`;
+	return missed.filter(one => leftFor(one) === leftFor(first)).map(({ face }) => face);
+}
+
 /** The wait that goes on where nothing can be done before it, the air read or not; null: something can. */
 export function waitAhead(moment: Moment): Extract<Step, { kind: 'wait' }> | null {
 	const next = nextStep(moment);
@@ -283,6 +308,8 @@ function stepOf(moment: Moment): Step {
 	const line = cupIsEmpty(moment) ? reworkNow(moment) : null;
 	if (line) return line;
 	const face = chosen(moment, faces);
+	const missed = missedFirst(moment, faces, face);
+	if (missed.length > 0) return { kind: 'missed', faces: missed };
 	if (!face) {
 		/** A surface that is warmer now moves the window that is waited for. */
 		const isStale = stopsAt(moment, first.face).some(stop => stop.by === 'air' && stop.is === 'stale');

@@ -340,7 +340,7 @@ export const eventSchema = z.discriminatedUnion('type', [
 		ended: z.optional(instant),
 	}),
 	record('face.late', onFace),
-	/** A face broken off and past its wet edge: wait for its flash, then finish it. */
+	/** A face is left for later: broken off and past its wet edge, or whole and past the recoat window of its next coat. */
 	record('edge.left', onFace),
 	record('window.set', {
 		...onFace,

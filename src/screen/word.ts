@@ -38,6 +38,7 @@ const stateWords: Record<string, string> = {
 	'hold.close': 'CLOSE?',
 	keys: 'KEYS',
 	'list.open': 'NOT DONE',
+	missed: 'TOO LATE',
 	'mix.begin': 'MIX',
 	'mix.cup.off': 'FLOW CUP',
 	'mix.rim': 'RIM?',

@@ -17,6 +17,37 @@ export function facesInOrder(ids: readonly string[]): string {
 	return inert(parts.map(({ part, names }) => `${part}: ${names.join(', ')}`).join('; '));
 }
 
+/** `1, 2, 5 to 8`. */
+function runsOf(numbers: readonly number[]): string {
+	const runs: number[][] = [];
+	for (const one of [...numbers].sort((a, b) => a - b)) {
+		const run = runs.at(-1);
+		if (run && one === (run.at(-1) ?? 0) + 1) run.push(one);
+		else runs.push([one]);
+	}
+	return runs.map(run => (run.length > 2 ? `${run[0]} to ${run.at(-1)}` : run.join(', '))).join(', ');
+}
+
+/** Every one of some faces, parts that are alike but for their number together: `frame 1, 2 tubes; seat 1 to 8 top`. */
+export function groupedFaces(ids: readonly string[]): string {
+	const alike = new Map<string, { stem: string; face: string; numbers: number[] }>();
+	for (const id of ids) {
+		const [part = '', ...rest] = id.split('/');
+		const [, stem = part, number] = /^(.*\S) (\d{1,4})$/.exec(part) ?? [];
+		const face = rest.join('/');
+		const key = `${stem}/${face}/${number === undefined}`;
+		const group = alike.get(key) ?? { stem, face, numbers: [] };
+		alike.set(key, {
+			...group,
+			numbers: [...group.numbers, ...(number === undefined ? [] : [Number(number)])],
+		});
+	}
+	const said = [...alike.values()].map(({ stem, face, numbers }) =>
+		[stem, runsOf(numbers), face].filter(text => text !== '').join(' '),
+	);
+	return inert(said.join('; '));
+}
+
 export const sentence = (text: string): string => {
 	const trimmed = text.trim();
 	return trimmed.charAt(0).toUpperCase() + trimmed.slice(1);

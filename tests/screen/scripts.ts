@@ -228,4 +228,13 @@ export const scripts: Script[] = [
 			day.pick('not-dry');
 		},
 	},
+	{
+		options: { ...small, job: stoolJob(bareTopcoat) },
+		play(day) {
+			day.toAsk('touch');
+			day.painter.world.tab = 'strings';
+			day.toState('missed');
+			day.pick('spray');
+		},
+	},
 ];

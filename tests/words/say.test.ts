@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { figure } from '../../src/words/say.ts';
+import { figure, groupedFaces } from '../../src/words/say.ts';
 
 test('a number is said as it is read off a scale', () => {
 	expect(figure(17.763265306122452)).toBe('17.8');
@@ -16,4 +16,17 @@ test('what is said is never off by more than half a hundredth of it', () => {
 			expect(Math.abs(Number(figure(value)) - value)).toBeLessThanOrEqual(Math.abs(value) * 0.005 + 1e-12);
 		}),
 	);
+});
+
+test('faces of parts that are alike but for their number are named together, each of them', () => {
+	const ids = [
+		'seat 10/top',
+		'frame 1/tubes',
+		'frame 2/tubes',
+		'seat 8/top',
+		'seat 9/top',
+		'lid/top',
+		'seat 1/top',
+	];
+	expect(groupedFaces(ids)).toBe('seat 1, 8 to 10 top; frame 1, 2 tubes; lid top');
 });

@@ -43,33 +43,17 @@ export function closesSoon(moment: Moment, face: string): string[] {
 	return [about(faceName(face), `${edgeSaid(edge, moment.now.wall, moment.state.book.opened.zone)}.`)];
 }
 
-/** Faces of some parts whose recoat window shut before a coat that belongs on the one before it. */
-function missed(moment: Moment, turned: readonly string[]): string[] {
-	const parts = new Set(turned.map(face => faceOf(moment, face).part));
-	const late = jobOf(moment).faces.filter(({ id, part, coats }) => {
-		const isBetween = laidOn(moment, id) < coats.length && nextCoat(moment, id).ofStage[0] > 1;
-		const isShut = shutWindow(moment, id) !== undefined && windowEdge(moment, id)?.does !== 'spray';
-		return parts.has(part) && isBetween && isShut;
-	});
-	const [first] = late;
-	if (!first) return [];
-	const topic = late.length === 1 ? faceName(first.id) : `${late.length} faces`;
-	const edge = windowEdge(moment, first.id);
-	const then = edge ? `; ${edgeSaid(edge, moment.now.wall, moment.state.book.opened.zone)}` : '';
-	return [about(topic, `coat ${laidOn(moment, first.id) + 1} missed${then}.`)];
-}
-
 /** The reading of a coat that a part is picked up by: of no face, for it lets no coat on. */
 const dryness = (moment: Moment, face: string, value: string) =>
 	reading(moment, 'touch', value, ['dry'], { faces: [], face });
 
 /** Before a part is turned over: it is picked up by what was sprayed today. */
-export function dryPrompt(moment: Moment, face: string, turned: readonly string[]): Prompt {
+export function dryPrompt(moment: Moment, face: string): Prompt {
 	return {
 		state: 'touch.turning',
 		ask: 'touch',
 		say: 'Tape tab of the last coat: touch it, gloved. How?',
-		lines: ['Before turning over: dry to handle is wanted.', ...missed(moment, turned)],
+		lines: ['Before turning over: dry to handle is wanted.'],
 		face,
 		options: (['strings', 'tacky', 'dry'] as const).map(value =>
 			option(value, value.toUpperCase(), dryness(moment, face, value)),
@@ -117,7 +101,6 @@ export function prepPrompt(moment: Moment, step: PrepStep): Prompt {
 	};
 	const cautions = [
 		...(side !== null && !isOfPart ? [sentence(`${side} up.`)] : []),
-		...(isOfPart ? missed(moment, faces) : []),
 		...atPrep(moment, prep, first),
 	];
 	const named = sentence(`${inert(parts.join(', '))}.`);
