@@ -92,12 +92,26 @@ const turningOf = (read: StageRead, faces: readonly string[], ids: readonly stri
 	leftOut: new Set(ids.filter(id => !faces.includes(id))),
 });
 
-/** Puts a turning before the first work that is done on some faces since they were coated. */
-function turnFirst(stages: StageRead[], turning: StageRead, faces: readonly string[]): void {
-	const isOfThem = ({ leftOut }: StageRead) => faces.some(id => !leftOut.has(id));
-	const coated = stages.findLastIndex(one => one.stage?.kind === 'coats' && isOfThem(one));
-	const works = stages.findIndex((one, at) => at > coated && one.stage?.kind === 'prep' && isOfThem(one));
-	stages.splice(works < 0 ? stages.length : works, 0, turning);
+/**
+ * Work since some faces were coated, one side of their parts after the other: what is done to the faces that lie `up`,
+ * the turning where there is one, and what is done to all others. Nothing is done to a face that lies down.
+ */
+function bySide(
+	stages: StageRead[],
+	{ up, since, turning }: { up: readonly string[]; since: readonly string[]; turning: StageRead | null },
+	ids: readonly string[],
+): void {
+	const isOf = (faces: readonly string[], { leftOut }: StageRead) => faces.some(id => !leftOut.has(id));
+	const coated = stages.findLastIndex(one => one.stage?.kind === 'coats' && isOf(since, one));
+	const isWork = (one: StageRead, at: number) => at > coated && one.stage?.kind === 'prep';
+	const first = stages.findIndex((one, at) => isWork(one, at) && isOf(since, one));
+	const from = first < 0 ? stages.length : first;
+	const after = stages.findIndex((one, at) => at >= from && !isWork(one, at));
+	const run = stages.slice(from, after < 0 ? stages.length : after);
+	const rest = ids.filter(id => !up.includes(id));
+	const some = (left: readonly string[], faces: readonly string[]) =>
+		run.map(one => leaving(one, left)).filter(one => isOf(faces, one));
+	stages.splice(from, run.length, ...some(rest, up), ...(turning ? [turning] : []), ...some(up, rest));
 }
 
 /** Of some faces those that were sanded since the stage that coated them last. */
@@ -110,7 +124,8 @@ const sandedOf = (stages: readonly StageRead[], faces: readonly string[]): strin
 /**
  * The stages of a sheet with every spray stage that reaches both sides of a part in two: one side of all parts, the
  * turning, the other. The wiping and tacking just before it is done on each side in its turn; dust is wiped off both
- * before the first is sprayed. A part that an earlier stage left with the wrong side up is turned before any work on it.
+ * before the first is sprayed. Work is done on the side that lies up: what a part shows first, then, turned where an
+ * earlier stage left it so, what is sprayed first.
  */
 export function turnedOver(
 	source: Source,
@@ -120,7 +135,7 @@ export function turnedOver(
 	const ids = faces.map(({ id }) => id);
 	const late = withFollowers(sides, after);
 	checkSides(source, late, { faces, sides, after });
-	/** One side of all parts, the turning, the other. */
+	/** One side of all parts, the turning, the other; what is sanded of the other, before it is turned down. */
 	const bothSides = (before: StageRead[], read: StageRead, turned: readonly string[]): StageRead[] => {
 		const here = ids.filter(id => !read.leftOut.has(id));
 		const others = here.filter(id => late.has(id));
@@ -128,8 +143,9 @@ export function turnedOver(
 		const wiped = before.splice(before.findLastIndex(one => !wipes(one)) + 1);
 		const dusty = sandedOf(before, others);
 		const clean = others.filter(id => !dusty.includes(id));
+		before.push(...wiped.map(one => leaving(one, doesOne('wipe')(one) ? clean : others)));
 		return [
-			...[...wiped, read].map(one => leaving(one, doesOne('wipe')(one) ? clean : others)),
+			leaving(read, others),
 			turningOf(read, turned, ids),
 			...[...wiped, read].map(one => leaving(one, now)),
 		];
@@ -164,12 +180,22 @@ export function turnedOver(
 		const back = faces
 			.filter(face => wrongUp.has(face.part) && isOnIt(face) && isCoatedYet(face))
 			.map(({ id }) => id);
-		if (back.length > 0) turnFirst(stages, turningOf(read, back, ids), back);
 		const turned = here.filter(({ id, part }) => sides.has(id) && firstOf.has(part));
+		const over = turned.map(({ id }) => id);
+		/** Of a part that no stage has laid down yet. */
+		const downNext = sandedOf(
+			stages,
+			here.flatMap(({ id, part }) => (late.has(id) && firstOf.has(part) && !up.has(part) ? [id] : [])),
+		);
+		const sprayed = over.length === 0 ? [read] : bothSides(stages, read, over);
+		const lieUp = faces.flatMap(face =>
+			wrongUp.has(face.part) ? (isOnIt(face) ? [] : [face.id]) : downNext.includes(face.id) ? [face.id] : [],
+		);
+		const turning = back.length > 0 ? turningOf(read, back, ids) : null;
+		bySide(stages, { up: lieUp, since: turning ? back : lieUp, turning }, ids);
 		for (const face of here) if (sided.has(face.part)) up.set(face.part, begins(face));
 		for (const { part } of turned) up.set(part, 'other');
-		const over = turned.map(({ id }) => id);
-		stages.push(...(over.length === 0 ? [read] : bothSides(stages, read, over)));
+		stages.push(...sprayed);
 	}
 	return stages;
 }

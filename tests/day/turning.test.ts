@@ -106,15 +106,24 @@ test('a face that is to be sprayed after one on the other side cannot lie on the
 	]);
 });
 
-test('parts left with their second side up are turned back, which is told, before any work on the first', async () => {
+test('parts left with their second side up are worked on that side, turned back, then worked on the first', async () => {
 	const given = await stools();
 	const first = stoolDay(given, 0);
 	first.toEnd();
 	const second = stoolDay(given, 1, first.records());
-	second.until(({ state }) => state.startsWith('prep'));
-	expect(second.line().say).toBe('2 parts: turn over, underside up.');
-	second.toState('prep.tack');
-	expect(second.line().lines).toContain('Underside up.');
+	const told: string[] = [];
+	second.until(({ state, say, lines }) => {
+		if (state.startsWith('prep') && !told.includes(`${say} ${lines[0]}`)) told.push(`${say} ${lines[0]}`);
+		return state === 'spraying';
+	});
+	expect(told).toEqual([
+		'2 parts: sand with 320 grit, 4 faces. Top up.',
+		'2 parts: wipe, 4 faces. Top up.',
+		'2 parts: turn over, underside up. Dry to handle, by its data sheet? Hold it where no coat is.',
+		'4 parts: sand with 320 grit, 4 faces. Underside up.',
+		'4 parts: wipe, 4 faces. Underside up.',
+		'4 parts: tack, 4 faces. Underside up.',
+	]);
 	second.until(({ state }) => state === 'prep.turn over');
 	expect(second.line().say).toBe('2 parts: turn over, top up.');
 	second.toEnd();
@@ -122,6 +131,22 @@ test('parts left with their second side up are turned back, which is told, befor
 	expect(did('seat 1/underside')[0]).toBe('turn over seat 1/underside');
 	expect(did('seat 1/top')[0]).toBe('sand seat 1/top');
 	expect(checkDayFile(second.bytes(), [first.bytes()])).toEqual([]);
+});
+
+test('before the first coat, too, no step is asked for both sides at once, and each names the side that it is for', async () => {
+	const given = await stools(text => text.replace('stages:\n', 'stages:\n  - sand: 240 grit\n'));
+	const day = stoolDay(given, 0);
+	const told: string[] = [];
+	day.until(({ state, say, lines }) => {
+		if (state.startsWith('prep')) told.push(`${say} ${lines[0]}`);
+		return state === 'list.before-spraying.mask';
+	});
+	expect(told).toEqual([
+		'2 parts: sand with 240 grit, 4 faces. Top up.',
+		'2 parts: wipe, 4 faces. Top up.',
+		'4 parts: sand with 240 grit, 4 faces. Underside up.',
+		'4 parts: wipe, 4 faces. Underside up.',
+	]);
 });
 
 test('a part is turned back once its sanding is due, not while it hardens', async () => {
@@ -139,6 +164,16 @@ test('a turning that the sheet writes itself is not asked for twice', async () =
 	const given = await stools(text => text.replace('  - wait: 16 h\n', '  - wait: 16 h\n  - turn over\n'));
 	const turnings = given.job.stages.filter(stage => stage.kind === 'prep' && stage.step === 'turn over');
 	expect(turnings.length).toBe(3);
+});
+
+test('where both sides are asked for at once all the same, the turning between them is said', async () => {
+	const given = await stools(text => text.replace('  - wait: 16 h\n', '  - wait: 16 h\n  - turn over\n'));
+	const first = stoolDay(given, 0);
+	first.toEnd();
+	const second = stoolDay(given, 1, first.records());
+	second.toState('prep.sand');
+	expect(second.line()).toMatchObject({ say: '4 parts: sand with 320 grit, 8 faces.' });
+	expect(second.line().lines[0]).toBe('Both sides: turn each part over between them.');
 });
 
 /** Until the tab is touched before the last coat of the undersides, a day after their primer. */

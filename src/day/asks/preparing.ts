@@ -1,4 +1,5 @@
 import { inert } from '../../job/inert.ts';
+import type { Face } from '../../job/job.ts';
 import { faceName, prepWord, sentence } from '../../words/say.ts';
 import { about } from '../../words/spoken.ts';
 import { edgeSaid } from '../../words/window-edge.ts';
@@ -66,14 +67,29 @@ const mostNamed = 76;
 
 /** The side of parts that lies up where some of their faces are worked on, by its name; null: none lies flat, or they differ. */
 function sideUp(moment: Moment, faces: readonly string[]): string | null {
-	const sided = new Set(jobOf(moment).faces.flatMap(({ turned, part }) => (turned ? [part] : [])));
-	const flat = faces
-		.map(face => faceOf(moment, face))
-		.filter(({ part, attitude }) => attitude === 'flat' && sided.has(part));
-	const names = new Set(flat.map(({ name }) => inert(name)));
+	const names = new Set(flatOn(moment, faces).map(({ name }) => inert(name)));
 	const [name] = names;
 	return name !== undefined && names.size === 1 ? name : null;
 }
+
+/** Faces that lie flat on parts with two sides. */
+function flatOn(moment: Moment, faces: readonly string[]): Face[] {
+	const sided = new Set(jobOf(moment).faces.flatMap(({ turned, part }) => (turned ? [part] : [])));
+	return faces
+		.map(face => faceOf(moment, face))
+		.filter(({ part, attitude }) => attitude === 'flat' && sided.has(part));
+}
+
+/** Which side is worked on, or that both are. */
+function sideLines(moment: Moment, faces: readonly string[]): string[] {
+	const side = sideUp(moment, faces);
+	if (side !== null) return [sentence(`${side} up.`)];
+	const parts = flatOn(moment, faces).map(({ part }) => part);
+	return new Set(parts).size < parts.length ? ['Both sides: turn each part over between them.'] : [];
+}
+
+/** Done on either side of a part as it lies. */
+const coversUp: readonly string[] = ['mask', 'unmask'];
 
 type PrepStep = Extract<Step, { kind: 'prep' }>;
 
@@ -84,7 +100,7 @@ export function prepPrompt(moment: Moment, step: PrepStep): Prompt {
 	const [first = ''] = faces;
 	const many = `${parts.length} parts`;
 	const isOfPart = prep === 'turn over';
-	const side = isOfPart || prep === 'tack' ? sideUp(moment, faces) : null;
+	const side = isOfPart ? sideUp(moment, faces) : null;
 	const topic =
 		parts.length > 1 ? many : faces.length === 1 && !isOfPart ? faceName(first) : (parts[0] ?? '');
 	const did = (prepWord[prep] ?? prep).toUpperCase();
@@ -100,7 +116,7 @@ export function prepPrompt(moment: Moment, step: PrepStep): Prompt {
 		return opens(part, inert(part).toUpperCase(), () => prepPrompt(moment, { ...step, faces: its }));
 	};
 	const cautions = [
-		...(side !== null && !isOfPart ? [sentence(`${side} up.`)] : []),
+		...(isOfPart || coversUp.includes(prep) ? [] : sideLines(moment, faces)),
 		...atPrep(moment, prep, first),
 	];
 	const named = sentence(`${inert(parts.join(', '))}.`);
