@@ -118,8 +118,9 @@ export type Book = {
 	now: Instant;
 	/** Of the last record that was made at another look at the clocks. */
 	ran: Instant;
-	/** When somebody last keyed anything. */
+	/** When somebody last keyed anything, and what that was. */
 	heard: Instant;
+	heardAs: DayRecord['type'];
 	faces: Map<string, FaceBook>;
 	batches: Map<string, BatchBook>;
 	lettersBefore: number;
@@ -157,6 +158,8 @@ export type Book = {
 	 */
 	break: { kind: BreakKind; since: Instant; from: string; clockBack_s: number; gaps: number } | null;
 	backSince: Instant | null;
+	/** No pass began since the last break. */
+	broken: boolean;
 	/** A hold long enough to ask for the air again is told by this. */
 	longestHold_s: number;
 	wait: EventOf<'wait.began'> | null;
@@ -263,11 +266,13 @@ export function openBook(record: DayRecord & Opened): Book {
 		checks: 0,
 		secondAsked: null,
 		heard: now,
+		heardAs: record.type,
 		check: null,
 		checked: null,
 		gun: { horns: null, fanHeight_mm: null, pressure_kPa: null, fluid: null },
 		break: null,
 		backSince: null,
+		broken: false,
 		longestHold_s: 0,
 		wait: null,
 		attempts: 0,

@@ -240,12 +240,14 @@ const pulled = (book: Book, on: boolean, at: Instant): Book =>
 export function enter(book: Book, record: DayRecord, from: string): Book {
 	const { now: at, ran } = instantOf(book, record);
 	const heard = isKeyed(record) && !putsRight(book, record) ? at : book.heard;
+	const heardAs = isKeyed(record) ? record.type : book.heardAs;
 	const entered = note({ ...book, ran }, record, at, from);
-	return { ...entered, thrown: thrownBy(book, record), last: record, now: at, heard };
+	return { ...entered, thrown: thrownBy(book, record), last: record, now: at, heard, heardAs };
 }
 
 /** Records that the clock or another program makes: nobody need have been there. */
 const unkeyed: readonly DayRecord['type'][] = [
+	'day.planned',
 	'window.moved',
 	'window.set',
 	'gun.checked',
@@ -393,6 +395,7 @@ function note(book: Book, record: DayRecord, at: Instant, from: string): Book {
 				})),
 				gunWetSince: at,
 				sprayedIn: true,
+				broken: false,
 				stretch: [...book.stretch.filter(id => id !== record.face), record.face],
 				triggerOff: null,
 				stray: null,
@@ -464,6 +467,7 @@ function note(book: Book, record: DayRecord, at: Instant, from: string): Book {
 					clockBack_s: (book.break?.clockBack_s ?? 0) + setBack_s(book.last),
 					gaps: book.break?.gaps ?? book.ran.gaps.length,
 				},
+				broken: true,
 				check: null,
 				triggerOff: null,
 			};

@@ -117,7 +117,7 @@ export const scripts: Script[] = [
 			day.toState('mix.too-short-lived');
 		},
 	},
-	broken('bottom-right', 'hold'),
+	broken('bottom-left', 'hold'),
 	{
 		options: small,
 		play(day) {

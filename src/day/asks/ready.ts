@@ -13,6 +13,7 @@ import {
 	wantedFor,
 	windowEdge,
 } from '../allowed.ts';
+import { atMost_s } from '../instant.ts';
 import {
 	contextOf,
 	faceBook,
@@ -26,14 +27,14 @@ import {
 	unitsOf,
 } from '../moment.ts';
 import { pending } from '../order.ts';
-import { opens, option, type Prompt } from '../prompt.ts';
+import { type Option, opens, option, type Prompt } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
 import { oneStroke_s } from '../strokes.ts';
 import { isTimed } from '../takes.ts';
 import { layFor, wordsFor } from './gun-items.ts';
 import { inTrouble } from './trouble.ts';
 
-/** *Ready*: the next face or stretch, and the two corners that start it. */
+/** *Ready*: the next face or stretch, and what starts it. */
 
 /** Most faces in a stretch: more are neither kept in mind on the way to the work nor named on a small screen. */
 const mostInStretch = 6;
@@ -150,9 +151,29 @@ function handLines(moment: Moment, face: string): { first: string; last: string 
 /** A window that closes later is no concern of this face, ms. */
 const near_ms = 3_600_000;
 
+/** A start that follows on the last key within this is part of what that key began, s. This project's own choice. */
+const follows_s = 60;
+
 /**
- * Ready: two different corners start the face, or the stretch.
- * @param armed the first of them is struck
+ * One key starts what follows at once on the last right reading of a check, or on FINISHED with nothing to touch between.
+ * It stands where neither of those is keyed (an answer of a pattern card may stand anywhere), and nothing stands there
+ * while a face is sprayed.
+ */
+function startsByOne(moment: Moment, faces: readonly string[]): boolean {
+	const { book } = moment.state;
+	const isNext =
+		book.heardAs === 'face.ended' || (book.heardAs === 'reading.taken' && !settingsOf(moment).cards);
+	const isSound = faces.every(
+		face =>
+			!faceState(moment, face).matches('part') &&
+			marksOf(contextOf(moment), faceState(moment, face)).length === 0,
+	);
+	return isNext && isSound && !book.broken && atMost_s(book.heard, moment.now) <= follows_s;
+}
+
+/**
+ * Ready: one key starts the face, or the stretch, where it follows on the last; else two different corners do.
+ * @param armed the first of those is struck
  */
 export function readyPrompt(moment: Moment, face: string, armed = false): Prompt {
 	const hand = handLines(moment, face);
@@ -176,6 +197,13 @@ export function readyPrompt(moment: Moment, face: string, armed = false): Prompt
 		hand.last,
 	].filter(line => line !== null);
 	const more = faces.length > 1 ? ` and ${faces.length - 1} more` : '';
+	const starts = (text: string): Option => ({
+		...option('start', text, ...faces.map(one => startOf(moment, one))),
+		at: 'bottomRight',
+	});
+	const first = startsByOne(moment, faces)
+		? starts('START')
+		: opens('start', 'START', () => readyPrompt(moment, face, true));
 	return {
 		state: armed ? 'ready.armed' : 'ready',
 		ask: 'go',
@@ -189,13 +217,6 @@ export function readyPrompt(moment: Moment, face: string, armed = false): Prompt
 		),
 		face,
 		coat: laidOn(moment, face) + 1,
-		options: armed
-			? [
-					{
-						...option('start', 'AND START', ...faces.map(one => startOf(moment, one))),
-						at: 'bottomRight',
-					},
-				]
-			: [opens('start', 'START', () => readyPrompt(moment, face, true)), inTrouble(moment)],
+		options: armed ? [starts('AND START')] : [first, { ...inTrouble(moment), at: 'topRight' }],
 	};
 }

@@ -51,7 +51,8 @@ export function sprayingPrompt(moment: Moment): Prompt {
 				...{ code: 'finished', text: 'FINISHED' },
 				...(isSoon ? { next: () => soonPrompt(moment, faces, all) } : all),
 			},
-			{ ...inTrouble(moment), at: 'bottomRight' },
+			// The corner of START stays empty: struck twice, it stops nothing.
+			{ ...inTrouble(moment), at: 'bottomLeft' },
 		],
 	};
 }
