@@ -18,7 +18,7 @@ type BatchContext = {
 	passedOver: readonly string[];
 };
 
-const pours: readonly (MixStep | undefined)[] = ['base', 'hardener', 'reducer'];
+const pours: readonly (MixStep | undefined)[] = ['base', 'hardener', 'reducer', 'accelerator', 'flattener'];
 export const isPour = (step: MixStep | undefined): step is Component => pours.includes(step);
 
 /** What an event says of the level of the pour in hand, if it says anything of it. */

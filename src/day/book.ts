@@ -1,5 +1,6 @@
 import { noUse, type Uses } from '../film/odds.ts';
 import type { Component, Prep } from '../job/job.ts';
+import type { Ratio } from '../trade/mix.ts';
 import type { Pulls } from '../trade/pulls.ts';
 import type { AirReading } from './air-readings.ts';
 import { atMost_s, type Instant, instantAfter, sameClocks, shownBy } from './instant.ts';
@@ -74,7 +75,7 @@ export type FaceBook = {
 export type BatchBook = {
 	material: string;
 	by: 'volume' | 'weight';
-	ratio: Record<Component, number>;
+	ratio: Ratio;
 	make_mL: number;
 	/** Amount of each component read so far, in mL or g. */
 	amounts: Partial<Record<Component, number>>;

@@ -2,6 +2,7 @@ import { isDeepStrictEqual } from 'node:util';
 import { batchInHand } from '../../machines/day-context.ts';
 import { orderFor } from '../plan/order.ts';
 import { isClocked } from '../plan/windows.ts';
+import { pourOrder } from '../trade/mix.ts';
 import { isSettled, stopsAt, windowsMoved, windowsOf } from './allowed.ts';
 import { tooLittleToTime } from './asks/flow-cup.ts';
 import { beginCheck } from './asks/gun-items.ts';
@@ -139,12 +140,10 @@ function fromMix(moment: Moment): DayEvent[] {
 /** What was read into the pot, as a volume. */
 function volumeOf(moment: Moment, letter: string): number {
 	const batch = moment.state.book.batches.get(letter);
-	const density = batch && jobOf(moment).materials[batch.material]?.density_kg_per_L;
-	const amounts = Object.entries(batch?.amounts ?? {});
-	const volume = amounts.reduce(
-		(sum, [component, amount]) =>
-			sum +
-			(batch?.by === 'weight' && density ? amount / density[component as keyof typeof density] : amount),
+	const material = batch && jobOf(moment).materials[batch.material];
+	const density = batch?.by === 'weight' ? material?.density_kg_per_L : null;
+	const volume = pourOrder.reduce(
+		(sum, component) => sum + (batch?.amounts[component] ?? 0) / (density?.[component] ?? 1),
 		0,
 	);
 	return Math.max(1, volume);

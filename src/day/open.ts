@@ -42,7 +42,7 @@ export function openingRecord(
 		settings,
 		clock,
 		zone,
-		cans: cansOf(Object.keys(job.materials)),
+		cans: cansOf(job),
 		seed,
 		before,
 		...follows,

@@ -1,6 +1,13 @@
 import * as z from 'zod/mini';
 import { checklistSchema } from '../job/checklist.ts';
-import { componentSchema, hornsSchema, jobSchema, prepSchema, windowSchema } from '../job/job.ts';
+import {
+	componentSchema,
+	extrasSchema,
+	hornsSchema,
+	jobSchema,
+	prepSchema,
+	windowSchema,
+} from '../job/job.ts';
 import { settingsSchema } from './settings.ts';
 
 /**
@@ -236,7 +243,7 @@ export const eventSchema = z.discriminatedUnion('type', [
 		batch: letter,
 		material: z.string(),
 		/** Reducer parts of this batch (a coat kind may have its own). */
-		ratio: z.object({ base: z.number(), hardener: z.number(), reducer: z.number() }),
+		ratio: z.object({ base: z.number(), hardener: z.number(), reducer: z.number(), ...extrasSchema }),
 		by: z.enum(['volume', 'weight']),
 		make_mL: z.number().check(z.positive()),
 	}),

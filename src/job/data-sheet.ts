@@ -30,7 +30,11 @@ function recoat(answer: string): string | null {
 }
 
 const material: readonly Asked[] = [
-	{ key: 'ratio', say: 'Ratio, base to hardener, and by what?', like: '2:1 by volume' },
+	{
+		key: 'ratio',
+		say: 'Ratio, base to hardener, and by what?',
+		like: '2:1 by volume, or 8:2:2:1 accelerator by volume',
+	},
 	{
 		...{ key: 'density', say: 'Density of each can?', value: keyed, where: ['ratio', /weight/] },
 		like: 'base: 1.4 kg/L, hardener: 1.0 kg/L, reducer: 0.87 kg/L',

@@ -11,9 +11,12 @@ const share = z.number().check(z.minimum(0), z.maximum(1));
 /** A closed range `[low, high]`. */
 const range = z.tuple([z.number(), z.number()]);
 
-export const componentSchema = z.enum(['base', 'hardener', 'reducer']);
-/** One can of a two-part material. */
+export const componentSchema = z.enum(['base', 'hardener', 'reducer', 'accelerator', 'flattener']);
+/** One can of a material. */
 export type Component = z.infer<typeof componentSchema>;
+
+/** Parts that few products have. */
+export const extrasSchema = { accelerator: z.optional(positive), flattener: z.optional(positive) };
 
 export const windowSchema = z.enum(['wait', 'spray', 'scuff', 'sand']);
 /** What a coat allows on top of it as time passes. */
@@ -27,7 +30,7 @@ export const prepSchema = z.enum(['sand', 'scuff', 'fill', 'wipe', 'tack', 'mask
 /** Work on a face that is not spraying. */
 export type Prep = z.infer<typeof prepSchema>;
 
-export const mixStepSchema = z.enum(['stir', 'base', 'hardener', 'reducer', 'stand', 'strain', 'cup']);
+export const mixStepSchema = z.enum(['stir', ...componentSchema.options, 'stand', 'strain', 'cup']);
 /** One step of a mixing order. */
 export type MixStep = z.infer<typeof mixStepSchema>;
 
@@ -69,14 +72,17 @@ export const materialSchema = z.object({
 			sanding: z.nullable(gearSchema),
 		}),
 	),
-	ratio: z.object({ by: z.enum(['volume', 'weight']), base: positive, hardener: positive }),
+	/** Accelerator and flattener: of the few products that have them. */
+	ratio: z.object({ by: z.enum(['volume', 'weight']), base: positive, hardener: positive, ...extrasSchema }),
 	/** Parts of reducer in the unit of the ratio; a percentage of base + hardener has been turned into parts. 0: none. */
 	reducer_parts: z.number().check(z.minimum(0)),
 	/** kg/L of each can, needed where the ratio is by weight. */
-	density_kg_per_L: z.nullable(z.object({ base: positive, hardener: positive, reducer: positive })),
+	density_kg_per_L: z.nullable(
+		z.object({ base: positive, hardener: positive, reducer: positive, ...extrasSchema }),
+	),
 	/** The data sheet's mixing order, stirring the base in its can first; a later *stir* is of the pot. */
 	order: z.array(mixStepSchema),
-	/** Volume solids of base + hardener, unthinned; with its uncertainty ±. */
+	/** Volume solids of the mix without its reducer; with its uncertainty ±. */
 	solids: share,
 	solids_tolerance: share,
 	/** Film and reducer of each kind of coat this material has. */

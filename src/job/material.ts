@@ -1,5 +1,5 @@
 import { paintLimits_C } from '../trade/air.ts';
-import { reducerParts } from '../trade/mix.ts';
+import { type Extra, extras, mostBeside, reducerParts } from '../trade/mix.ts';
 import { breathingOf } from './breathing.ts';
 import type { Source } from './document.ts';
 import { whole } from './fields.ts';
@@ -25,7 +25,7 @@ function bounded(
 	name: string,
 	ratio: { base: number; hardener: number },
 ): number {
-	const most = 2 * (ratio.base + ratio.hardener);
+	const most = mostBeside(ratio);
 	if (parts > most)
 		source.fail(at, `${name}: found ${parts} parts; allowed: up to ${most}, twice base and hardener`);
 	return Math.min(parts, most);
@@ -44,6 +44,18 @@ function reducerOf(source: Source, entry: MaterialEntry): number | undefined {
 	const parts = ratio.reducer ?? (reducer && partsOf(reducer, ratio.base, ratio.hardener));
 	const at = entry.place(ratio.reducer === null ? 'reducer' : 'ratio');
 	return parts === undefined ? undefined : bounded(source, parts, at, `${entry.name}, reducer`, ratio);
+}
+
+/** Parts of accelerator and flattener, of the few that have them. */
+function extrasOf(source: Source, entry: MaterialEntry): Partial<Record<Extra, number>> {
+	const { ratio } = entry.values;
+	const own = extras.flatMap((extra): [Extra, number][] => {
+		const parts = ratio?.[extra];
+		return ratio && parts
+			? [[extra, bounded(source, parts, entry.place('ratio'), `${entry.name}, ${extra}`, ratio)]]
+			: [];
+	});
+	return Object.fromEntries(own);
 }
 
 function coatsOf(source: Source, entry: MaterialEntry, standard: number): Material['coats'] {
@@ -103,10 +115,13 @@ function densityOf(source: Source, entry: MaterialEntry, reduced: boolean): Mate
 	const { ratio, density } = entry.values;
 	if (ratio?.by === 'weight' && !entry.has('density'))
 		source.fail(entry.at, `${entry.name}, density is missing: a ratio by weight needs it for each can`);
-	const { base, hardener, reducer } = density?.values ?? {};
-	if (density && reduced && !density.has('reducer'))
-		source.fail(density.at, `${density.name}, reducer is missing: write "reducer: 0.87 kg/L"`);
-	return base && hardener ? { base, hardener, reducer: reducer ?? 1 } : null;
+	const wanted = [...(reduced ? ['reducer' as const] : []), ...extras.filter(extra => ratio?.[extra])];
+	for (const beside of wanted)
+		if (density && !density.has(beside))
+			source.fail(density.at, `${density.name}, ${beside} is missing: write "${beside}: 0.87 kg/L"`);
+	const { base, hardener, reducer = 1, ...others } = density?.values ?? {};
+	const standIn = Object.fromEntries(extras.filter(extra => ratio?.[extra]).map(extra => [extra, 1]));
+	return base && hardener ? { ...standIn, ...others, base, hardener, reducer } : null;
 }
 
 /**
@@ -191,6 +206,7 @@ export function materialOf(sheet: Source, { id, entry, from }: Named<MaterialEnt
 	const clocks = clocksOf(source, entry, coats);
 	const density = densityOf(source, entry, reduced);
 	const breathing = breathingOf(source, entry);
+	const beside = extrasOf(source, entry);
 	const essential = whole(entry.values, ['ratio', 'solids', 'sags above']);
 	if (!essential) return undefined;
 	const read = { ...stopgap, ...essential };
@@ -205,7 +221,7 @@ export function materialOf(sheet: Source, { id, entry, from }: Named<MaterialEnt
 		name: read.name ?? id,
 		isocyanate: read.isocyanate,
 		breathing,
-		ratio: { by: read.ratio.by, base: read.ratio.base, hardener: read.ratio.hardener },
+		ratio: { by: read.ratio.by, base: read.ratio.base, hardener: read.ratio.hardener, ...beside },
 		reducer_parts: parts,
 		density_kg_per_L: density,
 		order: stirred(order),

@@ -1,3 +1,4 @@
+import { extras, pourOrder } from '../trade/mix.ts';
 import type { Source } from './document.ts';
 import type { MixStep } from './job.ts';
 import type { MaterialEntry } from './sheet.ts';
@@ -9,7 +10,7 @@ type Wanted = { step: MixStep; if: boolean; because: string };
 
 /** It has every step that the material needs, each but the stirring once, none that it does not, and stirs first. */
 export function checkOrder(source: Source, entry: MaterialEntry, reduced: boolean): void {
-	const { order, standing, strainer = usual.strainer, cup = entry.values['flow cup'] } = entry.values;
+	const { order, standing, strainer = usual.strainer, cup = entry.values['flow cup'], ratio } = entry.values;
 	if (!order || standing === undefined) return;
 	const name = `${entry.name}, order`;
 	const steps = order.map(({ value }) => value);
@@ -18,6 +19,14 @@ export function checkOrder(source: Source, entry: MaterialEntry, reduced: boolea
 		{ step: 'base', if: true, because: 'a batch has base' },
 		{ step: 'hardener', if: true, because: 'a batch has hardener' },
 		{ step: 'reducer', if: reduced, because: reduced ? 'the material is reduced' : 'no reducer is given' },
+		...extras.map(extra => ({
+			step: extra,
+			if: ratio?.[extra] !== undefined,
+			because:
+				ratio?.[extra] === undefined
+					? `the ratio names none, as in "4:1:1:1 ${extra}"`
+					: 'the ratio has a part of it',
+		})),
 		{
 			step: 'stand',
 			if: standing !== 0,
@@ -46,11 +55,11 @@ export function checkOrder(source: Source, entry: MaterialEntry, reduced: boolea
 	before('stir', 'base');
 	for (const early of ['base', 'hardener'] as const)
 		for (const late of ['stand', 'strain', 'cup'] as const) before(early, late);
-	before('reducer', 'strain');
-	before('reducer', 'cup');
+	for (const early of ['reducer', ...extras] as const)
+		for (const late of ['strain', 'cup'] as const) before(early, late);
 }
 
-const pours: readonly (MixStep | undefined)[] = ['base', 'hardener', 'reducer'];
+const pours: readonly (MixStep | undefined)[] = pourOrder;
 
 /** Hardener that is not stirred in never cures: the pot is stirred after what was poured last, and after it has stood. */
 export const stirred = (order: readonly MixStep[]): MixStep[] =>

@@ -9,7 +9,7 @@ import {
 import { type Losses, standardLosses } from '../film/losses.ts';
 import { ownCooling_K, type Substrate } from '../film/own-cooling.ts';
 import { wetFilm } from '../trade/film.ts';
-import { solidsOfMix } from '../trade/mix.ts';
+import { type Ratio, solidsOfMix } from '../trade/mix.ts';
 import type { CoatKind, Face, Job, Material, Stroke } from './job.ts';
 
 /** A sheet's gun and faces, as the balance of a coat reads them. */
@@ -20,9 +20,21 @@ type Sized = Pick<Face, 'area_m2' | 'size_mm' | 'strip_mm' | 'cornerFirst'>;
 /** What is unsure of a flow that nobody measured, as a share of it. This project's own choice. */
 export const unmeasuredFlow = 0.1;
 
+/** Parts of a material's mix, with so many of reducer. */
+export const partsWith = (
+	{ ratio: { by: _, ...parts } }: Pick<Material, 'ratio'>,
+	reducer: number,
+): Ratio => ({
+	...parts,
+	reducer,
+});
+
 /** Volume solids of a material's mix as sprayed, with so many parts of reducer. */
-export const solidsOf = ({ solids, ratio, density_kg_per_L }: Material, reducer: number): number =>
-	solidsOfMix(solids, { ...ratio, reducer }, ratio.by === 'weight' ? density_kg_per_L : null);
+export const solidsOf = (
+	{ solids, ratio, density_kg_per_L }: Pick<Material, 'solids' | 'ratio' | 'density_kg_per_L'>,
+	reducer: number,
+): number =>
+	solidsOfMix(solids, partsWith({ ratio }, reducer), ratio.by === 'weight' ? density_kg_per_L : null);
 
 /** Wet film that a kind of coat is laid at, µm; null: the material has no such coat. */
 export function wanted_um(material: Material, kind: CoatKind): number | null {

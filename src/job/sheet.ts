@@ -1,5 +1,6 @@
 import { isScalar } from 'yaml';
 import * as z from 'zod/mini';
+import { readRatio } from '../trade/ratio.ts';
 import type { Source } from './document.ts';
 import {
 	type Entry,
@@ -59,15 +60,15 @@ const reducer = fromText((text, ctx): { parts?: number; share?: number } => {
 export type Reducer = z.output<typeof reducer>;
 
 const ratio = fromText((text, ctx) => {
-	const read = /^(\d+(?:\.\d+)?):(\d+(?:\.\d+)?)(?::(\d+(?:\.\d+)?))?\s+by\s+(volume|weight)$/.exec(text);
-	const [base, hardener, third] = [Number(read?.[1]), Number(read?.[2]), read?.[3]];
-	if (!read || base <= 0 || hardener <= 0 || Math.max(base, hardener, Number(third ?? 0)) > 1000) {
+	const [, parts, by] = /^(.*?)\s+by\s+(volume|weight)$/.exec(text) ?? [];
+	if (parts === undefined) {
 		const message =
 			'allowed: base:hardener or base:hardener:reducer, as in "2:1:1 by volume" or "100:18 by weight"';
 		return complain(ctx, message);
 	}
-	const by: 'volume' | 'weight' = read[4] === 'weight' ? 'weight' : 'volume';
-	return { by, base, hardener, reducer: third === undefined ? null : Number(third) };
+	const read = readRatio(parts);
+	if ('wanted' in read) return complain(ctx, `allowed: ${read.wanted}`);
+	return { ...read, by: by === 'weight' ? ('weight' as const) : ('volume' as const) };
 });
 
 const gear = fromText((text, ctx): Gear => {
@@ -111,7 +112,13 @@ const materialShape = {
 	ratio: must(value(ratio)),
 	reducer: may(value(reducer)),
 	density: may(
-		map({ base: must(value(density)), hardener: must(value(density)), reducer: may(value(density)) }),
+		map({
+			base: must(value(density)),
+			hardener: must(value(density)),
+			reducer: may(value(density)),
+			accelerator: may(value(density)),
+			flattener: may(value(density)),
+		}),
 	),
 	order: may(wholeList(placed(value(mixStepSchema)), 2)),
 	solids: must(value(shareWithin(0.01, 0.02))),

@@ -2,7 +2,7 @@ import { unsureOf } from '../film/learning.ts';
 import { bursts_mL, leftInPot_mL } from '../film/losses.ts';
 import { enoughFor_mL, noUse, type Unsure, type Uses, unsureAt, withUse } from '../film/odds.ts';
 import type { Job, Material, PlannedCoat } from '../job/job.ts';
-import { lossesOf, riskOf } from '../job/on-work.ts';
+import { lossesOf, partsWith, riskOf } from '../job/on-work.ts';
 import { livesAt_h } from '../job/process-clocks.ts';
 import { leastGiven } from '../trade/marks.ts';
 import { partsPoured, pourOrder, sumOf } from '../trade/mix.ts';
@@ -71,13 +71,15 @@ export const largestBatch_mL = 20_000;
  * @returns null where one of its parts is too little in any pot
  */
 export function leastBatch_mL(
-	{ ratio: { base, hardener, by }, density_kg_per_L, order }: Material,
+	material: Material,
 	reducer: number,
 	wanted_mL: number,
 	units: UnitSystem,
 	marks = 1,
 ): number | null {
-	const ratio = { base, hardener, reducer };
+	const { density_kg_per_L, order } = material;
+	const { by } = material.ratio;
+	const ratio = partsWith(material, reducer);
 	const whole = sumOf(partsPoured({ ratio, make_mL: wanted_mL, by, density_kg_per_L }));
 	const mark = entryStep(by === 'weight' ? 'mass' : 'volume', units) / marks;
 	const pours = pourOrder.toSorted((one, other) => order.indexOf(one) - order.indexOf(other));

@@ -1,5 +1,6 @@
 import { noUse, withUse } from '../film/odds.ts';
 import type { Job } from '../job/job.ts';
+import { partsWith } from '../job/on-work.ts';
 import { mixAmounts } from '../trade/mix.ts';
 import { letterOf } from './batch-letters.ts';
 import {
@@ -84,7 +85,7 @@ function givenOf_mL(job: Job, pass: Pass | undefined, wanted_mL: number): number
 function baseOf_mL(job: Job, pass: Pass | undefined, volume_mL: number): number {
 	const material = pass && job.materials[pass.coat.material];
 	if (!material) return 0;
-	const ratio = { ...material.ratio, reducer: reducerFor(job, pass.coat) };
+	const ratio = partsWith(material, reducerFor(job, pass.coat));
 	const { by } = material.ratio;
 	return mixAmounts({ ratio, make_mL: volume_mL, by, density_kg_per_L: material.density_kg_per_L }).base_mL;
 }

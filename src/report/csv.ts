@@ -1,3 +1,4 @@
+import { extrasWritten } from '../trade/ratio.ts';
 import { plain } from './said.ts';
 import type { Tables } from './tables/tables.ts';
 
@@ -57,7 +58,7 @@ const sheets = {
 	batches: tables =>
 		tables.batches.map(({ pours, loads, cup, ratio, discarded, ...row }) => ({
 			...row,
-			ratio: `${ratio.base}:${ratio.hardener}:${ratio.reducer}`,
+			ratio: `${ratio.base}:${ratio.hardener}:${ratio.reducer}${extrasWritten(ratio)}`,
 			cup_s: cup?.seconds ?? null,
 			cup_temp_C: cup?.temp_C ?? null,
 			cup_fits: cup?.fits ?? null,

@@ -59,14 +59,14 @@ function isMadeGood(story: BatchStory, component: Component): boolean {
 	if (!topped || story.found.some(({ record }) => record.found === 'unknown')) return false;
 	const parts = story.started.ratio;
 	return pourOrder.every(other => {
-		const wanted = (allOf(story, component) * parts[other]) / parts[component];
+		const wanted = (allOf(story, component) * (parts[other] ?? 0)) / (parts[component] ?? Number.NaN);
 		return Math.abs(allOf(story, other) - wanted) <= readAsRight * wanted;
 	});
 }
 
 function ratio(story: BatchStory): Finding {
 	const clues: Finding['clues'] = [];
-	for (const component of ['hardener', 'reducer'] as const) {
+	for (const component of pourOrder.filter(one => one !== 'base')) {
 		const share = pouredShare(story, component);
 		const pour = story.pours.findLast(({ record }) => record.component === component);
 		if (share === null || !pour) continue;

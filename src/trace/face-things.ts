@@ -1,4 +1,5 @@
 import type { Material } from '../job/job.ts';
+import { wanted_um } from '../job/on-work.ts';
 import { flashClocks } from '../job/process-clocks.ts';
 import { coatKey } from '../records/passes.ts';
 import { plannedPull_s } from '../trade/pulls.ts';
@@ -178,8 +179,7 @@ function filmWanted(timeline: Timeline, pass: Pass, dry: boolean): number | null
 	const coat = plan && material?.coats[plan.kind];
 	if (!material || !coat) return null;
 	if (dry) return dryUnder(timeline, pass) + coat.dry_um;
-	const parts = material.ratio.base + material.ratio.hardener;
-	return (coat.dry_um * (parts + coat.reducer_parts)) / (material.solids * parts);
+	return wanted_um(material, plan.kind);
 }
 
 /** Dry film that the coats under a pass should have built, µm: a dry gauge reads them all. */

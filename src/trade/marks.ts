@@ -1,6 +1,9 @@
 import {
 	type Amounts,
+	amountOf,
 	type Component,
+	type Extra,
+	extras,
 	type Level,
 	levels_mL,
 	missingOf,
@@ -16,26 +19,43 @@ export type Marked = {
 	hardenerError: number;
 	/** (reducer ÷ (base + hardener)) as poured ÷ as wanted − 1; 0 without reducer. */
 	reducerError: number;
+	/** … and of the extras that the batch has. */
+	extraErrors: Partial<Record<Extra, number>>;
 };
 
 /** What each pour comes to between the levels, and what that does to the ratio; undefined where a pour vanishes. */
-function errorsOf(rounded: Level[], { base_mL, hardener_mL, reducer_mL }: Amounts): Marked | undefined {
-	const poured: Record<Component, number> = { base: 0, hardener: 0, reducer: 0 };
+function errorsOf(rounded: Level[], amounts: Amounts): Marked | undefined {
+	const poured: Record<Component, number> = {
+		base: 0,
+		hardener: 0,
+		reducer: 0,
+		accelerator: 0,
+		flattener: 0,
+	};
 	for (const [index, { component, level }] of rounded.entries()) {
 		poured[component] = level - (rounded[index - 1]?.level ?? 0);
 		if (poured[component] <= 0) return undefined;
 	}
-	const wanted = reducer_mL / (base_mL + hardener_mL);
+	const { base_mL, hardener_mL } = amounts;
+	const off = (component: Component) => {
+		const wanted = amountOf(amounts, component) / (base_mL + hardener_mL);
+		return wanted === 0 ? 0 : poured[component] / (poured.base + poured.hardener) / wanted - 1;
+	};
+	const has = extras.filter(extra => amountOf(amounts, extra) > 0);
 	return {
 		levels: rounded,
 		hardenerError: poured.hardener / poured.base / (hardener_mL / base_mL) - 1,
-		reducerError: wanted === 0 ? 0 : poured.reducer / (poured.base + poured.hardener) / wanted - 1,
+		reducerError: off('reducer'),
+		extraErrors: Object.fromEntries(has.map(extra => [extra, off(extra)])),
 	};
 }
 
-/** The hardener rules; the reducer breaks ties. */
-const badness = ({ hardenerError, reducerError }: Marked): number =>
-	Math.abs(hardenerError) + Math.abs(reducerError) / 10;
+/** The hardener rules; the others break ties. */
+const badness = ({ hardenerError, reducerError, extraErrors }: Marked): number =>
+	[reducerError, ...Object.values(extraErrors)].reduce(
+		(sum, error) => sum + Math.abs(error) / 10,
+		Math.abs(hardenerError),
+	);
 
 /**
  * Levels moved to the marks of the cup, each to the one below or above, so that the hardener is least off.
@@ -88,9 +108,14 @@ function nearestMarks(level: number, mark: number): number[] {
 }
 
 /** Whether what is poured keeps the ratio. */
-const isRight = (ratio: Ratio, { base, hardener, reducer }: Ratio): boolean =>
-	isNear(hardener, (base / ratio.base) * ratio.hardener) &&
-	isNear(reducer, ((base + hardener) / (ratio.base + ratio.hardener)) * ratio.reducer);
+function isRight(ratio: Ratio, poured: Ratio): boolean {
+	const { base, hardener } = poured;
+	const scale = (base + hardener) / (ratio.base + ratio.hardener);
+	return (
+		isNear(hardener, (base / ratio.base) * ratio.hardener) &&
+		(['reducer', ...extras] as const).every(one => isNear(poured[one] ?? 0, scale * (ratio[one] ?? 0)))
+	);
+}
 
 /**
  * Whether the marks of a pot, or of a scale, give a batch: poured to the nearest of them one after the other, no part is
@@ -110,7 +135,7 @@ export function marksGive(
 	if (component === undefined) return isRight(ratio, poured);
 	const inPot = sumOf(poured);
 	const missing = missingOf(ratio, whole, poured, component);
-	const planned = (whole / sumOf(ratio)) * ratio[component];
+	const planned = (whole / sumOf(ratio)) * (ratio[component] ?? 0);
 	return nearestMarks(inPot + missing, mark).every(level => {
 		const part = level - inPot;
 		const isOff = !isNear(part, missing) || !isNear(part, planned);
@@ -133,7 +158,8 @@ export function leastGiven(
 ): number | null {
 	if (marksGive(ratio, positive('the batch wanted', wanted), mark, order)) return wanted;
 	/** Below this the smallest part is less than a mark by more than may be. */
-	const fewest = sumOf(ratio) / Math.min(...Object.values(ratio).filter(part => part > 0)) / (1 + mostOff);
+	const fewest =
+		sumOf(ratio) / Math.min(...pourOrder.flatMap(component => ratio[component] || [])) / (1 + mostOff);
 	for (let marks = Math.floor(Math.max(wanted / mark + 1, fewest) + 1e-9); marks * mark <= most; marks++)
 		if (marksGive(ratio, marks * mark, mark, order)) return marks * mark;
 	return null;

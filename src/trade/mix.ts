@@ -1,27 +1,63 @@
 import { positive, within } from './range.ts';
 
-/** Parts of each, by volume or by weight. No reducer: 0. */
-export type Ratio = { base: number; hardener: number; reducer: number };
+/** What few products have beside base, hardener and reducer. */
+export const extras = ['accelerator', 'flattener'] as const;
+export type Extra = (typeof extras)[number];
+/** Parts of each, by volume or by weight. No reducer: 0; of the extras only those that the product has. */
+export type Ratio = { base: number; hardener: number; reducer: number } & {
+	[extra in Extra]?: number | undefined;
+};
 export type Component = keyof Ratio;
-export type Amounts = { base_mL: number; hardener_mL: number; reducer_mL: number; total_mL: number };
+export type Amounts = {
+	base_mL: number;
+	hardener_mL: number;
+	reducer_mL: number;
+	accelerator_mL?: number;
+	flattener_mL?: number;
+	total_mL: number;
+};
 /** kg/L of each. */
 export type Densities = Ratio;
 
-export const pourOrder: readonly Component[] = ['base', 'hardener', 'reducer'];
+export const pourOrder: readonly Component[] = ['base', 'hardener', 'reducer', ...extras];
+
+/** No more than this of a part that only goes along; in the unit of the ratio. This project's own choice. */
+export const mostBeside = ({ base, hardener }: Pick<Ratio, 'base' | 'hardener'>): number =>
+	2 * (base + hardener);
 
 function checkedRatio(ratio: Ratio): Ratio {
 	positive('parts of base', ratio.base);
 	positive('parts of hardener', ratio.hardener);
-	within('parts of reducer', ratio.reducer, [0, 2 * (ratio.base + ratio.hardener)]);
+	for (const beside of ['reducer', ...extras] as const)
+		within(`parts of ${beside}`, ratio[beside] ?? 0, [0, mostBeside(ratio)]);
 	return ratio;
 }
 
-const amountsOf = (share: Ratio, total_mL: number): Amounts => {
-	const parts = share.base + share.hardener + share.reducer;
+/** The same components, each worked out anew. */
+function eachOf(ratio: Ratio, of: (part: number, component: Component) => number): Ratio {
+	const { base, hardener, reducer, accelerator, flattener } = ratio;
 	return {
-		base_mL: (total_mL * share.base) / parts,
-		hardener_mL: (total_mL * share.hardener) / parts,
-		reducer_mL: (total_mL * share.reducer) / parts,
+		base: of(base, 'base'),
+		hardener: of(hardener, 'hardener'),
+		reducer: of(reducer, 'reducer'),
+		...(accelerator && { accelerator: of(accelerator, 'accelerator') }),
+		...(flattener && { flattener: of(flattener, 'flattener') }),
+	};
+}
+
+/** All parts together. */
+export const sumOf = (parts: Partial<Ratio>): number =>
+	pourOrder.reduce((total, component) => total + (parts[component] ?? 0), 0);
+
+const amountsOf = (share: Ratio, total_mL: number): Amounts => {
+	const parts = sumOf(share);
+	const { accelerator, flattener, ...all } = eachOf(share, part => (total_mL * part) / parts);
+	return {
+		base_mL: all.base,
+		hardener_mL: all.hardener,
+		reducer_mL: all.reducer,
+		...(accelerator !== undefined && { accelerator_mL: accelerator }),
+		...(flattener !== undefined && { flattener_mL: flattener }),
 		total_mL,
 	};
 };
@@ -32,9 +68,9 @@ const amountsOf = (share: Ratio, total_mL: number): Amounts => {
  * @throws RangeError outside the range
  */
 function byVolume(ratio: Ratio, density_kg_per_L: Densities): Ratio {
-	const part = (component: Component) =>
-		ratio[component] / within(`density of the ${component}`, density_kg_per_L[component], [0.5, 5], 'kg/L');
-	return { base: part('base'), hardener: part('hardener'), reducer: part('reducer') };
+	const density = (component: Component) =>
+		within(`density of the ${component}`, density_kg_per_L[component] ?? 0, [0.5, 5], 'kg/L');
+	return eachOf(ratio, (part, component) => part / density(component));
 }
 
 /**
@@ -59,10 +95,8 @@ export function mixAmounts(given: {
 }
 
 /** Grams of each for a scale: mL × kg/L. */
-export function grams(amounts: Amounts, density_kg_per_L: Densities): Ratio {
-	const mass = (component: Component) => amountOf(amounts, component) * density_kg_per_L[component];
-	return { base: mass('base'), hardener: mass('hardener'), reducer: mass('reducer') };
-}
+export const grams = (amounts: Amounts, density_kg_per_L: Densities): Ratio =>
+	eachOf(each_mL(amounts), (part, component) => part * (density_kg_per_L[component] ?? 1));
 
 /** Parts of a batch in the unit that it is poured in: mL, or g on a scale. Takes and throws what `mixAmounts` does. */
 export function partsPoured(given: Parameters<typeof mixAmounts>[0]): Ratio {
@@ -73,7 +107,7 @@ export function partsPoured(given: Parameters<typeof mixAmounts>[0]): Ratio {
 }
 
 /** mL of one component. */
-export const amountOf = (amounts: Amounts, component: Component): number => amounts[`${component}_mL`];
+export const amountOf = (amounts: Amounts, component: Component): number => amounts[`${component}_mL`] ?? 0;
 
 export type Level = { component: Component; level: number };
 
@@ -86,21 +120,19 @@ export type Level = { component: Component; level: number };
 export function levels(each: Ratio, order: readonly Component[] = pourOrder): Level[] {
 	let level = 0;
 	return order
-		.filter(component => each[component] > 0)
+		.filter(component => (each[component] ?? 0) > 0)
 		.map(component => {
-			level += each[component];
+			level += each[component] ?? 0;
 			return { component, level };
 		});
 }
 
-/** All parts together. */
-export const sumOf = (parts: Partial<Ratio>): number =>
-	Object.values(parts).reduce((total, part) => total + part, 0);
-
-const each_mL = ({ base_mL, hardener_mL, reducer_mL }: Amounts): Ratio => ({
+const each_mL = ({ base_mL, hardener_mL, reducer_mL, accelerator_mL, flattener_mL }: Amounts): Ratio => ({
 	base: base_mL,
 	hardener: hardener_mL,
 	reducer: reducer_mL,
+	...(accelerator_mL !== undefined && { accelerator: accelerator_mL }),
+	...(flattener_mL !== undefined && { flattener: flattener_mL }),
 });
 
 /**
@@ -132,22 +164,19 @@ export function rescaleForOver(
 	order: readonly Component[] = pourOrder,
 ): Rescaled {
 	const parts = checkedRatio(ratio);
-	const whole = parts.base + parts.hardener + parts.reducer;
+	const whole = sumOf(parts);
 	let total = positive('the batch as planned', wanted);
 	for (const component of order) {
 		const amount = within(`${component} poured`, poured[component] ?? 0, [0, 1e6]);
-		if (amount > 0 && parts[component] === 0)
+		const part = parts[component] ?? 0;
+		if (amount > 0 && part === 0)
 			throw new RangeError(`${component} was poured, but the ratio has none: discard the batch`);
-		if (amount > 0) total = Math.max(total, (amount * whole) / parts[component]);
+		if (amount > 0) total = Math.max(total, (amount * whole) / part);
 	}
-	const full: Ratio = {
-		base: (total * parts.base) / whole,
-		hardener: (total * parts.hardener) / whole,
-		reducer: (total * parts.reducer) / whole,
-	};
-	let level = order.reduce((sum, component) => sum + (poured[component] ?? 0), 0);
+	const full = eachOf(parts, part => (total * part) / whole);
+	let level = sumOf(poured);
 	const add = order.flatMap(component => {
-		const more = full[component] - (poured[component] ?? 0);
+		const more = (full[component] ?? 0) - (poured[component] ?? 0);
 		if (more <= total * 1e-9) return [];
 		level += more;
 		return [{ component, add: more, level }];
@@ -189,12 +218,11 @@ export const reducerParts = (share: number, { base, hardener }: { base: number; 
  * Share of the whole mix that is reducer, by volume.
  * @returns 0 to 0.67
  */
-export const reducerShareOfMix = (ratio: Ratio): number =>
-	checkedRatio(ratio).reducer / (ratio.base + ratio.hardener + ratio.reducer);
+export const reducerShareOfMix = (ratio: Ratio): number => checkedRatio(ratio).reducer / sumOf(ratio);
 
 /**
  * Volume solids of the reduced mix.
- * @param solids of base and hardener together, 0.01 to 1
+ * @param solids of all parts but the reducer together, 0.01 to 1
  * @param ratio parts by volume, or by weight where densities are given
  * @returns share
  */

@@ -198,6 +198,20 @@ const mixing: Alteration[] = [
 		/order: reducer is missing, but the material is reduced$/,
 	],
 	[
+		'an accelerator that no step pours',
+		'2:1:1 by volume',
+		'2:1:1:1 accelerator by volume',
+		'[stir, base, hardener, reducer, strain, cup]',
+		/material topcoat, order: accelerator is missing, but the ratio has a part of it$/,
+	],
+	[
+		'a flattener that the ratio does not have',
+		'[stir, base, hardener, reducer, strain, cup]',
+		'[stir, base, flattener, hardener, reducer, strain, cup]',
+		'flattener, hardener',
+		/material topcoat, order: flattener is out of place: the ratio names none, as in "4:1:1:1 flattener"$/,
+	],
+	[
 		'a cup without its seconds',
 		'    cup: { kind: zahn2, runs: 23 to 28 s }\n',
 		'',

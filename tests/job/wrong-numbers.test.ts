@@ -150,6 +150,20 @@ const cases: Alteration[] = [
 	],
 	['a ratio of nothing', '1:1 by volume', '1:0 by volume', '1:0', /ratio: found "1:0 by volume"; allowed/],
 	[
+		'a fourth part without its name',
+		'2:1:1 by volume',
+		'2:1:1:1 by volume',
+		'2:1:1:1',
+		/material topcoat, ratio: found "2:1:1:1 by volume"; allowed: what the part behind the reducer is, as in "1 accelerator" or "1 flattener"$/,
+	],
+	[
+		'less than nothing of an accelerator',
+		'2:1:1 by volume',
+		'2:1:1:-1 accelerator by volume',
+		'2:1:1:-1',
+		/ratio: found "2:1:1:-1 accelerator by volume"; allowed: more than 0 of accelerator$/,
+	],
+	[
 		'reducer without a measure',
 		'reducer: 15%',
 		'reducer: 15',

@@ -5,7 +5,7 @@ import {
 	type Facts,
 	unknownWhySchema,
 } from '../../src/day/records.ts';
-import type { Prep } from '../../src/job/job.ts';
+import type { Component, Prep } from '../../src/job/job.ts';
 import { allGood, type Plan, type Standing, windowsMoveFreely } from './plans.ts';
 import { overridesOf } from './properties.ts';
 import { type Shadow, wantedBy } from './shadow.ts';
@@ -257,13 +257,16 @@ const startOfBatch = (batch: string, material: string): DayEvent => ({
 	make_mL: 200,
 });
 
-const poured = (
-	batch: string,
-	component: 'base' | 'hardener' | 'reducer',
-	found: 'short' | 'right' | 'over',
-): DayEvent => ({ type: 'batch.poured', batch, component, can: 'red', found });
+const poured = (batch: string, component: Component, found: 'short' | 'right' | 'over'): DayEvent => ({
+	type: 'batch.poured',
+	batch,
+	component,
+	can: 'red',
+	found,
+});
 
-const components = ['base', 'hardener', 'reducer'] as const;
+const both: readonly Component[] = ['base', 'hardener'];
+const beside: readonly Component[] = ['reducer', 'accelerator', 'flattener'];
 
 /** Everything that can be told of one batch, in and out of place. */
 export const ofBatch = (
@@ -274,14 +277,12 @@ export const ofBatch = (
 	...materials.map(material => startOfBatch(batch, material)),
 	...[true, false].map(matched => read('can', matched ? 'red' : 'blue', matched, { batch })),
 	...(['stir', 'strain'] as const).map((step): DayEvent => ({ type: 'batch.stepped', batch, step })),
-	...components
-		.filter(component => component !== 'reducer' || order.includes('reducer'))
-		.flatMap(component => [
-			...(['short', 'right', 'over'] as const).map(found => poured(batch, component, found)),
-			...(['before', 'short', 'right', 'over', 'unknown'] as const).map(
-				(found): DayEvent => ({ type: 'batch.found', batch, component, found }),
-			),
-		]),
+	...[...both, ...beside.filter(component => order.includes(component))].flatMap(component => [
+		...(['short', 'right', 'over'] as const).map(found => poured(batch, component, found)),
+		...(['before', 'short', 'right', 'over', 'unknown'] as const).map(
+			(found): DayEvent => ({ type: 'batch.found', batch, component, found }),
+		),
+	]),
 	...[true, false, undefined].map(
 		(stood): DayEvent => ({ type: 'batch.stood', batch, ...(stood !== undefined && { facts: { stood } }) }),
 	),

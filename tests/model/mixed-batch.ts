@@ -36,7 +36,7 @@ export const newBatch = (material: string, order: readonly MixStep[]): MixedBatc
 	stage: 'mixing',
 });
 
-export const pours = ['base', 'hardener', 'reducer'];
+export const pours = ['base', 'hardener', 'reducer', 'accelerator', 'flattener'];
 const isPour = (step: string | undefined): step is MixStep => step !== undefined && pours.includes(step);
 
 const closed = (batch: MixedBatch): MixedBatch => ({ ...batch, open: batch.open.slice(1), can: false });

@@ -39,6 +39,7 @@ export const orders: MixStep[][] = [
 	['base', 'hardener', 'stir', 'strain'],
 	['stir', 'base', 'hardener', 'stir', 'reducer', 'stir', 'stand', 'stir', 'strain', 'cup'],
 	['stir', 'base', 'stir', 'hardener', 'stir', 'stand', 'stir', 'reducer', 'stir'],
+	['stir', 'base', 'flattener', 'hardener', 'reducer', 'accelerator', 'stir', 'strain'],
 ];
 
 const coat = lid.coats[0];

@@ -1,5 +1,12 @@
 import { describe, expect, test } from 'vitest';
-import { levels_mL, mixAmounts, reducerParts, reducerShareOfMix } from '../../src/trade/mix.ts';
+import {
+	grams,
+	levels_mL,
+	mixAmounts,
+	reducerParts,
+	reducerShareOfMix,
+	solidsOfMix,
+} from '../../src/trade/mix.ts';
 import { dilution_m3, exposure_m3 } from '../../src/trade/ventilation.ts';
 import { holds } from './published.ts';
 
@@ -30,6 +37,45 @@ describe('epoxy primer 1:1 reduced 15 % (common practice, no source)', () => {
 
 	test('13 % of the whole is reducer', () => {
 		expect(reducerShareOfMix(ratio)).toBeCloseTo(0.1304, 4);
+	});
+});
+
+describe('four parts, 8:2:2:1 by volume (arithmetic: thirteen parts of 50 mL)', () => {
+	const ratio = { base: 8, hardener: 2, reducer: 2, accelerator: 1 };
+	const mix = mixAmounts({ ratio, make_mL: 650 });
+
+	test('650 mL are 400 of base, 100 of hardener, 100 of reducer, 50 of accelerator', () => {
+		expect(mix).toEqual({
+			base_mL: 400,
+			hardener_mL: 100,
+			reducer_mL: 100,
+			accelerator_mL: 50,
+			total_mL: 650,
+		});
+	});
+
+	test('and ask for levels 400, 500, 600 and 650, or in another order for its own', () => {
+		expect(levels_mL(mix).map(({ level }) => level)).toEqual([400, 500, 600, 650]);
+		const order = ['base', 'accelerator', 'hardener', 'reducer'] as const;
+		expect(levels_mL(mix, order).map(({ level }) => level)).toEqual([400, 450, 550, 650]);
+	});
+
+	test('two thirteenths of it are reducer, so that 52 % of solids become 44 %', () => {
+		expect(reducerShareOfMix(ratio)).toBeCloseTo(2 / 13, 12);
+		expect(solidsOfMix(0.52, ratio)).toBeCloseTo(0.44, 12);
+	});
+
+	test('by weight, 1.2, 1.0, 0.8 and 0.8 kg/L: 1300 g come to 1233 mL (800 ÷ 1.2 + 200 + 200 ÷ 0.8 + 100 ÷ 0.8)', () => {
+		const density_kg_per_L = { base: 1.2, hardener: 1, reducer: 0.8, accelerator: 0.8 };
+		const make_mL = 800 / 1.2 + 200 + 250 + 125;
+		const mass = grams(mixAmounts({ ratio, make_mL, by: 'weight', density_kg_per_L }), density_kg_per_L);
+		for (const [component, wanted] of Object.entries({
+			base: 800,
+			hardener: 200,
+			reducer: 200,
+			accelerator: 100,
+		}))
+			expect(mass).toHaveProperty(component, expect.closeTo(wanted, 9));
 	});
 });
 

@@ -121,6 +121,19 @@ describe('too much of one was poured', () => {
 		);
 	});
 
+	test('too much accelerator: all the others are topped up to it', () => {
+		// Arithmetic: 60 of accelerator belong to a batch of 13 × 60 = 780.
+		const ratio = { base: 8, hardener: 2, reducer: 2, accelerator: 1 };
+		const poured = { base: 400, hardener: 100, reducer: 100, accelerator: 60 };
+		const grown = rescaleForOver(ratio, poured, 650);
+		expect(grown.total).toBe(780);
+		expect(grown.add).toEqual([
+			{ component: 'base', add: 80, level: 740 },
+			{ component: 'hardener', add: 20, level: 760 },
+			{ component: 'reducer', add: 20, level: 780 },
+		]);
+	});
+
 	test('reducer in a mix that has none is refused', () => {
 		expect(() => rescaleForOver({ ...topcoat, reducer: 0 }, { reducer: 1 }, 16)).toThrow('discard the batch');
 	});
@@ -140,6 +153,17 @@ describe('marks of the cup', () => {
 		const marked = roundToMarks(mixAmounts({ ratio: topcoat, make_mL: 400 }), 50);
 		expect(marked.levels.map(({ level }) => level)).toEqual([200, 300, 400]);
 		expect(marked).toMatchObject({ hardenerError: 0, reducerError: 0 });
+	});
+
+	test('an accelerator that no mark gives is told beside the others, and its own ratio asks for a larger batch', () => {
+		const ratio = { base: 8, hardener: 2, reducer: 2, accelerator: 1 };
+		const { levels: rounded, extraErrors } = roundToMarks(mixAmounts({ ratio, make_mL: 650 }), 20);
+		expect(rounded.map(({ level }) => level).slice(0, 3)).toEqual([400, 500, 600]);
+		expect(Math.abs(extraErrors.accelerator ?? 0)).toBeCloseTo(0.2, 12);
+		expect(marksGive(ratio, 650, 20, pourOrder)).toBe(false);
+		expect(marksGive(ratio, 520, 20, pourOrder)).toBe(true);
+		// Arithmetic: 20 of accelerator may be 5 % less, in 247.6 or more; the next whole marks are 260.
+		expect(leastGiven(ratio, 130, 20, pourOrder, 1000)).toBe(260);
 	});
 
 	test('marks too coarse for the batch are refused', () => {
@@ -163,7 +187,7 @@ describe('marks of the cup', () => {
 		expect(marksGive({ base: 2, hardener: 1, reducer: 0 }, 61.5, 1, pourOrder)).toBe(true);
 	});
 
-	const thinned = fc.record({
+	const thinned: fc.Arbitrary<Ratio> = fc.record({
 		base: part,
 		hardener: part,
 		reducer: fc.oneof(fc.constant(0), fc.double({ min: 0.01, max: 0.3, noNaN: true })),
@@ -176,7 +200,7 @@ describe('marks of the cup', () => {
 				expect(marksGive(ratio, whole, mark, pourOrder)).toBe(true);
 				const unit = whole / (ratio.base + ratio.hardener + ratio.reducer);
 				for (const component of pourOrder) {
-					const part = unit * ratio[component];
+					const part = unit * (ratio[component] ?? 0);
 					const off = Math.abs(Math.round(part / mark) * mark - part);
 					expect(off).toBeLessThanOrEqual(0.05 * part + 1e-6);
 				}

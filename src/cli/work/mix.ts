@@ -3,6 +3,7 @@ import { roundToMarks } from '../../trade/marks.ts';
 import {
 	type Amounts,
 	amountOf,
+	extras,
 	grams,
 	levels,
 	levels_mL,
@@ -12,43 +13,36 @@ import {
 	reducerShareOfMix,
 } from '../../trade/mix.ts';
 import { inUnit, unitWritten } from '../../trade/quantity.ts';
+import { readRatio, type WrittenRatio } from '../../trade/ratio.ts';
 import { format, formatIn, unitFor } from '../../trade/shown.ts';
 import { type Given, type Worked, workPart } from './part.ts';
 
-/** `2:1:1` as numbers; the third may be left out. */
-function triple(given: Given, name: string, what: string): [number, number, number | undefined] {
+/** `2:1:1` or `8:2:2:1 accelerator` as parts; `what` is said where it is neither. */
+function partsOf(given: Given, name: string, what?: string): WrittenRatio {
 	const text = given.text(name);
-	const pieces = text.split(':');
-	const wrong = pieces.findIndex(piece => !/^\s*(\d+(\.\d*)?|\.\d+)\s*$/.test(piece));
-	if (wrong >= 0) {
-		const column = pieces.slice(0, wrong).join(':').length + (wrong > 0 ? 2 : 1);
-		throw new RangeError(`--${name} "${text}", column ${column}: ${what}`);
-	}
-	const [base, hardener, reducer] = pieces.map(Number);
-	if (base === undefined || hardener === undefined || pieces.length > 3)
-		throw new RangeError(`--${name} "${text}", column 1: ${what}`);
-	return [base, hardener, reducer];
+	const read = readRatio(text);
+	if (!('wanted' in read)) return read;
+	throw new RangeError(`--${name} "${text}", column ${read.column}: ${what ?? read.wanted}`);
 }
 
 function ratioOf(given: Given): Ratio {
-	const [base, hardener, reducer] = triple(
-		given,
-		'ratio',
-		'base:hardener or base:hardener:reducer, as in "2:1:1"',
-	);
-	if (!given.has('reduce')) return { base, hardener, reducer: reducer ?? 0 };
-	if (reducer !== undefined)
+	const parts = partsOf(given, 'ratio');
+	if (!given.has('reduce')) return { ...parts, reducer: parts.reducer ?? 0 };
+	if (parts.reducer !== null)
 		throw new RangeError('--reduce and a third part in --ratio both say how much reducer: leave one out');
-	return { base, hardener, reducer: reducerParts(given.quantity('reduce', 'share'), { base, hardener }) };
+	return { ...parts, reducer: reducerParts(given.quantity('reduce', 'share'), parts) };
 }
 
 function densitiesOf(given: Given, ratio: Ratio): Ratio | null {
 	if (!given.has('density')) return null;
-	const what = 'kg/L of base:hardener:reducer, as in "1.3:1.0:0.87"';
-	const [base, hardener, reducer] = triple(given, 'density', what);
-	if (reducer === undefined && ratio.reducer > 0)
-		throw new RangeError(`--density lacks the reducer: ${what}`);
-	return { base, hardener, reducer: reducer ?? 1 };
+	const what = 'kg/L of base:hardener:reducer, as in "1.3:1.0:0.87", what goes beside them by name';
+	const { reducer, ...others } = partsOf(given, 'density', what);
+	const lacks = [
+		...(reducer === null && ratio.reducer > 0 ? ['reducer'] : []),
+		...extras.filter(extra => ratio[extra] && others[extra] === undefined),
+	];
+	if (lacks.length > 0) throw new RangeError(`--density lacks the ${lacks.join(', ')}: ${what}`);
+	return { ...others, reducer: reducer ?? 1 };
 }
 
 /** The amount asked for, or what a face takes of the reduced mix. */
@@ -76,7 +70,7 @@ function saysOf(amounts: Amounts, given: Given): (value_mL: number) => string {
 	return value => formatIn(value, 'volume', unit, decimals.length);
 }
 
-/** A mix whose hardener or reducer is off by so much is none. This project's own choice. */
+/** A mix of which a part is off by so much is none. This project's own choice. */
 const absurd = 0.25;
 
 function marked(
@@ -88,9 +82,10 @@ function marked(
 		levels: rounded,
 		hardenerError,
 		reducerError,
+		extraErrors,
 	} = roundToMarks(amounts, given.quantity('mark', 'volume'));
-	const off_most = Math.max(Math.abs(hardenerError), Math.abs(reducerError));
-	if (!(off_most < absurd))
+	const errors = Object.entries({ reducer: reducerError, ...extraErrors });
+	if (![hardenerError, ...errors.map(([, error]) => error)].every(error => Math.abs(error) < absurd))
 		throw new RangeError(
 			`--mark "${given.text('mark')}": too coarse for this batch, a part would be off by a quarter or more: make more, or weigh it`,
 		);
@@ -100,9 +95,9 @@ function marked(
 		keys: {
 			marks_mL: Object.fromEntries(rounded.map(({ component, level }) => [component, level])),
 			hardener_error: hardenerError,
-			reducer_error: reducerError,
+			...Object.fromEntries(errors.map(([part, error]) => [`${part}_error`, error])),
 		},
-		line: `On the marks: ${said.join(', ')}. Hardener is off by ${off(hardenerError)}, reducer by ${off(reducerError)}.`,
+		line: `On the marks: ${said.join(', ')}. Hardener is off by ${off(hardenerError)}, ${errors.map(([part, error]) => `${part} by ${off(error)}`).join(', ')}.`,
 	};
 }
 
@@ -118,7 +113,7 @@ function weighed(amounts: Amounts, densities: Ratio): { keys: Record<string, unk
 		({ component, level }) => `${component} to ${format(level, 'mass', 'metric')}`,
 	);
 	return {
-		keys: { base_g: mass.base, hardener_g: mass.hardener, reducer_g: mass.reducer },
+		keys: Object.fromEntries(Object.entries(mass).map(([component, grams]) => [`${component}_g`, grams])),
 		line: `On the scale, one onto the other: ${said.join(', ')}.`,
 	};
 }
@@ -161,7 +156,11 @@ export const mix = workPart({
 		'work mix --ratio 1:1 --reduce 15% --area AREA --dry FILM --solids SHARE --transfer SHARE',
 	],
 	options: {
-		ratio: { type: 'string', value: 'B:H[:R]', says: 'parts of base, hardener and reducer' },
+		ratio: {
+			type: 'string',
+			value: 'B:H[:R]',
+			says: 'parts of base, hardener and reducer; behind them others by name, as in 8:2:2:1 accelerator',
+		},
 		reduce: { type: 'string', value: 'SHARE', says: 'reducer as a share of base and hardener' },
 		make: { type: 'string', value: 'VOLUME', says: 'the whole batch, reducer and all' },
 		by: { type: 'string', value: 'volume|weight', says: 'what the parts of the ratio are' },
@@ -175,6 +174,7 @@ export const mix = workPart({
 	examples: [
 		'work mix --ratio 2:1:1 --make "16 fl oz"',
 		'work mix --ratio 1:1 --reduce 15% --make "1 L" --mark "25 mL"',
+		'work mix --ratio "8:2:2:1 accelerator" --make "650 mL"',
 	],
 	work,
 });

@@ -1,4 +1,5 @@
 import { inert } from '../../job/inert.ts';
+import { partsWith } from '../../job/on-work.ts';
 import { letterOf } from '../../plan/batch-letters.ts';
 import { largestBatch_mL, leastBatch_mL, reducerFor } from '../../plan/batches.ts';
 import { fromUnit } from '../../trade/quantity.ts';
@@ -32,17 +33,13 @@ const nextLetter = ({ state }: Moment): string =>
 
 const startBatch = (moment: Moment, face: string, make_mL: number): EventOf<'batch.started'> => {
 	const coat = nextCoat(moment, face);
-	const { ratio } = materialOf(moment, coat.material);
+	const material = materialOf(moment, coat.material);
 	return {
 		type: 'batch.started',
 		batch: nextLetter(moment),
 		material: coat.material,
-		ratio: {
-			base: ratio.base,
-			hardener: ratio.hardener,
-			reducer: reducerFor(jobOf(moment), coat),
-		},
-		by: ratio.by,
+		ratio: partsWith(material, reducerFor(jobOf(moment), coat)),
+		by: material.ratio.by,
 		make_mL,
 	};
 };

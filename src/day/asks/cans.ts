@@ -1,3 +1,5 @@
+import type { Job } from '../../job/job.ts';
+import { extras } from '../../trade/mix.ts';
 import type { Moment } from '../moment.ts';
 import { materialOf } from '../moment.ts';
 import type { EventOf } from '../records.ts';
@@ -5,16 +7,21 @@ import type { EventOf } from '../records.ts';
 /** Marks unlike each other at arm's length. */
 export const canMarks = ['ring', 'cross', 'bars', 'arrow', 'wave', 'steps', 'fork', 'hook', 'ladder', 'knot'];
 
-/** A mark for each can of the day, neighbours unlike. */
-export const cansOf = (materials: readonly string[]): EventOf<'day.opened'>['cans'] =>
-	materials.flatMap((material, place) =>
-		(['base', 'hardener', 'reducer'] as const).map((component, index) => {
-			const count = place * 3 + index;
-			const again = Math.floor(count / canMarks.length);
-			const mark = canMarks[count % canMarks.length] ?? 'ring';
-			return { material, component, mark: again === 0 ? mark : `${mark}-${again + 1}` };
-		}),
-	);
+/** A mark for each can of the day, neighbours unlike; those of accelerators and flatteners behind all others. */
+export function cansOf({ materials }: Pick<Job, 'materials'>): EventOf<'day.opened'>['cans'] {
+	const all = Object.entries(materials);
+	const three = ['base', 'hardener', 'reducer'] as const;
+	return [
+		...all.flatMap(([material]) => three.map(component => ({ material, component }))),
+		...all.flatMap(([material, { ratio }]) =>
+			extras.filter(extra => ratio[extra]).map(component => ({ material, component })),
+		),
+	].map((can, count) => {
+		const again = Math.floor(count / canMarks.length);
+		const mark = canMarks[count % canMarks.length] ?? 'ring';
+		return { ...can, mark: again === 0 ? mark : `${mark}-${again + 1}` };
+	});
+}
 
 /** Which mark to tape on which can of a material: told before anything is poured, and read back at each pour. */
 export function tapeWords(moment: Moment, material: string): string {

@@ -100,7 +100,7 @@ export function levelTold(moment: Moment, batch: BatchBook, component: Component
 export function littlePart(moment: Moment, lot: Lot): { component: Component; amount: number } | null {
 	const half = stepOf(moment, lot) / 2;
 	const whole = wholeOf(moment, lot);
-	const parts = pourOrder.map(component => ({ component, amount: whole[component] }));
+	const parts = pourOrder.map(component => ({ component, amount: whole[component] ?? 0 }));
 	return parts.find(({ amount }) => amount > 0 && half > mostOff * amount) ?? null;
 }
 

@@ -9,6 +9,7 @@ import { canMarks } from './cans.ts';
 import { bondedPour } from './cautions.ts';
 import { discardPrompt } from './discarding.ts';
 import { askedAgain } from './doubted.ts';
+import { seedOf } from './gun-items.ts';
 import {
 	asRead,
 	compare,
@@ -32,7 +33,12 @@ export function canPrompt(moment: Moment, letter: string, batch: BatchBook, comp
 	const { cans } = moment.state.book.opened;
 	const right = cans.find(can => can.material === batch.material && can.component === component)?.mark ?? '';
 	const own = cans.filter(can => can.material === batch.material).map(({ mark }) => mark);
-	const marks = [...new Set([...own, ...cans.map(({ mark }) => mark), ...canMarks])].slice(0, 4).sort();
+	const others = [...new Set([...own, ...cans.map(({ mark }) => mark), ...canMarks])].filter(
+		mark => mark !== right,
+	);
+	// Of five cans one is not asked after, another from batch to batch: the right one is not told by what is left out.
+	const left = own.length > 4 ? (seedOf(moment) + moment.state.book.batches.size) % 4 : 3;
+	const marks = [right, ...others.filter((_, nth) => nth !== left)].slice(0, 4).sort();
 	return {
 		state: 'mix.can',
 		ask: 'can',

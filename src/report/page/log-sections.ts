@@ -1,3 +1,4 @@
+import { extrasWritten } from '../../trade/ratio.ts';
 import { format } from '../../trade/shown.ts';
 import { plain, spot, value, word } from '../said.ts';
 import type { BatchRow, PourRow } from '../tables/batches.ts';
@@ -73,7 +74,7 @@ export const overridesSection = ({ tables, times }: Report): Section => ({
 });
 
 const ratioSaid = ({ ratio, by }: BatchRow): string =>
-	`${ratio.base}:${ratio.hardener}${ratio.reducer > 0 ? `:${Number(ratio.reducer.toPrecision(3))}` : ''} by ${by}`;
+	`${ratio.base}:${ratio.hardener}${ratio.reducer > 0 ? `:${Number(ratio.reducer.toPrecision(3))}` : ''}${extrasWritten(ratio)} by ${by}`;
 
 const poured: Record<string, string> = {
 	right: 'right',

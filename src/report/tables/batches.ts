@@ -3,6 +3,7 @@ import type { DayRecord } from '../../day/records.ts';
 import { lifeClock, livesAt_h } from '../../job/process-clocks.ts';
 import { isTimed } from '../../records/cup-timed.ts';
 import type { RecordOf } from '../../records/of-type.ts';
+import type { Ratio } from '../../trade/mix.ts';
 import { type Day, iso, ms, ofType } from './day.ts';
 
 export type PourRow = {
@@ -24,7 +25,7 @@ export type BatchRow = {
 	material: string;
 	started: string;
 	by: 'volume' | 'weight';
-	ratio: { base: number; hardener: number; reducer: number };
+	ratio: Ratio;
 	make_mL: number;
 	/** The earliest that the hardener can have gone in. */
 	hardened: string | null;

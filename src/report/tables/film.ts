@@ -1,5 +1,5 @@
 import { takes } from '../../day/takes.ts';
-import { wanted_um } from '../../job/on-work.ts';
+import { solidsOf, wanted_um } from '../../job/on-work.ts';
 import { type Pace, paceOf, wetFilm } from '../../trade/film.ts';
 import { plannedPull_s } from '../../trade/pulls.ts';
 import { sagLimit_um } from '../../trade/sag.ts';
@@ -48,18 +48,6 @@ export type FilmRow = {
 	measured: { at: string; by: string; dry_um: number | null; wet_um: number | null }[];
 };
 
-/** Reducer as a share of base and hardener: of the batch sprayed, else of the sheet. */
-function thinningOf(day: Day, row: CoatRow): number {
-	const material = day.job.materials[row.material];
-	const batch = day.book.batches.get(row.cup[0] ?? '');
-	const ratio = batch?.ratio ?? {
-		base: material?.ratio.base ?? 1,
-		hardener: material?.ratio.hardener ?? 0,
-		reducer: planOf(day, row)?.reducer_parts ?? material?.reducer_parts ?? 0,
-	};
-	return ratio.reducer / (ratio.base + ratio.hardener);
-}
-
 const planOf = (day: Day, { material, kind }: CoatRow) =>
 	day.job.materials[material]?.coats[kind as 'tack' | 'medium' | 'full'];
 
@@ -98,7 +86,8 @@ function filmRow(day: Day, row: CoatRow): FilmRow | null {
 	const plan = planOf(day, row);
 	if (!face || !material || !plan || row.passes.every(({ extent }) => extent === 'none')) return null;
 	const limit_um = sagLimit_um(material.sag_um, face.attitude);
-	const ofDry = wetFilm({ dry_um: 1, solids: material.solids, thinning: thinningOf(day, row) });
+	const reducer = day.book.batches.get(row.cup[0] ?? '')?.ratio.reducer ?? plan.reducer_parts;
+	const ofDry = wetFilm({ dry_um: 1, solids: solidsOf(material, reducer) });
 	const coat = plannedCoat(day.job, row.face, row.coat);
 	const wet_um = coat && wanted_um(material, coat.kind);
 	const planned_s = coat ? plannedPull_s(row.should_s, coat, 1) : 0;

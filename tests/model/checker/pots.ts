@@ -102,7 +102,7 @@ export function standingFault(day: Day, material: Material, batch: string, n: nu
  * the day's own sheet rules: one that ends without a stirring asks for none.
  */
 export function stirringFault(day: Day, { order }: Material, batch: string, n: number): string | null {
-	const working = ['base', 'hardener', 'reducer', 'stand'];
+	const working = ['base', 'hardener', 'reducer', 'accelerator', 'flattener', 'stand'];
 	if (order.lastIndexOf('stir') < order.findLastIndex(step => working.includes(step))) return null;
 	const own = day.notes.slice(0, n).filter(note => 'batch' in note && note.batch === batch);
 	const worked = own.findLastIndex(

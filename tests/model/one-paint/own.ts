@@ -51,8 +51,9 @@ export function ownPass({ gun, materials }: Job, face: Face, coat: PlannedCoat):
 	const size = face.size_mm;
 	const flow = coat.flow_mL_per_min;
 	if (!material || !kind || !size || flow === undefined) throw new Error(`no figures of ${face.id}`);
-	const { base, hardener } = material.ratio;
-	const solids = material.solids * (1 - kind.reducer_parts / (base + hardener + kind.reducer_parts));
+	const { base, hardener, accelerator = 0, flattener = 0 } = material.ratio;
+	const others = base + hardener + accelerator + flattener;
+	const solids = material.solids * (1 - kind.reducer_parts / (others + kind.reducer_parts));
 	const wet_mm = kind.dry_um / solids / 1000;
 	const [long, high] = coat.stroke === 'side-to-side' ? size : [size[1], size[0]];
 	const stroke = strokeOf(face.fanHeight_mm / 2, gun.beta[0]);

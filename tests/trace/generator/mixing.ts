@@ -17,7 +17,13 @@ export type MixUp = {
 };
 
 /** The marks taped on the cans of the day. */
-export const marks: Record<Component, string> = { base: 'ring', hardener: 'cross', reducer: 'two bars' };
+export const marks: Record<Component, string> = {
+	base: 'ring',
+	hardener: 'cross',
+	reducer: 'two bars',
+	accelerator: 'wave',
+	flattener: 'fork',
+};
 const letterOf = (count: number): string =>
 	count < 26
 		? String.fromCharCode(65 + count)
