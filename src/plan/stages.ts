@@ -1,7 +1,7 @@
 import type { FaceHistory } from '../day/records.ts';
 import { type Face, type Job, leavesOut } from '../job/job.ts';
 import { isAt, placeOf } from '../job/places.ts';
-import { hardensAt_h } from '../job/process-clocks.ts';
+import { flashAt_h, hardensAt_h } from '../job/process-clocks.ts';
 import { type DayPlan, type PlanOptions, planDay, slack_s } from './day-plan.ts';
 import { judgeStage, type Verdict } from './judge.ts';
 import { atWork, day_s } from './opening-hours.ts';
@@ -67,7 +67,7 @@ export function planStages(input: StagesInput): StagePlan[] {
 		}
 		const faces = here.map(standing => {
 			const earliest_s =
-				stage.kind === 'wait' ? cured(standing, stage.hours) : prepared(job, standing, stage.step);
+				stage.kind === 'wait' ? cured(standing, stage.hours) : prepared(job, standing, stage.step, standings);
 			standing.ready = stage.kind === 'wait' ? earliest_s : atWork(job, earliest_s);
 			return { face: standing.face.id, earliest_s, latest_s: null, planned_s: standing.ready };
 		});
@@ -120,10 +120,24 @@ function waitsFor(
 	return following !== next[0] || !history?.prep.some(each => isAt(each, stage.step, place));
 }
 
+/** When the flash of a face's last coat is over. */
+function flashed(job: Job, { face, coats, ended }: Standing): number {
+	const last = face.coats[coats - 1];
+	const material = last && job.materials[last.material];
+	return material && ended !== null ? ended + flashAt_h(material, last, job.shop.air_C).least_h * 3600 : 0;
+}
+
 const cured = ({ ended, ready }: Standing, hours: number): number =>
 	Math.max(ready, (ended ?? 0) + hours * 3600);
 
-function prepared(job: Job, { face, coats, ended, ready }: Standing, step: string): number {
+/** Nothing is turned over beside a coat that is wet. */
+function prepared(
+	job: Job,
+	{ face, coats, ended, ready }: Standing,
+	step: string,
+	all: readonly Standing[],
+): number {
+	if (step === 'turn over') return Math.max(ready, ...all.map(one => flashed(job, one)));
 	const material = job.materials[face.coats[coats - 1]?.material ?? ''];
 	if (step !== 'sand' || ended === null || !material) return ready;
 	return Math.max(ready, ended + (hardensAt_h(material, job.shop.air_C) ?? 0) * 3600);

@@ -3,6 +3,7 @@ import { expect, test } from 'vitest';
 import type { FaceHistory } from '../../src/day/records.ts';
 import { parseJob } from '../../src/job/load.ts';
 import { planStages } from '../../src/plan/stages.ts';
+import { stoolJob } from '../day/stools.ts';
 import { altered } from '../job/altered.ts';
 
 /** The stages of the example over its days. */
@@ -48,6 +49,22 @@ test('stages follow one another over days, none before the sheet allows it', () 
 		stage => stage?.verdict?.plan.batches.map(batch => batch.letter) ?? [],
 	);
 	expect(new Set(letters).size).toBe(letters.length);
+});
+
+test('a part is turned over once what was sprayed is past its flash, and its other side sprayed after that', () => {
+	const stools = stoolJob();
+	const sides = planStages({ job: stools, start }).flatMap(({ name, verdict }) =>
+		verdict ? [{ name, laid: verdict.plan.laid }] : [],
+	);
+	expect(sides.map(({ name }) => name)).toEqual([
+		...['spray primer', 'spray primer'],
+		...['spray topcoat', 'spray topcoat'],
+	]);
+	for (const [first, second] of [sides.slice(0, 2), sides.slice(2)]) {
+		const ended_s = Math.max(...(first?.laid ?? []).map(({ to_s }) => to_s));
+		const { min_min } = stools.materials[first?.name === 'spray primer' ? 'primer' : 'topcoat']?.flash ?? {};
+		expect(second?.laid[0]?.from_s).toBeGreaterThan(ended_s + (min_min ?? Number.NaN) * 60);
+	}
 });
 
 test('what the days before have done is left out, and counts from their clocks', () => {
