@@ -89,7 +89,7 @@ export const everyEvent: DayEvent[] = [
 	{ type: 'cup.timed', batch: 'A', cup: 'iso4', seconds: 24, tempC: 20, fits: true },
 	{ type: 'batch.ready', batch: 'A', volume_mL: 400 },
 	{ type: 'batch.discarded', batch: 'A', why: 'hardener unknown' },
-	{ type: 'batch.loaded', batch: 'A', volume_mL: 390, refill: false },
+	{ type: 'batch.loaded', batch: 'A', volume_mL: 390, refill: false, to_mL: 390 },
 	{ type: 'cup.emptied', volume_mL: 12, why: 'flush' },
 	{ type: 'gun.set', horns: 'level', pressure_kPa: 180, fanHeight_mm: 250, fluid: '2 turns' },
 	{
