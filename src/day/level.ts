@@ -1,10 +1,11 @@
 import { noUse, type Uses, withUse } from '../film/odds.ts';
 import type { PlannedCoat } from '../job/job.ts';
+import { riskOf } from '../job/on-work.ts';
 import { firstBursts_mL, inGunFor_mL, unsureFor } from '../plan/batches.ts';
 import type { Book } from './book.ts';
 
 /**
- * Paint in the gun from which some faces are sprayed at the sheet's risk, mL.
+ * Paint in the gun from which some faces are sprayed at the sheet's risk, or another, mL.
  * @param uses what was sprayed since it was seen how much it is
  */
 export function fullFor_mL(
@@ -12,8 +13,9 @@ export function fullFor_mL(
 	{ material }: PlannedCoat,
 	wants_mL: readonly number[],
 	uses: Uses = noUse,
+	risk = riskOf(opened.sheet),
 ): number {
-	const unsure = unsureFor(opened.sheet, material, opened.rates ?? {});
+	const unsure = unsureFor({ ...opened.sheet, risk }, material, opened.rates ?? {});
 	return inGunFor_mL(opened.sheet, wants_mL.reduce(withUse, uses), unsure);
 }
 

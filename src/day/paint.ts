@@ -1,5 +1,7 @@
 import { batchInHand } from '../../machines/day-context.ts';
+import { noUse } from '../film/odds.ts';
 import type { PlannedCoat } from '../job/job.ts';
+import { riskOf } from '../job/on-work.ts';
 import { lifeClock } from '../job/process-clocks.ts';
 import { firstBursts_mL, leftBehind_mL, plannedBursts_mL } from '../plan/batches.ts';
 import {
@@ -165,13 +167,18 @@ const emptied = {
 	dying: 'short-lived',
 } as const;
 
+/** Of the sheet's risk so much is taken where the pot still has paint, which helps no face there. This project's own choice. */
+const whilePotHas = 0.1;
+
 /** How full the cup is filled from a pot: as the rest of the coat wants it, or as far as it goes where little would be poured or left. */
 function fillTo(moment: Moment, id: string, letter: string): { to_mL: number; leaned: boolean } {
 	const { book } = moment.state;
 	const { most_mL, leaned } = cupRoom(moment, sprayedFrom(moment, id));
 	const all_mL = book.cup_mL + pot_mL(moment, letter);
 	const coat = nextCoat(moment, id);
-	const wants_mL = fullFor_mL(book, coat, wantedByRest_mL(moment, id)) + burstsOfRest_mL(moment, id);
+	const risk = riskOf(book.opened.sheet) * whilePotHas;
+	const wants_mL =
+		fullFor_mL(book, coat, wantedByRest_mL(moment, id), noUse, risk) + burstsOfRest_mL(moment, id);
 	const isLittle = Math.min(wants_mL - book.cup_mL, all_mL - wants_mL) < leastPoured_mL;
 	const to_mL = Math.min(most_mL, isLittle ? all_mL : wants_mL);
 	return { to_mL, leaned: leaned && to_mL === most_mL };
