@@ -23,21 +23,23 @@ async function check(path: string): Promise<Checked> {
 const count = (number: number, one: string): string => `${number} ${one}${number === 1 ? '' : 's'}`;
 
 /** Per spraying stage: the coats, the faces and the paint as sprayed. */
-function stageFacts({ stages, faces }: Job) {
+function stageFacts(job: Job) {
+	const { stages, faces } = job;
 	return stages.flatMap((stage, index) => {
 		if (stage.kind !== 'coats') return [];
 		const coats = faces.map(face => face.coats.filter(coat => coat.stage === index));
 		const volume_mL = coats.flat().reduce((sum, coat) => sum + coat.volume_mL, 0);
 		const { name, material } = stage;
 		const speeds = coatSpeeds({
-			faces: faces.map(face => ({ ...face, coats: face.coats.filter(coat => coat.stage === index) })),
+			...job,
+			faces: job.faces.map(face => ({ ...face, coats: face.coats.filter(coat => coat.stage === index) })),
 		});
 		return [
 			{
 				name,
 				material,
 				coats: stage.coats,
-				speeds: speeds.map(({ coats: _, material: __, ...speed }) => speed),
+				speeds: speeds.map(({ coats: _, material: __, gun: ___, ...speed }) => speed),
 				faces: coats.filter(({ length }) => length > 0).length,
 				volume_mL,
 			},

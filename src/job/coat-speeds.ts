@@ -1,11 +1,12 @@
 import { comfortable_mm_per_s } from '../film/speed.ts';
-import type { CoatKind, Face, Job, PlannedCoat } from './job.ts';
+import { type CoatKind, type Face, fanFor_mm, type Job, type PlannedCoat, withGunOf } from './job.ts';
 
 /** How one kind of coat is sprayed under one fan: the knob it wants, and the speeds of its faces. */
 export type CoatSpeeds = {
 	material: string;
 	kind: CoatKind;
 	fanHeight_mm: number;
+	gun: Job['gun'];
 	flow_mL_per_min: number;
 	slowest_mm_per_s: number;
 	fastest_mm_per_s: number;
@@ -13,16 +14,17 @@ export type CoatSpeeds = {
 };
 
 /** The kinds of coat that a job lays, each with its knob and its speeds. A job planned under older sums says none. */
-export function coatSpeeds({ faces }: Pick<Job, 'faces'>): CoatSpeeds[] {
+export function coatSpeeds(job: Job): CoatSpeeds[] {
 	const found = new Map<string, CoatSpeeds>();
-	for (const face of faces)
+	for (const face of job.faces)
 		for (const coat of face.coats) {
 			const { material, kind, speed_mm_per_s, flow_mL_per_min } = coat;
 			if (speed_mm_per_s === undefined || flow_mL_per_min === undefined) continue;
-			const { fanHeight_mm } = face;
-			const key = `${material}\u0000${kind}\u0000${fanHeight_mm}`;
+			const fanHeight_mm = fanFor_mm(face, coat);
+			const { gun } = withGunOf(job, coat.stage);
+			const key = [material, kind, fanHeight_mm, gun.pressure_kPa, gun.flow_mL_per_min].join('\u0000');
 			const known = found.get(key) ?? {
-				...{ material, kind, fanHeight_mm, flow_mL_per_min, coats: [] },
+				...{ material, kind, fanHeight_mm, gun, flow_mL_per_min, coats: [] },
 				...{ slowest_mm_per_s: speed_mm_per_s, fastest_mm_per_s: speed_mm_per_s },
 			};
 			known.slowest_mm_per_s = Math.min(known.slowest_mm_per_s, speed_mm_per_s);

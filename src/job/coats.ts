@@ -28,7 +28,12 @@ function cleanedBy(coats: readonly Asked[], prep: Since['prep']): NonNullable<As
 	return named.length > 0 ? named : ['wipe'];
 }
 
-type Ground = { gun: Gun; materials: ReadonlyMap<string, Material> };
+type Ground = {
+	/** Of the first spray stage; a stage may have another. */
+	gun: Gun;
+	gunAt: (read: StageRead) => { gun: Gun };
+	materials: ReadonlyMap<string, Material>;
+};
 
 function layStage(
 	plan: Planned<Asked>,
@@ -99,19 +104,19 @@ function askedOf(draft: FaceDraft, area_m2: number, stages: StageRead[], materia
 type OnLines = { coat: Asked; laid: Laid; wet_um: number };
 
 /** Lines and films of faces, worked out once for all coats that go the same way. */
-function linesOfFace(gun: Gun, { draft, area_m2 }: Planned<Asked>): (stroke: Stroke) => Laid {
-	const { size, strip, corners, fan } = draft.entry.values;
+function linesOfFace({ draft, area_m2 }: Planned<Asked>): (gun: Gun, fan_mm: number, stroke: Stroke) => Laid {
+	const { size, strip, corners } = draft.entry.values;
 	const face = {
 		area_m2,
 		size_mm: size ?? null,
 		...(strip && { strip_mm: strip }),
 		cornerFirst: corners ?? false,
-		fanHeight_mm: fan ?? gun.fanHeight_mm,
 	};
-	const known = new Map<Stroke, Laid>();
-	return stroke => {
-		const laid = known.get(stroke) ?? linesOn(gun, face, stroke);
-		known.set(stroke, laid);
+	const known = new Map<Gun, Map<Stroke, Laid>>();
+	return (gun, fanHeight_mm, stroke) => {
+		const ofGun = known.get(gun) ?? new Map<Stroke, Laid>();
+		const laid = ofGun.get(stroke) ?? linesOn(gun, { ...face, fanHeight_mm }, stroke);
+		known.set(gun, ofGun.set(stroke, laid));
 		return laid;
 	};
 }
@@ -158,33 +163,43 @@ function balanced(
 export function planFaces(
 	faces: readonly { draft: FaceDraft; area_m2: number }[],
 	stages: StageRead[],
-	{ gun, materials }: Ground,
+	{ gun: first, gunAt, materials }: Ground,
 ): FacePlan[] {
-	const knobs = new Map<string, OnLines[]>();
+	const knobs = new Map<string, { gun: Gun; coats: OnLines[] }>();
+	const nth = new Map<Gun, number>();
 	const asked = faces.map(({ draft, area_m2 }) => {
 		const plan = askedOf(draft, area_m2, stages, materials);
-		const linesFor = linesOfFace(gun, plan);
-		const coats = plan.coats.flatMap(coat => {
+		const linesFor = linesOfFace(plan);
+		const { fan } = draft.entry.values;
+		const own_mm = fan ?? first.fanHeight_mm;
+		const coats = plan.coats.flatMap(asked => {
+			const read = stages[asked.stage];
+			const gun = read ? gunAt(read).gun : first;
+			const fan_mm = gun === first ? own_mm : Math.min(fan ?? gun.fanHeight_mm, gun.fanHeight_mm);
+			nth.set(gun, nth.get(gun) ?? nth.size);
+			const coat = { ...asked, ...(fan_mm !== own_mm && { fanHeight_mm: fan_mm }) };
 			const material = materials.get(coat.material);
 			const wet_um = material ? wanted_um(material, coat.kind) : null;
 			if (wet_um === null) return [];
-			const laid = linesFor(coat.stroke);
-			const key = `${coat.material}\u0000${coat.kind}\u0000${laid.setting.fan.width_mm}`;
+			const laid = linesFor(gun, fan_mm, coat.stroke);
+			const key = `${coat.material}\u0000${coat.kind}\u0000${fan_mm}\u0000${nth.get(gun)}`;
 			const one = { coat, laid, wet_um };
-			const alike = knobs.get(key) ?? [];
-			alike.push(one);
+			const alike = knobs.get(key) ?? { gun, coats: [] };
+			alike.coats.push(one);
 			knobs.set(key, alike);
 			return [{ key, one }];
 		});
 		return { ...plan, coats };
 	});
-	const range = gun.speeds_mm_per_s ?? comfortable_mm_per_s;
 	const flows = new Map(
-		[...knobs].map(([key, coats]) => [key, knobFor(coats, gun.flow_mL_per_min, range).flow_mL_per_min]),
+		[...knobs].map(([key, { gun, coats }]) => {
+			const range = gun.speeds_mm_per_s ?? comfortable_mm_per_s;
+			return [key, knobFor(coats, gun.flow_mL_per_min, range).flow_mL_per_min];
+		}),
 	);
 	const filmOf = films();
 	return asked.map(plan => ({
 		...plan,
-		coats: plan.coats.map(({ key, one }) => balanced(one, flows.get(key) ?? gun.flow_mL_per_min, filmOf)),
+		coats: plan.coats.map(({ key, one }) => balanced(one, flows.get(key) ?? first.flow_mL_per_min, filmOf)),
 	}));
 }

@@ -18,7 +18,7 @@ export type Whole = {
 	stages: StageRead[];
 	plans: FacePlan[];
 	materials: ReadonlyMap<string, Material>;
-	gun: Job['gun'];
+	gunAt: (read: StageRead) => { gun: Job['gun'] };
 	air_C: number | undefined;
 	units: UnitSystem;
 };
@@ -62,11 +62,17 @@ function checkStanding(source: Source, { sheet, materials, units }: Whole): void
 }
 
 /** A face whose film alone, nothing passing its edges, is more than a cup gives. */
-function checkCup(source: Source, { plans, gun, units }: Whole): void {
-	const least_mL = ({ landed_mL = 0 }: PlannedCoat) => landed_mL / gun.transfer;
+function checkCup(source: Source, { plans, stages, gunAt, units }: Whole): void {
 	for (const { draft, coats } of plans) {
-		const worst = coats.toSorted((a, b) => least_mL(b) - least_mL(a))[0];
-		if (!worst || least_mL(worst) <= gun.cup_mL) continue;
+		const over = coats.flatMap(coat => {
+			const read = stages[coat.stage];
+			const gun = read && gunAt(read).gun;
+			const least_mL = (coat.landed_mL ?? 0) / (gun?.transfer ?? 1);
+			return gun && least_mL > gun.cup_mL ? [{ ...coat, least_mL, gun }] : [];
+		});
+		const [worst] = over.toSorted((a, b) => b.least_mL - a.least_mL);
+		if (!worst) continue;
+		const { gun } = worst;
 		const { entry } = draft;
 		source.fail(
 			entry.has('area') ? entry.place('area') : entry.place('size'),

@@ -98,8 +98,12 @@ function draftsOf(
 }
 
 /** Every face of the parts, in their order. */
-export function facesOf(source: Source, sheet: SheetEntry, parts: readonly PartDraft[]): FaceDraft[] {
-	const tilted = sheet.values.gun?.values.cup?.values.tilted;
+export function facesOf(
+	source: Source,
+	sheet: SheetEntry,
+	parts: readonly PartDraft[],
+	tilted: string | undefined,
+): FaceDraft[] {
 	const drafts = parts.flatMap(part => draftsOf(source, part, tilted));
 	if (drafts.length > most)
 		source.fail(sheet.place('parts'), `parts: ${drafts.length} faces; at most ${most} fit one job`);

@@ -2,6 +2,7 @@ import { readDocument, type Source } from './document.ts';
 import { type Placed, type Reader, written } from './fields.ts';
 import { brief } from './inert.ts';
 import { lineToWrite } from './lines-to-write.ts';
+import type { GunWritten } from './set-ups.ts';
 import {
 	type MaterialEntry,
 	type Named,
@@ -47,9 +48,20 @@ function missing({ values }: SheetWritten): Placed<string>[] {
 		.toReversed();
 }
 
-function gunFrom(wanting: Wanting, { values }: SheetWritten): SheetEntry['values']['gun'] {
-	const { gun } = values;
-	if (!gun || !('value' in gun)) return gun;
+/** Guns that stages name, each once; the sheet's own stand before those of the shelf. */
+function gunsFrom(wanting: Wanting, { values }: SheetWritten): Map<string, GunWritten> {
+	const found = new Map(
+		(values.guns ?? []).map(({ name, entry }) => [name, { entry, from: wanting.source }] as const),
+	);
+	for (const { entry } of values.stages ?? []) {
+		const gun = entry?.values.gun;
+		const read = gun && !found.has(gun.value) && gunFrom(wanting, gun);
+		if (gun && read) found.set(gun.value, read);
+	}
+	return found;
+}
+
+function gunFrom(wanting: Wanting, gun: Placed<string>): GunWritten | undefined {
 	const names = namesOf(wanting.shelf, 'gun');
 	const found = taken(wanting, 'gun', gun, readShelfGun);
 	if (!found && !names.includes(gun.value))
@@ -57,8 +69,16 @@ function gunFrom(wanting: Wanting, { values }: SheetWritten): SheetEntry['values
 			gun.at,
 			`gun: found "${brief(gun.value)}"; the shelf has ${names.length === 0 ? 'no gun' : names.map(name => brief(name)).join(', ')}`,
 		);
-	return found?.entry;
+	return found && { entry: found.entry, from: found.source };
 }
+
+/** Every spray stage has a gun: its own, or that of the sheet. */
+function isGunMissing(sheet: SheetWritten): boolean {
+	const sprays = (sheet.values.stages ?? []).filter(({ entry }) => entry?.has('spray'));
+	return !sheet.has('gun') && (sprays.length === 0 || sprays.some(({ entry }) => !entry?.has('gun')));
+}
+
+export type Guns = { own: GunWritten | undefined; named: ReadonlyMap<string, GunWritten> };
 
 /** The names of a kind on a shelf. */
 export const namesOf = ({ files }: Shelf, kind: ShelfKind): string[] =>
@@ -98,10 +118,11 @@ export function withShelf(
 	source: Source,
 	sheet: SheetWritten,
 	shelfAt: (named: string | undefined) => Shelf,
-): { sheet: SheetEntry; sources: Source[]; shelf: Shelf } {
-	const { gun: named, shop: _, units: __, shelf: at, ...values } = sheet.values;
+): { sheet: SheetEntry; sources: Source[]; shelf: Shelf; guns: Guns } {
+	const { gun: named, guns: _own, shop: _, units: __, shelf: at, ...values } = sheet.values;
 	const wanted = missing(sheet);
-	const isNamed = named !== undefined && 'value' in named;
+	const isNamed =
+		(named !== undefined && 'value' in named) || (values.stages ?? []).some(({ entry }) => entry?.has('gun'));
 	const wants = wanted.length > 0 || isNamed || !sheet.has('shop') || !sheet.has('units');
 	const shelf = wants ? shelfAt(at?.value) : noShelf;
 	if (wants && at && shelf.files.length === 0)
@@ -114,7 +135,10 @@ export function withShelf(
 	const materials = [...(values.materials ?? []), ...found];
 	if (!sheet.has('materials') && materials.length === 0)
 		source.fail(sheet.at, 'materials is missing: write "materials: …", or spray one of the shelf');
-	const gun = gunFrom(wanting, sheet);
+	const own = named && ('value' in named ? gunFrom(wanting, named) : { entry: named, from: source });
+	const guns = { own, named: gunsFrom(wanting, sheet) };
+	if (isGunMissing(sheet)) source.fail(sheet.at, `gun is missing: write "${lineToWrite('', 'gun')}"`);
+	const gun = (own ?? [...guns.named.values()][0])?.entry;
 	const whole = { ...values, ...(gun && { gun }), ...shopFrom(wanting, sheet), materials };
-	return { sheet: { ...sheet, values: whole }, sources: wanting.sources, shelf };
+	return { sheet: { ...sheet, values: whole }, sources: wanting.sources, shelf, guns };
 }

@@ -1,5 +1,5 @@
-/** Materials and shop may stand on the shelf. */
-const needed = ['name', 'gun', 'stages', 'parts'];
+/** Materials and shop may stand on the shelf, and guns at the stages. */
+const needed = ['name', 'stages', 'parts'];
 const called = /^name:[ \t]*(?:"([^"\n]+)"|'([^'\n]+)'|([^"'#\s][^#\n]*?))[ \t]*(?:#.*)?$/m;
 
 /**
@@ -7,7 +7,7 @@ const called = /^name:[ \t]*(?:"([^"\n]+)"|'([^'\n]+)'|([^"'#\s][^#\n]*?))[ \t]*
  * else. What is wrong in the sheet is said when it is read.
  */
 export function nameOnSheet(text: string): string | null {
-	if (!needed.every(key => new RegExp(`^${key}:`, 'm').test(text))) return null;
+	if (!needed.every(key => new RegExp(`^${key}:`, 'm').test(text)) || !/\bgun:/.test(text)) return null;
 	const found = called.exec(text);
 	return found?.[1] ?? found?.[2] ?? found?.[3] ?? null;
 }

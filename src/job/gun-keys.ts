@@ -1,11 +1,15 @@
 import * as z from 'zod/mini';
-import { type Entry, map, may, must, value, wholeList } from './fields.ts';
+import { type Entry, list, map, may, must, placed, value, wholeList } from './fields.ts';
+import { coatKindSchema } from './job.ts';
 import { unmeasuredFlow } from './on-work.ts';
 import { orLine, some_ } from './or-line.ts';
 import {
 	cupKinds,
 	cupLine,
+	fanLine,
 	flowWithin,
+	key,
+	name,
 	orNone,
 	plainNumber,
 	quantity,
@@ -25,16 +29,30 @@ const cupShape = {
 /** A cup by its keys, or in a line: `600 mL gravity`. */
 const cupRead = orLine(cupShape, cupLine, cup => cup);
 
+const pressure = may(value(writtenIn('pressure', ['bar', 'psi', 'kPa'])));
+const flow = value(flowWithin(unmeasuredFlow));
+/** How a gun is set for a material, or for one kind of its coats, as it was measured with that paint. */
+const setUpShape = {
+	for: must(placed(value(key))),
+	coat: may(value(coatKindSchema)),
+	pressure,
+	fan: must(value(fanLine)),
+	paint: must(flow),
+	measured: may(value(name)),
+};
+export type SetUpEntry = Entry<typeof setUpShape>;
+
 export const gunShape = {
-	pressure: must(value(writtenIn('pressure', ['bar', 'psi', 'kPa']))),
-	fan: must(some_('length')),
+	tip: may(some_('length')),
+	pressure,
+	fan: may(some_('length')),
 	'fan depth': may(some_('length')),
 	feather: may(wholeList(value(plainNumber(1, 10)))),
 	distance: may(some_('length')),
 	overlap: may(
 		value(quantity('share').check(z.refine(part => part <= 0.9, { message: 'allowed: up to 90%' }))),
 	),
-	flow: must(value(flowWithin(unmeasuredFlow))),
+	flow: may(flow),
 	speed: may(some_('speed')),
 	speeds: may(value(range('speed'))),
 	transfer: may(value(shareWithin(0.05, 0.1))),
@@ -51,5 +69,6 @@ export const gunShape = {
 		}),
 	),
 	cup: must(cupRead),
+	'set-ups': may(list(map(setUpShape), 1)),
 };
 export type GunEntry = Entry<typeof gunShape>;

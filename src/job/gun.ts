@@ -2,8 +2,9 @@ import { standardTurn_s } from '../film/balance.ts';
 import { type Losses, standardLosses } from '../film/losses.ts';
 import { comfortable_mm_per_s } from '../film/speed.ts';
 import type { Source } from './document.ts';
+import type { GunEntry } from './gun-keys.ts';
 import type { Job } from './job.ts';
-import type { SheetEntry } from './sheet.ts';
+import { lineToWrite } from './lines-to-write.ts';
 
 /** Stands in for a gun that could not be read, so that the faces can still be checked. */
 const stopgap = {
@@ -18,12 +19,12 @@ const stopgap = {
 const unmeasured = { transfer: { share: 0.5, tolerance: 0.1 }, feather: 3, depthOfHeight: 0.3 };
 
 /** What a gun's film rests on that its sheet does not say. */
-const assumedOf = (gun: SheetEntry['values']['gun']): string[] =>
+const assumedOf = (gun: GunEntry | undefined): string[] =>
 	gun
 		? (['overlap', 'distance', 'transfer', 'fan depth', 'feather'] as const).filter(key => !gun.has(key))
 		: [];
 
-function lossesOf(losses: NonNullable<SheetEntry['values']['gun']>['values']['losses']): Losses {
+function lossesOf(losses: GunEntry['values']['losses']): Losses {
 	const { strainer, pot, gun, burst } = losses?.values ?? {};
 	return {
 		strainer_mL: strainer ?? standardLosses.strainer_mL,
@@ -34,13 +35,16 @@ function lossesOf(losses: NonNullable<SheetEntry['values']['gun']>['values']['lo
 }
 
 /** The gun of a sheet or of the shelf, with what it leaves out; checked against itself. */
-export function gunOf(source: Source, gun: SheetEntry['values']['gun']): Job['gun'] {
+export function gunOf(source: Source, gun: GunEntry | undefined): Job['gun'] {
 	const read = { ...stopgap, ...gun?.values };
 	const { holds, kind } = read.cup?.values ?? {};
 	const { feather, depthOfHeight } = unmeasured;
 	const [across = feather, along = feather, ...more] = read.feather ?? [];
 	const transfer = read.transfer ?? unmeasured.transfer;
 	const assumed = assumedOf(gun);
+	for (const key of ['pressure', 'fan', 'flow'] as const)
+		if (gun && !gun.has(key) && gun.values[key] === undefined)
+			source.fail(gun.at, `${gun.name}, ${key} is missing: write "${lineToWrite('', key)}"`);
 	if (gun && read.feather && (read.feather.length < 2 || more.length > 0))
 		source.fail(gun.place('feather'), 'gun, feather: two numbers are wanted, across and along the fan');
 	return {
@@ -63,6 +67,7 @@ export function gunOf(source: Source, gun: SheetEntry['values']['gun']): Job['gu
 		...(read['first line'] !== undefined && { firstLine: read['first line'] }),
 		losses: lossesOf(read.losses),
 		...(assumed.length > 0 && { assumed }),
+		...(read.tip !== undefined && { tip_mm: read.tip }),
 		cup_mL: holds ?? Number.POSITIVE_INFINITY,
 		cupKind: kind ?? 'gravity',
 	};

@@ -186,6 +186,8 @@ export const plannedCoatSchema = z.object({
 	/** Wait that the sheet asks for after the coat before, beyond the recoat windows, until anything is done to it. */
 	wait_h: z.number().check(z.minimum(0)),
 	until_min,
+	/** Its fan, where the gun of its stage has another than the face. */
+	fanHeight_mm: z.optional(positive),
 	/** Paint as sprayed that leaves the gun for the coat on this face. */
 	volume_mL: positive,
 	/** Time the face should take, turns counted, the walk not. */
@@ -253,6 +255,8 @@ export const stageSchema = z.discriminatedUnion('kind', [
 		name: z.string(),
 		material: z.string(),
 		coats: z.array(coatKindSchema),
+		/** Among several guns of the job. */
+		gun: z.optional(z.string()),
 	}),
 	z.object({
 		leftOut,
@@ -268,6 +272,49 @@ export type Stage = z.infer<typeof stageSchema>;
 /** Whether a stage passes over a face. */
 export const leavesOut = ({ leftOut = [] }: Stage, face: string): boolean => leftOut.includes(face);
 
+const gunSchema = z.object({
+	pressure_kPa: positive,
+	/** The unit that the sheet writes it in, which is the gauge's; days of older versions do not say. */
+	pressureUnit: z.optional(z.enum(['bar', 'psi', 'kPa'])),
+	fanHeight_mm: positive,
+	fanDepth_mm: positive,
+	/** Exponents of the film across and along the fan. */
+	beta: z.tuple([positive, positive]),
+	distance_mm: positive,
+	overlap: share,
+	flow_mL_per_min: positive,
+	/** One deviation of it, as a share. */
+	flow_tolerance: z.optional(share),
+	/** The speed that the painter is used to, where the sheet says it. */
+	speed_mm_per_s: z.optional(positive),
+	/** What a hand can keep. */
+	speeds_mm_per_s: z.optional(range),
+	transfer: share,
+	transfer_tolerance: share,
+	/** How far a stroke goes past each end, and how long a turn takes. */
+	lead_mm: z.optional(z.number().check(z.minimum(0))),
+	turn_s: z.optional(z.number().check(z.minimum(0))),
+	/** The trigger is held through the turns. */
+	held: z.optional(z.boolean()),
+	firstLine: z.optional(z.enum(['on the edge', 'half in'])),
+	losses: z.optional(
+		z.object({
+			strainer_mL: z.number().check(z.minimum(0)),
+			pot_mL: z.number().check(z.minimum(0)),
+			gun_mL: z.number().check(z.minimum(0)),
+			burst_s: z.number().check(z.minimum(0)),
+		}),
+	),
+	tip_mm: z.optional(positive),
+	/** It has set-ups, none of them for this material. */
+	unmeasured: z.optional(z.boolean()),
+	/** What the sheet leaves out and nobody measured, by its key. */
+	assumed: z.optional(z.array(z.string())),
+	cup_mL: positive,
+	cupKind: z.enum(['gravity', 'suction', 'pressure']),
+});
+export type NamedGun = z.infer<typeof gunSchema>;
+
 export const jobSchema = z.object({
 	name: z.string(),
 	units: z.enum(['us', 'metric']),
@@ -281,44 +328,9 @@ export const jobSchema = z.object({
 		/** Part of the day that can be sprayed in, minutes; null: open. */
 		hours: z.nullable(z.number().check(z.positive())),
 	}),
-	gun: z.object({
-		pressure_kPa: positive,
-		/** The unit that the sheet writes it in, which is the gauge's; days of older versions do not say. */
-		pressureUnit: z.optional(z.enum(['bar', 'psi', 'kPa'])),
-		fanHeight_mm: positive,
-		fanDepth_mm: positive,
-		/** Exponents of the film across and along the fan. */
-		beta: z.tuple([positive, positive]),
-		distance_mm: positive,
-		overlap: share,
-		flow_mL_per_min: positive,
-		/** One deviation of it, as a share. */
-		flow_tolerance: z.optional(share),
-		/** The speed that the painter is used to, where the sheet says it. */
-		speed_mm_per_s: z.optional(positive),
-		/** What a hand can keep. */
-		speeds_mm_per_s: z.optional(range),
-		transfer: share,
-		transfer_tolerance: share,
-		/** How far a stroke goes past each end, and how long a turn takes. */
-		lead_mm: z.optional(z.number().check(z.minimum(0))),
-		turn_s: z.optional(z.number().check(z.minimum(0))),
-		/** The trigger is held through the turns. */
-		held: z.optional(z.boolean()),
-		firstLine: z.optional(z.enum(['on the edge', 'half in'])),
-		losses: z.optional(
-			z.object({
-				strainer_mL: z.number().check(z.minimum(0)),
-				pot_mL: z.number().check(z.minimum(0)),
-				gun_mL: z.number().check(z.minimum(0)),
-				burst_s: z.number().check(z.minimum(0)),
-			}),
-		),
-		/** What the sheet leaves out and nobody measured, by its key. */
-		assumed: z.optional(z.array(z.string())),
-		cup_mL: positive,
-		cupKind: z.enum(['gravity', 'suction', 'pressure']),
-	}),
+	gun: gunSchema,
+	/** Where spray stages have several, by the name that they have for them: of the first stage is `gun`. */
+	guns: z.optional(z.record(z.string(), gunSchema)),
 	/** Materials by id, in the order of the sheet. */
 	materials: z.record(z.string(), materialSchema),
 	stages: z.array(stageSchema).check(z.minLength(1)),
@@ -335,3 +347,16 @@ export const jobSchema = z.object({
 });
 /** A job sheet, normalised. */
 export type Job = z.infer<typeof jobSchema>;
+
+/** A job as one of its spray stages has it: with the gun of that stage. */
+export function withGunOf(job: Job, stage: number): Job {
+	const at = job.stages[stage];
+	const gun = at?.kind === 'coats' && at.gun !== undefined ? job.guns?.[at.gun] : undefined;
+	return gun ? { ...job, gun } : job;
+}
+
+/** The fan that a coat of a face is laid with, mm. */
+export const fanFor_mm = (
+	face: Pick<Face, 'fanHeight_mm'>,
+	coat: Pick<PlannedCoat, 'fanHeight_mm'>,
+): number => coat.fanHeight_mm ?? face.fanHeight_mm;

@@ -6,13 +6,13 @@ import type { SheetError } from './errors.ts';
 import { notAllowed } from './errors.ts';
 import { checkCircles, type FaceDraft, facesOf, resolveAfter } from './faces.ts';
 import { whole } from './fields.ts';
-import { namesOf, withShelf } from './from-shelf.ts';
-import { gunOf } from './gun.ts';
+import { type Guns, namesOf, withShelf } from './from-shelf.ts';
 import { type Face, type Job, jobSchema, type Material } from './job.ts';
 import { materialOf } from './material.ts';
 import { standardRisk } from './on-work.ts';
 import { type PartDraft, partsOf } from './parts.ts';
 import { readText } from './read-text.ts';
+import { gunsOf } from './set-ups.ts';
 import { readSheet, type SheetEntry } from './sheet.ts';
 import { noShelf, readShelf, type Shelf } from './shelf.ts';
 import { checkKinds, type StageRead, stagesOf, withRounds } from './stages.ts';
@@ -64,7 +64,7 @@ function faceOf(plan: FacePlan, after: string[], gun: Job['gun'], sides: OtherSi
 
 /** Everything that the sheet says, as far as it could be read, and all that is wrong with it said. */
 type Draft = {
-	gun: Job['gun'];
+	guns: ReturnType<typeof gunsOf>;
 	shop: Job['shop'] | undefined;
 	materials: Map<string, Material>;
 	parts: PartDraft[];
@@ -77,25 +77,36 @@ type Draft = {
 function plansOf(
 	faces: FaceDraft[],
 	stages: StageRead[],
-	gun: Job['gun'],
+	guns: Draft['guns'],
 	materials: Map<string, Material>,
 ): FacePlan[] {
 	const sized = faces.flatMap(draft =>
 		draft.area_m2 === undefined ? [] : [{ draft, area_m2: draft.area_m2 }],
 	);
-	return planFaces(sized, stages, { gun, materials });
+	return planFaces(sized, stages, { gun: guns.gun, gunAt: guns.at, materials });
 }
 
-function draftOf(source: Source, sheet: SheetEntry, shelf: Shelf): Draft {
+/** The highest fan of any gun of a job, and how any of them takes being laid over. */
+function ofAll({ own, named }: Guns): { fan_mm: number; tilted: string | undefined } {
+	const all = [...(own ? [own] : []), ...named.values()].map(({ entry }) => entry.values);
+	const fans = all.flatMap(gun => [gun.fan, ...(gun['set-ups'] ?? []).map(one => one.values.fan?.fan)]);
+	const tilted = all.map(({ cup }) => cup?.values.tilted).filter(one => one !== undefined);
+	return {
+		fan_mm: Math.max(0, ...fans.filter(one => one !== undefined)),
+		tilted: tilted.find(one => one !== 'pours') ?? tilted[0],
+	};
+}
+
+function draftOf(source: Source, sheet: SheetEntry, shelf: Shelf, written: Guns): Draft {
 	const materials = new Map<string, Material>();
 	for (const named of sheet.values.materials ?? []) {
 		const material = materialOf(source, named);
 		if (material) materials.set(named.id, material);
 	}
 	for (const [id, material] of materials) materials.set(id, overByName(material, materials));
-	const parts = partsOf(source, sheet);
-	const faces = facesOf(source, sheet, parts);
-	const gun = gunOf(source, sheet.values.gun);
+	const { fan_mm, tilted } = ofAll(written);
+	const parts = partsOf(source, sheet, fan_mm);
+	const faces = facesOf(source, sheet, parts, tilted);
 	const shop = shopOf(
 		source,
 		sheet,
@@ -104,18 +115,20 @@ function draftOf(source: Source, sheet: SheetEntry, shelf: Shelf): Draft {
 	const after = resolveAfter(source, new Map(faces.map(face => [face.id, face])));
 	checkCircles(source, after);
 	const sides = otherSides(faces);
-	const written = stagesOf(source, sheet, faces, namesOf(shelf, 'material'));
+	const said = stagesOf(source, sheet, faces, namesOf(shelf, 'material'));
 	const ids = faces.map(({ id }) => id);
-	const stages = turnedOver(source, written, { faces, sides, after }).map(read => withRounds(read, ids));
+	const stages = turnedOver(source, said, { faces, sides, after }).map(read => withRounds(read, ids));
 	checkKinds(source, sheet);
-	const plans = plansOf(faces, stages, gun, materials);
+	const guns = gunsOf(source, stages, written.named, written.own);
+	const plans = plansOf(faces, stages, guns, materials);
 	const [air_C, units] = [sheet.values.shop?.values.air, sheet.values.units ?? 'us'];
-	checkContradictions(source, { sheet, stages, plans, materials, gun, air_C, units });
-	return { gun, shop, materials, parts, stages, plans, after, sides };
+	checkContradictions(source, { sheet, stages, plans, materials, gunAt: guns.at, air_C, units });
+	return { guns, shop, materials, parts, stages, plans, after, sides };
 }
 
 /** The job of a sheet in which nothing is wrong. */
-function jobOf(sheet: SheetEntry, { gun, shop, materials, parts, stages, plans, after, sides }: Draft): Job {
+function jobOf(sheet: SheetEntry, { guns, shop, materials, parts, stages, plans, after, sides }: Draft): Job {
+	const { gun } = guns;
 	const faces = plans.map(
 		plan =>
 			gun &&
@@ -131,10 +144,17 @@ function jobOf(sheet: SheetEntry, { gun, shop, materials, parts, stages, plans, 
 		units: sheet.values.units,
 		shop,
 		gun,
+		...(guns.guns && { guns: guns.guns }),
 		materials: Object.fromEntries(materials),
-		stages: stages.map(({ stage, leftOut }) =>
-			leftOut.size > 0 ? { ...stage, leftOut: [...leftOut] } : stage,
-		),
+		stages: stages.map(read => {
+			const { stage, leftOut } = read;
+			const { name } = stage?.kind === 'coats' ? guns.at(read) : { name: undefined };
+			return {
+				...stage,
+				...(name !== undefined && { gun: name, name: `${stage?.name}, gun ${name}` }),
+				...(leftOut.size > 0 && { leftOut: [...leftOut] }),
+			};
+		}),
 		parts: parts.map(({ name, place }) => ({ name: name.value, place })),
 		faces,
 		risk: sheet.values.risk ?? standardRisk,
@@ -172,7 +192,7 @@ export function parseJob(
 	}
 	const written = readSheet(source, source.root, '', 0);
 	const resolved = written && withShelf(source, written, shelfAt);
-	const draft = resolved && draftOf(source, resolved.sheet, resolved.shelf);
+	const draft = resolved && draftOf(source, resolved.sheet, resolved.shelf, resolved.guns);
 	const errors = [source, ...(resolved?.sources ?? [])].flatMap(one => eachOnce(one.errors));
 	if (!draft || errors.length > 0) return { ok: false, errors };
 	return { ok: true, job: jobOf(resolved.sheet, draft) };

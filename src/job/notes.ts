@@ -5,7 +5,7 @@ import { beyondRows } from '../trade/recoat.ts';
 import { sagLimit_um } from '../trade/sag.ts';
 import { format, formatRange } from '../trade/shown.ts';
 import { type CoatSpeeds, coatSpeeds, rangeOf, turnsKnob } from './coat-speeds.ts';
-import type { Job, Material } from './job.ts';
+import { type Job, type Material, withGunOf } from './job.ts';
 import { coolsBy_K, unmeasuredFlow } from './on-work.ts';
 import { livesOrNot_h, standsOrNot_min } from './process-clocks.ts';
 
@@ -22,9 +22,9 @@ const speedsSaid = ({ slowest_mm_per_s, fastest_mm_per_s }: CoatSpeeds, units: U
 		: formatRange(slowest_mm_per_s, fastest_mm_per_s, 'speed', units);
 
 /** The knob that a kind of coat wants turned, and the fan that would have to be another. */
-function knobNotes(job: Job, coats: readonly CoatSpeeds[], units: UnitSystem): string[] {
-	const [slowest, fastest] = rangeOf(job);
+function knobNotes(coats: readonly CoatSpeeds[], units: UnitSystem): string[] {
 	return coats.flatMap(one => {
+		const [slowest, fastest] = rangeOf(one);
 		const off = 1e-6;
 		const outside = one.slowest_mm_per_s < slowest * (1 - off) || one.fastest_mm_per_s > fastest * (1 + off);
 		const fan = format(one.fanHeight_mm, 'length', units);
@@ -32,24 +32,23 @@ function knobNotes(job: Job, coats: readonly CoatSpeeds[], units: UnitSystem): s
 			return [
 				`${named(one)}: wants another fan than ${fan}; at no one flow do all its faces keep to ${formatRange(slowest, fastest, 'speed', units)}`,
 			];
-		if (!turnsKnob(job, one.flow_mL_per_min)) return [];
+		if (!turnsKnob(one, one.flow_mL_per_min)) return [];
 		return [
 			`${named(one)}: wants the fluid knob at ${format(one.flow_mL_per_min, 'flow', units)} and ${speedsSaid(one, units)}, with a fan of ${fan}`,
 		];
 	});
 }
 
-function habitNotes({ gun }: Job, coats: readonly CoatSpeeds[], units: UnitSystem): string[] {
-	const { speed_mm_per_s } = gun;
-	if (speed_mm_per_s === undefined) return [];
-	const isOff = (speed: number) => Math.abs(speed / speed_mm_per_s - 1) > offHabit;
-	return coats
-		.filter(one => !turnsKnob({ gun }, one.flow_mL_per_min))
-		.filter(one => isOff(one.slowest_mm_per_s) || isOff(one.fastest_mm_per_s))
-		.map(
-			one =>
-				`${named(one)}: wants ${speedsSaid(one, units)}; the gun's speed is ${format(speed_mm_per_s, 'speed', units)}`,
-		);
+function habitNotes(coats: readonly CoatSpeeds[], units: UnitSystem): string[] {
+	return coats.flatMap(one => {
+		const habit = one.gun.speed_mm_per_s;
+		if (habit === undefined || turnsKnob(one, one.flow_mL_per_min)) return [];
+		const isOff = (speed: number) => Math.abs(speed / habit - 1) > offHabit;
+		if (!isOff(one.slowest_mm_per_s) && !isOff(one.fastest_mm_per_s)) return [];
+		return [
+			`${named(one)}: wants ${speedsSaid(one, units)}; the gun's speed is ${format(habit, 'speed', units)}`,
+		];
+	});
 }
 
 /** What the film of a face is unsure by, each one deviation. */
@@ -60,7 +59,7 @@ const spreadOf = ({ transfer, transfer_tolerance, flow_tolerance = unmeasuredFlo
 });
 
 /** Faces whose highest film comes near the sag limit, once for each kind of coat and fan, by the one that gets most. */
-function sagNotes({ gun, materials }: Job, coats: readonly CoatSpeeds[], units: UnitSystem): string[] {
+function sagNotes({ materials }: Job, coats: readonly CoatSpeeds[], units: UnitSystem): string[] {
 	return coats.flatMap(one => {
 		const sag_um = materials[one.material]?.sag_um ?? Number.POSITIVE_INFINITY;
 		const near = one.coats
@@ -76,7 +75,7 @@ function sagNotes({ gun, materials }: Job, coats: readonly CoatSpeeds[], units: 
 		const more = new Set(near.map(({ face }) => face)).size - 1;
 		const peak = format(worst.peak_um, 'film', units);
 		const limit = format(sag_um, 'film', units);
-		const odds = oddsSaid(sagOdds(worst.share, 1, spreadOf(gun)));
+		const odds = oddsSaid(sagOdds(worst.share, 1, spreadOf(one.gun)));
 		const says = `${worst.share >= 1 ? 'it runs' : `${Math.round(worst.share * 100)} % of it`}, over it ${odds}`;
 		return [
 			`${worst.face}${more > 0 ? ` and ${more} more` : ''}: a ${one.kind} coat of ${one.material} lies up to ${peak} wet and sags above ${limit}: ${says}`,
@@ -85,24 +84,31 @@ function sagNotes({ gun, materials }: Job, coats: readonly CoatSpeeds[], units: 
 }
 
 /** Faces that take more than the cup holds, since much of it passes their edges. */
-function cupNotes({ gun, faces }: Job, units: UnitSystem): string[] {
-	return faces.flatMap(({ id, coats }) => {
-		const most_mL = Math.max(...coats.map(({ volume_mL }) => volume_mL));
-		if (most_mL <= gun.cup_mL) return [];
+function cupNotes(job: Job, units: UnitSystem): string[] {
+	return job.faces.flatMap(({ id, coats }) => {
+		const over = coats
+			.map(({ stage, volume_mL }) => ({ volume_mL, cup_mL: withGunOf(job, stage).gun.cup_mL }))
+			.filter(({ volume_mL, cup_mL }) => volume_mL > cup_mL);
+		const [worst] = over.toSorted((a, b) => b.volume_mL - a.volume_mL);
+		if (!worst) return [];
 		return [
-			`${id}: a coat takes ${format(most_mL, 'volume', units)}, most of it past the edges; the cup holds ${format(gun.cup_mL, 'volume', units)}: a narrower fan, a larger cup, or split the face`,
+			`${id}: a coat takes ${format(worst.volume_mL, 'volume', units)}, most of it past the edges; the cup holds ${format(worst.cup_mL, 'volume', units)}: a narrower fan, a larger cup, or split the face`,
 		];
 	});
 }
 
 /** What the balance had to take for granted. */
-function assumedNotes({ gun, faces, materials, stages }: Job): string[] {
+function assumedNotes({ gun, guns = { gun }, faces, materials, stages }: Job): string[] {
+	const called = (name: string) => (name === 'gun' ? name : `gun ${name}`);
 	const sprayed = stages.flatMap(stage => (stage.kind === 'coats' ? [stage.material] : []));
 	const ofMaterials = Object.values(materials).filter(({ id, assumed }) => assumed && sprayed.includes(id));
 	const sizeless = faces.filter(({ size_mm, strip_mm }) => !size_mm && !strip_mm).map(({ id }) => id);
 	const more = sizeless.length > 1 ? ` and ${sizeless.length - 1} more` : '';
 	return [
-		...(gun.assumed?.length ? [`gun: ${gun.assumed.join(', ')} usual, not measured`] : []),
+		...Object.entries(guns).flatMap(([name, { assumed = [], unmeasured }]) => [
+			...(assumed.length > 0 ? [`${called(name)}: ${assumed.join(', ')} usual, not measured`] : []),
+			...(unmeasured ? [`${called(name)}: this fan was never measured with its material`] : []),
+		]),
 		...ofMaterials.map(({ id, assumed = [] }) => `material ${id}: ${assumed.join(', ')} usual, not measured`),
 		...(sizeless.length > 0
 			? [
@@ -217,8 +223,8 @@ export function notesOf(job: Job, units: UnitSystem): string[] {
 		...materials.filter(({ id }) => sprayed.has(id)).flatMap(breathingNotes),
 		...turningNotes(job),
 		...materials.filter(({ id }) => sprayed.has(id)).flatMap(flowCupNotes),
-		...knobNotes(job, coats, units),
-		...habitNotes(job, coats, units),
+		...knobNotes(coats, units),
+		...habitNotes(coats, units),
 		...sagNotes(job, coats, units),
 		...cupNotes(job, units),
 		...coolingNotes(job, units),

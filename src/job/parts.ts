@@ -59,13 +59,13 @@ function counted({ values }: PartEntry, faces: FaceEntry[]): PartDraft[] {
 }
 
 /** Every part of the sheet, in its order; names that come twice are complained of. */
-export function partsOf(source: Source, sheet: SheetEntry): PartDraft[] {
+export function partsOf(source: Source, sheet: SheetEntry, fan_mm: number): PartDraft[] {
 	const [families, seen] = [new Set<string>(), new Set<string>()];
 	const parts: PartDraft[] = [];
 	for (const part of sheet.values.parts ?? []) {
 		const name = part.values.part;
 		if (!name || !once(source, families, name, 'part')) continue;
-		const faces = facesIn(source, part, sheet.values.gun?.values.fan ?? 0);
+		const faces = facesIn(source, part, fan_mm);
 		parts.push(...counted(part, faces).filter(one => once(source, seen, one.name, 'part')));
 		if (parts.length > most) break;
 	}

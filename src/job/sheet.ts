@@ -203,12 +203,20 @@ const readGun = map(gunShape);
 const gunOrName: Reader<GunEntry | Placed<string>> = (source, node, what, at) =>
 	(isScalar(node) ? placed(value(name)) : readGun)(source, node, what, at);
 
+/** Guns by the names that stages call them by. */
+const readGuns: Reader<{ name: string; entry: GunEntry }[]> = (source, node, what, at) =>
+	pairsOf(source, node, what, at)?.flatMap(pair => {
+		const entry = readGun(source, pair.node, `gun ${brief(pair.key)}`, pair.at);
+		return entry ? [{ name: pair.key, entry }] : [];
+	});
+
 /** A sheet as it is written: what it only names, or leaves to the shop, stands on the shelf. */
 const writtenShape = {
 	...sheetShape,
 	units: may(units),
 	shop: may(map(shopShape)),
-	gun: must(gunOrName),
+	gun: may(gunOrName),
+	guns: may(readGuns),
 	materials: may(readMaterials),
 	shelf: may(placed(value(z.string()))),
 };

@@ -82,6 +82,7 @@ const stageShape = {
 	name: may(value(name)),
 	spray: may(placed(value(key))),
 	coats: may(coatsRead),
+	gun: may(placed(value(name))),
 	'coats for': may(coatsByFace),
 	wait: may(value(waitRead)),
 	until: may(value(untilRead)),

@@ -11,6 +11,8 @@ export type StageRead = {
 	at: number;
 	stage: Stage | undefined;
 	leftOut: ReadonlySet<string>;
+	/** The gun that a spray stage names. */
+	gun?: Placed<string>;
 	/** Coats of faces that get others than the stage says. */
 	coatsFor?: ReadonlyMap<string, readonly CoatKind[]>;
 };
@@ -69,11 +71,11 @@ function waitStage(source: Source, entry: StageEntry, { hours }: Known): Stage |
 
 function checkCoatKeys(source: Source, entry: StageEntry, work: Work): void {
 	if (work === 'spray') return;
-	for (const key of ['coats', 'coats for'] as const)
+	for (const key of ['coats', 'coats for', 'gun'] as const)
 		if (entry.has(key))
 			source.fail(
 				entry.place(key),
-				`stage, ${key}: only a spray stage has coats; take them out of "${work}"`,
+				`stage, ${key}: only a spray stage has ${key === 'gun' ? 'a gun; take it' : 'coats; take them'} out of "${work}"`,
 			);
 }
 
@@ -157,7 +159,9 @@ export function stagesOf(
 		const own = coatsFor(source, entry, faces);
 		const found = worksOf(source, draft).map(work => stageOf(source, work, entry, known));
 		const read = found.length > 0 ? found : [undefined];
-		return read.map((stage): StageRead => ({ at, stage, leftOut: out, ...(own && { coatsFor: own }) }));
+		const gun = entry?.values.gun;
+		const more = { ...(own && { coatsFor: own }), ...(gun && { gun }) };
+		return read.map((stage): StageRead => ({ at, stage, leftOut: out, ...more }));
 	});
 	if (drafts.length > 0 && !drafts.some(({ entry }) => entry?.has('spray')))
 		source.fail(

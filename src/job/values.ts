@@ -130,6 +130,13 @@ export const cupLine = fromText((text, ctx) => {
 	};
 });
 
+/** `25 cm at 15 cm`: the fan, and the distance at which it was measured; mm. */
+export const fanLine = fromText((text, ctx): { fan: number; distance?: number } => {
+	const parts = halves(text, /\s+at\s+/);
+	const fan = amount('length', parts?.left ?? text, ctx);
+	return parts ? { fan, distance: amount('length', parts.right, ctx, parts.column) } : { fan };
+});
+
 /** A flow cup: `din4, 17 to 20 s`, or with the temperature that its seconds are given for: `… at 20 °C`. */
 export const flowCupLine = fromText((text, ctx): { kind: string; runs: [number, number]; at?: number } => {
 	const [, kind, times = '', degrees] = /^(.+?)\s*,\s*(.+?)(?:\s+at\s+(.+))?$/.exec(text) ?? [];

@@ -1,4 +1,4 @@
-import type { Face, Horns, Job, PlannedCoat } from '../job/job.ts';
+import { type Face, fanFor_mm, type Horns, type Job, type PlannedCoat } from '../job/job.ts';
 
 /** How the gun must be set for one coat of one face. A tilt of the wrist touches nothing on the gun and is not in it. */
 export type GunState = { material: string; horns: Horns; fanHeight_mm: number };
@@ -10,7 +10,7 @@ export type Pass = { face: Face; coat: PlannedCoat; count: number };
 export const gunFor = (pass: Pass): GunState => ({
 	material: pass.coat.material,
 	horns: pass.coat.horns,
-	fanHeight_mm: pass.face.fanHeight_mm,
+	fanHeight_mm: fanFor_mm(pass.face, pass.coat),
 });
 
 /** A gun state as one comparable word. */

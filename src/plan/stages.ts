@@ -1,5 +1,5 @@
 import type { FaceHistory } from '../day/records.ts';
-import { type Face, type Job, leavesOut } from '../job/job.ts';
+import { type Face, type Job, leavesOut, withGunOf } from '../job/job.ts';
 import { isAt, placeOf } from '../job/places.ts';
 import { flashAt_h, hardensAt_h } from '../job/process-clocks.ts';
 import { type DayPlan, type PlanOptions, planDay, slack_s } from './day-plan.ts';
@@ -156,7 +156,7 @@ function spray(
 	const opens = Math.min(...bounds.map(bound => bound.earliest_s));
 	const first = atWork(job, Math.max(0, ready, opens - pace.setUp_s));
 	const morning = (Math.floor(first / day_s) + 1) * day_s;
-	const rest = { ...job, faces: here.map(({ face }) => face) };
+	const rest = { ...withGunOf(job, stage), faces: here.map(({ face }) => face) };
 	const more = {
 		...options,
 		letters,

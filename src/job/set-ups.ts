@@ -1,0 +1,81 @@
+import type { Source } from './document.ts';
+import { written } from './fields.ts';
+import { gunOf } from './gun.ts';
+import type { GunEntry, gunShape, SetUpEntry } from './gun-keys.ts';
+import type { CoatKind, Job, NamedGun } from './job.ts';
+import type { StageRead } from './stages.ts';
+
+/** The guns of a job: one a spray stage, each set as it was measured for that material. */
+
+/** A gun as it is written, and the file that it is written in. */
+export type GunWritten = { entry: GunEntry; from: Source };
+
+/** The set-up of a gun for some coats of a material: of their kind, else of the material. */
+function setUpFor(
+	{ values }: GunEntry,
+	material: string,
+	kinds: readonly CoatKind[],
+): SetUpEntry | undefined {
+	const its = values['set-ups']?.filter(one => one.values.for?.value === material) ?? [];
+	const ofKind = its.find(({ values: { coat } }) => coat && kinds.every(kind => kind === coat));
+	return ofKind ?? its.find(({ values: { coat } }) => !coat);
+}
+
+/** A gun with a set-up of it in the place of its own figures. */
+function asSet(gun: GunEntry, { values: { pressure, fan, paint } }: SetUpEntry): GunEntry {
+	const set = { ...(pressure && { pressure }), ...(fan && fan), ...(paint && { flow: paint }) };
+	return written<typeof gunShape>({ ...gun.values, ...set }, gun.at, gun.name);
+}
+
+type Guns = {
+	/** Of the first spray stage. */
+	gun: Job['gun'];
+	/** Where there are several, by the name that stages have for them. */
+	guns: Record<string, NamedGun> | undefined;
+	/** The gun of a stage, and its name where there are several. */
+	at: (read: StageRead) => { gun: Job['gun']; name: string | undefined };
+};
+
+/**
+ * The gun of each spray stage.
+ * @param named by the names that stages call them by
+ * @param own what stands under `gun` of the sheet, for stages that name none
+ */
+export function gunsOf(
+	source: Source,
+	stages: readonly StageRead[],
+	named: ReadonlyMap<string, GunWritten>,
+	own: GunWritten | undefined,
+): Guns {
+	const made = new Map<string, { gun: NamedGun; text: string; name: string }>();
+	const gunAt = ({ stage, gun: called }: StageRead) => {
+		const at = called === undefined ? own : named.get(called.value);
+		const material = stage?.kind === 'coats' ? stage.material : '';
+		const setUp = at && setUpFor(at.entry, material, stage?.kind === 'coats' ? stage.coats : []);
+		const name = called?.value ?? 'the gun';
+		const key = `${called?.value ?? ''}\u0000${setUp?.at ?? ''}`;
+		const known = made.get(key);
+		if (known || !at) return known;
+		const gun: NamedGun = {
+			...gunOf(at.from, setUp ? asSet(at.entry, setUp) : at.entry),
+			...(at.entry.has('set-ups') && !setUp && { unmeasured: true }),
+		};
+		const several = at.entry.values['set-ups']?.[1] !== undefined;
+		const of = several ? [name, material, setUp?.values.coat] : [name];
+		const one = { gun, text: JSON.stringify(gun), name: of.filter(word => word !== undefined).join(', ') };
+		made.set(key, one);
+		return one;
+	};
+	const sprays = stages.filter(({ stage }) => stage?.kind === 'coats');
+	const all = sprays.flatMap(read => gunAt(read) ?? []);
+	const isOne = new Set(all.map(({ text }) => text)).size <= 1;
+	const gun = all[0]?.gun ?? gunOf(own?.from ?? source, own?.entry);
+	return {
+		gun,
+		guns: isOne ? undefined : Object.fromEntries(all.map(one => [one.name, one.gun])),
+		at: read => {
+			const one = gunAt(read);
+			return { gun: one?.gun ?? gun, name: isOne ? undefined : one?.name };
+		},
+	};
+}
