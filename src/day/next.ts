@@ -25,7 +25,7 @@ import {
 } from './moment.ts';
 import { type Candidate, pending } from './order.ts';
 import { type PaintStep, paintFor, workOn_s } from './paint.ts';
-import { finishingIn_s, plannedPrep } from './prep.ts';
+import { dries_s, finishingIn_s, plannedPrep } from './prep.ts';
 import { clearOfWet, mayNow, mustWait, type Work, workableAt, workOn } from './work.ts';
 
 /** The one thing that comes next, worked out from where the day stands; nothing of it is stored. */
@@ -177,11 +177,25 @@ function pickedUpBy(moment: Moment, turned: readonly string[]) {
 /** What parts wait for before they are turned over: the minutes since their coat was found wet, then the tab. */
 function untilDry(moment: Moment, turned: string[]): Step | null {
 	const [first = ''] = turned;
-	const wet = whileTabWet(moment, first);
+	const wet = untilHandled(moment, turned) ?? whileTabWet(moment, first);
 	if (wet) return wet;
 	const { tabDry } = moment.state.book;
 	const unsure = pickedUpBy(moment, turned).find(({ ended }) => !tabDry || isLater(ended, tabDry));
 	return unsure ? { kind: 'dry', face: unsure.id } : null;
+}
+
+/** The wait until the coats that parts are picked up by are dry to handle, where their data sheets say when that is. */
+function untilHandled(moment: Moment, turned: readonly string[]): Extract<Step, { kind: 'wait' }> | null {
+	const parts = new Set(turned.map(id => faceOf(moment, id).part));
+	const lefts = jobOf(moment).faces.flatMap(({ id, part }) => {
+		const last = faceBook(moment, id).laid.at(-1);
+		if (!last || !parts.has(part)) return [];
+		const dry_s = dries_s(moment, id, ({ dryTo }) => dryTo?.handle);
+		return Number.isFinite(dry_s) ? [dry_s - atLeast_s(last.ended, moment.now)] : [];
+	});
+	const left_s = Math.max(0, ...lefts);
+	const due = moment.now.wall + left_s * 1000;
+	return left_s > 0 ? { kind: 'wait', face: turned[0] ?? null, due, why: 'touch' } : null;
 }
 
 /** After so long a tab found wet is touched again, s. This project's own choice. */

@@ -1,6 +1,6 @@
 import { openPlace } from '../../machines/face.ts';
 import type { Material, PlannedCoat } from '../job/job.ts';
-import { hardensAt_h } from '../job/process-clocks.ts';
+import { driesAt_h } from '../job/process-clocks.ts';
 import { atLeast_s, type Instant } from './instant.ts';
 import { faceBook, faceOf, faceState, laidOn, type Moment, materialOf, nextCoat } from './moment.ts';
 import { coldestSurface_C } from './ruling-surface.ts';
@@ -47,27 +47,40 @@ export function finishingIn_s(moment: Moment, id: string): number | null {
 }
 
 /** How long a coat hardens before it is sanded, s; Infinity: its sheet gives no time for such a surface; null: none at all. */
-export function hardening_s(material: Material, surface_C: number): number | null {
+export const hardening_s = (material: Material, surface_C: number): number | null =>
+	drying_s(material, material.sandAfter, surface_C);
+
+function drying_s(material: Material, points: Points, surface_C: number): number | null {
 	try {
-		const hours = hardensAt_h(material, surface_C);
+		const hours = driesAt_h(material, points, surface_C);
 		return hours === null ? null : hours * 3600;
 	} catch {
 		return Number.POSITIVE_INFINITY;
 	}
 }
 
-/** The same of the coat on a face; 0: none is on, or its sheet gives no time. */
-export function cures_s(moment: Moment, id: string): number {
+type Points = Material['sandAfter'];
+
+/** How long the coat on a face takes to be dry to something, s; 0: none is on, or its sheet gives no time. */
+export function dries_s(moment: Moment, id: string, to: (material: Material) => Points | undefined): number {
 	const last = faceBook(moment, id).laid.at(-1);
 	const under = faceOf(moment, id).coats[laidOn(moment, id) - 1];
 	if (!last || !under) return 0;
 	const surface_C = coldestSurface_C(moment, last, last.ended);
-	return hardening_s(materialOf(moment, under.material), surface_C) ?? 0;
+	const material = materialOf(moment, under.material);
+	return drying_s(material, to(material) ?? [], surface_C) ?? 0;
 }
 
-/** The same where a sanding is planned next, or behind the turning that is: a part is turned when it is worked on; 0: none is. */
+/** What a coat must be dry to before a step: sanding, tape on it, or hands. */
+const dryFor =
+	({ step, dry }: Pick<PlannedCoat['prep'][number], 'step' | 'dry'>) =>
+	({ sandAfter, dryTo }: Material): Points | undefined =>
+		step === 'sand' ? sandAfter : step === 'mask' ? dryTo?.tape : dry && dryTo?.[dry];
+
+/** The same for the step that is planned next, or is behind the turning that is: a part is turned when it is worked on. */
 export function hardens_s(moment: Moment, id: string): number {
 	const { prep } = listOf(moment, id);
 	const next = prep.slice(plannedPrep(moment, id)?.place ?? prep.length);
-	return next.find(({ step }) => step !== 'turn over')?.step === 'sand' ? cures_s(moment, id) : 0;
+	const work = next.find(({ step }) => step !== 'turn over');
+	return work ? dries_s(moment, id, dryFor(work)) : 0;
 }

@@ -92,7 +92,8 @@ function askedOf(draft: FaceDraft, area_m2: number, stages: StageRead[], materia
 		else if (stage.kind === 'wait') since = waited(since, stage);
 		else {
 			const grit = stage.grit ?? (stage.step === 'sand' ? (since.under?.grit ?? null) : null);
-			since = { ...since, prep: [...since.prep, { step: stage.step, grit }] };
+			const { step, dry } = stage;
+			since = { ...since, prep: [...since.prep, { step, grit, ...(dry && { dry }) }] };
 		}
 	}
 	const { prep, wait_h, until_min } = since;

@@ -132,6 +132,20 @@ function checkWindows(source: Source, whole: Whole): void {
 		}
 }
 
+/** Work that waits until a coat is dry to handle wants its time. */
+function checkDry(source: Source, { plans, stages, materials }: Whole): void {
+	for (const { coats, finishing } of plans)
+		for (const [nth, { prep }] of [...coats, ...(finishing ? [finishing] : [])].entries()) {
+			const under = materials.get(coats[nth - 1]?.material ?? '');
+			if (!prep.some(({ dry }) => dry) || under?.dryTo?.handle) continue;
+			const at = stages.find(({ stage }) => stage?.kind === 'prep' && stage.dry)?.at ?? 0;
+			const says = under
+				? `material ${under.id} has no time for it: write "dry to: { handle: 4 h at 20 °C }" there`
+				: 'there is no coat on it yet';
+			source.fail(at, `stage, unmask: dry to handle, and ${says}`);
+		}
+}
+
 /** A material of the shelf tells of every other that it may lie on, whether this job has them or not. */
 function checkNames(source: Source, { sheet }: Whole): void {
 	const materials = sheet.values.materials ?? [];
@@ -151,4 +165,5 @@ export function checkContradictions(source: Source, whole: Whole): void {
 	if (whole.stages.some(({ stage }) => !stage)) return;
 	checkCoated(source, whole);
 	checkWindows(source, whole);
+	checkDry(source, whole);
 }

@@ -26,7 +26,17 @@ export const coatKindSchema = z.enum(['tack', 'medium', 'full']);
 /** How heavy a coat is laid. */
 export type CoatKind = z.infer<typeof coatKindSchema>;
 
-export const prepSchema = z.enum(['sand', 'scuff', 'fill', 'wipe', 'tack', 'mask', 'unmask', 'turn over']);
+export const prepSchema = z.enum([
+	'sand',
+	'scuff',
+	'fill',
+	'wipe',
+	'tack',
+	'mask',
+	'unmask',
+	'turn over',
+	'inspect',
+]);
 /** Work on a face that is not spraying. */
 export type Prep = z.infer<typeof prepSchema>;
 
@@ -166,6 +176,8 @@ const until_min = z.optional(z.int().check(z.minimum(0), z.maximum(1439)));
 const stepSchema = z.object({
 	step: prepSchema,
 	grit: z.nullable(z.int().check(z.positive())),
+	/** Done once the coat on the face is dry to handle. */
+	dry: z.optional(z.literal('handle')),
 	then_h: z.optional(z.number().check(z.minimum(0))),
 	until_min,
 });
@@ -264,6 +276,7 @@ export const stageSchema = z.discriminatedUnion('kind', [
 		name: z.string(),
 		step: prepSchema,
 		grit: z.nullable(z.int().check(z.positive())),
+		dry: z.optional(z.literal('handle')),
 	}),
 	z.object({ leftOut, kind: z.literal('wait'), name: z.string(), hours: positive, until_min }),
 ]);

@@ -42,8 +42,13 @@ export function standsOrNot_min(material: Material, air_C: number): number {
  * @returns hours; null: the sheet gives no time
  * @throws RangeError more than 20 K outside what it gives
  */
-export const hardensAt_h = (
-	{ sandAfter: points, factorPer10C }: Material,
+export const hardensAt_h = (material: Material, surface_C: number): number | null =>
+	driesAt_h(material, material.sandAfter, surface_C);
+
+/** How long a coat takes to be dry to something, by the times of its sheet for that; returns and throws as `hardensAt_h`. */
+export const driesAt_h = (
+	{ factorPer10C }: Pick<Material, 'factorPer10C'>,
+	points: Material['sandAfter'],
 	surface_C: number,
 ): number | null =>
 	points.length === 0 ? null : lasts_h({ kind: 'beginning', points, factorPer10C }, surface_C);

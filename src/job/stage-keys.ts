@@ -78,6 +78,15 @@ const gritOrYes = fromText((text, ctx): number | null => {
 	return complain(ctx, 'allowed: a grit as in "400 grit", or yes');
 });
 const abrade = may(value(gritOrYes));
+/** `yes`, once the coat is dry to handle, or so long after it. */
+const unmaskRead = fromText((text, ctx): { dry?: 'handle'; after_s?: number } => {
+	if (text === 'yes') return {};
+	if (text === 'dry to handle') return { dry: 'handle' };
+	const read = some('time').safeParse(text);
+	return read.success
+		? { after_s: read.data }
+		: complain(ctx, 'allowed: yes, dry to handle, or a time as in "16 h"');
+});
 const stageShape = {
 	name: may(value(name)),
 	spray: may(placed(value(key))),
@@ -93,7 +102,8 @@ const stageShape = {
 	degrease: done,
 	tack: done,
 	mask: done,
-	unmask: done,
+	unmask: may(value(unmaskRead)),
+	inspect: done,
 	'turn over': done,
 	'leave out': leaveOut,
 	only: may(list(placed(value(name)), 1)),

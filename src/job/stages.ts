@@ -85,7 +85,9 @@ function stageOf(source: Source, work: Work, entry: StageEntry | null, known: Kn
 	if (work === 'wait' || work === 'until') return entry ? waitStage(source, entry, known) : undefined;
 	const grit = work === 'sand' || work === 'scuff' ? (entry?.values[work] ?? null) : null;
 	// The first wipe of a bare part, with a cleaner of its own: to the day it is a wipe.
-	return { kind: 'prep', name: entry?.values.name ?? work, step: work === 'degrease' ? 'wipe' : work, grit };
+	const dry = work === 'unmask' ? entry?.values.unmask?.dry : undefined;
+	const step = work === 'degrease' ? ('wipe' as const) : work;
+	return { kind: 'prep', name: entry?.values.name ?? work, step, grit, ...(dry && { dry }) };
 }
 
 /** Ids of the faces that a list of names means: parts, faces as `part/face`, or all of a name. */
@@ -157,7 +159,11 @@ export function stagesOf(
 		const at = entry?.has('spray') ? entry.place('spray') : draft.at;
 		const out = leftOut(source, entry, faces);
 		const own = coatsFor(source, entry, faces);
-		const found = worksOf(source, draft).map(work => stageOf(source, work, entry, known));
+		const found = worksOf(source, draft).flatMap(work => {
+			const after_s = work === 'unmask' ? entry?.values.unmask?.after_s : undefined;
+			const wait: Stage[] = after_s ? [{ kind: 'wait', name: 'wait', hours: after_s / 3600 }] : [];
+			return [...wait, stageOf(source, work, entry, known)];
+		});
 		const read = found.length > 0 ? found : [undefined];
 		const gun = entry?.values.gun;
 		const more = { ...(own && { coatsFor: own }), ...(gun && { gun }) };

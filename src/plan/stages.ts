@@ -1,7 +1,7 @@
 import type { FaceHistory } from '../day/records.ts';
-import { type Face, type Job, leavesOut, withGunOf } from '../job/job.ts';
+import { type Face, type Job, leavesOut, type PlannedCoat, withGunOf } from '../job/job.ts';
 import { isAt, placeOf } from '../job/places.ts';
-import { flashAt_h, hardensAt_h } from '../job/process-clocks.ts';
+import { driesAt_h, flashAt_h } from '../job/process-clocks.ts';
 import { type DayPlan, type PlanOptions, planDay, slack_s } from './day-plan.ts';
 import { judgeStage, type Verdict } from './judge.ts';
 import { atWork, day_s } from './opening-hours.ts';
@@ -67,7 +67,7 @@ export function planStages(input: StagesInput): StagePlan[] {
 		}
 		const faces = here.map(standing => {
 			const earliest_s =
-				stage.kind === 'wait' ? cured(standing, stage.hours) : prepared(job, standing, stage.step, standings);
+				stage.kind === 'wait' ? cured(standing, stage.hours) : prepared(job, standing, stage, standings);
 			standing.ready = stage.kind === 'wait' ? earliest_s : atWork(job, earliest_s);
 			return { face: standing.face.id, earliest_s, latest_s: null, planned_s: standing.ready };
 		});
@@ -130,17 +130,24 @@ function flashed(job: Job, { face, coats, ended }: Standing): number {
 const cured = ({ ended, ready }: Standing, hours: number): number =>
 	Math.max(ready, (ended ?? 0) + hours * 3600);
 
-/** Nothing is turned over beside a coat that is wet. */
+/** When a coat is dry enough for a step, s; a part is turned by all of its coats, beside none that is wet. */
 function prepared(
 	job: Job,
-	{ face, coats, ended, ready }: Standing,
-	step: string,
+	own: Standing,
+	{ step, dry }: Pick<PlannedCoat['prep'][number], 'step' | 'dry'>,
 	all: readonly Standing[],
 ): number {
-	if (step === 'turn over') return Math.max(ready, ...all.map(one => flashed(job, one)));
-	const material = job.materials[face.coats[coats - 1]?.material ?? ''];
-	if (step !== 'sand' || ended === null || !material) return ready;
-	return Math.max(ready, ended + (hardensAt_h(material, job.shop.air_C) ?? 0) * 3600);
+	const touched = step === 'turn over' ? all.filter(({ face }) => face.part === own.face.part) : [own];
+	const dues = touched.map(({ face, coats, ended }) => {
+		const material = job.materials[face.coats[coats - 1]?.material ?? ''];
+		if (ended === null || !material) return 0;
+		const { sandAfter, dryTo } = material;
+		const to = step === 'sand' ? sandAfter : step === 'mask' ? dryTo?.tape : dryTo?.handle;
+		const isAsked = step === 'sand' || step === 'mask' || step === 'turn over' || dry !== undefined;
+		return isAsked ? ended + (driesAt_h(material, to ?? [], job.shop.air_C) ?? 0) * 3600 : 0;
+	});
+	const beside = step === 'turn over' ? all.map(one => flashed(job, one)) : [];
+	return Math.max(own.ready, ...beside, ...dues);
 }
 
 /** Plays a spray stage at the first moment that works, and moves its faces on. */

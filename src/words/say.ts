@@ -77,4 +77,5 @@ export const prepWord: Record<string, string> = {
 	mask: 'masked',
 	unmask: 'unmasked',
 	'turn over': 'turned over',
+	inspect: 'inspected',
 };

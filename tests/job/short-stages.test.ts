@@ -134,3 +134,37 @@ describe('coats of some faces', () => {
 		]);
 	});
 });
+
+describe('work that waits for a coat', () => {
+	const stages = ['{ spray: primer, coats: [medium, full] }', '{ unmask: dry to handle }', 'inspect'];
+	const dry = (text: string) =>
+		text.replaceAll('    standing: ', '    dry to: { handle: 4 h at 70 °F }\n    standing: ');
+
+	test('tape comes off once the coat is dry to handle, and the parts are looked at', () => {
+		const [face] = jobOf(dry(withStages(...stages))).faces;
+		expect(face?.finishing?.prep).toEqual([
+			{ step: 'unmask', grit: null, dry: 'handle' },
+			{ step: 'inspect', grit: null },
+		]);
+	});
+
+	test('… or so long after it', () => {
+		const timed = [stages[0] ?? '', '{ unmask: 3 h }', 'inspect'];
+		const long = [stages[0] ?? '', 'wait: 3 h', 'unmask', 'inspect'];
+		same(timed, long);
+	});
+
+	test('a material that does not say when it is dry to handle is asked for it', () => {
+		expect(complaintsOf(withStages(...stages))).toEqual([
+			expect.stringMatching(
+				/dry to handle, and material primer has no time for it: write "dry to: \{ handle/,
+			),
+		]);
+		expect(complaintsOf(dry(withStages('{ unmask: dry to handle }', ...stages)))).toEqual([
+			expect.stringMatching(/dry to handle, and there is no coat on it yet/),
+		]);
+		expect(complaintsOf(withStages(stages[0] ?? '', '{ unmask: soon }'))).toEqual([
+			expect.stringMatching(/unmask: found "soon"; allowed: yes, dry to handle, or a time as in "16 h"$/),
+		]);
+	});
+});

@@ -80,7 +80,7 @@ export function offeredBefore(sprays: readonly SprayDrafted[], ground: Ground): 
 export const prepSaid = ({ wait, steps }: Prep): string =>
 	[...(wait === null ? [] : [wait]), ...steps].join(', ') || 'none';
 
-const allowed = stepKeys.filter(step => !['mask', 'unmask', 'turn over'].includes(step));
+const allowed = stepKeys.filter(step => !['mask', 'unmask', 'turn over', 'inspect'].includes(step));
 
 /** `overnight, sand 320 grit, wipe, tack`: a wait only at its beginning, each step once. */
 export function prepRead(answer: string): Read<Prep> {

@@ -17,6 +17,8 @@ export type Material = {
 	flash: { min_min: number; max_min: number | null; at_C: number; touch: string[] };
 	recoat: { under: string; rows: RecoatRow[] }[];
 	sandAfter?: { at_C: number; hours: number }[];
+	/** When it may be picked up by the coat, and taped; absent where the sheet does not say. */
+	dryTo?: { handle?: { at_C: number; hours: number }[]; tape?: { at_C: number; hours: number }[] };
 	limits: {
 		air_C: [number, number];
 		surface_C?: [number, number];
@@ -29,7 +31,7 @@ export type Material = {
 	coats?: Record<string, { flash?: FlashPoints }>;
 };
 /** A step of the sheet, and the hours that it has the work wait behind it. */
-export type Step = { step: string; then_h?: number };
+export type Step = { step: string; then_h?: number; dry?: 'handle' };
 export type PlannedCoat = {
 	stage: number;
 	material: string;

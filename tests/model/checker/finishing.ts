@@ -1,5 +1,5 @@
 import { lastLaid } from './coats.ts';
-import { type Day, elapsed, type Face } from './day.ts';
+import { type Day, elapsed, type Face, type Material, type Step } from './day.ts';
 import { dusty, wetAt } from './dust.ts';
 import { type Finding, finding } from './finding.ts';
 import { allOf, is, type Note } from './notes.ts';
@@ -44,15 +44,17 @@ const isOut = (day: Day, face: string, n: number): boolean => {
 	return note === undefined ? day.before.faces[face]?.aside != null : is(note, 'part.setAside');
 };
 
-/** Whether a step cannot be asked for yet: beside a wet coat, or on one that is not hard enough to sand. */
-function isHeld(day: Day, face: Face, step: string, at: Note): boolean {
+/** Whether a step cannot be asked for yet: beside a wet coat, or on one that is not dry enough for it. */
+function isHeld(day: Day, face: Face, { step, dry }: Step, at: Note): boolean {
 	if (dusty.stage.includes(step) && wetAt(day, at).length > 0) return true;
 	const laid = lastLaid(day, face.id, at.n);
 	const paint = day.sheet.materials[laid?.material ?? ''];
-	if (step !== 'sand' || !laid || !paint) return false;
+	const times: Record<string, Material['sandAfter']> = { sand: paint?.sandAfter, mask: paint?.dryTo?.tape };
+	const wanted = dry ? paint?.dryTo?.[dry] : times[step];
+	if (!wanted || !laid || !paint) return false;
 	const read = allOf(day.notes.slice(laid.n, at.n), 'air.read').map(({ surfaceC }) => surfaceC);
 	const coldest_C = Math.min(laid.surfaceC ?? Number.POSITIVE_INFINITY, ...read);
-	const hours = (paint.sandAfter ?? []).map(
+	const hours = wanted.map(
 		one =>
 			one.hours *
 			Math.max(1, Number.isFinite(coldest_C) ? slower(paint.factorPer10C, one.at_C, coldest_C) : 1),
@@ -67,7 +69,7 @@ function closedOver(day: Day, face: Face, closed: Note): Finding[] {
 	const progress = isOut(day, face.id, closed.n) ? null : finishingBy(day, face, closed.n);
 	const next = progress?.left[0];
 	if (!progress || !next || tooSoon(progress, closed, dueFor_ms, '').length > 0) return [];
-	if (isHeld(day, face, next.step, closed)) return [];
+	if (isHeld(day, face, next, closed)) return [];
 	return [finding(16, closed, `the day is closed as done, ${next.step} on ${face.id} is due and not done`)];
 }
 

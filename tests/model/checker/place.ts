@@ -3,7 +3,7 @@ import type { Moment } from './notes.ts';
 import type { Told } from './told.ts';
 
 /** A step on a list, its place there, and the hours that the sheet has the work wait behind it. */
-type Listed = { step: string; place: number; then_h: number };
+type Listed = Step & { place: number; then_h: number };
 /** A wait of the sheet that is running, and what it stands behind. */
 type Wait = { from: Moment; hours: number; behind: string };
 
@@ -15,7 +15,7 @@ const slack_ms = 1000;
 
 /** A list before its first step, behind a wait or none. */
 export function freshList(steps: Step[], wait: Wait | null): Progress {
-	const list = steps.map(({ step, then_h = 0 }, place) => ({ step, place, then_h }));
+	const list = steps.map((step, place) => ({ ...step, place, then_h: step.then_h ?? 0 }));
 	return { list, left: list, wait, wrong: [] };
 }
 
