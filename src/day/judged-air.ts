@@ -1,3 +1,4 @@
+import { betweenBands } from '../job/reducer-bands.ts';
 import { type AirVerdict, airVerdict, dewPoint_C, surfaceLimits_C } from '../trade/air.ts';
 import { type Moment, materialOf, settingsOf, unitsOf } from './moment.ts';
 import type { EventOf } from './records.ts';
@@ -29,7 +30,13 @@ function limitsOf(moment: Moment, ids: readonly string[]) {
 /** Air as it was read, against the limits of what is sprayed in it. */
 export function judgedAir(moment: Moment, air: Air, materials: readonly string[]): JudgedAir {
 	try {
-		return airVerdict(air, limitsOf(moment, materials), unitsOf(moment));
+		const units = unitsOf(moment);
+		const verdict = airVerdict(air, limitsOf(moment, materials), units);
+		const unreduced = materials.flatMap(
+			id => betweenBands(materialOf(moment, id), air.surfaceC, units) ?? [],
+		);
+		if (unreduced.length === 0) return verdict;
+		return { ...verdict, spray: false, reasons: [...verdict.reasons, ...unreduced] };
 	} catch (error) {
 		if (!(error instanceof RangeError)) throw error;
 		const dewPointC = dewPoint_C(air.airC, Math.max(0.01, air.humidity));

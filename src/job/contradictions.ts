@@ -8,6 +8,7 @@ import { type Job, type Material, type PlannedCoat, waits_h } from './job.ts';
 import { wanted_um } from './on-work.ts';
 import { standsOrNot_min } from './process-clocks.ts';
 import { itself } from './recoat-keys.ts';
+import { betweenBands } from './reducer-bands.ts';
 import type { SheetEntry } from './sheet.ts';
 import { coatsOn, type StageRead } from './stages.ts';
 import { allows, windowsAt } from './windows.ts';
@@ -132,6 +133,17 @@ function checkWindows(source: Source, whole: Whole): void {
 		}
 }
 
+/** The shop's air stands for the surface: a day that falls between two reducers has none. */
+function checkReducers(source: Source, { sheet, materials, stages, air_C, units }: Whole): void {
+	const sprayed = stages.flatMap(({ stage }) => (stage?.kind === 'coats' ? [stage.material] : []));
+	for (const { id, entry, from = source } of sheet.values.materials ?? []) {
+		const material = materials.get(id);
+		if (!material || air_C === undefined || !sprayed.includes(id)) continue;
+		const wrong = betweenBands(material, air_C, units);
+		if (wrong) from.fail(entry.place('reducer'), `material ${id}, reducer: ${wrong}`);
+	}
+}
+
 /** Work that waits until a coat is dry to handle wants its time. */
 function checkDry(source: Source, { plans, stages, materials }: Whole): void {
 	for (const { coats, finishing } of plans)
@@ -162,6 +174,7 @@ export function checkContradictions(source: Source, whole: Whole): void {
 	checkSags(source, whole);
 	checkCup(source, whole);
 	checkStanding(source, whole);
+	checkReducers(source, whole);
 	if (whole.stages.some(({ stage }) => !stage)) return;
 	checkCoated(source, whole);
 	checkWindows(source, whole);

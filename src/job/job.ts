@@ -86,6 +86,10 @@ export const materialSchema = z.object({
 	ratio: z.object({ by: z.enum(['volume', 'weight']), base: positive, hardener: positive, ...extrasSchema }),
 	/** Parts of reducer in the unit of the ratio; a percentage of base + hardener has been turned into parts. 0: none. */
 	reducer_parts: z.number().check(z.minimum(0)),
+	/** Reducers of that share for surfaces of one temperature each, from the coldest on; else there is one alone. */
+	reducers: z.optional(
+		z.array(z.object({ name: z.string(), from_C: z.number(), to_C: z.number() })).check(z.minLength(1)),
+	),
 	/** kg/L of each can, needed where the ratio is by weight. */
 	density_kg_per_L: z.nullable(
 		z.object({ base: positive, hardener: positive, reducer: positive, ...extrasSchema }),

@@ -7,6 +7,7 @@ import type { FlashEntry } from './flash-keys.ts';
 import { coatKindSchema, type FlashPoints, type Material } from './job.ts';
 import { checkOrder, stirred } from './mix-order.ts';
 import { clocksOf, flashPointsOf, flashTimesOf, lifeOf, standingOf_min } from './points.ts';
+import { bandsOf } from './reducer-bands.ts';
 import type { MaterialEntry, Named, Reducer } from './sheet.ts';
 import { assumedOf, dryOf, flowCupOf, usual, usualOrder } from './usual.ts';
 import { allows, recoatOf, windowsAt } from './windows.ts';
@@ -41,7 +42,8 @@ function reducerOf(source: Source, entry: MaterialEntry): number | undefined {
 	}
 	if (ratio.reducer !== null && entry.has('reducer'))
 		source.fail(entry.place('reducer'), `${entry.name}, reducer: the ratio names it already; take one out`);
-	const parts = ratio.reducer ?? (reducer && partsOf(reducer, ratio.base, ratio.hardener));
+	const said = Array.isArray(reducer) ? reducer[0] : reducer;
+	const parts = ratio.reducer ?? (said && partsOf(said, ratio.base, ratio.hardener));
 	const at = entry.place(ratio.reducer === null ? 'reducer' : 'ratio');
 	return parts === undefined ? undefined : bounded(source, parts, at, `${entry.name}, reducer`, ratio);
 }
@@ -204,6 +206,7 @@ export function materialOf(sheet: Source, { id, entry, from }: Named<MaterialEnt
 	const cup = flowCupOf(source, entry);
 	checkCup(source, cup, entry.values);
 	const clocks = clocksOf(source, entry, coats);
+	const { reducers } = bandsOf(source, entry);
 	const density = densityOf(source, entry, reduced);
 	const breathing = breathingOf(source, entry);
 	const beside = extrasOf(source, entry);
@@ -223,6 +226,7 @@ export function materialOf(sheet: Source, { id, entry, from }: Named<MaterialEnt
 		breathing,
 		ratio: { by: read.ratio.by, base: read.ratio.base, hardener: read.ratio.hardener, ...beside },
 		reducer_parts: parts,
+		...(reducers && { reducers }),
 		density_kg_per_L: density,
 		order: stirred(order),
 		solids: read.solids.share,

@@ -1,4 +1,4 @@
-import { isScalar } from 'yaml';
+import { isScalar, isSeq } from 'yaml';
 import * as z from 'zod/mini';
 import { readRatio } from '../trade/ratio.ts';
 import type { Source } from './document.ts';
@@ -58,6 +58,19 @@ const reducer = fromText((text, ctx): { parts?: number; share?: number } => {
 	return read[2] === '%' ? { share: found / 100 } : { parts: found };
 });
 export type Reducer = z.output<typeof reducer>;
+/** `10% medium at 18 to 25 °C`: a share of one of several, and the surface that it is for. */
+const reducerBand = fromText((text, ctx): Reducer & { name: string; surface: [number, number] } => {
+	const [, amount = '', called, degrees = ''] = /^(\S+%|\S+ parts?)\s+(\S.*?)\s+at\s+(.+)$/.exec(text) ?? [];
+	const [read, surface] = [reducer.safeParse(amount), range('temperature').safeParse(degrees)];
+	if (called && read.success && surface.success) return { ...read.data, name: called, surface: surface.data };
+	return complain(
+		ctx,
+		'allowed in a list: a share, which, and for what surface, as in "10% medium at 18 to 25 °C"',
+	);
+});
+export type ReducerBand = z.output<typeof reducerBand>;
+const reducerRead: Reader<Reducer | ReducerBand[]> = (source, node, what, at) =>
+	(isSeq(node) ? wholeList(value(reducerBand), 1) : value(reducer))(source, node, what, at);
 
 const ratio = fromText((text, ctx) => {
 	const [, parts, by] = /^(.*?)\s+by\s+(volume|weight)$/.exec(text) ?? [];
@@ -110,7 +123,7 @@ const materialShape = {
 	isocyanate: must(value(yesOrNo)),
 	breathing: may(orLine(breathingShape, gear, one => ({ mixing: one, spraying: one, sanding: one }))),
 	ratio: must(value(ratio)),
-	reducer: may(value(reducer)),
+	reducer: may(reducerRead),
 	density: may(
 		map({
 			base: must(value(density)),

@@ -1,7 +1,9 @@
+import { inert } from '../../job/inert.ts';
 import type { Job } from '../../job/job.ts';
+import { reducerAt } from '../../job/reducer-bands.ts';
 import { extras } from '../../trade/mix.ts';
 import type { Moment } from '../moment.ts';
-import { materialOf } from '../moment.ts';
+import { jobOf, materialOf } from '../moment.ts';
 import type { EventOf } from '../records.ts';
 
 /** Marks unlike each other at arm's length. */
@@ -29,5 +31,14 @@ export function tapeWords(moment: Moment, material: string): string {
 	const cans = moment.state.book.opened.cans.filter(
 		can => can.material === material && order.includes(can.component),
 	);
-	return `Tape the cans: ${cans.map(({ component, mark }) => `${component} ${mark}`).join(', ')}.`;
+	const which = reducerNow(moment, material);
+	const called = (component: string) => (component === 'reducer' && which ? `${which} reducer` : component);
+	return `Tape the cans: ${cans.map(({ component, mark }) => `${called(component)} ${mark}`).join(', ')}.`;
 }
+
+/** The reducer that the surface picks, as it was read last; null: the material has one alone, or none for such a surface. */
+export const reducerNow = (moment: Moment, material: string): string | null => {
+	const surface_C = moment.state.book.airs.at(-1)?.surfaceC ?? jobOf(moment).shop.air_C;
+	const name = reducerAt(materialOf(moment, material), surface_C);
+	return name == null ? null : inert(name);
+};

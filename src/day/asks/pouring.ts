@@ -5,7 +5,7 @@ import { contextOf, type Moment } from '../moment.ts';
 import { amountsAt } from '../pours.ts';
 import { back, type Option, opens, option, type Prompt, type Reply } from '../prompt.ts';
 import type { DayEvent, EventOf } from '../records.ts';
-import { canMarks } from './cans.ts';
+import { canMarks, reducerNow } from './cans.ts';
 import { bondedPour } from './cautions.ts';
 import { discardPrompt } from './discarding.ts';
 import { askedAgain } from './doubted.ts';
@@ -39,11 +39,15 @@ export function canPrompt(moment: Moment, letter: string, batch: BatchBook, comp
 	// Of five cans one is not asked after, another from batch to batch: the right one is not told by what is left out.
 	const left = own.length > 4 ? (seedOf(moment) + moment.state.book.batches.size) % 4 : 3;
 	const marks = [right, ...others.filter((_, nth) => nth !== left)].slice(0, 4).sort();
+	const which = component === 'reducer' ? reducerNow(moment, batch.material) : null;
 	return {
 		state: 'mix.can',
 		ask: 'can',
 		say: worded(moment, 'mixing', 'can', 'can', { component }),
-		lines: whyAsked(moment, 'mixing', 'can'),
+		lines: [
+			...(which ? [`By the surface as read: the ${which} one.`] : []),
+			...whyAsked(moment, 'mixing', 'can'),
+		],
 		options: marks.map((mark): Option => {
 			const taken = reading(moment, 'can', mark, right, { batch: letter });
 			return {
