@@ -14,7 +14,7 @@ const tolerance = 0.25;
 function filmLine(moment: Moment, id: string, took_s: number, given_s: number): string | null {
 	const coat = nextCoat(moment, id);
 	const material = materialOf(moment, coat.material);
-	const limit_um = sagLimit_um(material.sag_um, faceOf(moment, id).attitude);
+	const limit_um = sagLimit_um(material.sag_um, coat.attitude ?? faceOf(moment, id).attitude);
 	const should_s = plannedPull_s(given_s, coat, usualOf(moment.state.book.opened, coat.material));
 	const mean_um = wanted_um(material, coat.kind);
 	if (mean_um === null) return null;

@@ -1,5 +1,5 @@
 import { standardTurn_s } from '../film/balance.ts';
-import type { Face, Job, PlannedCoat } from '../job/job.ts';
+import { type Face, type Job, laidAs, type PlannedCoat } from '../job/job.ts';
 import { linesOn } from '../job/on-work.ts';
 
 /**
@@ -8,7 +8,10 @@ import { linesOn } from '../job/on-work.ts';
  */
 export function strokesOf(face: Face, gun: Job['gun'], laid: number): number {
 	const coat = face.coats[laid] ?? face.coats.at(-1);
-	return coat?.strokes ?? linesOn(gun, face, coat?.stroke ?? 'side-to-side').lines.count;
+	return (
+		coat?.strokes ??
+		linesOn(gun, coat ? laidAs(face, coat) : face, coat?.stroke ?? 'side-to-side').lines.count
+	);
 }
 
 /**

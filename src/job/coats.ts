@@ -2,7 +2,7 @@ import { balanceOf, type Laid } from '../film/balance.ts';
 import { type FilmShares, filmOver } from '../film/map.ts';
 import { comfortable_mm_per_s, knobFor } from '../film/speed.ts';
 import { crossed, type FaceDraft, hornsFor } from './faces.ts';
-import type { Job, Material, PlannedCoat, Stage, Stroke } from './job.ts';
+import type { Job, Material, PlannedCoat, Stage } from './job.ts';
 import { linesOn, wanted_um } from './on-work.ts';
 import { coatsOn, type StageRead } from './stages.ts';
 
@@ -43,12 +43,18 @@ function layStage(
 	materials: Ground['materials'],
 ): Since {
 	const { stage } = read;
-	const { stroke, attitude, tilt, crosswise } = plan.draft.entry.values;
+	const { entry: own, id } = plan.draft;
+	const { crosswise } = own.values;
+	const { stroke, attitude, tilt, size } = (read.held?.get(id) ?? own).values;
+	const held = {
+		...(attitude !== own.values.attitude && { attitude }),
+		...(size && String(size) !== String(own.values.size) && { size_mm: size }),
+	};
 	if (stage?.kind !== 'coats' || !stroke || !attitude || tilt === undefined) return since;
 	const material = materials.get(stage.material);
 	if (!material) return since;
 	let { prep, wait_h, until_min } = since;
-	const kinds = coatsOn(read, plan.draft.id);
+	const kinds = coatsOn(read, id);
 	for (const [at, kind] of kinds.entries()) {
 		if (!material.coats[kind]) continue;
 		const turned = crosswise?.some(({ value }) => value === plan.coats.length + 1);
@@ -59,6 +65,7 @@ function layStage(
 			kind,
 			stroke: its,
 			horns: hornsFor(tilt, its),
+			...held,
 			ofStage: [at + 1, kinds.length],
 			prep,
 			cleaned: cleanedBy(plan.coats, prep),
@@ -105,7 +112,7 @@ function askedOf(draft: FaceDraft, area_m2: number, stages: StageRead[], materia
 type OnLines = { coat: Asked; laid: Laid; wet_um: number };
 
 /** Lines and films of faces, worked out once for all coats that go the same way. */
-function linesOfFace({ draft, area_m2 }: Planned<Asked>): (gun: Gun, fan_mm: number, stroke: Stroke) => Laid {
+function linesOfFace({ draft, area_m2 }: Planned<Asked>): (gun: Gun, fan_mm: number, coat: Asked) => Laid {
 	const { size, strip, corners } = draft.entry.values;
 	const face = {
 		area_m2,
@@ -113,11 +120,12 @@ function linesOfFace({ draft, area_m2 }: Planned<Asked>): (gun: Gun, fan_mm: num
 		...(strip && { strip_mm: strip }),
 		cornerFirst: corners ?? false,
 	};
-	const known = new Map<Gun, Map<Stroke, Laid>>();
-	return (gun, fanHeight_mm, stroke) => {
-		const ofGun = known.get(gun) ?? new Map<Stroke, Laid>();
-		const laid = ofGun.get(stroke) ?? linesOn(gun, { ...face, fanHeight_mm }, stroke);
-		known.set(gun, ofGun.set(stroke, laid));
+	const known = new Map<Gun, Map<string, Laid>>();
+	return (gun, fanHeight_mm, { stroke, size_mm = face.size_mm }) => {
+		const ofGun = known.get(gun) ?? new Map<string, Laid>();
+		const way = `${stroke} ${size_mm}`;
+		const laid = ofGun.get(way) ?? linesOn(gun, { ...face, size_mm, fanHeight_mm }, stroke);
+		known.set(gun, ofGun.set(way, laid));
 		return laid;
 	};
 }
@@ -182,7 +190,7 @@ export function planFaces(
 			const material = materials.get(coat.material);
 			const wet_um = material ? wanted_um(material, coat.kind) : null;
 			if (wet_um === null) return [];
-			const laid = linesFor(gun, fan_mm, coat.stroke);
+			const laid = linesFor(gun, fan_mm, coat);
 			const key = `${coat.material}\u0000${coat.kind}\u0000${fan_mm}\u0000${nth.get(gun)}`;
 			const one = { coat, laid, wet_um };
 			const alike = knobs.get(key) ?? { gun, coats: [] };

@@ -32,10 +32,13 @@ function checkSags(source: Source, { sheet, plans, materials, units }: Whole): v
 		for (const kind of ['tack', 'medium', 'full'] as const) {
 			const wet_um = wanted_um(material, kind);
 			if (wet_um === null || wet_um <= material.sag_um) continue;
-			const on = plans.find(
-				({ draft, coats }) =>
-					sagLimit_um(1, draft.entry.values.attitude ?? 'flat') === 1 &&
-					coats.some(planned => planned.material === id && planned.kind === kind),
+			const on = plans.find(({ draft, coats }) =>
+				coats.some(
+					planned =>
+						planned.material === id &&
+						planned.kind === kind &&
+						sagLimit_um(1, planned.attitude ?? draft.entry.values.attitude ?? 'flat') === 1,
+				),
 			);
 			if (!on) continue;
 			const at = entry.values.coats?.values[kind]?.values.film?.at ?? entry.at;

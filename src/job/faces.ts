@@ -6,6 +6,7 @@ import { brief } from './inert.ts';
 import type { Face, Horns, Stroke } from './job.ts';
 import type { FaceEntry } from './part-keys.ts';
 import { once, type PartDraft } from './parts.ts';
+import type { Held } from './shape-words.ts';
 import type { SheetEntry } from './sheet.ts';
 
 /** A face as far as it could be read, and where its words stand. */
@@ -20,6 +21,10 @@ export type FaceDraft = {
 	after: Placed<string>[];
 	/** What the face, or its part, is made of. */
 	substrate: Substrate | undefined;
+	/** What its part is turned by while it is wet. */
+	holdBy: string | undefined;
+	/** The face were its part held in another way; undefined: the part has no shape. */
+	asHeld: ((held: Held) => FaceEntry | undefined) | undefined;
 };
 
 const most = 10_000;
@@ -79,7 +84,7 @@ function checkTilt(source: Source, entry: FaceEntry, tilted: string | undefined)
 
 function draftsOf(
 	source: Source,
-	{ name: { value: part }, family, substrate: ofPart, faces }: PartDraft,
+	{ name: { value: part }, family, substrate: ofPart, holdBy, faces, asHeld: partHeld }: PartDraft,
 	tilted: string | undefined,
 ): FaceDraft[] {
 	const seen = new Set<string>();
@@ -92,7 +97,9 @@ function draftsOf(
 		if (!face || !once(source, seen, face, `part ${family}, face`)) continue;
 		const id = `${part}/${face.value}`;
 		const { after = [], substrate = ofPart } = entry.values;
-		drafts.push({ id, part, family, name: face.value, entry, area_m2, after, substrate });
+		const asHeld =
+			partHeld && ((held: Held) => partHeld(held).find(one => one.values.face?.value === face.value));
+		drafts.push({ id, part, family, name: face.value, entry, area_m2, after, substrate, holdBy, asHeld });
 	}
 	return drafts;
 }

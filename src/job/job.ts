@@ -186,6 +186,8 @@ const stepSchema = z.object({
 	until_min,
 });
 
+const attitudeSchema = z.enum(['upright', 'flat', 'underside']);
+
 /** One coat planned for one face, in the order laid; coat n of a face is `coats[n - 1]`. */
 export const plannedCoatSchema = z.object({
 	stage: z.int().check(z.minimum(0)),
@@ -204,6 +206,9 @@ export const plannedCoatSchema = z.object({
 	until_min,
 	/** Its fan, where the gun of its stage has another than the face. */
 	fanHeight_mm: z.optional(positive),
+	/** How the face lies, and its width and height, where its part is held in another way for this stage. */
+	attitude: z.optional(attitudeSchema),
+	size_mm: z.optional(z.tuple([positive, positive])),
 	/** Paint as sprayed that leaves the gun for the coat on this face. */
 	volume_mL: positive,
 	/** Time the face should take, turns counted, the walk not. */
@@ -234,7 +239,7 @@ export const faceSchema = z.object({
 	id: z.string(),
 	part: z.string(),
 	name: z.string(),
-	attitude: z.enum(['upright', 'flat', 'underside']),
+	attitude: attitudeSchema,
 	/** Reached once the part is turned over; *taken*: the sheet does not say so, but two faces of the part lie flat. */
 	turned: z.optional(z.enum(['said', 'taken'])),
 	/** On flat work and undersides, the edge the painter stands at: strokes are told from it. */
@@ -352,7 +357,16 @@ export const jobSchema = z.object({
 	materials: z.record(z.string(), materialSchema),
 	stages: z.array(stageSchema).check(z.minLength(1)),
 	/** Parts in the order of the sheet, and where each stands from the extractor (1 = nearest), where given. */
-	parts: z.array(z.object({ name: z.string(), place: z.nullable(z.number()) })).check(z.minLength(1)),
+	parts: z
+		.array(
+			z.object({
+				name: z.string(),
+				place: z.nullable(z.number()),
+				/** What it is turned by while it is wet. */
+				holdBy: z.optional(z.string()),
+			}),
+		)
+		.check(z.minLength(1)),
 	/** Every face of every part, in the order of the sheet. */
 	faces: z.array(faceSchema).check(z.minLength(1)),
 	/** Share of batches that may run short inside a face. */
@@ -371,6 +385,14 @@ export function withGunOf(job: Job, stage: number): Job {
 	const gun = at?.kind === 'coats' && at.gun !== undefined ? job.guns?.[at.gun] : undefined;
 	return gun ? { ...job, gun } : job;
 }
+
+/** A face as it is for one of its coats: as its part is held then, under the gun's fan of then. */
+export const laidAs = (face: Face, { attitude, size_mm, fanHeight_mm }: PlannedCoat): Face => ({
+	...face,
+	...(attitude && { attitude }),
+	...(size_mm && { size_mm }),
+	...(fanHeight_mm !== undefined && { fanHeight_mm }),
+});
 
 /** The fan that a coat of a face is laid with, mm. */
 export const fanFor_mm = (

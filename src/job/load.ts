@@ -16,7 +16,7 @@ import { gunsOf } from './set-ups.ts';
 import { readSheet, type SheetEntry } from './sheet.ts';
 import { noShelf, readShelf, type Shelf } from './shelf.ts';
 import { checkKinds, type StageRead, stagesOf, withRounds } from './stages.ts';
-import { type OtherSides, otherSides, turnedOver } from './turning.ts';
+import { checkHeld, type OtherSides, otherSides, turnedOver } from './turning.ts';
 import { overByName } from './windows.ts';
 
 export type Loaded = { ok: true; job: Job } | { ok: false; errors: SheetError[] };
@@ -115,6 +115,7 @@ function draftOf(source: Source, sheet: SheetEntry, shelf: Shelf, written: Guns)
 	const after = resolveAfter(source, new Map(faces.map(face => [face.id, face])));
 	checkCircles(source, after);
 	const sides = otherSides(faces);
+	checkHeld(source, faces, sides);
 	const said = stagesOf(source, sheet, faces, namesOf(shelf, 'material'));
 	const ids = faces.map(({ id }) => id);
 	const stages = turnedOver(source, said, { faces, sides, after }).map(read => withRounds(read, ids));
@@ -155,7 +156,10 @@ function jobOf(sheet: SheetEntry, { guns, shop, materials, parts, stages, plans,
 				...(leftOut.size > 0 && { leftOut: [...leftOut] }),
 			};
 		}),
-		parts: parts.map(({ name, place }) => ({ name: name.value, place })),
+		parts: parts.map(({ name, place, holdBy }) => ({
+			...{ name: name.value, place },
+			...(holdBy !== undefined && { holdBy }),
+		})),
 		faces,
 		risk: sheet.values.risk ?? standardRisk,
 		order: sheet.values.order,

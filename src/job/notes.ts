@@ -66,7 +66,7 @@ function sagNotes({ materials }: Job, coats: readonly CoatSpeeds[], units: UnitS
 			.map(({ face, coat }) => ({
 				face: face.id,
 				peak_um: coat.peak_um ?? 0,
-				share: (coat.peak_um ?? 0) / sagLimit_um(sag_um, face.attitude),
+				share: (coat.peak_um ?? 0) / sagLimit_um(sag_um, coat.attitude ?? face.attitude),
 			}))
 			.filter(({ share }) => share >= nearSag)
 			.toSorted((a, b) => b.share - a.share);

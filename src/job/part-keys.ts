@@ -61,6 +61,7 @@ const partShape = {
 	substrate,
 	shape: may(placed(value(shapeRead))),
 	held: may(value(heldRead)),
+	'hold by': may(value(name)),
 	faces: may(list(map(faceShape, label('face')), 1)),
 };
 export type PartEntry = Entry<typeof partShape>;

@@ -2,6 +2,7 @@ import type { Substrate } from '../film/own-cooling.ts';
 import type { Source } from './document.ts';
 import type { Placed } from './fields.ts';
 import type { FaceEntry, PartEntry } from './part-keys.ts';
+import type { Held } from './shape-words.ts';
 import { facesOfShape } from './shapes.ts';
 import type { SheetEntry } from './sheet.ts';
 
@@ -12,7 +13,11 @@ export type PartDraft = {
 	family: string;
 	place: number | null;
 	substrate: Substrate | undefined;
+	/** What it is turned by while it is wet. */
+	holdBy: string | undefined;
 	faces: FaceEntry[];
+	/** Its faces were it held in another way; undefined: it has no shape. */
+	asHeld: ((held: Held) => FaceEntry[]) | undefined;
 };
 
 /** Names that are there already, told apart as a reader would: capitals do not count. */
@@ -46,15 +51,14 @@ function facesIn(source: Source, part: PartEntry, fan_mm: number): FaceEntry[] {
 }
 
 /** A part as many times as it is there: `count: 8` of seat are seat 1 … seat 8, in places that follow one another. */
-function counted({ values }: PartEntry, faces: FaceEntry[]): PartDraft[] {
-	const { part, count, place, substrate } = values;
+function counted(entry: PartEntry, faces: FaceEntry[], asHeld: PartDraft['asHeld']): PartDraft[] {
+	const { part, count, place, substrate, 'hold by': holdBy } = entry.values;
 	if (!part) return [];
 	return Array.from({ length: count ?? 1 }, (_, nth) => ({
 		name: count === undefined ? part : { value: `${part.value} ${nth + 1}`, at: part.at },
 		family: part.value,
 		place: place === undefined ? null : place + nth,
-		substrate,
-		faces,
+		...{ substrate, holdBy, faces, asHeld },
 	}));
 }
 
@@ -66,7 +70,9 @@ export function partsOf(source: Source, sheet: SheetEntry, fan_mm: number): Part
 		const name = part.values.part;
 		if (!name || !once(source, families, name, 'part')) continue;
 		const faces = facesIn(source, part, fan_mm);
-		parts.push(...counted(part, faces).filter(one => once(source, seen, one.name, 'part')));
+		const { shape, faces: own = [] } = part.values;
+		const asHeld = shape && ((held: Held) => facesOfShape({ shape, held, fan_mm, name: part.name }, own));
+		parts.push(...counted(part, faces, asHeld).filter(one => once(source, seen, one.name, 'part')));
 		if (parts.length > most) break;
 	}
 	return parts;

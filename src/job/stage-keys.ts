@@ -17,6 +17,7 @@ import {
 import { brief } from './inert.ts';
 import { type CoatKind, coatKindSchema, prepSchema } from './job.ts';
 import { likeliest } from './other-words.ts';
+import { type Held, heldRead } from './shape-words.ts';
 import { complain, fromText, grit, key, name, some } from './values.ts';
 
 /** The keys of a stage, and the words that stand for one. */
@@ -57,6 +58,13 @@ const untilRead = fromText((text, ctx): { until_min: number } => {
 	if (hour === undefined) return complain(ctx, 'a time of day is wanted, as in "08:00"');
 	return { until_min: Number(hour) * 60 + Number(minute) };
 });
+/** How parts are held in a stage, by their names. */
+const heldByPart: Reader<{ name: Placed<string>; held: Held }[]> = (source, node, what, at) =>
+	pairsOf(source, node, what, at)?.flatMap(pair => {
+		const held = value(heldRead)(source, pair.node, `${what}, ${brief(pair.key)}`, pair.at);
+		return held ? [{ name: { value: pair.key, at: pair.at }, held }] : [];
+	});
+
 /** A time, or over the night: as long as the shop is open, so that the next thing waits for the morning, or for an hour of it. */
 const waitRead = fromText((text, ctx): number | 'overnight' | { until_min: number } => {
 	if (text === 'overnight') return text;
@@ -93,6 +101,7 @@ const stageShape = {
 	coats: may(coatsRead),
 	gun: may(placed(value(name))),
 	'coats for': may(coatsByFace),
+	held: may(heldByPart),
 	wait: may(value(waitRead)),
 	until: may(value(untilRead)),
 	sand: abrade,

@@ -2,7 +2,9 @@ import type { Source } from './document.ts';
 import { notAllowed } from './errors.ts';
 import { type FaceDraft, facesNamed } from './faces.ts';
 import type { Placed } from './fields.ts';
+import { brief } from './inert.ts';
 import { type CoatKind, coatKindSchema, type Stage } from './job.ts';
+import type { FaceEntry } from './part-keys.ts';
 import type { SheetEntry } from './sheet.ts';
 import { isStepKey, type StageDraft, type StageEntry, stepKeys } from './stage-keys.ts';
 
@@ -13,6 +15,8 @@ export type StageRead = {
 	leftOut: ReadonlySet<string>;
 	/** The gun that a spray stage names. */
 	gun?: Placed<string>;
+	/** Faces as they are where their part is held in another way in this stage. */
+	held?: ReadonlyMap<string, FaceEntry>;
 	/** Coats of faces that get others than the stage says. */
 	coatsFor?: ReadonlyMap<string, readonly CoatKind[]>;
 };
@@ -71,11 +75,11 @@ function waitStage(source: Source, entry: StageEntry, { hours }: Known): Stage |
 
 function checkCoatKeys(source: Source, entry: StageEntry, work: Work): void {
 	if (work === 'spray') return;
-	for (const key of ['coats', 'coats for', 'gun'] as const)
+	for (const key of ['coats', 'coats for', 'gun', 'held'] as const)
 		if (entry.has(key))
 			source.fail(
 				entry.place(key),
-				`stage, ${key}: only a spray stage has ${key === 'gun' ? 'a gun; take it' : 'coats; take them'} out of "${work}"`,
+				`stage, ${key}: only a spray stage has ${key.startsWith('coats') ? 'coats; take them' : 'one; take it'} out of "${work}"`,
 			);
 }
 
@@ -93,7 +97,7 @@ function stageOf(source: Source, work: Work, entry: StageEntry | null, known: Kn
 /** Ids of the faces that a list of names means: parts, faces as `part/face`, or all of a name. */
 function meant(
 	source: Source,
-	key: 'only' | 'leave out' | 'coats for',
+	key: 'only' | 'leave out' | 'coats for' | 'held',
 	names: Placed<string>[],
 	faces: FaceDraft[],
 ) {
@@ -116,6 +120,23 @@ function leftOut(source: Source, entry: StageEntry | null, faces: FaceDraft[]): 
 		source.fail(entry.place('leave out'), 'stage, leave out: "only" says it already; take one out');
 	const wanted = meant(source, 'only', only, faces);
 	return new Set(faces.flatMap(({ id }) => (wanted.has(id) ? [] : [id])));
+}
+
+/** Faces of parts that a stage has held in another way. */
+function heldIn(source: Source, entry: StageEntry | null, faces: FaceDraft[]): StageRead['held'] {
+	const found = new Map<string, FaceEntry>();
+	for (const { name, held } of entry?.values.held ?? [])
+		for (const id of meant(source, 'held', [name], faces)) {
+			const as = faces.find(face => face.id === id)?.asHeld;
+			if (!as)
+				source.fail(
+					name.at,
+					`stage, held: ${brief(name.value)} has no shape: write how its faces lie instead`,
+				);
+			const one = as?.(held);
+			if (one) found.set(id, one);
+		}
+	return found.size > 0 ? found : undefined;
 }
 
 /** Coats by face, where a stage names some that get others. */
@@ -166,7 +187,8 @@ export function stagesOf(
 		});
 		const read = found.length > 0 ? found : [undefined];
 		const gun = entry?.values.gun;
-		const more = { ...(own && { coatsFor: own }), ...(gun && { gun }) };
+		const held = heldIn(source, entry, faces);
+		const more = { ...(own && { coatsFor: own }), ...(gun && { gun }), ...(held && { held }) };
 		return read.map((stage): StageRead => ({ at, stage, leftOut: out, ...more }));
 	});
 	if (drafts.length > 0 && !drafts.some(({ entry }) => entry?.has('spray')))

@@ -16,6 +16,7 @@ const waitsFor = (face: FaceDraft, other: FaceDraft): boolean =>
 
 /** As the faces of one part say; of two that lie flat the second, and with it what need not go before the first. */
 function otherSideOf(faces: readonly FaceDraft[]): [string, 'said' | 'taken'][] {
+	if (faces.some(({ holdBy }) => holdBy !== undefined)) return [];
 	if (faces.some(({ entry }) => entry.has('turned over')))
 		return faces.flatMap(({ id, entry }) => (entry.values['turned over'] ? [[id, 'said']] : []));
 	const flat = faces.filter(({ entry }) => entry.values.attitude === 'flat');
@@ -33,6 +34,16 @@ export const otherSides = (faces: readonly FaceDraft[]): OtherSides =>
 			otherSideOf(faces.filter(face => face.part === part)),
 		),
 	);
+
+/** A part that is held in some way lies on one of its sides: which of two is turned up, and by what, is never guessed there. */
+export function checkHeld(source: Source, faces: readonly FaceDraft[], sides: OtherSides): void {
+	for (const { id, part, asHeld, entry } of faces)
+		if (asHeld && sides.get(id) === 'taken')
+			source.fail(
+				entry.at,
+				`part ${part}: two of its faces lie flat, and wet; write "turned over: yes" under one of them, or "hold by: hook" for the part`,
+			);
+}
 
 /** Those and every face that goes after one of them. */
 function withFollowers(
@@ -133,10 +144,19 @@ export function turnedOver(
 	{ faces, sides, after }: Sheet,
 ): StageRead[] {
 	const ids = faces.map(({ id }) => id);
-	const late = withFollowers(sides, after);
-	checkSides(source, late, { faces, sides, after });
+	const asBuilt = { faces, sides, late: withFollowers(sides, after) };
+	checkSides(source, asBuilt.late, { faces, sides, after });
+	/** Faces and their sides as parts are held in a stage. */
+	const groundOf = ({ held }: StageRead): typeof asBuilt => {
+		if (!held) return asBuilt;
+		const its = faces.map(face => ({ ...face, entry: held.get(face.id) ?? face.entry }));
+		const turns = otherSides(its);
+		checkHeld(source, its, turns);
+		return { faces: its, sides: turns, late: withFollowers(turns, after) };
+	};
 	/** One side of all parts, the turning, the other; what is sanded of the other, before it is turned down. */
 	const bothSides = (before: StageRead[], read: StageRead, turned: readonly string[]): StageRead[] => {
+		const { late } = groundOf(read);
 		const here = ids.filter(id => !read.leftOut.has(id));
 		const others = here.filter(id => late.has(id));
 		const now = here.filter(id => !late.has(id));
@@ -154,7 +174,8 @@ export function turnedOver(
 	const up: Up = new Map();
 	const stages: StageRead[] = [];
 	for (const [nth, read] of reads.entries()) {
-		const here = faces.filter(({ id }) => !read.leftOut.has(id));
+		const { faces: its, sides: turns, late } = groundOf(read);
+		const here = its.filter(({ id }) => !read.leftOut.has(id));
 		if (doesOne('turn over')(read))
 			for (const part of new Set(here.map(one => one.part))) {
 				const side = up.get(part);
@@ -164,23 +185,26 @@ export function turnedOver(
 			stages.push(read);
 			continue;
 		}
+		const lying = new Set(its.filter(({ id }) => turns.has(id)).map(({ part }) => part));
 		const firstOf = new Set(here.filter(({ id }) => !late.has(id)).map(({ part }) => part));
 		const begins = ({ part }: FaceDraft): Side => (firstOf.has(part) ? 'first' : 'other');
 		const isOnIt = (face: FaceDraft): boolean =>
-			begins(face) === 'first' ? !late.has(face.id) : sides.has(face.id);
+			begins(face) === 'first' ? !late.has(face.id) : turns.has(face.id);
 		const wrongUp = new Set(
 			here.flatMap(face => {
 				const lies = up.get(face.part);
-				return lies !== undefined && lies !== begins(face) && isOnIt(face) ? [face.part] : [];
+				return lying.has(face.part) && lies !== undefined && lies !== begins(face) && isOnIt(face)
+					? [face.part]
+					: [];
 			}),
 		);
 		const isCoatedYet = ({ id }: FaceDraft): boolean =>
 			reads.slice(nth).some(({ stage, leftOut }) => stage?.kind === 'coats' && !leftOut.has(id));
 		/** Whatever of that side gets a coat yet: nothing is done to it before it lies up. */
-		const back = faces
+		const back = its
 			.filter(face => wrongUp.has(face.part) && isOnIt(face) && isCoatedYet(face))
 			.map(({ id }) => id);
-		const turned = here.filter(({ id, part }) => sides.has(id) && firstOf.has(part));
+		const turned = here.filter(({ id, part }) => turns.has(id) && firstOf.has(part));
 		const over = turned.map(({ id }) => id);
 		/** Of a part that no stage has laid down yet. */
 		const downNext = sandedOf(
@@ -188,12 +212,14 @@ export function turnedOver(
 			here.flatMap(({ id, part }) => (late.has(id) && firstOf.has(part) && !up.has(part) ? [id] : [])),
 		);
 		const sprayed = over.length === 0 ? [read] : bothSides(stages, read, over);
-		const lieUp = faces.flatMap(face =>
+		const lieUp = its.flatMap(face =>
 			wrongUp.has(face.part) ? (isOnIt(face) ? [] : [face.id]) : downNext.includes(face.id) ? [face.id] : [],
 		);
 		const turning = back.length > 0 ? turningOf(read, back, ids) : null;
 		bySide(stages, { up: lieUp, since: turning ? back : lieUp, turning }, ids);
-		for (const face of here) if (sided.has(face.part)) up.set(face.part, begins(face));
+		for (const face of here)
+			if (lying.has(face.part)) up.set(face.part, begins(face));
+			else if (sided.has(face.part)) up.delete(face.part);
 		for (const { part } of turned) up.set(part, 'other');
 		stages.push(...sprayed);
 	}

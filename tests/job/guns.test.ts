@@ -114,7 +114,7 @@ describe('a gun for each spray stage', () => {
 		[
 			'one at a step',
 			named.replace('- scuff', '- { scuff: yes, gun: large }'),
-			/only a spray stage has a gun; take it out/,
+			/only a spray stage has one; take it out/,
 		],
 		[
 			'no figures for a material',

@@ -86,6 +86,71 @@ describe('a shape has the faces that a long sheet writes out', () => {
 	});
 });
 
+describe('a part held in another way for one stage', () => {
+	const [top = ''] = before.split(/(?<=\nstages:\n)/);
+	const sheet = (held: string, own = 'on points', beside = '') =>
+		`${top}  - { spray: primer, coats: full, held: { seat: ${held} } }\n  - { spray: primer, coats: full }\nparts:\n  - part: seat\n    count: 2\n    shape: panel, 38 x 40 x 3 cm\n    held: ${own}\n${beside}`;
+	const steps = (text: string) => jobOf(text).stages.map(({ name }) => name);
+
+	test('hung up, all its sides are upright and sprayed in one go', () => {
+		expect(steps(sheet('hanging'))).toEqual(['spray primer', 'spray primer', 'turn over', 'spray primer']);
+		const [underside, edges] = jobOf(sheet('hanging')).faces;
+		expect(underside).toMatchObject({
+			attitude: 'flat',
+			coats: [{ stroke: 'up-and-down', attitude: 'upright' }, { stroke: 'to-and-fro' }],
+		});
+		expect(underside?.coats[1]?.attitude).toBeUndefined();
+		expect(edges).toMatchObject({
+			size_mm: [1560, 30],
+			coats: [{ stroke: 'up-and-down', size_mm: [30, 1560] }, { stroke: 'side-to-side' }],
+		});
+		expect(edges?.coats[0]?.trigger_s).toBeCloseTo(edges?.coats[1]?.trigger_s ?? 0, 9);
+	});
+
+	test('laid on points it is turned over in that stage alone', () => {
+		expect(steps(sheet('on points', 'hanging'))).toEqual([
+			'spray primer',
+			'turn over',
+			'spray primer',
+			'spray primer',
+		]);
+	});
+
+	test('what it is held by has it turned while it is wet', () => {
+		const job = jobOf(sheet('on points', 'on points', '    hold by: hook\n'));
+		expect(job.stages.map(({ name }) => name)).toEqual(['spray primer', 'spray primer']);
+		expect(job.parts[0]).toEqual({ name: 'seat 1', place: null, holdBy: 'hook' });
+	});
+
+	test('two wet sides, neither turned over nor held by something, are an error where a shape is written', () => {
+		const flats = ['underside', 'top'].map(name =>
+			face(name, [...flat, 'stroke: side to side', 'size: 38 x 40 cm']),
+		);
+		const text = sheet('standing', 'standing', `    faces:\n${flats.join('\n')}\n`);
+		expect(complaintsOf(text).join()).toMatch(
+			/part seat 1: two of its faces lie flat, and wet; write "turned over: yes" under one of them, or "hold by: hook"/,
+		);
+		expect(complaintsOf(text.replace('    faces:', '    hold by: hook\n    faces:'))).toEqual([]);
+	});
+
+	test('a part that is not there, or has no shape, cannot be held in another way', () => {
+		expect(complaintsOf(sheet('hanging').replace('{ seat: hanging }', '{ stool: hanging }'))).toEqual([
+			expect.stringMatching(/stage, held: found "stool"; /),
+		]);
+		expect(complaintsOf(sheet('sideways'))).toEqual([
+			expect.stringMatching(/held, seat: found "sideways"; allowed: standing, hanging, on points/),
+		]);
+		expect(
+			complaintsOf(
+				exampleText.replace(
+					'coats: [medium, full]',
+					'coats: [medium, full]\n    held: { left door: hanging }',
+				),
+			)[0],
+		).toMatch(/held: left door has no shape/);
+	});
+});
+
 describe('what is wrong with a shape is said with the line to write', () => {
 	test.each([
 		[

@@ -85,10 +85,10 @@ function filmRow(day: Day, row: CoatRow): FilmRow | null {
 	const material = day.job.materials[row.material];
 	const plan = planOf(day, row);
 	if (!face || !material || !plan || row.passes.every(({ extent }) => extent === 'none')) return null;
-	const limit_um = sagLimit_um(material.sag_um, face.attitude);
 	const reducer = day.book.batches.get(row.cup[0] ?? '')?.ratio.reducer ?? plan.reducer_parts;
 	const ofDry = wetFilm({ dry_um: 1, solids: solidsOf(material, reducer) });
 	const coat = plannedCoat(day.job, row.face, row.coat);
+	const limit_um = sagLimit_um(material.sag_um, coat?.attitude ?? face.attitude);
 	const wet_um = coat && wanted_um(material, coat.kind);
 	const planned_s = coat ? plannedPull_s(row.should_s, coat, 1) : 0;
 	const pulled_s = row.pulled && row.took_s > 0 ? row.took_s : null;
