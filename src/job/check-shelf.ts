@@ -2,6 +2,7 @@ import type { SheetError } from './errors.ts';
 import { readFrom } from './from-shelf.ts';
 import { gunOf } from './gun.ts';
 import { materialOf } from './material.ts';
+import { allSet } from './set-ups.ts';
 import { readShelfGun, readShelfMaterial, readShelfShop } from './sheet.ts';
 import type { Shelf, ShelfFile } from './shelf.ts';
 
@@ -10,7 +11,7 @@ export function wrongIn(file: ShelfFile): SheetError[] {
 	if (file.kind === 'shop') return readFrom(file, readShelfShop).source.errors;
 	if (file.kind === 'gun') {
 		const { source, entry } = readFrom(file, readShelfGun);
-		if (entry) gunOf(source, entry);
+		if (entry) for (const set of allSet(entry)) gunOf(source, set);
 		return source.errors;
 	}
 	const { source, entry } = readFrom(file, readShelfMaterial);

@@ -27,6 +27,10 @@ function asSet(gun: GunEntry, { values: { pressure, fan, paint } }: SetUpEntry):
 	return written<typeof gunShape>({ ...gun.values, ...set }, gun.at, gun.name);
 }
 
+/** A gun in each of its set-ups; by its own figures where it has none. */
+export const allSet = (gun: GunEntry): GunEntry[] =>
+	gun.values['set-ups']?.map(setUp => asSet(gun, setUp)) ?? [gun];
+
 type Guns = {
 	/** Of the first spray stage. */
 	gun: Job['gun'];
