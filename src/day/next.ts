@@ -1,4 +1,5 @@
 import { knownOf } from '../../machines/day-context.ts';
+import { stageAt } from '../job/places.ts';
 import {
 	cupLife_s,
 	isMissed,
@@ -231,13 +232,44 @@ function gunFor(moment: Moment, id: string): Step {
 		: { kind: 'turn', face: id, why: turns[stop.is] };
 }
 
+/** Work on faces with all their coats that the sheet puts before what comes next on some other: masks, before another colour. */
+function finishedBefore(moment: Moment, face: string): Step | null {
+	if (isGunAtHand(moment)) return null;
+	const { stages } = jobOf(moment);
+	const coming = workOn(moment, face)?.stage ?? nextCoat(moment, face).stage;
+	const before = facesIn(moment, 'open').flatMap(id => {
+		const in_s = finishingIn_s(moment, id);
+		const step = in_s === null ? null : plannedPrep(moment, id);
+		const stage = step ? stageAt(jobOf(moment), id, stages.length, step.place) : coming;
+		return in_s !== null && step && stage < coming ? [{ face: id, in_s, stage, ...step }] : [];
+	});
+	const [first, ...more] = before.sort((one, other) => one.stage - other.stage);
+	if (!first) return null;
+	const alike = [first, ...more.filter(({ stage }) => stage === first.stage)];
+	const last = alike.reduce((late, one) => (one.in_s > late.in_s ? one : late), first);
+	if (last.in_s > 0)
+		return { kind: 'wait', face: last.face, due: moment.now.wall + last.in_s * 1000, why: 'window' };
+	const { step, grit } = first;
+	return { kind: 'prep', faces: alike.map(one => one.face), step, grit, rule: 'prep' };
+}
+
+/** Tape comes off a part in one go: another face of it is not dry enough to yet. */
+const isTapedBeside = (moment: Moment, face: string, { step }: Pick<Work, 'step'>): boolean =>
+	step === 'unmask' &&
+	facesIn(moment, 'open').some(
+		id =>
+			faceOf(moment, id).part === faceOf(moment, face).part &&
+			(finishingIn_s(moment, id) ?? 0) > 0 &&
+			plannedPrep(moment, id)?.step === 'unmask',
+	);
+
 /** Work after the last coat, once the gun is clean: a step of the sheet on all faces at once. */
 function finishing(moment: Moment): Step | null {
 	const { gunWetSince } = moment.state.book;
 	if (gunWetSince && !contextOf(moment).listsDone.includes('clean-up')) return null;
 	const steps = facesIn(moment, 'open').flatMap(face => {
 		const step = finishingIn_s(moment, face) === 0 ? plannedPrep(moment, face) : null;
-		return step ? [{ face, ...step }] : [];
+		return step && !isTapedBeside(moment, face, step) ? [{ face, ...step }] : [];
 	});
 	const [first] = steps;
 	if (!first || (clearOfWet.includes(first.step) && wetUntil(moment) !== null)) return null;
@@ -342,7 +374,7 @@ const cupIsEmpty = (moment: Moment): boolean => contextOf(moment).cup.length ===
 /** Work at the parts before the coat; paint past its life sets in the gun and is emptied before it. */
 function workBefore(moment: Moment, faces: readonly Candidate[], face: string): Step | null {
 	if (!cupIsEmpty(moment) && cupLife_s(moment) <= 0) return null;
-	return prepBefore(moment, faces, face, false) ?? touchFor(moment, face);
+	return finishedBefore(moment, face) ?? prepBefore(moment, faces, face, false) ?? touchFor(moment, face);
 }
 
 /** The list and the air, before any paint is mixed. */

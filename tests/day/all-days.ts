@@ -22,5 +22,11 @@ export async function allDays(job: Job, most = 6) {
 	}
 	const earlier = days.map(day => day.bytes());
 	const findings = days.flatMap((day, at) => checkDayFile(day.bytes(), earlier.slice(0, at)));
-	return { days: days.length, laid: laid().length, planned, findings };
+	return {
+		days: days.length,
+		laid: laid().length,
+		planned,
+		findings,
+		records: days.flatMap(day => day.records()),
+	};
 }

@@ -62,6 +62,14 @@ function isHeld(day: Day, face: Face, { step, dry }: Step, at: Note): boolean {
 	return elapsed(laid.at, at).least < Math.max(0, ...hours) * 3_600_000;
 }
 
+/** Tape stays on a part while another face of it is not dry enough for it to come off. */
+const isTapedBeside = (day: Day, face: Face, { step }: Step, at: Note): boolean =>
+	step === 'unmask' &&
+	day.sheet.faces.some(other => {
+		const next = other.part === face.part ? finishingBy(day, other, at.n)?.left[0] : undefined;
+		return next?.step === 'unmask' && isHeld(day, other, next, at);
+	});
+
 /** So long a step must have been due before it is missed: clocks are written to the second. */
 const dueFor_ms = -2000;
 
@@ -69,7 +77,7 @@ function closedOver(day: Day, face: Face, closed: Note): Finding[] {
 	const progress = isOut(day, face.id, closed.n) ? null : finishingBy(day, face, closed.n);
 	const next = progress?.left[0];
 	if (!progress || !next || tooSoon(progress, closed, dueFor_ms, '').length > 0) return [];
-	if (isHeld(day, face, next, closed)) return [];
+	if (isHeld(day, face, next, closed) || isTapedBeside(day, face, next, closed)) return [];
 	return [finding(16, closed, `the day is closed as done, ${next.step} on ${face.id} is due and not done`)];
 }
 
