@@ -13,7 +13,8 @@ import type { Args, Command, Io } from './command.ts';
 
 type Checked = { job: Job; lists: Checklist[] } | { errors: SheetError[] };
 
-async function check(path: string): Promise<Checked> {
+/** A sheet and every list it names, or all that is wrong with them. */
+export async function check(path: string): Promise<Checked> {
 	const loaded = await loadJob(path, shelfFolder());
 	if (!loaded.ok) return { errors: loaded.errors };
 	const lists = await loadLists(loaded.job, path);

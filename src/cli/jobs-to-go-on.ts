@@ -11,31 +11,50 @@ import { clockOn } from '../words/clock.ts';
 /** No more jobs are looked through before the first question. This project's own choice. */
 const mostJobs = 12;
 
-type Due = { what: string; from: number };
+/** `until`: no later than that, ms; `isLate`: its window was missed, and it wants work that nobody planned. */
+type Due = { what: string; from: number; until: number; isLate: boolean };
 
 /** What a face wants next, and from when; null: nothing, or nothing that a new day could do. */
 function dueOf({ next }: FaceNow, now: number): Due | null {
-	if (next.may === 'nothing' || next.may === 'beside') return null;
-	if (next.may === 'spray') return { what: `spray ${next.material}`, from: now };
-	if (next.may === 'begun') return { what: `coat ${next.coat}, broken off`, from: now };
-	const what = next.may === 'wait' ? `coat ${next.coat}` : next.step;
-	return { what, from: next.from ?? Number.POSITIVE_INFINITY };
+	const never = Number.POSITIVE_INFINITY;
+	const later = { until: never, isLate: false };
+	switch (next.may) {
+		case 'nothing':
+		case 'beside':
+			return null;
+		case 'spray':
+			return { ...later, what: `spray ${next.material}`, from: now, until: next.until ?? never };
+		case 'begun':
+			return { ...later, what: `coat ${next.coat}, broken off`, from: now };
+		case 'wait':
+			return { ...later, what: `coat ${next.coat}`, from: next.from, until: next.until ?? never };
+		default:
+			return { ...later, what: next.step, from: next.from ?? never, isLate: next.may === 'sand' };
+	}
 }
+
+/** The most urgent first: late ones, then what is due soonest, then what must be done by the earliest hour. */
+const byUrgency = (one: Due, other: Due): number =>
+	Number(other.isLate) - Number(one.isLate) ||
+	compare(one.from, other.from) ||
+	compare(one.until, other.until);
+const compare = (one: number, other: number): number => (one === other ? 0 : one < other ? -1 : 1);
 
 /** Where the newest day of a job left it; null: nothing is to come. */
 function soonest(path: string, now: number): Due | null {
 	const faces = asDay(path, () => nowAfter(loadDay(path), now));
 	const due = faces.flatMap(face => dueOf(face, now) ?? []);
-	return due.toSorted((one, other) => one.from - other.from)[0] ?? null;
+	return due.toSorted(byUrgency)[0] ?? null;
 }
 
-function said({ what, from }: Due, nth: number, now: number, zone: string): string {
+function said({ what, from, until, isLate }: Due, nth: number, now: number, zone: string): string {
 	const when = from <= now ? 'now' : `from ${clockOn(from, now, zone)}`;
-	return `day ${nth}: ${what} ${Number.isFinite(from) ? when : 'once hard'}`;
+	const by = Number.isFinite(until) ? `, by ${clockOn(until, now, zone)}` : '';
+	return `${isLate ? 'LATE, ' : ''}day ${nth}: ${what} ${Number.isFinite(from) ? when : 'once hard'}${by}`;
 }
 
 /**
- * Jobs whose days are all closed and that have work to come, soonest due first, wherever their sheets lie: what is to be
+ * Jobs whose days are all closed and that have work to come, the most urgent first, wherever their sheets lie: what is to be
  * done is told by their newest day.
  * @param open names of jobs that have a day open, which comes first
  * @param now ms since 1970
@@ -65,6 +84,6 @@ export function jobsToGoOn(
 		}
 	});
 	return found
-		.toSorted((one, other) => one.due.from - other.due.from)
-		.map(({ name, day, due, nth }) => ({ name, day, due: said(due, nth, now, zone) }));
+		.toSorted((one, other) => byUrgency(one.due, other.due))
+		.map(({ name, day, due, nth }) => ({ name, day, due: said(due, nth, now, zone), isLate: due.isLate }));
 }

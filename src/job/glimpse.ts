@@ -11,3 +11,10 @@ export function nameOnSheet(text: string): string | null {
 	const found = called.exec(text);
 	return found?.[1] ?? found?.[2] ?? found?.[3] ?? null;
 }
+
+/** What a job sheet has at its margin, and hardly another file three of. */
+const marks = ['name', 'units', 'shop', 'gun', 'materials', 'stages', 'parts', 'order', 'shelf'];
+
+/** Whether a text is meant for a job sheet, though a key of it may be missing or misspelt. */
+export const isMeantAsSheet = (text: string): boolean =>
+	marks.filter(key => new RegExp(`^${key}:`, 'm').test(text)).length >= 3;

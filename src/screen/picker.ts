@@ -8,17 +8,30 @@ export type SheetToPick = { path: string; name: string; openDay: string | null }
 /** A day left open, with when it began, as words. */
 export type DayToPick = { path: string; name: string; began: string };
 
-/** A job with work to come and no day open: its newest day, and what is due next and when, as words. */
-export type JobToPick = { name: string; day: string; due: string };
+/** A job with work to come and no day open: its newest day, and what is due next and when, as words; `isLate`: a recoat window was missed. */
+export type JobToPick = { name: string; day: string; due: string; isLate: boolean };
+
+/** A sheet that cannot be used, by its file and why. */
+type WrongSheet = { file: string; why: string };
 
 export type Picked =
+	| { what: 'new' }
+	| { what: 'mend'; sheet: string }
 	| { what: 'go-on'; day: string }
 	| { what: 'carry-on'; day: string }
 	| { what: 'spray'; sheet: string }
 	| { what: 'rehearse'; sheet: string };
 
+export type Picker = {
+	session: Session;
+	picked(): Picked | null;
+	/** Says so of a sheet that was found wrong while the picker is up; chosen, its errors are shown. */
+	cannotBeUsed(path: string, sheet: WrongSheet): void;
+};
+
 type Offer = { choice: Choice; line?: string; take: () => void };
-type Question = { state: string; say: string; lines: string[]; offers: Offer[] };
+/** `hint` stands under the lines of the offers on the page. */
+type Question = { state: string; say: string; lines: string[]; offers: Offer[]; hint?: string };
 
 const corner = (choice: Choice['text'], code: string): Choice => ({ code, text: choice.toUpperCase() });
 
@@ -48,38 +61,56 @@ type ToPick = {
 	sheets: readonly SheetToPick[];
 	days: readonly DayToPick[];
 	jobs: readonly JobToPick[];
+	/** Why a sheet cannot be used, by its path. */
+	wrong: ReadonlyMap<string, WrongSheet>;
 };
 type Deeds = { pick(what: Picked): void; choose(sheet: SheetToPick): void; back(): void };
 
+/** What there is to choose, the most urgent first: a day left open, a job to go on with, a sheet, a new job. */
+function offersOf({ sheets, days, jobs, wrong }: ToPick, deeds: Deeds): Offer[] {
+	return [
+		...days.map(({ path, name, began }) => ({
+			choice: corner(`carry on ${name}`, path),
+			line: `Open: ${name}, begun ${began}.`,
+			take: () => deeds.pick({ what: 'carry-on', day: path }),
+		})),
+		...jobs.map(({ day, name, due, isLate }) => ({
+			choice: corner(`${isLate ? 'late: ' : ''}go on with ${name}`, day),
+			line: `${name}, ${due}.`,
+			take: () => deeds.pick({ what: 'go-on', day }),
+		})),
+		...sheets.map((sheet): Offer => {
+			const { file, why } = wrong.get(sheet.path) ?? {};
+			if (file === undefined)
+				return { choice: corner(sheet.name, sheet.path), take: () => deeds.choose(sheet) };
+			return {
+				choice: corner(file, sheet.path),
+				line: `${file}: ${why}.`,
+				take: () => deeds.pick({ what: 'mend', sheet: sheet.path }),
+			};
+		}),
+		{ choice: corner('new', 'new'), take: () => deeds.pick({ what: 'new' }) },
+	];
+}
+
+function sayOf({ sheets, days, jobs }: ToPick): string {
+	if (days.length > 0) return 'A day is open: carry it on, or choose a sheet.';
+	if (jobs.length > 0) return 'Job to go on with: choose it, or a sheet.';
+	return sheets.length > 0 ? 'Job sheet: choose one.' : 'No job sheet here: NEW asks for one.';
+}
+
 /** Which day, or which sheet? */
-function whichDay({ sheets, days, jobs }: ToPick, read: string, overdue: string, deeds: Deeds): Question {
-	const goesOn = jobs.length > 0 ? 'Job to go on with: choose it, or a sheet.' : 'Job sheet: choose one.';
+function whichDay(
+	toPick: ToPick,
+	{ read, overdue }: { read: string; overdue: string },
+	deeds: Deeds,
+): Question {
 	return {
 		state: 'pick.day',
-		say: days.length > 0 ? 'A day is open: carry it on, or choose a sheet.' : goesOn,
-		lines: [
-			overdue,
-			read,
-			...days.map(({ name, began }) => `Open: ${name}, begun ${began}.`),
-			...jobs.map(({ name, due }) => `${name}, ${due}.`),
-			'Each answer has its keys beside it: strike one of them.',
-		]
-			.filter(Boolean)
-			.slice(0, 3),
-		offers: [
-			...days.map(({ path, name }) => ({
-				choice: corner(`carry on ${name}`, path),
-				take: () => deeds.pick({ what: 'carry-on', day: path }),
-			})),
-			...jobs.map(({ day, name }) => ({
-				choice: corner(`go on with ${name}`, day),
-				take: () => deeds.pick({ what: 'go-on', day }),
-			})),
-			...sheets.map(sheet => ({
-				choice: corner(sheet.name, sheet.path),
-				take: () => deeds.choose(sheet),
-			})),
-		],
+		say: sayOf(toPick),
+		lines: [overdue, read],
+		offers: offersOf(toPick, deeds),
+		hint: 'Each answer has its keys beside it: press one.',
 	};
 }
 
@@ -119,10 +150,12 @@ export function openPicker(
 	read: () => string = () => '',
 	overdue = '',
 	jobs: readonly JobToPick[] = [],
-): { session: Session; picked(): Picked | null } {
+): Picker {
 	let picked: Picked | null = null;
 	let chosen: SheetToPick | null = null;
 	let page = 0;
+	let changed = () => {};
+	const wrong = new Map<string, WrongSheet>();
 	const deeds: Deeds = {
 		pick(what) {
 			picked = what;
@@ -140,7 +173,9 @@ export function openPicker(
 		page++;
 	};
 	const question = () =>
-		chosen === null ? whichDay({ sheets, days, jobs }, read(), overdue, deeds) : inEarnest(chosen, deeds);
+		chosen === null
+			? whichDay({ sheets, days, jobs, wrong }, { read: read(), overdue }, deeds)
+			: inEarnest(chosen, deeds);
 	const shown = ({ offers }: Question) => placed(onPage(offers, page, turn));
 	const answer = (given: Answer) => {
 		if (!('key' in given)) return { accepted: false };
@@ -150,8 +185,11 @@ export function openPicker(
 	};
 	const view = (): View => {
 		const asked = question();
-		const choices = [...shown(asked)].map(([at, { choice }]) => [at, choice] as const);
-		const { state, say, lines } = asked;
+		const offers = [...shown(asked)];
+		const choices = offers.map(([at, { choice }]) => [at, choice] as const);
+		const { state, say } = asked;
+		const own = offers.flatMap(([, { line }]) => line ?? []);
+		const lines = [...asked.lines, ...own, asked.hint ?? ''].filter(Boolean).slice(0, 3);
 		return {
 			...nothingElse(),
 			at: now(),
@@ -166,10 +204,19 @@ export function openPicker(
 		tick() {},
 		view,
 		answer,
-		onChange: () => () => {},
+		onChange(tell) {
+			changed = tell;
+			return () => {
+				changed = () => {};
+			};
+		},
 		break() {},
 		close() {},
 		over: () => picked !== null,
 	};
-	return { picked: () => picked, session };
+	const cannotBeUsed = (path: string, sheet: WrongSheet) => {
+		wrong.set(path, sheet);
+		changed();
+	};
+	return { picked: () => picked, session, cannotBeUsed };
 }

@@ -35,6 +35,8 @@ function folderWith(...days: DayRecord[][]) {
 let primer: DayRecord[];
 let topcoat: DayRecord[];
 let stools: DayRecord[];
+/** The first day, closed after its first coats. */
+let brokenUp: ReturnType<typeof rehearsed>;
 /** The example's two days, and the first day of another job, a day later. */
 beforeAll(async () => {
 	const job = jobOf(await loadJob(example));
@@ -44,6 +46,11 @@ beforeAll(async () => {
 	const second = rehearsed({ job, at: now - day_ms, before: historyAfter(primer) });
 	second.toEnd();
 	topcoat = asReal(second);
+	brokenUp = rehearsed({ job, at: now - 3 * day_ms });
+	brokenUp.until(() => brokenUp.ofType('face.ended').length === 10);
+	brokenUp.send('hold');
+	brokenUp.pick('close');
+	brokenUp.pick('close');
 	const other = jobOf(parseJob(exampleText.replace('Market coffee cart', 'Four stools'), 'stools.yaml'));
 	const day = rehearsed({ job: other, at: now - 2 * day_ms });
 	day.toEnd();
@@ -59,10 +66,29 @@ describe('jobs to go on with', () => {
 				name: 'Market coffee cart',
 				day: join(store, '2027-03-02_market-coffee-cart.day.jsonl'),
 				due: expect.stringMatching(/^day 2: sand from (\d+ March )?\d\d:\d\d$/),
+				isLate: false,
 			},
 		]);
 		const [late] = jobsToGoOn([], early + 10 * day_ms, 'UTC', store);
 		expect(late?.due).toBe('day 2: sand now');
+	});
+
+	test('a coat that must be on by an hour says so; its window missed, the job is late and comes first', () => {
+		const records = asReal(brokenUp);
+		const ended = Date.parse(records.at(-1)?.at ?? '');
+		const store = folderWith(records);
+		const [due] = jobsToGoOn([], ended + 3_600_000, 'UTC', store);
+		expect(due).toMatchObject({
+			due: expect.stringMatching(/^day 2: (spray primer|coat \d) (now|from \d\d:\d\d), by \d\d:\d\d$/),
+			isLate: false,
+		});
+		const [late] = jobsToGoOn([], ended + 2 * day_ms, 'UTC', store);
+		expect(late).toMatchObject({ due: expect.stringMatching(/^LATE, day 2: sand /), isLate: true });
+		const both = jobsToGoOn([], ended + 2 * day_ms, 'UTC', folderWith(stools, records));
+		expect(both.map(({ name, isLate }) => [name, isLate])).toEqual([
+			['Market coffee cart', true],
+			['Four stools', false],
+		]);
 	});
 
 	test('the soonest due comes first', () => {

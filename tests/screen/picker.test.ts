@@ -23,7 +23,7 @@ function at(picker: ReturnType<typeof openPicker>) {
 test('a sheet is chosen, then whether it is sprayed or rehearsed', () => {
 	const picker = openPicker([sheet('coffee cart'), sheet('stools')], [], now);
 	const { press, texts } = at(picker);
-	expect(texts()).toEqual(['topLeft COFFEE CART', 'topRight STOOLS']);
+	expect(texts()).toEqual(['topLeft COFFEE CART', 'topRight STOOLS', 'bottomLeft NEW']);
 	press('COFFEE CART');
 	expect(picker.session.over?.()).toBe(false);
 	press('REHEARSE');
@@ -40,7 +40,7 @@ test('more than four turn pages in the last corner, round to the first again', (
 	const { press, texts } = at(picker);
 	expect(texts()).toEqual(['topLeft ONE', 'topRight TWO', 'bottomLeft THREE', 'bottomRight MORE']);
 	press('MORE');
-	expect(texts()).toEqual(['topLeft FOUR', 'topRight FIVE', 'bottomRight MORE']);
+	expect(texts()).toEqual(['topLeft FOUR', 'topRight FIVE', 'bottomLeft NEW', 'bottomRight MORE']);
 	press('MORE');
 	expect(texts()[0]).toBe('topLeft ONE');
 });
@@ -62,18 +62,18 @@ test('hold and back lead to the first question', () => {
 	const { press, texts } = at(picker);
 	press('COFFEE CART');
 	picker.session.answer({ key: 'hold' });
-	expect(texts()).toEqual(['topLeft COFFEE CART']);
+	expect(texts()).toEqual(['topLeft COFFEE CART', 'topRight NEW']);
 	press('COFFEE CART');
 	press('BACK');
-	expect(texts()).toEqual(['topLeft COFFEE CART']);
+	expect(texts()).toEqual(['topLeft COFFEE CART', 'topRight NEW']);
 	expect(picker.picked()).toBeNull();
 });
 
 test('a job with work to come stands before the sheets, with what is due', () => {
-	const jobs = [{ name: 'garden chairs', day: 'chairs.day', due: 'day 2: sand from 09:00' }];
+	const jobs = [{ name: 'garden chairs', day: 'chairs.day', due: 'day 2: sand from 09:00', isLate: false }];
 	const picker = openPicker([sheet('stools')], [], now, () => '', '', jobs);
 	const { press, texts } = at(picker);
-	expect(texts()).toEqual(['topLeft GO ON WITH GARDEN CHAIRS', 'topRight STOOLS']);
+	expect(texts()).toEqual(['topLeft GO ON WITH GARDEN CHAIRS', 'topRight STOOLS', 'bottomLeft NEW']);
 	const { say, lines } = picker.session.view();
 	expect([say, lines[0]]).toEqual([
 		'Job to go on with: choose it, or a sheet.',
@@ -85,7 +85,69 @@ test('a job with work to come stands before the sheets, with what is due', () =>
 
 test('a day left open stands before a job to go on with', () => {
 	const days = [{ path: 'a.day', name: 'coffee cart', began: '2 March' }];
-	const jobs = [{ name: 'garden chairs', day: 'chairs.day', due: 'day 2: sand now' }];
+	const jobs = [{ name: 'garden chairs', day: 'chairs.day', due: 'day 2: sand now', isLate: false }];
 	const picker = openPicker([], days, now, () => '', '', jobs);
-	expect(at(picker).texts()).toEqual(['topLeft CARRY ON COFFEE CART', 'topRight GO ON WITH GARDEN CHAIRS']);
+	expect(at(picker).texts()).toEqual([
+		'topLeft CARRY ON COFFEE CART',
+		'topRight GO ON WITH GARDEN CHAIRS',
+		'bottomLeft NEW',
+	]);
+});
+
+test('a new job may be asked for, last of all; where nothing else is there, it is said', () => {
+	const picker = openPicker([], [], now);
+	expect(at(picker).texts()).toEqual(['topLeft NEW']);
+	expect(picker.session.view().say).toBe('No job sheet here: NEW asks for one.');
+	at(picker).press('NEW');
+	expect(picker.picked()).toEqual({ what: 'new' });
+});
+
+test('a job whose window was missed says LATE in its corner, though two others have the lines', () => {
+	const job = (name: string, isLate: boolean) => ({
+		name,
+		day: `${name}.day`,
+		due: 'day 2: sand now',
+		isLate,
+	});
+	const jobs = [job('doors', true), job('chairs', false), job('stools', true)];
+	const picker = openPicker([], [], now, () => 'Words read from 2.0 m.', '', jobs);
+	expect(at(picker).texts()).toEqual([
+		'topLeft LATE: GO ON WITH DOORS',
+		'topRight GO ON WITH CHAIRS',
+		'bottomLeft LATE: GO ON WITH STOOLS',
+		'bottomRight NEW',
+	]);
+	expect(picker.session.view().lines).toEqual([
+		'Words read from 2.0 m.',
+		'doors, day 2: sand now.',
+		'chairs, day 2: sand now.',
+	]);
+});
+
+test('what is due is said of the jobs on the page, not of those on another', () => {
+	const jobs = ['one', 'two', 'three', 'four'].map(name => ({
+		name,
+		day: name,
+		due: 'day 2',
+		isLate: false,
+	}));
+	const picker = openPicker([], [], now, () => '', '', jobs);
+	expect(picker.session.view().lines).toEqual(['one, day 2.', 'two, day 2.', 'three, day 2.']);
+	at(picker).press('MORE');
+	expect(picker.session.view().lines[0]).toBe('four, day 2.');
+});
+
+test('a sheet found wrong while the picker is up keeps its corner, says so by its file, and shows its errors when chosen', () => {
+	const picker = openPicker([sheet('chairs1'), sheet('stools')], [], now);
+	let told = 0;
+	picker.session.onChange(() => told++);
+	picker.cannotBeUsed('chairs1.yaml', {
+		file: 'chairs1.yaml',
+		why: 'cannot be used, 14 errors, first in line 4',
+	});
+	expect(told).toBe(1);
+	expect(at(picker).texts()).toEqual(['topLeft CHAIRS1.YAML', 'topRight STOOLS', 'bottomLeft NEW']);
+	expect(picker.session.view().lines[0]).toBe('chairs1.yaml: cannot be used, 14 errors, first in line 4.');
+	at(picker).press('CHAIRS1.YAML');
+	expect(picker.picked()).toEqual({ what: 'mend', sheet: 'chairs1.yaml' });
 });

@@ -1,4 +1,4 @@
-import { existsSync, mkdtempSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { cpSync, existsSync, mkdtempSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { beforeAll, expect, test } from 'vitest';
@@ -56,15 +56,17 @@ test('the next morning the job is offered by its name, its sheet in another fold
 	expect(opened?.type === 'day.opened' && opened.after).toHaveLength(1);
 }, 60_000);
 
+const startedIn = (here: string) =>
+	inTerminal(['sh', '-c', `cd ${here} && exec ${process.execPath} ${resolve(program)}`], {
+		env: { FANWISE_HOME: here },
+	});
+
 test('a sheet of this folder goes by the name of its job, with that of its file where two share it', async () => {
 	const here = mkdtempSync(join(tmpdir(), 'fanwise-here-'));
+	cpSync(shelf, join(here, 'shelf'), { recursive: true });
 	const text = readFileSync(shortSheet, 'utf8').replace('Eight garden chairs', 'Four stools');
-	const started = () =>
-		inTerminal(['sh', '-c', `cd ${here} && exec ${process.execPath} ${resolve(program)}`], {
-			env: { FANWISE_HOME: here },
-		});
 	const chosen = async (says: string) => {
-		const terminal = started();
+		const terminal = startedIn(here);
 		await terminal.until('Job sheet: choose one.');
 		for (let tries = 0; tries < 5 && !terminal.screen().includes('rehearse it?'); tries++) {
 			await pause(1000);
@@ -78,4 +80,24 @@ test('a sheet of this folder goes by the name of its job, with that of its file 
 	await chosen('Four stools: spray it, or rehearse it?');
 	writeFileSync(join(here, 'c3.yaml'), text);
 	await chosen('Four stools, c2.yaml: spray it, or rehearse it?');
+}, 60_000);
+
+test('beside a sheet that cannot be used stands NEW, and no example; chosen, the sheet shows its errors, NEW asks', async () => {
+	const here = mkdtempSync(join(tmpdir(), 'fanwise-here-'));
+	const text = readFileSync(shortSheet, 'utf8').replace('gun: large', 'gnu: large');
+	writeFileSync(join(here, 'chairs1.yaml'), text);
+	writeFileSync(join(here, 'other.yaml'), 'services: {}\n');
+	const first = startedIn(here);
+	await first.until(screen => /chairs1\.yaml: cannot be used, \d+ errors, first in line \d+\./.test(screen));
+	await pause(1000);
+	first.type('e');
+	await first.until('chairs1.yaml:2:1: key: found "gnu"');
+	expect(await first.ended).toBe(2);
+	const second = startedIn(here);
+	await second.until('Job sheet: choose one.');
+	await pause(1000);
+	second.type('i');
+	await second.until('What is the job called?');
+	second.type('leave\r');
+	expect(await second.ended).toBe(1);
 }, 60_000);
