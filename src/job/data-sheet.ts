@@ -100,6 +100,16 @@ export const questionsOf: Readonly<Record<ShelfKind, readonly Asked[]>> = { mate
 
 const readers = { material: readShelfMaterial, gun: readShelfGun, shop: readShelfShop };
 
+/** Words of somebody who does not know. */
+const unknown = /^(\?+|unknown|not (given|known|on the sheet|stated)|n\/?a|none given|no idea)$/i;
+
+/** What is wrong with an answer, with how this very question is answered. */
+function wrongSaid(says: string | undefined, like: string): string {
+	if (says === undefined) return `write it as in "${like}"`;
+	const bare = says.replace(/,? as in ".*"$/, '');
+	return bare === says ? `${says}; write it as in "${like}"` : `${bare}, as in "${like}"`;
+}
+
 /**
  * The lines of a file that an answer makes.
  * @param answer one line; the key that it is for is that of the question
@@ -109,14 +119,17 @@ export function linesOf(
 	{ key, like, value = one => one }: Asked,
 	answer: string,
 ): { lines: string } | { wrong: string } {
+	if (unknown.test(answer.trim())) return { wrong: 'write - where it is not given: it stays to be seen' };
 	const written = value(answer.trim());
-	if (written === null) return { wrong: `write it as in "${like}"` };
+	if (written === null) return { wrong: wrongSaid(undefined, like) };
 	const lines = written.startsWith('\n') ? `${key}:${written}` : `${key}: ${written}`;
 	const text = `${kind}: it\n${lines}\n`;
 	// What is missing is said of the first line; what is wrong with the answer, of its own.
 	const { source } = readFrom<unknown>({ kind, name: null, path: '', text }, readers[kind]);
 	const wrong = source.errors.find(({ line }) => line > 1);
-	return wrong ? { wrong: wrong.says } : { lines };
+	// A text that YAML cannot read says nothing of the trade.
+	if (wrong) return { wrong: wrongSaid(source.root ? wrong.says : undefined, like) };
+	return { lines };
 }
 
 /** The name of a thing as its file has it; what is wrong with it is said. */

@@ -74,6 +74,14 @@ type Draft = {
 	sides: OtherSides;
 };
 
+/** What a stage says of the faces of a part that could not be read follows from that, and is not said. */
+function besides(source: Source, parts: readonly PartDraft[]): Source {
+	const unread = parts.filter(({ faces }) => faces.length === 0).map(({ family }) => `found "${family}`);
+	const follows = (says: string) =>
+		/^stage, (only|leave out|coats for): /.test(says) && unread.some(part => says.includes(part));
+	return { ...source, fail: (at, says) => void (follows(says) || source.fail(at, says)) };
+}
+
 function plansOf(
 	faces: FaceDraft[],
 	stages: StageRead[],
@@ -116,7 +124,7 @@ function draftOf(source: Source, sheet: SheetEntry, shelf: Shelf, written: Guns)
 	checkCircles(source, after);
 	const sides = otherSides(faces);
 	checkHeld(source, faces, sides);
-	const said = stagesOf(source, sheet, faces, namesOf(shelf, 'material'));
+	const said = stagesOf(besides(source, parts), sheet, faces, namesOf(shelf, 'material'));
 	const ids = faces.map(({ id }) => id);
 	const stages = turnedOver(source, said, { faces, sides, after }).map(read => withRounds(read, ids));
 	checkKinds(source, sheet);

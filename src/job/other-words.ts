@@ -73,10 +73,26 @@ const meant: Readonly<Record<string, readonly string[]>> = {
 	horizontal: ['flat'],
 	vertical: ['upright', 'up and down'],
 	imperial: ['us'],
+	hook: ['hanging'],
+	hooks: ['hanging'],
+	wire: ['hanging'],
+	trestles: ['on points'],
+	nails: ['on points'],
+	board: ['panel'],
+	plank: ['panel'],
+	shelf: ['panel'],
+	door: ['door both sides', 'panel'],
+	crate: ['box'],
+	cabinet: ['box'],
+	carcass: ['box'],
+	tube: ['tube frame', 'tubes'],
+	pipe: ['tube frame', 'tubes'],
+	rod: ['spindle', 'round'],
+	dowel: ['spindle', 'round'],
 };
 
-/** Two edits are a slip; of a longer word a third of it is. */
-const slip = (word: string): number => Math.max(2, Math.floor(word.length / 3));
+/** Two edits are a slip, and of a longer word a third of it is; a word all of whose letters differ is another. */
+const slip = (word: string): number => Math.min(word.length - 1, Math.max(2, Math.floor(word.length / 3)));
 
 const byMeaning = (plain: string, words: readonly string[]): string | undefined =>
 	Object.hasOwn(meant, plain) ? meant[plain]?.find(one => words.includes(one)) : undefined;

@@ -1,5 +1,5 @@
 import type * as z from 'zod/mini';
-import { nearest } from '../trade/nearest.ts';
+import { likeliest } from './other-words.ts';
 import { complain, fromText, lengthsOf, word } from './values.ts';
 
 /** Shapes of parts, as a sheet writes them: a name, its sizes, and what else there is to say of it. */
@@ -27,11 +27,9 @@ export const shapeRead = fromText((text, ctx): ShapeRead => {
 	const [named = '', ...rest] = text.split(',');
 	const shape = named.trim();
 	if (!isShape(shape)) {
-		const like = nearest(shape, shapeNames) ?? shapeNames[0];
-		return complain(
-			ctx,
-			`allowed: ${shapeNames.join(', ')}; nearest: ${like}, as in "${told[like as ShapeName].like}"`,
-		);
+		const like = likeliest(shape, shapeNames) ?? likeliest(shape.split(' ')[0] ?? '', shapeNames);
+		const near = like === undefined || !isShape(like) ? '' : `; nearest: ${like}, as in "${told[like].like}"`;
+		return complain(ctx, `allowed: ${shapeNames.join(', ')}${near}`);
 	}
 	const { sizes, like, words: known }: Told = told[shape];
 	const [sizes_mm, words]: [number[], string[]] = [[], []];

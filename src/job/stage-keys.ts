@@ -1,6 +1,5 @@
 import { isScalar } from 'yaml';
 import * as z from 'zod/mini';
-import { nearest } from '../trade/nearest.ts';
 import {
 	type Entry,
 	list,
@@ -35,10 +34,9 @@ export const coatRun = fromText((text, ctx): CoatKind[] => {
 	const kind = coatKindSchema.safeParse(written);
 	if (kind.success && Number(times) >= 1 && Number(times) <= 20)
 		return Array<CoatKind>(Number(times)).fill(kind.data);
-	return complain(
-		ctx,
-		`allowed: ${coatKinds.join(', ')}, or as in "2 full"; nearest: ${nearest(written, coatKinds)}`,
-	);
+	const like = likeliest(written, coatKinds);
+	const near = like === undefined ? '' : `; nearest: ${like}`;
+	return complain(ctx, `allowed: ${coatKinds.join(', ')}, or as in "2 full"${near}`);
 });
 /** Coats one after another: `[tack, full, full]`, or `[tack, 2 full]`. */
 const coatsRead: Reader<Placed<CoatKind>[]> = (source, node, what, at) =>
