@@ -1,4 +1,5 @@
 import { readFileSync } from 'node:fs';
+import { isDeepStrictEqual } from 'node:util';
 import { crc32 } from 'node:zlib';
 import { movedClock } from '../../../src/day/clock.ts';
 import { glimpseDay } from '../../../src/day/file/glimpse.ts';
@@ -11,6 +12,7 @@ import { DayFileError } from '../../../src/day/file/trouble.ts';
 import { historyAfter } from '../../../src/day/history.ts';
 import type { DayRecord } from '../../../src/day/records.ts';
 import { openSession } from '../../../src/day/session.ts';
+import { changeable, changed } from '../../../src/job/again.ts';
 import { linesOf, questionsOf } from '../../../src/job/data-sheet.ts';
 import { errorLine, type SheetError } from '../../../src/job/errors.ts';
 import { parseList } from '../../../src/job/lists.ts';
@@ -186,6 +188,18 @@ const readers: Reader[] = [
 		},
 	},
 	{
+		name: 'sheets again',
+		share: 3,
+		read(chance) {
+			const text = spoilText(shortSheet, chance);
+			const can = changeable(text, 'chairs.yaml');
+			if (Array.isArray(can)) return can.length === 0 ? null : saysOf(can);
+			const again = changed(text, { name: can.name, counts: new Map(), materials: new Map() });
+			const [was, is] = [text, again].map(one => parseJob(one, 'chairs.yaml', () => shelf));
+			return was?.ok && !isDeepStrictEqual(is, was) ? 'is another job, though nothing was changed' : null;
+		},
+	},
+	{
 		name: 'answers for the shelf',
 		share: 4,
 		read(chance) {
@@ -219,7 +233,7 @@ const readers: Reader[] = [
 	},
 	{
 		name: 'settings',
-		share: 20,
+		share: 17,
 		read(chance) {
 			const read = parseSettings(spoilText(settings, chance));
 			return 'bad' in read ? badLine([read.bad]) : null;
