@@ -1,5 +1,5 @@
 import { inert } from '../job/inert.ts';
-import { faceName, sentence } from './say.ts';
+import { faceName, groupedFaces, sentence } from './say.ts';
 
 /** Most words of a spoken sentence: a listener with a mask on keeps no more. */
 export const mostWords = 12;
@@ -24,6 +24,12 @@ export const shortFace = (id: string, ...beside: readonly string[]): string => {
  */
 export const about = (topic: string, rest: string): string =>
 	`${sentence(short(topic, Math.max(1, mostWords - words(rest).length)))}: ${rest}`;
+
+/** Something said of faces, each by its name where so many words are kept. */
+export function aboutFaces(ids: readonly string[], rest: string): string {
+	const names = groupedFaces(ids);
+	return about(words(`${names} ${rest}`).length <= mostWords ? names : `${ids.length} faces`, rest);
+}
 
 /**
  * One spoken sentence: topic, place, action, at most 12 words.

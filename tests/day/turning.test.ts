@@ -106,6 +106,24 @@ test('a face that is to be sprayed after one on the other side cannot lie on the
 	]);
 });
 
+test('beside coats of today solvent is kept off them, and beside finished parts they are covered: each is named', async () => {
+	const given = await stools();
+	const first = stoolDay(given, 0);
+	const beside = (day: typeof first) => day.line().lines[1];
+	first.toState('prep.wipe');
+	expect(first.line().lines.join(' ')).not.toMatch(/coated/);
+	first.toState('prep.turn over');
+	first.toState('prep.wipe');
+	expect(beside(first)).toBe('Legs 1, 2 tubes; seat 1, 2 underside: coated, keep solvent off.');
+	first.toEnd();
+	const second = stoolDay(given, 1, first.records());
+	second.toState('prep.tack');
+	expect(second.line().lines.join(' ')).not.toMatch(/finished/);
+	second.until(({ state }) => state === 'touch.turning');
+	second.toState('prep.tack');
+	expect(beside(second)).toBe('Legs 1, 2 tubes: finished, cover or move out.');
+});
+
 test('parts left with their second side up are worked on that side, turned back, then worked on the first', async () => {
 	const given = await stools();
 	const first = stoolDay(given, 0);

@@ -1,6 +1,6 @@
 import { clockOn } from '../../words/clock.ts';
 import { groupedFaces, sentence } from '../../words/say.ts';
-import { about, mostWords } from '../../words/spoken.ts';
+import { aboutFaces } from '../../words/spoken.ts';
 import { outlookOf, shutWindow } from '../allowed.ts';
 import { contextOf, laidOn, type Moment } from '../moment.ts';
 import { type Option, opens, option, type Prompt } from '../prompt.ts';
@@ -24,14 +24,12 @@ export function missedPrompt(moment: Moment, faces: readonly string[]): Prompt {
 	const [first = ''] = faces;
 	const coat = laidOn(moment, first) + 1;
 	const next = outlookOf(moment, first);
-	const what = `coat ${coat} missed.`;
-	const names = groupedFaces(faces);
-	const isShort = `${names} ${what}`.split(' ').length <= mostWords;
-	const say = about(isShort ? names : `${faces.length} faces`, what);
+	const names = sentence(groupedFaces(faces));
+	const say = aboutFaces(faces, `coat ${coat} missed.`);
 	const why = () =>
 		reasonPrompt(
 			'window',
-			about(isShort ? names : `${faces.length} faces`, 'why spray now?'),
+			aboutFaces(faces, 'why spray now?'),
 			reason =>
 				faces.map(face => ({
 					type: 'override.given',
@@ -52,7 +50,7 @@ export function missedPrompt(moment: Moment, faces: readonly string[]): Prompt {
 		state: 'missed',
 		ask: 'choose',
 		say,
-		lines: [...(isShort ? [] : [sentence(`${names}.`)]), leftLine(moment, first)],
+		lines: [...(say.startsWith(names) ? [] : [`${names}.`]), leftLine(moment, first)],
 		options: [
 			option(
 				'later',

@@ -1,10 +1,10 @@
 import { inert } from '../../job/inert.ts';
 import type { Face } from '../../job/job.ts';
 import { faceName, prepWord, sentence } from '../../words/say.ts';
-import { about } from '../../words/spoken.ts';
+import { about, aboutFaces } from '../../words/spoken.ts';
 import { edgeSaid } from '../../words/window-edge.ts';
 import { shutWindow, windowEdge } from '../allowed.ts';
-import { faceOf, jobOf, laidOn, type Moment, materialOf, nextCoat } from '../moment.ts';
+import { faceBook, faceOf, jobOf, laidOn, type Moment, materialOf, nextCoat } from '../moment.ts';
 import type { Step } from '../next.ts';
 import { plannedPrep } from '../prep.ts';
 import { opens, option, type Prompt } from '../prompt.ts';
@@ -88,6 +88,24 @@ function sideLines(moment: Moment, faces: readonly string[]): string[] {
 	return new Set(parts).size < parts.length ? ['Both sides: turn each part over between them.'] : [];
 }
 
+const idsOf = (faces: readonly Face[]): string[] => faces.map(({ id }) => id);
+
+/** What solvent and spray are kept off: coats of today, and parts that have all their coats. */
+function besideLines(moment: Moment, prep: string, faces: readonly string[]): string[] {
+	const parts = new Set(faces.map(face => faceOf(moment, face).part));
+	const others = jobOf(moment).faces.filter(({ id }) => !faces.includes(id));
+	if (prep === 'wipe') {
+		const coated = others.filter(({ id }) => faceBook(moment, id).laid.at(-1)?.carried_C === null);
+		return coated.length === 0 ? [] : [aboutFaces(idsOf(coated), 'coated, keep solvent off.')];
+	}
+	if (prep !== 'tack') return [];
+	const open = new Set(
+		others.flatMap(({ id, part, coats }) => (laidOn(moment, id) < coats.length ? [part] : [])),
+	);
+	const finished = others.filter(({ part }) => !open.has(part) && !parts.has(part));
+	return finished.length === 0 ? [] : [aboutFaces(idsOf(finished), 'finished, cover or move out.')];
+}
+
 /** Done on either side of a part as it lies. */
 const coversUp: readonly string[] = ['mask', 'unmask'];
 
@@ -117,9 +135,10 @@ export function prepPrompt(moment: Moment, step: PrepStep): Prompt {
 	};
 	const cautions = [
 		...(isOfPart || coversUp.includes(prep) ? [] : sideLines(moment, faces)),
+		...besideLines(moment, prep, faces),
 		...atPrep(moment, prep, first),
 	];
-	const named = sentence(`${inert(parts.join(', '))}.`);
+	const list = sentence(`${inert(parts.join(', '))}.`);
 	const byPart = (): Prompt => ({
 		state: `prep.${prep}.part`,
 		ask: 'choose',
@@ -135,7 +154,7 @@ export function prepPrompt(moment: Moment, step: PrepStep): Prompt {
 			`${prep}${grit ? ` with ${grit} grit` : ''}${isOfPart ? (side === null ? '' : `, ${side} up`) : faces.length === 1 ? '' : `, ${faces.length} faces`}.`,
 		),
 		lines:
-			cautions.length > 1 || parts.length === 1 || named.length > mostNamed ? cautions : [...cautions, named],
+			cautions.length > 1 || parts.length === 1 || list.length > mostNamed ? cautions : [...cautions, list],
 		face: parts.length > 1 ? null : first,
 		options: [
 			option('done', parts.length > 1 ? `ALL ${did}` : did, ...doneOn(moment, step)),
