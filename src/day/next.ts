@@ -386,9 +386,6 @@ function listAndAir(moment: Moment, face: string): Step | null {
 	return null;
 }
 
-/** Tacked while the pot stands, or once the cup is filled: last of all before the gun. */
-function paintAndTack(moment: Moment, faces: readonly Candidate[], face: string): Step | null {
-	const paint = paintFor(moment, face);
-	if (paint && paint.kind !== 'wait') return paint;
-	return prepBefore(moment, faces, face, true) ?? paint;
-}
+/** Tacked once the pot has stood and the cup is filled, last of all before the gun: dust settles meanwhile. */
+const paintAndTack = (moment: Moment, faces: readonly Candidate[], face: string): Step | null =>
+	paintFor(moment, face) ?? prepBefore(moment, faces, face, true);

@@ -5,6 +5,7 @@ import { loadLists } from '../../src/job/lists.ts';
 import { loadJob } from '../../src/job/load.ts';
 import { rehearsed, start } from './rehearsed.ts';
 import { smallJob } from './small-job.ts';
+import { stoolDay, stools } from './stools.ts';
 
 /** Dusty and wet work comes before list, air and paint; nothing is tacked before all of it is done. */
 
@@ -41,6 +42,17 @@ test('all parts are sanded, then all wiped, before list, air and pot; they are t
 	expect(courseOf(states.slice(0, first('list')))).toEqual(['prep']);
 	const faces = new Set(given.job.faces.map(({ id }) => id));
 	expect(new Set(day.ofType('stage.done').map(({ face }) => face))).toEqual(faces);
+});
+
+test('nothing is tacked before the pot has stood, is strained and filled in: dust settles while it stands', async () => {
+	const given = await stools();
+	const states: string[] = [];
+	const day = stoolDay(given, 0, undefined, line => states.push(line.state));
+	day.until(({ state }) => state.startsWith('gunCheck'));
+	const order = ['wait', 'mix.stood', 'mix.strain', 'load', 'prep.tack'];
+	expect(courseOf(states).slice(-5)).toEqual(['wait', 'mix', 'load', 'prep', 'gunCheck']);
+	expect(states.filter(state => order.includes(state))).toEqual(order);
+	expect(states.at(-2)).toBe('prep.tack');
 });
 
 test('what is done on all parts is one answer, and by part a step of each', async () => {

@@ -15,7 +15,7 @@ import { isReasoned, ownLine, type SprayedFace } from './sprayed-face.ts';
  * gun can be, and every fact in turn as bad as it can be: named here anew, from the words of the rules, and in order.
  */
 
-/** First what happened, then dusty work, then list, air and paint; tacked while the pot stands; the gun last. */
+/** First what happened, then dusty work, then list, air and paint; tacked once the cup is filled; the gun last. */
 const inOrder: readonly string[] = [
 	'account',
 	'one-go',
