@@ -146,7 +146,7 @@ export type Book = {
 	check: CheckBook | null;
 	/** `began`: the check it rests on. */
 	checked: (EventOf<'gun.checked'> & { at: Instant; began: Instant }) | null;
-	/** The last thing done to the gun on instruction, or found by a reading. */
+	/** The last thing done to the gun on instruction, or found by a reading, since it was last cleaned. */
 	gun: {
 		horns: string | null;
 		fanHeight_mm: number | null;
@@ -270,7 +270,7 @@ export function openBook(record: DayRecord & Opened): Book {
 		heardAs: record.type,
 		check: null,
 		checked: null,
-		gun: { horns: null, fanHeight_mm: null, pressure_kPa: null, fluid: null },
+		gun: gunUnset,
 		break: null,
 		backSince: null,
 		broken: false,
@@ -290,6 +290,9 @@ export function openBook(record: DayRecord & Opened): Book {
 		lastCard: null,
 	};
 }
+
+/** A gun that was taken apart or flushed: each of its settings is made anew. */
+export const gunUnset: Book['gun'] = { horns: null, fanHeight_mm: null, pressure_kPa: null, fluid: null };
 
 /** After so long a hold the list before spraying is gone through again, s. This project's own choice. */
 const away_s = 4 * 3600;

@@ -6,7 +6,7 @@ import { isTimed } from '../records/cup-timed.ts';
 import type { RecordOf } from '../records/of-type.ts';
 import { noPulls, pull } from '../trade/pulls.ts';
 import { withReading } from './air-readings.ts';
-import { type BatchBook, type Book, emptyCup, type FaceBook } from './book.ts';
+import { type BatchBook, type Book, emptyCup, type FaceBook, gunUnset } from './book.ts';
 import { atMost_s, type Instant, instantAfter, isLater, sameClocks, shownBy } from './instant.ts';
 import { isUnsettled } from './passed.ts';
 import { canTaken, hasPot, levelRead } from './pours.ts';
@@ -378,6 +378,7 @@ function note(book: Book, record: DayRecord, at: Instant, from: string): Book {
 				cupSince: emptyCup,
 				levelSince: emptyCup,
 				gunWetSince: null,
+				...(record.why === 'flushed' && { gun: gunUnset }),
 			};
 		case 'face.started':
 			return {
@@ -492,7 +493,11 @@ function note(book: Book, record: DayRecord, at: Instant, from: string): Book {
 			return changeFace(noted, record.face, () => ({ again: false, respray: true }));
 		}
 		case 'fault.seen':
-			return { ...book, faults: [...book.faults, { ...record, at }] };
+			return {
+				...book,
+				faults: [...book.faults, { ...record, at }],
+				...(record.gun && { gun: gunUnset }),
+			};
 		case 'trigger.off':
 			return { ...pulled(book, false, at), triggerOff: at, stray: strayed(book, false, at, from) };
 		case 'trigger.on':

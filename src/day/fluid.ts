@@ -9,7 +9,6 @@ export const fluidOf = (flow_mL_per_min: number): string => `${flow_mL_per_min.t
 export const flowFor_mL_per_min = (moment: Moment, id: string): number =>
 	nextCoat(moment, id).flow_mL_per_min ?? jobOf(moment).gun.flow_mL_per_min;
 
-/** Whether the knob, as last set, must be turned for a face. */
+/** Whether the knob must be turned for a face: it is not as it was set last, or was not set since the gun was cleaned. */
 export const turnsFluid = (moment: Moment, id: string): boolean =>
-	fluidOf(flowFor_mL_per_min(moment, id)) !==
-	(moment.state.book.gun.fluid ?? fluidOf(jobOf(moment).gun.flow_mL_per_min));
+	fluidOf(flowFor_mL_per_min(moment, id)) !== moment.state.book.gun.fluid;

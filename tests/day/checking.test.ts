@@ -184,7 +184,7 @@ test('a gun held straight where it is to be laid over: the wrist is put right be
 	expect(day.line().state).toBe('gunCheck.pattern');
 	day.pick('wide');
 	expect(day.ofType('gun.checked').map(({ horns, tilt }) => [horns, tilt])).toEqual([['level', 90]]);
-	expect(day.ofType('gun.set').map(({ horns }) => horns)).toEqual(['level', null]);
+	expect(day.ofType('gun.set').map(({ horns }) => horns)).toEqual(['level', null, null]);
 	day.toEnd();
 	expect(day.findings()).toEqual([]);
 });
@@ -240,6 +240,32 @@ test.each([
 	expect(day.line().lines.join(' ')).toMatch(line);
 	day.pick('done');
 	expect(day.line().state).toBe('gunCheck.flooded');
+	day.toEnd();
+	expect(day.findings()).toEqual([]);
+});
+
+/** What a check has the painter set before its first reading. */
+function setBefore(day: ReturnType<typeof rehearsed>): string[] {
+	const codes: string[] = [];
+	day.toState('gunCheck.set');
+	day.until(({ state, do: todo }) => {
+		if (state === 'gunCheck.set') codes.push(...todo.map(({ code }) => code));
+		return state !== 'gunCheck.set';
+	});
+	return codes;
+}
+
+test('every setting of the gun is made anew at the first check of a day, and once it was flushed or taken apart', () => {
+	const whole = ['set-horns', 'set-fan', 'set-fluid'];
+	const day = rehearsed();
+	expect(setBefore(day)).toEqual(whole);
+	day.toState('ready');
+	for (const code of ['trouble', 'gun-fault', 'one-sided', 'stayed']) day.pick(code);
+	expect(setBefore(day)).toEqual(whole);
+	day.toState('wait');
+	day.pick('flush');
+	day.pick('unread');
+	expect(setBefore(day)).toEqual(whole);
 	day.toEnd();
 	expect(day.findings()).toEqual([]);
 });
