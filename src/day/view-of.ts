@@ -1,5 +1,5 @@
 import { batchInHand, knownOf } from '../../machines/day-context.ts';
-import { gunClock, lifeLeft_s, outlookOf, settledAt, stoodAt, windowEdge } from './allowed.ts';
+import { gunClock, lifeLeft_s, outlookOf, overridesOn, settledAt, stoodAt, windowEdge } from './allowed.ts';
 import { placeAt } from './ask.ts';
 import { lateAt } from './asks/spraying.ts';
 import type { Book } from './book.ts';
@@ -153,6 +153,14 @@ function discarded({ state }: Moment): string {
 	return `Batches ${letters}: past their life. Discard them; heat builds in them.`;
 }
 
+/** The coat that a face gets next, or its last: none comes after that without a reason. */
+function coatShown(moment: Moment, face: string): number {
+	const next = laidOn(moment, face) + 1;
+	return overridesOn(moment, face).includes('coats')
+		? next
+		: Math.min(next, faceOf(moment, face).coats.length);
+}
+
 /** What the screen shows, from where the day stands. */
 export function viewOf(moment: Moment, ui: Ui, rehearsal: boolean): View {
 	const { prompt } = placeAt(moment, ui);
@@ -175,7 +183,7 @@ export function viewOf(moment: Moment, ui: Ui, rehearsal: boolean): View {
 			[...placedOptions].map(([corner, { code, text }]) => [corner, { code, text }]),
 		),
 		face,
-		coat: prompt.coat ?? (face ? laidOn(moment, face) + 1 : null),
+		coat: prompt.coat ?? (face ? coatShown(moment, face) : null),
 		coats: face ? faceOf(moment, face).coats.length : null,
 		...(cup && { cup }),
 		...(gun && { gun }),

@@ -1,4 +1,5 @@
 import type { Timer, View } from '../day/view.ts';
+import { coatCounted } from '../words/say.ts';
 import { edgeSaid } from '../words/window-edge.ts';
 
 /**
@@ -88,12 +89,11 @@ export function nameWays(face: string): string[][] {
 export function statusParts(view: View, notice: string | null): string[] {
 	const rehearsal = view.rehearsal ? ['REHEARSAL'] : [];
 	if (notice !== null) return [...rehearsal, notice];
-	const counted = view.coats === null ? `coat ${view.coat}` : `coat ${view.coat} of ${view.coats}`;
 	return [
 		...rehearsal,
 		...(view.ask === 'wait' ? ['WAIT'] : []),
 		...(view.face === null ? [] : [view.face]),
-		...(view.coat === null ? [] : [counted]),
+		...(view.coat === null ? [] : [coatCounted(view.coat, view.coats)]),
 		...(view.cup && view.cup.length > 0 ? [`cup ${view.cup.join(' + ')}`] : []),
 		...(view.open.length > 0 ? [`open: ${view.open.length}`] : []),
 	];

@@ -53,6 +53,10 @@ export const sentence = (text: string): string => {
 	return trimmed.charAt(0).toUpperCase() + trimmed.slice(1);
 };
 
+/** `coat 2 of 3`; one beyond the plan is `coat 4`. */
+export const coatCounted = (coat: number, planned: number | null): string =>
+	planned === null || coat > planned ? `coat ${coat}` : `coat ${coat} of ${planned}`;
+
 /** A number as it is read off a scale: whole from 100 on, three digits below. */
 export const figure = (value: number): string =>
 	String(Math.abs(value) >= 100 ? Math.round(value) : Number(value.toPrecision(3)));

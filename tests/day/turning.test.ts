@@ -208,10 +208,12 @@ test('a part is turned over once the tab of its coat is dry: tacky is no handlin
 	const { day, first } = await toLastTab();
 	day.until(({ state }) => state === 'touch.turning');
 	expect(day.line().lines.join(' ')).toMatch(/turning over/);
+	expect(day.line()).toMatchObject({ coat: 3, coats: 3 });
 	for (const value of ['strings', 'tacky']) {
 		day.pick(value);
 		expect(day.line()).toMatchObject({ state: 'wait', say: expect.stringMatching(/not dry to handle/) });
 		expect(day.line().timers[0]).toMatchObject({ code: 'touch', left_s: 300 });
+		expect(day.line().lines.join(' ')).not.toMatch(/suit up/i);
 		day.send('wait 5 min');
 		expect(day.line().state).toBe('touch.turning');
 	}

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { figure, groupedFaces } from '../../src/words/say.ts';
+import { coatCounted, figure, groupedFaces } from '../../src/words/say.ts';
 
 test('a number is said as it is read off a scale', () => {
 	expect(figure(17.763265306122452)).toBe('17.8');
@@ -29,4 +29,13 @@ test('faces of parts that are alike but for their number are named together, eac
 		'seat 1/top',
 	];
 	expect(groupedFaces(ids)).toBe('seat 1, 8 to 10 top; frame 1, 2 tubes; lid top');
+});
+
+test('a coat is counted against the plan, and one beyond it is not', () => {
+	expect([coatCounted(2, 3), coatCounted(3, 3), coatCounted(4, 3), coatCounted(1, null)]).toEqual([
+		'coat 2 of 3',
+		'coat 3 of 3',
+		'coat 4',
+		'coat 1',
+	]);
 });

@@ -1,6 +1,6 @@
 import { marksOf } from '../../../machines/stops.ts';
 import { format } from '../../trade/shown.ts';
-import { duration, facesInOrder, sentence } from '../../words/say.ts';
+import { coatCounted, duration, facesInOrder, sentence } from '../../words/say.ts';
 import { about, shortFace } from '../../words/spoken.ts';
 import { edgeSaid } from '../../words/window-edge.ts';
 import {
@@ -209,7 +209,7 @@ export function readyPrompt(moment: Moment, face: string, armed = false): Prompt
 		ask: 'go',
 		say: about(
 			`${shortFace(face)}${more}`,
-			`coat ${laidOn(moment, face) + 1} of ${faceOf(moment, face).coats.length}.`,
+			`${coatCounted(laidOn(moment, face) + 1, faceOf(moment, face).coats.length)}.`,
 		),
 		lines: (faces.length === 1 ? lines : [stretchLine(faces), ...lines]).slice(
 			0,

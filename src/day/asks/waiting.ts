@@ -3,7 +3,7 @@ import { duration, faceName, sentence } from '../../words/say.ts';
 import { about } from '../../words/spoken.ts';
 import { cupLife_s, gunClock, shutWindow, stoodAt } from '../allowed.ts';
 import { beyondOf } from '../beyond-table.ts';
-import { contextOf, laidOn, type Moment, nextCoat, settingsOf } from '../moment.ts';
+import { contextOf, type Moment, nextCoat, settingsOf } from '../moment.ts';
 import { reworkNow } from '../next.ts';
 import { pending } from '../order.ts';
 import { mixTakes_min, paintShort_mL } from '../paint.ts';
@@ -105,6 +105,8 @@ export const soonerPrompt = (moment: Moment, face: string, coat: number): Prompt
 /** What is left to do before a wait ends, once its time has come: a batch is begun so early that it is ready then. */
 function soonLine(moment: Moment, left_s: number): string {
 	const { face = null, why } = moment.state.book.wait ?? {};
+	/** Nobody knows when a tab is dry: it is touched first. */
+	if (why === 'touch') return '';
 	const early_s = settingsOf(moment).warnEarly_min * 60;
 	const mixed = toMixFor(moment, face);
 	if (mixed !== null) {
@@ -136,7 +138,6 @@ export function waitPrompt(moment: Moment): Prompt {
 		),
 		lines,
 		face,
-		coat: face ? laidOn(moment, face) + 1 : null,
 		options: [...meanwhile(moment, face), { ...inTrouble(moment), at: 'bottomRight' }],
 	};
 }
