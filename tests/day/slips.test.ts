@@ -99,3 +99,20 @@ test('air as dry as that is believed when it is read so twice', () => {
 	day.send('number 21', 'number 8', 'number 8', 'number 21');
 	expect(day.ofType('air.read')).toMatchObject([{ humidity: 0.08, surfaceC: 21 }]);
 });
+
+test('more left in the cup than can be in it is asked again, with what can be; the same figure twice is believed', () => {
+	for (const again of [300, 40]) {
+		const day = rehearsed();
+		day.toState('left');
+		const { loaded_mL } = day.state().book.cupSince;
+		const { cup_mL } = day.state().book;
+		const most_mL = loaded_mL - 0.75 * (loaded_mL - cup_mL);
+		expect(most_mL).toBeLessThan(299);
+		expect(day.line().say).toMatch(/^Air shut, line bled\. Pour off the cup/);
+		day.send('number 300');
+		expect(day.ofType('cup.emptied')).toEqual([]);
+		expect(day.line().lines[0]).toMatch(/^300 mL\? At most \d+ mL can be in it\.$/);
+		day.send(`number ${again}`);
+		expect(day.ofType('cup.emptied').map(({ volume_mL }) => volume_mL)).toEqual([again]);
+	}
+});

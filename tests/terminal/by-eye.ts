@@ -180,7 +180,7 @@ export function eyePainter(job: Job, pass_s: (wanted: number) => number, canMove
 		yes(/Tape tab of the last coat/, 'touch', 'TACKY'),
 		yes(/Held|started again|slept|jumped|closed\. Away/, 'hold', 'BACK'),
 		yes(/Clean up\.|that can go on are on/, 'finish', 'CLEAN UP'),
-		[/pour it off\. How much is left/, 'left over', () => ({ type: Number(left.toFixed(2)) })],
+		[/how much is left/, 'left over', () => ({ type: Number(left.toFixed(2)) })],
 		yes(/Gun: empty it\. Run solvent/, 'flush', 'RUNS CLEAR'),
 		yes(/Air: shut it, bleed/, 'bled', 'SHUT AND BLED'),
 		yes(/Cap, tip, needle/, 'cap', 'HOLES CLEAR'),

@@ -13,20 +13,28 @@ export const isBelieved = (read: number, wanted: number): boolean =>
  * A number that can hardly be meant is asked for once more, and nothing is recorded of it; the same figure keyed again is
  * believed.
  * @param doubts whether a number in the unit on the screen can hardly be meant
+ * @param why what is said of it then, in its unit
  * @param read the one that is asked again
  */
-export function askedAgain(prompt: Prompt, doubts: (value: number) => boolean, read?: number): Prompt {
+export function askedAgain(
+	prompt: Prompt,
+	doubts: (value: number) => boolean,
+	why: (read: string) => string = read => `Read ${read}? Look again, and key what you see.`,
+	read?: number,
+): Prompt {
 	const { number, lines = [] } = prompt;
 	if (!number) return prompt;
 	const { unit, reply } = number;
 	const shown = `${read}${unit === '%' ? '' : ' '}${unit}`;
 	return {
 		...prompt,
-		...(read !== undefined && { lines: [`Read ${shown}? Look again, and key what you see.`, ...lines] }),
+		...(read !== undefined && { lines: [why(shown), ...lines] }),
 		number: {
 			...number,
 			reply: value =>
-				value === read || !doubts(value) ? reply(value) : { next: () => askedAgain(prompt, doubts, value) },
+				value === read || !doubts(value)
+					? reply(value)
+					: { next: () => askedAgain(prompt, doubts, why, value) },
 		},
 	};
 }

@@ -1,25 +1,35 @@
 import { fromUnit } from '../../trade/quantity.ts';
-import { entryUnit } from '../../trade/shown.ts';
+import { entryUnit, format } from '../../trade/shown.ts';
+import type { Book } from '../book.ts';
 import { jobOf, type Moment, unitsOf } from '../moment.ts';
 import { option, type Prompt } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
+import { askedAgain } from './doubted.ts';
 import { flushLines } from './flushing.ts';
 import { keyed } from './keyed.ts';
 
 /** Why a cup is poured off that is not empty. */
 type PouredOff = 'flushed' | 'end of the day';
 
+/** Coats take so much less than is counted for them at the least. This project's own choice. */
+const leastTaken = 0.75;
+
+/** The most that can be left in the cup, mL: what was filled in, less what was sprayed of it at the least. */
+const mostLeft_mL = ({ cup_mL, cupSince }: Book): number =>
+	cupSince.loaded_mL - leastTaken * Math.max(0, cupSince.loaded_mL - cup_mL);
+
 /** The cup poured off with time in hand: what is left is measured, so that the shop learns what its coats take. */
 export function leftOverPrompt(moment: Moment, why: PouredOff, ...then: DayEvent[]): Prompt {
 	const { cup_mL } = moment.state.book;
+	const left_mL = mostLeft_mL(moment.state.book);
 	const units = unitsOf(moment);
 	const { symbol, step } = entryUnit('volume', units);
 	const most = keyed(jobOf(moment).gun.cup_mL, 'volume', units);
-	return {
+	const prompt: Prompt = {
 		state: 'left',
 		ask: 'number',
-		say: 'Cup: pour it off. How much is left?',
-		lines: why === 'flushed' ? [...flushLines] : ['Air off and line bled before the cap comes off.'],
+		say: 'Air shut, line bled. Pour off the cup: how much is left?',
+		lines: why === 'flushed' ? [...flushLines] : [],
 		number: {
 			of: 'left',
 			unit: most.unit,
@@ -35,4 +45,10 @@ export function leftOverPrompt(moment: Moment, why: PouredOff, ...then: DayEvent
 		},
 		options: [option('unread', 'NOT MEASURED', { type: 'cup.emptied', volume_mL: cup_mL, why }, ...then)],
 	};
+	const doubts = (value: number) => fromUnit(value, 'volume', symbol) > left_mL + 1;
+	return askedAgain(
+		prompt,
+		doubts,
+		read => `${read}? At most ${format(left_mL, 'volume', units)} can be in it.`,
+	);
 }
