@@ -44,12 +44,15 @@ function labelsOf(keys: readonly string[]): string[] {
 	return [...new Set([keys.join(' '), ...close, first])];
 }
 
-/** Lays two texts at the ends of a row and one between them; null where they do not fit. */
-function laid(left: string, between: string, right: string, columns: number): string | null {
+/** Blank columns between two answers in plain letters, that they are not read as one. */
+const apart = 4;
+
+/** Lays two texts at the ends of a row and one between them, or so many blanks; null where they do not fit. */
+function laid(left: string, between: string, right: string, columns: number, blanks = 1): string | null {
 	const [from, to] = [columnsOf(left), columns - columnsOf(right)];
 	const width = columnsOf(between);
 	if (width === 0)
-		return from + (from > 0 && right !== '' ? 1 : 0) > to ? null : filled(left, right, columns);
+		return from + (from > 0 && right !== '' ? blanks : 0) > to ? null : filled(left, right, columns);
 	const first = from + (from > 0 ? 2 : 0);
 	const last = to - width - (right === '' ? 0 : 2);
 	if (first > last) return null;
@@ -138,7 +141,8 @@ function folded(spec: EdgeSpec, label: (answer: CornerAnswer) => string, width: 
 	const padded = (of: Piece | null) =>
 		side === 'top' ? [...(of?.rows ?? []), ...blank(of)] : [...blank(of), ...(of?.rows ?? [])];
 	const [lefts, rights] = [padded(onLeft), padded(onRight)];
-	const rowAt = (index: number, said: string) => laid(lefts[index] ?? '', said, rights[index] ?? '', columns);
+	const rowAt = (index: number, said: string) =>
+		laid(lefts[index] ?? '', said, rights[index] ?? '', columns, apart);
 	const texts: Edge['texts'] = [onLeft?.text ?? '', onRight?.text ?? ''];
 	const plain = Array.from({ length: height }, (_, index) => rowAt(index, '') ?? '');
 	const outer = side === 'top' ? 0 : height - 1;
@@ -175,5 +179,5 @@ export function writtenEdge(spec: EdgeSpec, must: boolean): Edge {
 	const ways = Array.from({ length: most }, (_, nth) => folded(spec, labelled(nth), columns));
 	const oneRow = ways.filter(({ rows }) => rows.length === 1 && rows[0] !== '');
 	const whole = oneRow.find(({ said }) => !must || said !== '' || last === '') ?? oneRow[0];
-	return added(whole ?? folded(spec, labelled(most - 1), Math.floor((columns - 1) / 2)));
+	return added(whole ?? folded(spec, labelled(most - 1), Math.floor((columns - apart) / 2)));
 }

@@ -469,3 +469,11 @@ test('a pot that just fills the flow cup is timed', () => {
 		'mix.cup.seconds',
 	);
 });
+
+test('another amount stands in no row with MIX, which would be read on into it', () => {
+	const day = rehearsed();
+	expect(day.toState('mix.begin').corners).toEqual({
+		topLeft: { code: 'mix', text: 'MIX' },
+		bottomRight: { code: 'amount', text: 'LESS / MORE' },
+	});
+});

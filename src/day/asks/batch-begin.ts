@@ -97,8 +97,11 @@ function amountPrompt(moment: Moment, face: string): Prompt {
 	};
 }
 
-const anotherAmount = (moment: Moment, face: string): Option =>
-	opens('amount', 'ANOTHER AMOUNT', () => amountPrompt(moment, face));
+/** Never beside MIX: the two would read as one sentence. */
+const anotherAmount = (moment: Moment, face: string): Option => ({
+	...opens('amount', 'LESS / MORE', () => amountPrompt(moment, face)),
+	at: 'bottomRight',
+});
 
 const marksOf = (moment: Moment, face: string, asked_mL: number): Prompt =>
 	marksPrompt(
