@@ -157,7 +157,11 @@ export function eyePainter(job: Job, pass_s: (wanted: number) => number, canMove
 				return strike('EMPTY AND FLUSHED');
 			},
 		],
-		[/Air cap: turn|Pattern knob: |Regulator: turn|clean the cap/, 'set', (_, seen) => adjust(seen)],
+		[
+			/Air cap: turn|(?:Pattern|Fluid) knob: |Regulator: turn|clean the cap/,
+			'set',
+			(_, seen) => adjust(seen),
+		],
 		[/Batch: look at the tape/, 'batch', () => strike(cup.join('+'))],
 		[/Gauge: trigger pulled/, 'gauge', () => ({ type: pressure() })],
 		[/measure the burst/, 'pattern height', () => ({ type: length() })],
