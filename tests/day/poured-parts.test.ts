@@ -413,7 +413,7 @@ test('finer marks that give a part no nearer than 5 % either are not offered: an
 	});
 	makes(day, 1.9);
 	expect(day.line().state).toBe('mix.marks');
-	expect(Object.values(day.line().corners).map(({ code }) => code)).toEqual(['mix', 'amount']);
+	expect(Object.values(day.line().corners).map(({ code }) => code)).toEqual(['amount', 'mix']);
 	day.pick('amount');
 	day.send('number 3.4');
 	expect(Object.values(day.line().corners).map(({ code }) => code)).toContain('finer');

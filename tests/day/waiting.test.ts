@@ -92,6 +92,8 @@ test('a day carried on the next morning goes through the list before spraying ag
 	day.until(({ state, face, coat }) => state === 'ready' && face === 'right door/flat' && coat === 1);
 	day.send('kill', 'wait 23 h');
 	day.pick('back');
+	expect(day.line().say).toBe('Left door edges; left door flat: coat 2 missed.');
+	day.pick('later');
 	const lists = () => day.ofType('check.began').filter(({ list }) => list === 'before-spraying').length;
 	expect(day.line().state).toBe('list.before-spraying.mask');
 	day.send('hold');
