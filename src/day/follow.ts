@@ -1,9 +1,7 @@
-import { isDeepStrictEqual } from 'node:util';
 import { batchInHand } from '../../machines/day-context.ts';
 import { orderFor } from '../plan/order.ts';
-import { isClocked } from '../plan/windows.ts';
 import { pourOrder } from '../trade/mix.ts';
-import { isSettled, stopsAt, windowsMoved, windowsOf } from './allowed.ts';
+import { isSettled, stopsAt, windowsMoved } from './allowed.ts';
 import { tooLittleToTime } from './asks/flow-cup.ts';
 import { beginCheck } from './asks/gun-items.ts';
 import { lateAt } from './asks/spraying.ts';
@@ -23,37 +21,11 @@ import {
 import { nextStep, type Step } from './next.ts';
 import { pending, roundCoat } from './order.ts';
 import { deadPots } from './paint.ts';
-import { flashEdges, surfaceHeld } from './process.ts';
 import type { DayEvent, EventOf } from './records.ts';
-import { rulingSurface_C } from './ruling-surface.ts';
+import { windowsDue } from './windows-due.ts';
 import { waitReasoned } from './work.ts';
 
 /** Records that follow from where the day stands, without any key: at most one step of them at a time. */
-
-/** Windows of every coat whose surface temperature, end or flash is new: before any reading, what earlier days read rules. */
-export const windowsDue = (moment: Moment): EventOf<'window.set'>[] =>
-	jobOf(moment).faces.flatMap((face): EventOf<'window.set'>[] => {
-		const { laid, windows } = faceBook(moment, face.id);
-		const last = laid.at(-1);
-		if (!last) return [];
-		const surfaceC = rulingSurface_C(moment, last, last.ended);
-		const coat = face.coats[last.coat - 1];
-		const flash = coat && flashEdges(moment.state.book, coat, last);
-		const isSame = windows?.coat === last.coat && windows.surfaceC === surfaceC;
-		const isByRows = isClocked(jobOf(moment), face, last.coat);
-		if (isSame && !flash && !isByRows) return [];
-		const held = isByRows ? surfaceHeld(moment.state.book, last, surfaceC) : undefined;
-		const at = (hours: number) => isoAt(Math.round(last.ended.wall + hours * 3_600_000));
-		const spells = windowsOf(jobOf(moment), face, last.coat, surfaceC, flash, held).map(
-			({ does, from_h, until_h }) => ({
-				does,
-				from: at(from_h),
-				until: until_h === null ? null : at(until_h),
-			}),
-		);
-		if (isSame && windows && isDeepStrictEqual(windows.windows, spells)) return [];
-		return [{ type: 'window.set', face: face.id, coat: last.coat, surfaceC, windows: spells }];
-	});
 
 /** A face back from its rework line has had the coat that its line ends with. */
 const resprayed = (moment: Moment): DayEvent[] =>

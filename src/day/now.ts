@@ -12,7 +12,6 @@ import {
 	windowsMoved,
 } from './allowed.ts';
 import { beyondOf } from './beyond-table.ts';
-import { windowsDue } from './follow.ts';
 import { historyAfter } from './history.ts';
 import { instantAfter } from './instant.ts';
 import { besideOf, faceBook, faceState, jobOf, laidOn, type Moment, nextCoat } from './moment.ts';
@@ -21,6 +20,7 @@ import { finishingIn_s, plannedPrep } from './prep.ts';
 import type { DayRecord } from './records.ts';
 import { type DayState, fold, foldAll } from './state.ts';
 import { recordOf } from './transact.ts';
+import { windowsDue } from './windows-due.ts';
 import { mustWait } from './work.ts';
 
 /** Where one face stands at an instant, and what may be done to it next. Instants in ms. */

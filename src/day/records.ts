@@ -354,6 +354,8 @@ export const eventSchema = z.discriminatedUnion('type', [
 		surfaceC: z.number(),
 		/** What the coat just ended allows, in time order; `until: null` stays open. */
 		windows: z.array(z.object({ does: windowSchema, from: instant, until: z.nullable(instant) })),
+		/** Whether the sheet gives all its times, keeps one, or has one carried on by a factor; an older day does not say. */
+		rule: z.optional(z.enum(['points', 'nearest point', 'rule of thumb'])),
 	}),
 
 	/** The recoat window that a face has come into; `coat` is the one to come. `wait` again: between them it was open. */
