@@ -1,6 +1,7 @@
 import { standardTurn_s } from '../film/balance.ts';
 import { type Losses, standardLosses } from '../film/losses.ts';
 import { comfortable_mm_per_s } from '../film/speed.ts';
+import { usualFan } from '../trade/fan.ts';
 import type { Source } from './document.ts';
 import type { GunEntry } from './gun-keys.ts';
 import type { Job } from './job.ts';
@@ -16,7 +17,7 @@ const stopgap = {
 };
 
 /** The honest start until somebody has measured: common practice, no source. */
-const unmeasured = { transfer: { share: 0.5, tolerance: 0.1 }, feather: 3, depthOfHeight: 0.3 };
+const unmeasured = { transfer: { share: 0.5, tolerance: 0.1 }, ...usualFan };
 
 /** What a gun's film rests on that its sheet does not say. */
 const assumedOf = (gun: GunEntry | undefined): string[] =>

@@ -8,6 +8,7 @@ import {
 } from '../../film/balance.ts';
 import { fullLength_mm } from '../../film/capture.ts';
 import { type FilmShares, filmOver, filmTurned } from '../../film/map.ts';
+import { usualFan } from '../../trade/fan.ts';
 import { parseQuantity } from '../../trade/quantity.ts';
 import { within } from '../../trade/range.ts';
 import { format, formatRange } from '../../trade/shown.ts';
@@ -50,7 +51,7 @@ function goesAcross(given: Given): boolean {
 }
 
 function featherOf(given: Given): [number, number] {
-	const text = given.has('feather') ? given.text('feather') : '3, 3';
+	const text = given.has('feather') ? given.text('feather') : `${usualFan.feather}`;
 	const [across = Number.NaN, along = across, ...more] = text.split(/[\s,]+/).map(Number);
 	if (more.length > 0 || !Number.isFinite(across) || !Number.isFinite(along))
 		throw new RangeError(`--feather "${text}", column 1: two numbers are wanted, as in "3, 3"`);
@@ -63,7 +64,7 @@ export function laidFor(given: Given): Laid {
 	const [along_mm, across_mm] = goesAcross(given) ? [width, height] : [height, width];
 	const fan_mm = given.quantity('fan', 'length');
 	const [beta1, beta2] = featherOf(given);
-	const depth_mm = Math.min(fan_mm, given.quantityOr('depth', 'length', 0.3 * fan_mm));
+	const depth_mm = Math.min(fan_mm, given.quantityOr('depth', 'length', usualFan.depthOfHeight * fan_mm));
 	const fan = { width_mm: fan_mm, depth_mm, beta1, beta2 };
 	return laidOut(
 		{ along_mm, across_mm, pieces: 1, area_m2: (along_mm * across_mm) / 1e6, corner: false },
