@@ -31,6 +31,9 @@ export function dewPoint_C(air_C: number, humidity: number): number {
 	return pointOf(humidity * saturation_hPa(air_C, water));
 }
 
+const said = (temp_C: number): string =>
+	`${format(temp_C, 'temperature', 'metric')} (${format(temp_C, 'temperature', 'us')})`;
+
 /**
  * The same from a wet and a dry thermometer in moving air.
  * @param dry_C 0 to 60 °C
@@ -49,7 +52,7 @@ export function dewPointFromWetBulb_C(dry_C: number, wet_C: number, pressure_kPa
 	const least_hPa = 0.01 * saturation_hPa(dry_C, water);
 	if (vapour_hPa < least_hPa)
 		throw new RangeError(
-			`a wet bulb of ${wet_C} °C in air of ${dry_C} °C means under 1 % humidity: wet the wick and read it again`,
+			`a wet bulb of ${said(wet_C)} in air of ${said(dry_C)} means under 1 % humidity: wet the wick and read it again`,
 		);
 	return pointOf(vapour_hPa);
 }
@@ -137,11 +140,13 @@ export function verdictAt(
 	const marginC = surfaceC - dewPointC;
 	const temp = (value: number) => format(value, 'temperature', units);
 	const kelvin = (value: number) => format(value, 'temperatureDifference', units);
+	const sideOf = (K: number) =>
+		Math.abs(K) < 0.05 ? 'at' : K < 0 ? `${kelvin(-K)} below` : `only ${kelvin(K)} over`;
 	const against: readonly [holds: boolean, toHeat: boolean, says: string][] = [
 		[
 			marginC < margin_C - hair,
 			true,
-			`surface ${temp(surfaceC)} is ${marginC < 0 ? `${kelvin(-marginC)} below` : `only ${kelvin(marginC)} over`} the ${pointName(dewPointC)} ${temp(dewPointC)}: ${kelvin(margin_C)} are wanted`,
+			`surface ${temp(surfaceC)} is ${sideOf(marginC)} the ${pointName(dewPointC)} ${temp(dewPointC)}: ${kelvin(margin_C)} are wanted`,
 		],
 		[airC < coolest - hair, true, `air ${temp(airC)} is under the material's ${temp(coolest)}`],
 		[airC > warmest + hair, false, `air ${temp(airC)} is over the material's ${temp(warmest)}`],

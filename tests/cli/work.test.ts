@@ -109,6 +109,34 @@ describe('keys of --json', () => {
 		expect(shape.along_to_across_peak).toBeCloseTo(3.417, 3);
 		expect((await json(vent)).dilution_m3).toBeCloseTo(242.5, 1);
 	});
+
+	test('a fan that nobody measured is that of a sheet that says nothing of it, and named as assumed', async () => {
+		// At a feather of 3 half overlap varies by 0.87 %, and 50.8 % is the best: the root of the double-β model, by quadrature.
+		const usual = await json(['fan', '--width', '300 mm']);
+		expect(usual).toEqual({
+			...(await json(['fan', '--width', '300 mm', '--depth', '90 mm', '--beta1', '3', '--beta2', '3'])),
+			assumed: ['depth 3.5 in', 'feather 3'],
+		});
+		expect(usual.variation_at_overlap).toBeCloseTo(0.0087, 4);
+		expect(usual.best_overlap).toBeCloseTo(0.508, 3);
+		expect((await work(['fan', '--width', '300 mm'])).out).toContain(
+			'Usual, not measured: depth 3.5 in, feather 3.',
+		);
+	});
+
+	test('below freezing the frost point is named, and only there', async () => {
+		const cold = await json(['air', '--air', '-5 °C', '--humidity', '80%', '--surface', '-2 °C']);
+		expect(cold.frost_point_C).toBe(cold.dew_point_C);
+		expect(await json(air)).not.toHaveProperty('frost_point_C');
+	});
+
+	test('a product of four parts has an amount and a level of each', async () => {
+		// Arithmetic: thirteen parts of 50 mL.
+		const four = await json(['mix', '--ratio', '8:2:2:1 accelerator', '--make', '650 mL', '--mark', '50 mL']);
+		expect(four).toMatchObject({ base_mL: 400, accelerator_mL: 50, accelerator_error: 0 });
+		expect(four.levels_mL).toEqual({ base: 400, hardener: 500, reducer: 600, accelerator: 650 });
+		expect(await json(mix)).not.toHaveProperty('accelerator_mL');
+	});
 });
 
 describe('a time by the points of a data sheet', () => {
@@ -238,6 +266,19 @@ describe('bad input is one line, exit status 2', () => {
 		[['film', '--dry', '1.5 mil', '--solids', '142%'], 'volume solids must be 0.01 to 1', ''],
 		[['air', '--air', '16 °X', '--humidity', '71%', '--surface', '13 °C'], 'column 4', 'nearest unit "°C"'],
 		[[...air, '--wet-bulb', '12 °C'], 'leave one out', ''],
+		[[...air, '--margin', '-3 °C'], '--margin must be 0 to 30 K, not -3', ''],
+		[
+			['air', '--air', '70 °F', '--wet-bulb', '75 °F', '--surface', '70 °F'],
+			'--wet-bulb "75 °F": allowed: 32–70 °F',
+			'',
+		],
+		[['mix', '--ratio', '8:2:2:1', '--make', '1 L'], '--ratio "8:2:2:1", column 7', '1 accelerator'],
+		[['mix', '--ratio', '8:2:2:-1 flattener', '--make', '1 L'], 'column 7', 'more than 0 of flattener'],
+		[
+			['mix', '--ratio', '8:2:2:1 flattener', '--make', '1 L', '--density', '1.2:1:.9'],
+			'--density lacks the flattener',
+			'',
+		],
 		[['cup', '--cup', 'fort4', '--seconds', '36'], 'unknown cup "fort4"', 'ford4'],
 		[['cup', '--cup', 'ford4', '--seconds', 'long'], '--seconds "long", column 1', ''],
 		[[...life, '--factor', '9'], 'factor per 10 °C must be 1 to 4', ''],

@@ -6,7 +6,8 @@ import {
 	pointName,
 	verdictAt,
 } from '../../trade/air.ts';
-import { format } from '../../trade/shown.ts';
+import { within } from '../../trade/range.ts';
+import { format, formatRange } from '../../trade/shown.ts';
 import { sentence } from '../../words/say.ts';
 import { type Given, type Worked, workPart } from './part.ts';
 
@@ -19,7 +20,12 @@ function dewPoint(given: Given, airC: number): { dewPointC: number; humidity: nu
 		throw new RangeError('--humidity and --wet-bulb both say how damp the air is: leave one out');
 	if (given.has('wet-bulb')) {
 		const pressure = given.quantityOr('pressure', 'pressure', 101.325);
-		const dewPointC = dewPointFromWetBulb_C(airC, given.quantity('wet-bulb', 'temperature'), pressure);
+		const wetC = given.quantity('wet-bulb', 'temperature');
+		if (wetC < 0 || wetC > airC)
+			throw new RangeError(
+				`--wet-bulb "${given.text('wet-bulb')}": allowed: ${formatRange(0, airC, 'temperature', given.units)}`,
+			);
+		const dewPointC = dewPointFromWetBulb_C(airC, wetC, pressure);
 		return { dewPointC, humidity: Math.min(1, humidityAt(airC, dewPointC)) };
 	}
 	const humidity = given.quantity('humidity', 'share');
@@ -29,7 +35,12 @@ function dewPoint(given: Given, airC: number): { dewPointC: number; humidity: nu
 function work(given: Given): Worked {
 	const airC = given.quantity('air', 'temperature');
 	const surfaceC = given.quantity('surface', 'temperature');
-	const margin_C = given.quantityOr('margin', 'temperatureDifference', standardMargin_K);
+	const margin_C = within(
+		'--margin',
+		given.quantityOr('margin', 'temperatureDifference', standardMargin_K),
+		[0, 30],
+		'K',
+	);
 	const { dewPointC, humidity } = dewPoint(given, airC);
 	const anyAir = { air_C: [-20, 60], humidity_max: 1, margin_C } as const;
 	const verdict = verdictAt(dewPointC, { airC, humidity, surfaceC }, anyAir, given.units);
@@ -48,6 +59,7 @@ function work(given: Given): Worked {
 	return {
 		keys: {
 			dew_point_C: dewPointC,
+			...(dewPointC < 0 && { frost_point_C: dewPointC }),
 			margin_C: verdict.marginC,
 			spray: verdict.spray,
 			reasons: verdict.reasons,
