@@ -65,7 +65,10 @@ const material: readonly Asked[] = [
 	{ key: 'wet edge', say: 'Wet edge, how long?', like: '2 min', may: true },
 	{ key: 'wet the tip', say: 'Paint in the gun: wet the tip after?', like: '10 min', may: true },
 	{ key: 'flush', say: 'Paint in the gun: flush after?', like: '30 min', may: true },
-	{ key: 'solids', say: 'Solids by volume?', like: '50%' },
+	{
+		...{ key: 'solids', say: 'Solids by volume?', like: '50%, or base: 55%, hardener: 40%' },
+		value: answer => (/:/.test(answer) ? keyed(answer) : answer),
+	},
 	{
 		...{ key: 'limits', say: 'Limits of air, surface and humidity?', value: keyed },
 		like: 'air: 12 to 32 °C, surface: 12 to 30 °C, humidity: 75%, over dew point: 3 °C',

@@ -160,8 +160,10 @@ export const materialSchema = z.object({
 	}),
 	/** Factor by which times change per 10 °C outside the data sheet's points. */
 	factorPer10C: positive,
-	/** Lower explosive limit (share) and vapour volume (m³ per litre of liquid) of the solvent in it, where known. */
-	solvent: z.nullable(z.object({ share_of_mix: share, vapour_m3_per_L: positive, lel: share })),
+	/** Lower explosive limit (share), vapour volume (m³ per litre of liquid) and exposure limit of the solvent in it, where known. */
+	solvent: z.nullable(
+		z.object({ share_of_mix: share, vapour_m3_per_L: positive, lel: share, limit: z.optional(share) }),
+	),
 });
 export type Material = z.infer<typeof materialSchema>;
 

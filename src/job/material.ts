@@ -1,5 +1,5 @@
 import { paintLimits_C } from '../trade/air.ts';
-import { type Extra, extras, mostBeside, reducerParts } from '../trade/mix.ts';
+import { amountOf, type Extra, extras, mixAmounts, mostBeside, reducerParts } from '../trade/mix.ts';
 import { breathingOf } from './breathing.ts';
 import type { Source } from './document.ts';
 import { whole } from './fields.ts';
@@ -126,6 +126,33 @@ function densityOf(source: Source, entry: MaterialEntry, reduced: boolean): Mate
 	return base && hardener ? { ...standIn, ...others, base, hardener, reducer } : null;
 }
 
+/** Solids of the mix without its reducer: as written, or worked out from those of each can. */
+function solidsIn(
+	source: Source,
+	entry: MaterialEntry,
+	density_kg_per_L: Material['density_kg_per_L'],
+): { share: number; tolerance: number } | undefined {
+	const { ratio, solids } = entry.values;
+	if (!ratio || !solids) return undefined;
+	const { mix, ...cans } = solids.values;
+	const needed = (['base', 'hardener', ...extras] as const).filter(can => ratio[can]);
+	if (mix) return mix;
+	const lacking = needed.filter(can => !solids.has(can));
+	for (const can of lacking)
+		source.fail(
+			solids.at,
+			`${solids.name}, ${can} is missing: write "${can}: 50%", or the solids of the mix alone`,
+		);
+	if (needed.some(can => !cans[can]) || (ratio.by === 'weight' && !density_kg_per_L)) return undefined;
+	const parts = mixAmounts({ ratio: { ...ratio, reducer: 0 }, make_mL: 1, by: ratio.by, density_kg_per_L });
+	const mean = (of: 'share' | 'tolerance') =>
+		needed.reduce((sum, can) => sum + amountOf(parts, can) * (cans[can]?.[of] ?? 0), 0);
+	const share = mean('share');
+	if (share >= 0.01) return { share, tolerance: mean('tolerance') };
+	source.fail(solids.at, `${solids.name}: found next to none; allowed: 1% to 100% of the mix`);
+	return undefined;
+}
+
 /**
  * Stands in for what could not be read, so that the rest of a sheet can still be checked: a sheet in which
  * anything is wrong never becomes a job.
@@ -160,9 +187,9 @@ function limitsOf(limits: Values['limits']): Material['limits'] {
 }
 
 function solventOf(solvent: Values['solvent']): Material['solvent'] {
-	const { share, vapour, lel } = solvent?.values ?? {};
+	const { share, vapour, lel, limit } = solvent?.values ?? {};
 	if (share === undefined || vapour === undefined || lel === undefined) return null;
-	return { share_of_mix: share, vapour_m3_per_L: vapour, lel };
+	return { share_of_mix: share, vapour_m3_per_L: vapour, lel, ...(limit !== undefined && { limit }) };
 }
 
 function cupOf(cup: Values['cup']): Material['cup'] {
@@ -210,8 +237,9 @@ export function materialOf(sheet: Source, { id, entry, from }: Named<MaterialEnt
 	const density = densityOf(source, entry, reduced);
 	const breathing = breathingOf(source, entry);
 	const beside = extrasOf(source, entry);
-	const essential = whole(entry.values, ['ratio', 'solids', 'sags above']);
-	if (!essential) return undefined;
+	const solids = solidsIn(source, entry, density);
+	const essential = whole(entry.values, ['ratio', 'sags above']);
+	if (!essential || !solids) return undefined;
 	const read = { ...stopgap, ...essential };
 	const has = {
 		...{ reducer: reduced, standing: read.standing !== 0 },
@@ -229,8 +257,8 @@ export function materialOf(sheet: Source, { id, entry, from }: Named<MaterialEnt
 		...(reducers && { reducers }),
 		density_kg_per_L: density,
 		order: stirred(order),
-		solids: read.solids.share,
-		solids_tolerance: read.solids.tolerance,
+		solids: solids.share,
+		solids_tolerance: solids.tolerance,
 		coats,
 		sag_um: read['sags above'],
 		potLife: lifeOf(read['pot life']),

@@ -1,12 +1,14 @@
 import { handSpread, oddsSaid, sagOdds } from '../film/odds.ts';
 import { cupOddity } from '../trade/cup.ts';
+import { mixAmounts } from '../trade/mix.ts';
 import type { UnitSystem } from '../trade/quantity.ts';
 import { beyondRows } from '../trade/recoat.ts';
 import { sagLimit_um } from '../trade/sag.ts';
 import { format, formatRange } from '../trade/shown.ts';
+import { dilution_m3, exposure_m3 } from '../trade/ventilation.ts';
 import { type CoatSpeeds, coatSpeeds, rangeOf, turnsKnob } from './coat-speeds.ts';
 import { type Job, type Material, withGunOf } from './job.ts';
-import { coolsBy_K, unmeasuredFlow } from './on-work.ts';
+import { coolsBy_K, partsWith, unmeasuredFlow } from './on-work.ts';
 import { livesOrNot_h, standsOrNot_min } from './process-clocks.ts';
 
 /** From this share of the sag limit on the highest film of a face is told. This project's own choice. */
@@ -146,6 +148,37 @@ function flowCupNotes({ id, cup }: Material): string[] {
 	return odd ? [`${id}, cup: ${odd}`] : [];
 }
 
+/** The air that its solvent asks for while it is sprayed, for fire and for health side by side; arithmetic, never a go-ahead. */
+function solventNotes({ gun }: Job, { id, solvent }: Material, units: UnitSystem): string[] {
+	if (!solvent) return [];
+	const { share_of_mix, vapour_m3_per_L, lel, limit } = solvent;
+	const sprayed = { vapour_m3_per_L, solvent_L: (gun.flow_mL_per_min * share_of_mix) / 1000 };
+	const air = (volume_m3: number) => `${format(volume_m3, 'airVolume', units)} of air a minute`;
+	try {
+		const fire = air(dilution_m3({ ...sprayed, lel }));
+		const health =
+			limit === undefined
+				? 'far more for its exposure limit, which is not given (limit)'
+				: `${air(exposure_m3({ ...sprayed, limit, mixing: 1 }))} for its exposure limit`;
+		return [
+			`${id}, solvent: while it sprays, ${fire} for a quarter of its explosive limit, ${health}: arithmetic, no go-ahead`,
+		];
+	} catch (error) {
+		if (error instanceof RangeError) return [`${id}, solvent: ${error.message}`];
+		throw error;
+	}
+}
+
+/** Reducer in parts by weight, as a painter measures it. */
+function reducerNotes(material: Material): string[] {
+	const { id, ratio, reducer_parts, density_kg_per_L } = material;
+	if (ratio.by !== 'weight' || reducer_parts === 0) return [];
+	const parts = { ratio: partsWith(material, reducer_parts), by: ratio.by, density_kg_per_L };
+	const { base_mL, hardener_mL, reducer_mL } = mixAmounts({ ...parts, make_mL: 1000 });
+	const share = format(reducer_mL / (base_mL + hardener_mL), 'share', 'metric');
+	return [`${id}: its reducer is ${share} of base and hardener by volume; the sheet has it by weight`];
+}
+
 /** The coat that cools its face most, where the sheet says what the face is made of. */
 function coolingNotes({ faces, materials }: Job, units: UnitSystem): string[] {
 	const cooled = faces.flatMap(({ id, substrate, coats }) =>
@@ -221,6 +254,8 @@ export function notesOf(job: Job, units: UnitSystem): string[] {
 		...materials.filter(({ id }) => sprayed.has(id)).flatMap(material => standingNotes(job, material, units)),
 		...materials.filter(({ id }) => sprayed.has(id)).flatMap(material => recoatNotes(job, material, units)),
 		...materials.filter(({ id }) => sprayed.has(id)).flatMap(breathingNotes),
+		...materials.filter(({ id }) => sprayed.has(id)).flatMap(reducerNotes),
+		...materials.filter(({ id }) => sprayed.has(id)).flatMap(material => solventNotes(job, material, units)),
 		...turningNotes(job),
 		...materials.filter(({ id }) => sprayed.has(id)).flatMap(flowCupNotes),
 		...knobNotes(coats, units),

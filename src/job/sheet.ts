@@ -118,6 +118,12 @@ const cupShape = {
 const flowCup = orLine(cupShape, flowCupLine, cup => cup);
 const dryToShape = { handle: may(pointsRead), tape: may(pointsRead), sand: may(pointsRead) };
 
+const ofCan = may(value(shareWithin(0, 0.02)));
+const solidsShape = { mix: ofCan, base: ofCan, hardener: ofCan, accelerator: ofCan, flattener: ofCan };
+export type SolidsEntry = Entry<typeof solidsShape>;
+/** Of the mix without its reducer, or of each can. */
+const solidsRead = orLine(solidsShape, shareWithin(0.01, 0.02), mix => ({ mix }));
+
 const materialShape = {
 	name: may(value(name)),
 	isocyanate: must(value(yesOrNo)),
@@ -134,7 +140,7 @@ const materialShape = {
 		}),
 	),
 	order: may(wholeList(placed(value(mixStepSchema)), 2)),
-	solids: must(value(shareWithin(0.01, 0.02))),
+	solids: must(solidsRead),
 	coats: must(map({ tack: may(coatRead), medium: may(coatRead), full: may(coatRead) })),
 	'sags above': must(value(some('film'))),
 	'pot life': must(orPoints(value(timeAt))),
@@ -165,6 +171,7 @@ const materialShape = {
 			share: must(value(quantity('share'))),
 			vapour: must(value(some('vapour'))),
 			lel: must(value(some('share'))),
+			limit: may(value(some('share'))),
 		}),
 	),
 };
