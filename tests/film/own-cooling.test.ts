@@ -13,6 +13,11 @@ test.each<[Substrate, number]>([
 	expect(ownCooling_K(62, 0.4, substrate)).toBeCloseTo(kelvin, 1);
 });
 
+test('no film is said to cool more than a pure liquid does without any warmth from below, 22.9 K (from memory)', () => {
+	// By the heat alone 1 mm of a mix of 10 % solids would cool wood by 64 K.
+	expect(ownCooling_K(1000, 0.1, 'wood')).toBe(22.9);
+});
+
 const notesIn = (text: string): string => {
 	const loaded = parseJob(text, 'cart.yaml');
 	if (!loaded.ok) throw new Error(JSON.stringify(loaded.errors));
