@@ -81,9 +81,9 @@ function playDay(day: Day, chance: Chance, most: number): void {
 }
 
 /** The first sheet of a seed that the program takes. */
-function jobBy(seed: number): { job: Job; sheet: string } {
+function jobBy(seed: number, written: (text: string) => string): { job: Job; sheet: string } {
 	for (let draw = 0; draw < 50; draw++) {
-		const sheet = sheetBy(seed, draw);
+		const sheet = written(sheetBy(seed, draw));
 		const parsed = parseJob(sheet, 'sheet.yaml');
 		if (parsed.ok) return { job: parsed.job, sheet };
 	}
@@ -96,10 +96,10 @@ const hour_ms = 3_600_000;
 export function playAnyJob(
 	lists: Checklist[],
 	seed: number,
-	{ mostDays = 3, mostLines = 600 } = {},
+	{ mostDays = 3, mostLines = 600, sheet: written = (text: string) => text } = {},
 ): PlayedJob {
 	const chance = chanceOf(seed * 7919 + 29);
-	const { job, sheet } = jobBy(seed);
+	const { job, sheet } = jobBy(seed, written);
 	const played: PlayedJob = { seed, sheet, days: [] };
 	const settings = {
 		by: chance.pick(['face', 'stretch'] as const),
