@@ -166,6 +166,13 @@ describe('marks of the cup', () => {
 		expect(leastGiven(ratio, 130, 20, pourOrder, 1000)).toBe(260);
 	});
 
+	test('an accelerator that is right by itself may be too much beside what was poured of the others', () => {
+		// Arithmetic: 60 of 3:1 with 0.5 are 40, 13.33 and 6.67; by whole marks 40, 13 and 7, where 53 want 6.625, 5.7 % less.
+		const ratio = { base: 3, hardener: 1, reducer: 0, accelerator: 0.5 };
+		expect(marksGive(ratio, 60, 1, ['base', 'hardener', 'accelerator'])).toBe(false);
+		expect(marksGive(ratio, 72, 1, ['base', 'hardener', 'accelerator'])).toBe(true);
+	});
+
 	test('marks too coarse for the batch are refused', () => {
 		expect(() => roundToMarks(mixAmounts({ ratio: topcoat, make_mL: 40 }), 50)).toThrow('too coarse');
 	});
