@@ -36,8 +36,13 @@ import {
  * most of the rest, to see the table; a whole run in which everything holds keeps its figures.
  */
 
-/** What a piece rests on, besides this program as bundled: mutants, lists and a shelf are read from their files. */
-const restsOn = ['machines', 'src', 'checklists', 'tests/job/chairs', 'package-lock.json'];
+/** What a piece rests on, besides this program as bundled: mutants and lists are read from their files. */
+const restsOn = ['machines', 'src', 'checklists', 'package-lock.json'];
+/** … and a walk, or a mutant put through the walks. */
+const walks = { program: 'tests/model/mutants.ts', restOn: ['machines', 'package-lock.json'] };
+
+/** A piece that was done, and how long it took. */
+type Done = { result: Result; took_s: number };
 
 async function prove() {
 	const mutants = await mutantsToTry();
@@ -153,7 +158,7 @@ async function prove() {
 		ruled &&
 		paint.holds &&
 		allCaught;
-	const minutes = took_min();
+	const minutes = done.reduce((sum, { took_s }) => sum + took_s, 0) / 60 / helpers;
 	if (isProven && !isQuick) {
 		const walks = proofs.flatMap((proof, index) => {
 			const verdict = verdicts[index];
