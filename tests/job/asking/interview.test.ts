@@ -55,7 +55,8 @@ describe('what is never taken for granted', () => {
 		expect(asked[0]).toMatchObject({ question: 'ratio', wrong: null });
 		expect(asked.every(({ question, offered }) => question === 'ratio' && offered === undefined)).toBe(true);
 		const may = questionsOf.material.filter(one => one.may).map(({ key }) => key);
-		expect(may).toEqual(['recoat', 'sand after', 'grit']);
+		const usual = ['wet edge', 'wet the tip', 'flush'];
+		expect(may).toEqual(['order', 'strainer', 'recoat', 'sand after', 'grit', ...usual]);
 	});
 
 	test('without recoat windows a material does not go over the other, whatever is answered', () => {
