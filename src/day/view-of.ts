@@ -51,11 +51,18 @@ const rowsOf = (text: string): number =>
 			{ rows: 1, used: 0 },
 		).rows;
 
+/** Rows that the lines have there, with what was said of the last key, or of batches that died, among them. */
+function rowsFor(notice: string | null, thrown: string): number {
+	if (notice) return smallest.rows;
+	return thrown === '' ? Number.POSITIVE_INFINITY : smallest.rows + 2;
+}
+
 function linesOf(moment: Moment, prompt: Prompt, ui: Ui): string[] {
-	const beside = isLeaving(moment) ? [] : [ui.notice ?? '', discarded(moment)];
+	const thrown = discarded(moment);
+	const beside = isLeaving(moment) ? [] : [ui.notice ?? '', thrown];
 	const lines = [...beside, ...(prompt.lines ?? [])].filter(Boolean).slice(0, mostLines);
-	if (!ui.notice || isLeaving(moment)) return lines;
-	let left = smallest.rows;
+	if (isLeaving(moment)) return lines;
+	let left = rowsFor(ui.notice, thrown);
 	return lines.filter((line, at) => {
 		const rows = rowsOf(line);
 		if (at > 0 && rows > left) return false;

@@ -33,7 +33,7 @@ const material: readonly Asked[] = [
 	{
 		key: 'ratio',
 		say: 'Ratio, base to hardener, and by what?',
-		like: '2:1 by volume, or 8:2:2:1 accelerator by volume',
+		like: '2:1 by volume',
 	},
 	{
 		...{ key: 'density', say: 'Density of each can?', value: keyed, where: ['ratio', /weight/] },

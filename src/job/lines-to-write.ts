@@ -24,8 +24,7 @@ const lines: Readonly<Record<string, string>> = {
 	'pot life': 'pot life: 2 h at 20 °C',
 	standing: 'standing: none',
 	flash: 'flash: 15 min at 20 °C',
-	recoat:
-		'recoat: [{ over: grey epoxy, surface: 15 to 30 °C, windows: [wait: 0 to 30 min, spray: 30 min to 8 h, sand: from 8 h] }]',
+	recoat: 'recoat: 15 min to 2 h at 20 °C or sanded from 16 h',
 	surface: 'surface: 15 to 30 °C',
 	windows: 'windows: [wait: 0 to 30 min, spray: 30 min to 8 h, sand: from 8 h]',
 	over: 'over: grey epoxy',

@@ -109,7 +109,7 @@ test('a face that is to be sprayed after one on the other side cannot lie on the
 test('beside coats of today solvent is kept off them, and beside finished parts they are covered: each is named', async () => {
 	const given = await stools();
 	const first = stoolDay(given, 0);
-	const beside = (day: typeof first) => day.line().lines[1];
+	const beside = (day: typeof first) => day.line().lines[0];
 	first.toState('prep.wipe');
 	expect(first.line().lines.join(' ')).not.toMatch(/coated/);
 	first.toState('prep.turn over');
@@ -130,17 +130,17 @@ test('parts left with their second side up are worked on that side, turned back,
 	first.toEnd();
 	const second = stoolDay(given, 1, first.records());
 	const told: string[] = [];
-	second.until(({ state, say, lines }) => {
-		if (state.startsWith('prep') && !told.includes(`${say} ${lines[0]}`)) told.push(`${say} ${lines[0]}`);
+	second.until(({ state, say }) => {
+		if (state.startsWith('prep') && !told.includes(say)) told.push(say);
 		return state === 'spraying';
 	});
 	expect(told).toEqual([
-		'2 parts: sand with 320 grit, 4 faces. Top up.',
-		'2 parts: wipe, 4 faces. Top up.',
-		'2 parts: turn over, underside up. Dry to handle, by its data sheet? Hold it where no coat is.',
-		'4 parts: sand with 320 grit, 4 faces. Underside up.',
-		'4 parts: wipe, 4 faces. Underside up.',
-		'4 parts: tack, 4 faces. Underside up.',
+		'2 parts: sand with 320 grit, top up, 4 faces.',
+		'2 parts: wipe, top up, 4 faces.',
+		'2 parts: turn over, underside up.',
+		'4 parts: sand with 320 grit, underside up, 4 faces.',
+		'4 parts: wipe, underside up, 4 faces.',
+		'4 parts: tack, underside up, 4 faces.',
 	]);
 	second.until(({ state }) => state === 'prep.turn over');
 	expect(second.line().say).toBe('2 parts: turn over, top up.');
@@ -155,15 +155,15 @@ test('before the first coat, too, no step is asked for both sides at once, and e
 	const given = await stools(text => text.replace('stages:\n', 'stages:\n  - sand: 240 grit\n'));
 	const day = stoolDay(given, 0);
 	const told: string[] = [];
-	day.until(({ state, say, lines }) => {
-		if (state.startsWith('prep')) told.push(`${say} ${lines[0]}`);
+	day.until(({ state, say }) => {
+		if (state.startsWith('prep')) told.push(say);
 		return state === 'list.before-spraying.mask';
 	});
 	expect(told).toEqual([
-		'2 parts: sand with 240 grit, 4 faces. Top up.',
-		'2 parts: wipe, 4 faces. Top up.',
-		'4 parts: sand with 240 grit, 4 faces. Underside up.',
-		'4 parts: wipe, 4 faces. Underside up.',
+		'2 parts: sand with 240 grit, top up, 4 faces.',
+		'2 parts: wipe, top up, 4 faces.',
+		'4 parts: sand with 240 grit, underside up, 4 faces.',
+		'4 parts: wipe, underside up, 4 faces.',
 	]);
 });
 
@@ -190,8 +190,7 @@ test('where both sides are asked for at once all the same, the turning between t
 	first.toEnd();
 	const second = stoolDay(given, 1, first.records());
 	second.toState('prep.sand');
-	expect(second.line()).toMatchObject({ say: '4 parts: sand with 320 grit, 8 faces.' });
-	expect(second.line().lines[0]).toBe('Both sides: turn each part over between them.');
+	expect(second.line().say).toBe('4 parts: sand with 320 grit, both sides, turned between, 8 faces.');
 });
 
 /** Until the tab is touched before the last coat of the undersides, a day after their primer. */

@@ -58,7 +58,7 @@ describe('in a sheet', () => {
 		[
 			'wait: overnight',
 			'wait: till dry',
-			[/:15:11: .*a time begins with a number, as in "45 min", or overnight$/],
+			[/:15:11: .*a time begins with a number, as in "45 min", or overnight, or as in "until 08:00"$/],
 		],
 		['degrease, scuff, wipe', 'panel wipe, scuff, wipe', [/:13:5: .*nearest: degrease$/]],
 		['gun: large', 'gun: the red one', [/:2:6: gun: found "the red one"; the shelf has large$/]],
@@ -106,7 +106,7 @@ describe('on the shelf', () => {
 		}));
 		expect(linesFor(sheet, files)).toContainEqual(
 			expect.stringMatching(
-				/recoat: found "within a day"; keys with values are wanted, as in "recoat: \[\{ over: grey epoxy, /,
+				/recoat: found "within a day"; .*as in "15 min to 2 h at 20 °C or sanded from 16 h"$/,
 			),
 		);
 	});

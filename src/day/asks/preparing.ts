@@ -65,13 +65,6 @@ export function dryPrompt(moment: Moment, face: string): Prompt {
 /** Longest list of parts that stands beside a question in the smallest window, letters. */
 const mostNamed = 76;
 
-/** The side of parts that lies up where some of their faces are worked on, by its name; null: none lies flat, or they differ. */
-function sideUp(moment: Moment, faces: readonly string[]): string | null {
-	const names = new Set(flatOn(moment, faces).map(({ name }) => inert(name)));
-	const [name] = names;
-	return name !== undefined && names.size === 1 ? name : null;
-}
-
 /** Faces that lie flat on parts with two sides. */
 function flatOn(moment: Moment, faces: readonly string[]): Face[] {
 	const sided = new Set(jobOf(moment).faces.flatMap(({ turned, part }) => (turned ? [part] : [])));
@@ -80,12 +73,12 @@ function flatOn(moment: Moment, faces: readonly string[]): Face[] {
 		.filter(({ part, attitude }) => attitude === 'flat' && sided.has(part));
 }
 
-/** Which side is worked on, or that both are. */
-function sideLines(moment: Moment, faces: readonly string[]): string[] {
-	const side = sideUp(moment, faces);
-	if (side !== null) return [sentence(`${side} up.`)];
-	const parts = flatOn(moment, faces).map(({ part }) => part);
-	return new Set(parts).size < parts.length ? ['Both sides: turn each part over between them.'] : [];
+/** The side of parts that lies up where some of their faces are worked on; null: none lies flat, or they differ. */
+function sideOf(moment: Moment, faces: readonly string[]): string | null {
+	const flat = flatOn(moment, faces);
+	const [name, ...others] = new Set(flat.map(one => inert(one.name)));
+	if (name !== undefined && others.length === 0) return `${name} up`;
+	return new Set(flat.map(({ part }) => part)).size < flat.length ? 'both sides, turned between' : null;
 }
 
 const idsOf = (faces: readonly Face[]): string[] => faces.map(({ id }) => id);
@@ -118,7 +111,7 @@ export function prepPrompt(moment: Moment, step: PrepStep): Prompt {
 	const [first = ''] = faces;
 	const many = `${parts.length} parts`;
 	const isOfPart = prep === 'turn over';
-	const side = isOfPart ? sideUp(moment, faces) : null;
+	const side = !coversUp.includes(prep) ? sideOf(moment, faces) : null;
 	const topic =
 		parts.length > 1 ? many : faces.length === 1 && !isOfPart ? faceName(first) : (parts[0] ?? '');
 	const did = (prepWord[prep] ?? prep).toUpperCase();
@@ -133,11 +126,7 @@ export function prepPrompt(moment: Moment, step: PrepStep): Prompt {
 		const its = faces.filter(face => faceOf(moment, face).part === part);
 		return opens(part, inert(part).toUpperCase(), () => prepPrompt(moment, { ...step, faces: its }));
 	};
-	const cautions = [
-		...(isOfPart || coversUp.includes(prep) ? [] : sideLines(moment, faces)),
-		...besideLines(moment, prep, faces),
-		...atPrep(moment, prep, first),
-	];
+	const cautions = [...besideLines(moment, prep, faces), ...atPrep(moment, prep, first)];
 	const list = sentence(`${inert(parts.join(', '))}.`);
 	const byPart = (): Prompt => ({
 		state: `prep.${prep}.part`,
@@ -146,13 +135,15 @@ export function prepPrompt(moment: Moment, step: PrepStep): Prompt {
 		face: first,
 		options: parts.map(one),
 	});
+	const how = [
+		`${prep}${grit ? ` with ${grit} grit` : ''}`,
+		...(side === null ? [] : [side]),
+		...(isOfPart || faces.length === 1 ? [] : [`${faces.length} faces`]),
+	];
 	return {
 		state: `prep.${prep}`,
 		ask: 'item',
-		say: about(
-			topic,
-			`${prep}${grit ? ` with ${grit} grit` : ''}${isOfPart ? (side === null ? '' : `, ${side} up`) : faces.length === 1 ? '' : `, ${faces.length} faces`}.`,
-		),
+		say: about(topic, `${how.join(', ')}.`),
 		lines:
 			cautions.length > 1 || parts.length === 1 || list.length > mostNamed ? cautions : [...cautions, list],
 		face: parts.length > 1 ? null : first,

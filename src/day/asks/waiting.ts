@@ -117,6 +117,12 @@ function soonLine(moment: Moment, left_s: number): string {
 	return why === 'stand' ? 'Be back at the pot: it has nearly stood.' : `${suitUp}.`;
 }
 
+/** The face that is waited for, after a wet tab with the time that its window is about to close. */
+function nextLines(moment: Moment, face: string, afterTab: boolean): string[] {
+	const closes = afterTab ? closesSoon(moment, face) : [];
+	return closes.length > 0 ? closes : [`Next: ${faceName(face)}.`];
+}
+
 export function waitPrompt(moment: Moment): Prompt {
 	const { wait } = moment.state.book;
 	const left_s = wait ? (Date.parse(wait.due) - moment.now.wall) / 1000 : 0;
@@ -127,8 +133,7 @@ export function waitPrompt(moment: Moment): Prompt {
 		soonLine(moment, left_s),
 		...gunLines(moment),
 		face && wait?.why === 'rework' ? `Then: ${faceName(face)} is sanded flat.` : '',
-		face && wait?.why !== 'rework' ? `Next: ${faceName(face)}.` : '',
-		...(face && wait?.why === 'touch' ? closesSoon(moment, face) : []),
+		...(face && wait?.why !== 'rework' ? nextLines(moment, face, wait?.why === 'touch') : []),
 	].filter(Boolean);
 	return {
 		state: 'wait',
