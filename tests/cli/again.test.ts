@@ -186,11 +186,11 @@ test('a file that is there is never written over, and a sheet with errors, or no
 	const { stdout } = await asked(home, another);
 	expect(stdout).toMatch(/six-chairs-in-linen-2\.yaml: written\./);
 	expect(sheetIn(home, 'six-chairs-in-linen.yaml')).toBe('mine\n');
-	writeFileSync(join(home, 'chairs.yaml'), 'name: Chairs\nguns: large\n');
+	writeFileSync(join(home, 'chairs.yaml'), 'name: Chairs\npaints: large\n');
 	expect(await asked(home, another)).toMatchObject({
 		status: 2,
 		stdout: '',
-		stderr: expect.stringMatching(/chairs\.yaml:2:1: key: found "guns"/),
+		stderr: expect.stringMatching(/chairs\.yaml:2:1: key: found "paints"/),
 	});
 	expect(run(['again'], { home })).toMatchObject({
 		status: 2,

@@ -11,7 +11,7 @@ export const isBelieved = (read: number, wanted: number): boolean =>
 
 /**
  * A number that can hardly be meant is asked for once more, and nothing is recorded of it; the same figure keyed again is
- * believed.
+ * believed, and a third one is asked for from the start.
  * @param doubts whether a number in the unit on the screen can hardly be meant
  * @param why what is said of it then, in its unit
  * @param read the one that is asked again
@@ -31,10 +31,10 @@ export function askedAgain(
 		...(read !== undefined && { lines: [why(shown), ...lines] }),
 		number: {
 			...number,
-			reply: value =>
-				value === read || !doubts(value)
-					? reply(value)
-					: { next: () => askedAgain(prompt, doubts, why, value) },
+			reply: value => {
+				if (value === read || !doubts(value)) return reply(value);
+				return read === undefined ? { next: () => askedAgain(prompt, doubts, why, value) } : { back: true };
+			},
 		},
 	};
 }

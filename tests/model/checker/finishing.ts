@@ -62,16 +62,18 @@ function isHeld(day: Day, face: Face, { step, dry }: Step, at: Note): boolean {
 	return elapsed(laid.at, at).least < Math.max(0, ...hours) * 3_600_000;
 }
 
-/** Tape stays on a part while another face of it is not dry enough for it to come off. */
+/** So long a step must have been due before it is missed: clocks are written to the second. */
+const dueFor_ms = -2000;
+
+/** Tape stays on a part while another face of it is not dry enough for it to come off, or waits for it yet. */
 const isTapedBeside = (day: Day, face: Face, { step }: Step, at: Note): boolean =>
 	step === 'unmask' &&
 	day.sheet.faces.some(other => {
-		const next = other.part === face.part ? finishingBy(day, other, at.n)?.left[0] : undefined;
-		return next?.step === 'unmask' && isHeld(day, other, next, at);
+		const progress = other.part === face.part ? finishingBy(day, other, at.n) : null;
+		const next = progress?.left[0];
+		if (!progress || next?.step !== 'unmask') return false;
+		return isHeld(day, other, next, at) || tooSoon(progress, at, dueFor_ms, '').length > 0;
 	});
-
-/** So long a step must have been due before it is missed: clocks are written to the second. */
-const dueFor_ms = -2000;
 
 function closedOver(day: Day, face: Face, closed: Note): Finding[] {
 	const progress = isOut(day, face.id, closed.n) ? null : finishingBy(day, face, closed.n);

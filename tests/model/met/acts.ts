@@ -87,7 +87,7 @@ function waitOut(truth: Truth): Partial<Truth> {
 	const second = truth.flashed.length > 0 && truth.touched.length > 0;
 	return {
 		flashed: truth.apart ? withFace(truth.flashed, next) : faces,
-		cup: truth.plenty || (second && truth.cup),
+		cup: second && truth.cup,
 		due: 'full',
 	};
 }

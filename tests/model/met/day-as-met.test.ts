@@ -96,7 +96,7 @@ test('every act of the chart is done on those days', () => {
 	expect(acts.filter(act => !done.has(act))).toEqual(['MIX_PLENTY']);
 });
 
-describe('a day from one pot, whose cup outlasts the wait', () => {
+describe('a day from one pot, from which the cup is filled again behind the wait', () => {
 	const bounds: Bounds = { slips: all ? 1 : 0, plenty: true };
 	days(modelOf(bounds, bySlip).getShortestPaths(here), bounds);
 });

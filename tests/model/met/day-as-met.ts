@@ -25,7 +25,7 @@ const where = (guard: (truth: Truth) => boolean): Guarded => ({ guard: ({ contex
 export type Bounds = {
 	/** Slips and breaks that a day may have. */
 	slips: number;
-	/** Whether the first pot is mixed for the whole day, so that its cup outlasts the wait. */
+	/** Whether the first pot is mixed for the whole day, so that it outlasts the wait. */
 	plenty: boolean;
 };
 

@@ -123,7 +123,7 @@ export function newPainter(rehearsal: Rehearsals, first: Seen) {
 				hands.poured += 1;
 			}
 			if (code === 'fill-cup') {
-				hands.cup = [...hands.cup, letter()];
+				hands.cup = [...new Set([...hands.cup, letter()])];
 				ledger.broke();
 			}
 			if (code === 'empty-cup') {
