@@ -10,31 +10,32 @@ export const isBelieved = (read: number, wanted: number): boolean =>
 	read >= wanted / believed && read <= wanted * believed;
 
 /**
- * A number that can hardly be meant is asked for once more, and nothing is recorded of it; the same figure keyed again is
- * believed, and a third one is asked for from the start.
+ * A number that can hardly be meant is asked for once more, and nothing is recorded of it; a figure keyed twice is
+ * believed.
  * @param doubts whether a number in the unit on the screen can hardly be meant
  * @param why what is said of it then, in its unit
- * @param read the one that is asked again
+ * @param reads those that were doubted
  */
 export function askedAgain(
 	prompt: Prompt,
 	doubts: (value: number) => boolean,
 	why: (read: string) => string = read => `Read ${read}? Look again, and key what you see.`,
-	read?: number,
+	reads: readonly number[] = [],
 ): Prompt {
 	const { number, lines = [] } = prompt;
 	if (!number) return prompt;
 	const { unit, reply } = number;
+	const read = reads.at(-1);
 	const shown = `${read}${unit === '%' ? '' : ' '}${unit}`;
 	return {
 		...prompt,
 		...(read !== undefined && { lines: [why(shown), ...lines] }),
 		number: {
 			...number,
-			reply: value => {
-				if (value === read || !doubts(value)) return reply(value);
-				return read === undefined ? { next: () => askedAgain(prompt, doubts, why, value) } : { back: true };
-			},
+			reply: value =>
+				reads.includes(value) || !doubts(value)
+					? reply(value)
+					: { next: () => askedAgain(prompt, doubts, why, [...reads, value]) },
 		},
 	};
 }
