@@ -95,9 +95,11 @@ function passed(start: Stand, ms: number): Stand {
 		at = next;
 	}
 	const now = later(end);
-	return following({ state: at.day, now }).length > 0
-		? put(at, at.day, [], freshUi, now)
-		: stand(at, at.day, at.ui, now);
+	const follow = following({ state: at.day, now });
+	if (follow.length === 0) return stand(at, at.day, at.ui, now);
+	// A window that moves changes no question: what is half keyed stays.
+	const ui = follow.every(({ type }) => type === 'window.moved') ? at.ui : freshUi;
+	return put(at, at.day, [], ui, now);
 }
 
 const byProgram = (at: Stand, kind: BreakKind, now: Instant = at.now): Stand =>

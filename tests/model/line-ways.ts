@@ -33,9 +33,11 @@ const twoFaces = (cup_mL: number, coats = 1): Job => {
 const slowJob = (job: Job): Job => {
 	const topcoat = job.materials.topcoat;
 	if (!topcoat) throw new Error('the small job has a topcoat');
+	const coats = { full: { dry_um: 40, reducer_parts: 0 } };
+	const order = ['base', 'hardener', 'stand'] as const;
 	return {
 		...job,
-		materials: { topcoat: { ...topcoat, order: ['base', 'hardener', 'stand'], standing_min: 5 } },
+		materials: { topcoat: { ...topcoat, order: [...order], reducer_parts: 0, coats, standing_min: 5 } },
 		faces: job.faces.map(face => ({
 			...face,
 			coats: face.coats.map(coat => ({ ...coat, prep: [{ step: 'tack' as const, grit: null }] })),
@@ -134,7 +136,7 @@ export const allWays = (): ReadonlyMap<Pair, Way> =>
 	new Map([
 		...waysOf(twoFaces(100), { lines: wantedAt }),
 		...waysOf(twoFaces(600), { lines: wantedAt, by: 'stretch' }),
-		...waysOf(quickJob(twoFaces(600, 2)), { lines: slowly }),
+		...waysOf(quickJob(twoFaces(600, 2)), { lines: slowly, by: 'stretch' }),
 		...waysOf(slowJob(twoFaces(200, 2)), { lines: quiet, by: 'stretch' }),
 		...waysOf(slowJob(oneFace())),
 		...waysOf(oneFace()),
