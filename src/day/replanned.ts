@@ -1,6 +1,7 @@
 import { type DayPlan, planDay } from '../plan/day-plan.ts';
 import { orderFor } from '../plan/order.ts';
 import { type Progress, replan } from '../plan/replan.ts';
+import { clock } from '../words/clock.ts';
 import { mostWords } from '../words/spoken.ts';
 import { lifeLeft_s } from './allowed.ts';
 import { contextOf, facesIn, jobOf, laidOn, type Moment, nextCoat } from './moment.ts';
@@ -42,11 +43,14 @@ function progressOf(moment: Moment, zero_s: number): Progress {
 	};
 }
 
-/** As many of the sentence's parts, the gravest first, as can be listened to. */
-function brief(changed: string): string {
+const fits = (text: string): boolean => text.split(' ').length <= mostWords;
+
+/** As many of the sentence's parts, the gravest first, as can be listened to, and when the day ends, where there is room. */
+function brief(changed: string, ends: string): string {
 	const parts = changed.replace(/\.$/, '').split('; ');
-	while (parts.length > 1 && parts.join('; ').split(' ').length > mostWords) parts.pop();
-	return `${parts.join('; ')}.`;
+	while (parts.length > 1 && !fits(parts.join('; '))) parts.pop();
+	const said = `${parts.join('; ')}.`;
+	return fits(`${said} ${ends}`) ? `${said} ${ends}` : said;
 }
 
 /**
@@ -65,8 +69,9 @@ export function changedBy(moment: Moment): string | null {
 		const zero_s = zeroOf(moment, stage, old);
 		if (zero_s === null) return null;
 		const before = replan(job, old, progressOf({ ...moment, now: held.since }, zero_s), options).plan;
-		const { changed } = replan(job, before, progressOf(moment, zero_s), options);
-		return changed === 'Nothing changed.' ? null : brief(changed);
+		const { changed, plan } = replan(job, before, progressOf(moment, zero_s), options);
+		const ends = clock((plan.end_s + zero_s) * 1000, moment.state.book.opened.zone);
+		return changed === 'Nothing changed.' ? null : brief(changed, `Finished about ${ends}.`);
 	} catch (error) {
 		if (error instanceof RangeError) return null;
 		throw error;

@@ -85,11 +85,10 @@ function whatChanged(old: DayPlan, plan: DayPlan, so: Progress, reordered: boole
 	const toMix = ({ batches }: DayPlan) =>
 		batches.filter(batch => batch.mix_s >= so.at_s && batch.letter !== so.cup?.letter);
 	const batches = toMix(plan).length - toMix(old).length;
-	if (batches > 0) parts.push(`${batches} more ${batches === 1 ? 'batch' : 'batches'} to mix`);
+	if (batches > 0) parts.push(`${batches} more ${batches === 1 ? 'pot' : 'pots'} to mix`);
 	const nights = plan.nights - old.nights;
-	if (nights > 0) parts.push('the rest goes over the night');
+	if (nights > 0) parts.push('the rest tomorrow');
 	const later = plan.end_s - old.end_s;
-	if (Math.abs(later) >= 60)
-		parts.push(`the day ends ${duration(Math.abs(later))} ${later > 0 ? 'later' : 'earlier'}`);
+	if (Math.abs(later) >= 60) parts.push(`${duration(Math.abs(later))} ${later > 0 ? 'lost' : 'gained'}`);
 	return parts.length === 0 ? 'Nothing changed.' : sentence(`${parts.join('; ')}.`);
 }

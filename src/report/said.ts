@@ -5,7 +5,7 @@ import { faceName, sentence } from '../words/say.ts';
 
 /** Codes of the day file as a report says them; a code that is not known says itself. */
 const words: Record<string, string> = {
-	'air-lost': 'air lost',
+	'air-lost': 'breathing air off',
 	suspend: 'the machine slept',
 	clock: 'the clock was set',
 	hangup: 'the screen was closed',

@@ -48,7 +48,7 @@ const stateWords: Record<string, string> = {
 	'pick.how': 'HOW?',
 	'trouble.gun': 'GUN',
 	'trouble.gun.half-turn': 'HALF TURN',
-	'trouble.wet': 'WET FAULT',
+	'trouble.wet': 'WET COAT',
 	'trouble.wet.aside': 'ASIDE?',
 	'mix.discard': 'DISCARD?',
 	'trouble.wet.face': 'WHICH FACE',

@@ -186,7 +186,7 @@ export function gunSuspicion(asked: Asked, thing: GunThing, code: string): Suspi
 		: !after
 			? `${thing.thing}: no reading after ${pass.face}`
 			: after.good
-				? `${thing.thing}: two readings by eye, and nothing between them`
+				? `${thing.thing}: two readings by eye, not read in between`
 				: null;
 	return {
 		code,

@@ -99,8 +99,7 @@ function shown(feature: ReadingFeature, value: string | number | string[] | null
 function readings(day: Day, units: UnitSystem): string[] {
 	const first = of(day, 'reading.taken').filter(({ attempt }) => attempt === 1);
 	const differed = first.filter(({ matched }) => !matched);
-	const count = spoken('First readings', String(first.length), `${differed.length} differed`);
-	const none = spoken('Readings', 'none ever differed', 'look before you key');
+	const count = spoken('First readings', String(first.length), `${differed.length || 'none'} differed`);
 	const each = differed.map(record =>
 		spoken(
 			record.feature.replaceAll('-', ' '),
@@ -108,7 +107,7 @@ function readings(day: Day, units: UnitSystem): string[] {
 			`${shown(record.feature, record.value, units)} for ${shown(record.feature, record.wanted, units)}`,
 		),
 	);
-	return first.length === 0 ? [] : [count, ...(differed.length === 0 ? [none] : []), ...each];
+	return first.length === 0 ? [] : [count, ...each];
 }
 
 /** Face and coat of a record, beside what else is said of it. */

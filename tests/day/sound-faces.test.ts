@@ -115,7 +115,7 @@ test('the screen names the face with the fault, and has it sanded wet, not while
 		return line.ask === 'closed';
 	});
 	expect(said).toEqual([
-		'Left door outside: set up hard? Press a thumbnail where it hides.',
+		'Left door outside: hard enough to sand? Try a gloved nail.',
 		'Left door outside: wet-sand the run flat, then all of it.',
 		'Left door outside: wash and dry it.',
 	]);

@@ -37,7 +37,7 @@ test('two faces of a part lie flat: one side of all parts has its coats, then th
 	const laid = () => day.ofType('face.ended').map(({ face, coat }) => `${face} ${coat}`);
 	const both = (faces: readonly { id: string }[]) => faces.flatMap(({ id }) => [`${id} 1`, `${id} 2`]);
 	expect(new Set(laid())).toEqual(new Set(both(first)));
-	expect(day.line().say).toBe('Counter lid: turn over, top up.');
+	expect(day.line().say).toBe('Counter lid: turn over, top side up.');
 	expect(day.line().lines.join(' ')).toMatch(/dry to handle.*data sheet/i);
 	day.toEnd();
 	expect(new Set(laid())).toEqual(new Set(both(job.faces)));
@@ -135,15 +135,15 @@ test('parts left with their second side up are worked on that side, turned back,
 		return state === 'spraying';
 	});
 	expect(told).toEqual([
-		'2 parts: sand with 320 grit, top up, 4 faces.',
-		'2 parts: wipe, top up, 4 faces.',
+		'2 parts: sand with 320 grit, top side up, 4 faces.',
+		'2 parts: wipe, top side up, 4 faces.',
 		'2 parts: turn over, underside up.',
 		'4 parts: sand with 320 grit, underside up, 4 faces.',
 		'4 parts: wipe, underside up, 4 faces.',
-		'4 parts: tack, underside up, 4 faces.',
+		'4 parts: tack rag, underside up, 4 faces.',
 	]);
 	second.until(({ state }) => state === 'prep.turn over');
-	expect(second.line().say).toBe('2 parts: turn over, top up.');
+	expect(second.line().say).toBe('2 parts: turn over, top side up.');
 	second.toEnd();
 	const did = (face: string) => workSince(second).filter(one => one.endsWith(face));
 	expect(did('seat 1/underside')[0]).toBe('turn over seat 1/underside');
@@ -160,8 +160,8 @@ test('before the first coat, too, no step is asked for both sides at once, and e
 		return state === 'list.before-spraying.mask';
 	});
 	expect(told).toEqual([
-		'2 parts: sand with 240 grit, top up, 4 faces.',
-		'2 parts: wipe, top up, 4 faces.',
+		'2 parts: sand with 240 grit, top side up, 4 faces.',
+		'2 parts: wipe, top side up, 4 faces.',
 		'4 parts: sand with 240 grit, underside up, 4 faces.',
 		'4 parts: wipe, underside up, 4 faces.',
 	]);

@@ -46,21 +46,21 @@ describe('after a break the rest of the day is planned again', () => {
 		expect(plan.batches[0]?.letter).toBe('A');
 		const dumped = replan(job, old, sofar(4, 600, { cup: null }));
 		expect(dumped.plan.batches[0]?.letter).toBe('B');
-		expect(dumped.changed).toMatch(/more batch/);
+		expect(dumped.changed).toMatch(/more pot/);
 		const dead = sofar(4, 600, { cup: { letter: 'A', left_mL: 400, dies_s: 0 } });
 		expect(replan(job, old, dead).plan.batches[0]?.letter).toBe('B');
 	});
-	test('one sentence says that the day ends later', () => {
+	test('one sentence says how much is lost', () => {
 		const { changed } = replan(job, old, sofar(6, 3600));
-		expect(changed).toMatch(/^(1 more batch to mix; t|T)he day ends \d+ min later\.$/);
+		expect(changed).toMatch(/^(1 more pot to mix; )?\d+ min lost\.$/);
 	});
-	test('the day ends later is said from a minute on', () => {
+	test('what is lost is said from a minute on', () => {
 		const said = Array.from({ length: 40 }, (_, step) =>
 			replan(job, old, sofar(old.laid.length - 1, step * 5)),
 		);
-		const first = said.map(({ changed }) => changed).find(changed => /day ends/i.test(changed));
+		const first = said.map(({ changed }) => changed).find(changed => / lost/.test(changed));
 		expect(said[0]?.changed).toBe('Nothing changed.');
-		expect(first).toMatch(/ends 60 s later|ends 1 min later/);
+		expect(first).toMatch(/^(60 s|1 min) lost/);
 	});
 	test('a break inside the flash changes nothing', () => {
 		const { changed } = replan(job, old, sofar(6, 60));

@@ -121,7 +121,7 @@ export const views: Record<string, View> = {
 			'Away 4 min 10 s.',
 			'Last done: right door, outside, coat 2.',
 		],
-		corners: { topLeft: { code: 'back', text: 'BACK' } },
+		corners: { topLeft: { code: 'back', text: 'GO ON' } },
 		timers: [timer('wet-tip', 312)],
 	},
 	touch: {
@@ -141,7 +141,7 @@ export const views: Record<string, View> = {
 		state: 'trouble',
 		ask: 'trouble',
 		say: 'Left door, edges: what happened?',
-		corners: choices('AIR LOST', 'PAINT', 'GUN', 'OTHER'),
+		corners: choices('BREATHING AIR OFF', 'PAINT', 'GUN', 'OTHER'),
 	},
 	'which-face': {
 		...base,

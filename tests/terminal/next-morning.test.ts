@@ -45,7 +45,7 @@ test('a closed rehearsal offers NEXT MORNING in a corner: its key begins the day
 	});
 	await pause(700);
 	terminal.type(' ');
-	await terminal.until(screen => look(screen).corners.topLeft === 'BACK' || screen.includes('hold'));
+	await terminal.until(screen => look(screen).corners.topLeft === 'GO ON' || screen.includes('hold'));
 	terminal.type('\u0003');
 	expect(await terminal.ended).toBe(0);
 	expect(loadDay(next).at(-1)).toMatchObject({ type: 'break.began' });

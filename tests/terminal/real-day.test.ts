@@ -24,7 +24,15 @@ const happenings: Happening[] = [
 	{
 		when: (asked, { status }) => asked === 'spraying' && status.includes('left door/outside'),
 		tell: 'a run on the left door',
-		deeds: strikes('TROUBLE', 'WET FAULT', 'ALL', 'RUN', 'LEFT DOOR OUTSIDE', 'SET PART ASIDE', 'BACK'),
+		deeds: strikes(
+			'TROUBLE',
+			'RUN, DIRT, TOUCHED',
+			'ALL',
+			'RUN',
+			'LEFT DOOR OUTSIDE',
+			'SET PART ASIDE',
+			'GO ON',
+		),
 	},
 	{
 		when: (asked, { status }) => asked === 'wait' && status.includes('coat 2'),
@@ -32,7 +40,7 @@ const happenings: Happening[] = [
 		change: ({ world }) => {
 			world.horns = world.horns === 'level' ? 'upright' : 'level';
 		},
-		deeds: [{ hold: true }, { clock_min: 12 }, { strike: 'BACK' }],
+		deeds: [{ hold: true }, { clock_min: 12 }, { strike: 'GO ON' }],
 	},
 ];
 

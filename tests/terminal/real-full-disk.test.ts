@@ -117,7 +117,7 @@ test('sprayed in a terminal on a real disk that fills in the list, in the check,
 		when: asked => asked === 'disk',
 		tell: 'room is made',
 		change: () => empty(home),
-		deeds: [{ strike: 'BACK' }],
+		deeds: [{ strike: 'GO ON' }],
 	}));
 	const passed = { when: (asked: string) => asked === 'how much', tell: 'all', deeds: [{ strike: 'ALL' }] };
 	const { told } = await playAtTerminal({

@@ -172,13 +172,13 @@ export function edgePrompt(moment: Moment, face: string): Prompt {
 			faceName(face),
 			isEdgeUsual(moment, face)
 				? 'its wet edge was never measured: no join.'
-				: 'its edge is dry. Joining leaves a seam.',
+				: 'wet edge is gone. The join will show.',
 		),
 		lines: part?.lastStroke ? [`Stroke ${part.lastStroke} was laid last.`] : [],
 		face,
 		coat,
 		options: [
-			option('wait-flash', 'WAIT ITS FLASH', { type: 'edge.left', face, coat }),
+			option('wait-flash', 'LET IT FLASH', { type: 'edge.left', face, coat }),
 			leaves(moment, face, 'broken off past the wet edge'),
 		],
 	};

@@ -97,5 +97,5 @@ const evenCorners = (moment: Moment): Corner[] =>
 const settling = (moment: Moment): Prompt => ({
 	state: 'gunCheck.settling',
 	ask: 'wait',
-	say: isSettled(moment) ? 'Gun: checked.' : 'Gun: checked. Stand still before the next pass.',
+	say: isSettled(moment) ? 'Gun: checked.' : 'Gun: checked. Ready in a few seconds.',
 });

@@ -106,7 +106,7 @@ const instructionWords: Record<string, (to: string | number, unit?: string) => s
 	'less-air': () => 'Heavy ends: a little less air, or more paint.',
 	'more-air': () => 'Heavy middle: a little more air, or thinner paint.',
 	'half-turn': () => 'Air cap: clean it, turn it half round, flood again.',
-	'change-cup': to => `Cup: hang the one taped ${to}.`,
+	'change-cup': to => `Cup: fit the one taped ${to}.`,
 	'put-on': () => 'Breathing gear: put on supplied air, and stay out.',
 };
 

@@ -3,6 +3,7 @@ import { inert } from '../../job/inert.ts';
 import { itemIn } from '../../job/list-words.ts';
 import { clock, date } from '../../words/clock.ts';
 import { duration, faceName, sentence } from '../../words/say.ts';
+import { lifeLeft_s } from '../allowed.ts';
 import { wasLong } from '../book.ts';
 import { atLeast_s, atMost_s } from '../instant.ts';
 import { contextOf, facesIn, jobOf, lastSprayed, type Moment } from '../moment.ts';
@@ -38,7 +39,7 @@ const breakWords: Record<string, string> = {
 const airLostPrompt = (moment: Moment): Prompt => ({
 	state: 'hold.air-lost',
 	ask: 'hold',
-	say: 'Air lost: leave now. Mask on until you are outside.',
+	say: 'Breathing air off: leave now. Mask on until you are outside.',
 	options: [opens('back', 'I AM BACK', () => airBackPrompt(moment))],
 });
 
@@ -107,6 +108,16 @@ function lastLine(moment: Moment): string {
 	return last ? `Last: ${faceName(last.face)}, coat ${last.coat}.` : '';
 }
 
+/** Paint that died meanwhile comes before all else: it may burn where it stands. */
+function deadLine(moment: Moment): string {
+	const dead = Object.entries(contextOf(moment).batches).flatMap(([letter, batch]) =>
+		batch.value !== 'discarded' && lifeLeft_s(moment, letter) <= 0 ? [letter] : [],
+	);
+	return dead.length === 0
+		? ''
+		: `Batch ${dead.join(', ')}: past its life. Outside with it; heat builds in it.`;
+}
+
 type Jump = EventOf<'break.ended'>['jump'];
 
 const ended = ({ state, now }: Moment, jump?: Jump): DayEvent => ({
@@ -118,14 +129,14 @@ const ended = ({ state, now }: Moment, jump?: Jump): DayEvent => ({
 });
 /** Coming back says what the break has changed of the day. */
 const isBack = (moment: Moment, jump?: Jump): Option => ({
-	...option('back', 'BACK', ended(moment, jump)),
+	...option('back', 'GO ON', ended(moment, jump)),
 	notice: () => changedBy(moment),
 });
 
-/** BACK, once what the clocks leave open was asked. */
+/** GO ON, once what the clocks leave open was asked. */
 function backFrom(moment: Moment): Option {
-	if (jumped_s(moment) > 0) return opens('back', 'BACK', () => jumpPrompt(moment));
-	return clockIsBack(moment) ? opens('back', 'BACK', () => clockPrompt(moment)) : isBack(moment);
+	if (jumped_s(moment) > 0) return opens('back', 'GO ON', () => jumpPrompt(moment));
+	return clockIsBack(moment) ? opens('back', 'GO ON', () => clockPrompt(moment)) : isBack(moment);
 }
 
 /** By how much the wall clock went on beyond what is proved, in this break, s: it was set, or the machine slept. */
@@ -190,7 +201,13 @@ export function holdPrompt(moment: Moment): Prompt {
 		state: 'hold',
 		ask: 'hold',
 		say: `${breakWords[held?.kind ?? 'hold'] ?? 'Held.'} ${awayWords(moment)}`,
-		lines: [whereLine(moment, broken), lastLine(moment), ...gunLines(moment), broken ? clears : '']
+		lines: [
+			deadLine(moment),
+			whereLine(moment, broken),
+			lastLine(moment),
+			...gunLines(moment),
+			broken ? clears : '',
+		]
 			.filter(Boolean)
 			.slice(0, 3),
 		face: broken ?? null,

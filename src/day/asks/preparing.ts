@@ -77,7 +77,7 @@ function flatOn(moment: Moment, faces: readonly string[]): Face[] {
 function sideOf(moment: Moment, faces: readonly string[]): string | null {
 	const flat = flatOn(moment, faces);
 	const [name, ...others] = new Set(flat.map(one => inert(one.name)));
-	if (name !== undefined && others.length === 0) return `${name} up`;
+	if (name !== undefined && others.length === 0) return /side$/.test(name) ? `${name} up` : `${name} side up`;
 	return new Set(flat.map(({ part }) => part)).size < flat.length ? 'both sides, turned between' : null;
 }
 
@@ -89,7 +89,14 @@ function besideLines(moment: Moment, prep: string, faces: readonly string[]): st
 	const others = jobOf(moment).faces.filter(({ id }) => !faces.includes(id));
 	if (prep === 'wipe') {
 		const coated = others.filter(({ id }) => faceBook(moment, id).laid.at(-1)?.carried_C === null);
-		return coated.length === 0 ? [] : [aboutFaces(idsOf(coated), 'coated, keep solvent off.')];
+		const most = 4;
+		return coated.length === 0
+			? []
+			: [
+					coated.length > most
+						? 'Other faces: wet or fresh coats, keep solvent off.'
+						: aboutFaces(idsOf(coated), 'coated, keep solvent off.'),
+				];
 	}
 	if (prep !== 'tack') return [];
 	const open = new Set(
@@ -120,7 +127,7 @@ export function prepPrompt(moment: Moment, step: PrepStep): Prompt {
 			step.rule,
 			about(topic, `why is it not ${prepWord[prep] ?? prep}?`),
 			reason => leftOut(moment, step, reason),
-			`${prep.toUpperCase()} IT`,
+			prep === 'turn over' ? 'TURN IT OVER' : `${prep.toUpperCase()} IT`,
 		);
 	const one = (part: string) => {
 		const its = faces.filter(face => faceOf(moment, face).part === part);
@@ -136,7 +143,7 @@ export function prepPrompt(moment: Moment, step: PrepStep): Prompt {
 		options: parts.map(one),
 	});
 	const how = [
-		`${prep}${grit ? ` with ${grit} grit` : ''}`,
+		`${prep === 'tack' ? 'tack rag' : prep}${grit ? ` with ${grit} grit` : ''}`,
 		...(side === null ? [] : [side]),
 		...(isOfPart || faces.length === 1 ? [] : [`${faces.length} faces`]),
 	];
@@ -150,7 +157,7 @@ export function prepPrompt(moment: Moment, step: PrepStep): Prompt {
 		options: [
 			option('done', parts.length > 1 ? `ALL ${did}` : did, ...doneOn(moment, step)),
 			...(parts.length > 1 ? [opens('part-by-part', 'NOT ALL', byPart)] : []),
-			opens('skip', 'LEAVE IT OUT', why),
+			opens('skip', parts.length > 1 ? 'LEAVE THEM OUT' : 'LEAVE IT OUT', why),
 			...(isOfPart ? [option('not-dry', 'NOT DRY, WAIT', dryness(moment, first, 'tacky'))] : []),
 		],
 	};

@@ -23,7 +23,7 @@ function consequence(moment: Moment, face: string): string[] {
 	if (!turned) return [];
 	const { times, strokes, bare, runs, floods } = turned;
 	const end = runs ? 'it runs' : floods ? 'it floods' : 'it stripes';
-	const film = `about ${Math.round(times)} times the film on ${strokes === 1 ? 'one line' : `${strokes} lines`}`;
+	const film = `about ${times < 2 ? times.toFixed(1) : Math.round(times)} times the film on ${strokes === 1 ? 'one line' : `${strokes} lines`}`;
 	const gap = bare >= 0.05 ? ` ${partSaid(bare)} of the face stays bare.` : '';
 	return [`That lays ${film}: ${end}.${gap}`];
 }

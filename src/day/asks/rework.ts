@@ -16,7 +16,7 @@ export function reworkPrompt(moment: Moment, face: string, step: 'set-up' | 'san
 	const fault = wetFaultWord(faceBook(moment, face).aside?.why ?? '');
 	const { grit } = jobOf(moment).materials[nextCoat(moment, face).material] ?? { grit: null };
 	const says = {
-		'set-up': 'set up hard? Press a thumbnail where it hides.',
+		'set-up': 'hard enough to sand? Try a gloved nail.',
 		/** Its line stands for the sanding that the recoat window wants of all of it. */
 		sand: `wet-sand the ${fault} flat, then all of it.`,
 		/** A day begun under an older sheet does not ask for it to be wiped and tacked with the others. */
@@ -31,7 +31,7 @@ export function reworkPrompt(moment: Moment, face: string, step: 'set-up' | 'san
 		state: `rework.${step}`,
 		ask: 'item',
 		say: about(faceName(face), says[step]),
-		lines: [...whole, ...cautions],
+		lines: [...(step === 'set-up' ? ['Try it where it will not show.'] : []), ...whole, ...cautions],
 		face,
 		options: [
 			option('done', step === 'set-up' ? 'HARD' : 'DONE', { type: 'rework.done', face, step, facts }),

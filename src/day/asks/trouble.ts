@@ -1,7 +1,7 @@
 import { inert } from '../../job/inert.ts';
 import { faceName } from '../../words/say.ts';
 import { about } from '../../words/spoken.ts';
-import { contextOf, faceOf, facesIn, jobOf, laidOn, lastSprayed, type Moment } from '../moment.ts';
+import { contextOf, faceBook, faceOf, facesIn, jobOf, laidOn, type Moment } from '../moment.ts';
 import { back, type Option, opens, option, type Prompt } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
 import { untoldPrompt } from './accounting.ts';
@@ -25,12 +25,16 @@ const wetFaults: [string, string][] = [
 	['wrinkling', 'WRINKLING'],
 	['solvent-pop', 'SOLVENT POP'],
 	['spit', 'SPIT'],
+	['dust', 'DIRT'],
+	['hose', 'HOSE OR SLEEVE'],
 	['other', 'SOMETHING ELSE'],
 ];
 
 /** A fault as it is called on the screen, by what a face was set aside for: reasons in other words are long. */
-export const wetFaultWord = (why: string): string =>
-	wetFaults.some(([code]) => code === why) && why !== 'other' ? why.replaceAll('-', ' ') : 'fault';
+export const wetFaultWord = (why: string): string => {
+	if (why === 'hose') return 'mark';
+	return wetFaults.some(([code]) => code === why) && why !== 'other' ? why.replaceAll('-', ' ') : 'fault';
+};
 
 /** Source of the remedies: TM 43-0139 pp. 5-11, 5-12 and TO 1-1-8. */
 type GunFault = { code: string; text: string; say: string; do: string };
@@ -99,11 +103,14 @@ function remedyPrompt(moment: Moment, chosen: GunFault): Prompt {
 	};
 }
 
-/** The face that trouble is most likely about: the one broken off, else the one last sprayed. */
-function likelyFace(moment: Moment): string {
-	const broken = contextOf(moment).faces.find(face => face.matches('broken') || face.matches('part'));
-	if (broken) return broken.context.rules.id;
-	return lastSprayed(moment)?.face ?? jobOf(moment).faces[0]?.id ?? '';
+/** The faces that trouble can be about, the likeliest first: the one broken off, then those sprayed, the last of them first. */
+function sprayedFaces(moment: Moment): string[] {
+	const begun = [...facesIn(moment, 'broken'), ...facesIn(moment, 'part')];
+	const ended = (id: string) => faceBook(moment, id).laid.at(-1)?.ended.wall ?? 0;
+	const laid = jobOf(moment)
+		.faces.map(({ id }) => id)
+		.filter(id => laidOn(moment, id) > 0 && !begun.includes(id));
+	return [...begun, ...laid.sort((one, other) => ended(other) - ended(one))];
 }
 
 function faultEvents(
@@ -123,19 +130,18 @@ function faultEvents(
 const wetPrompt = (moment: Moment): Prompt => ({
 	state: 'trouble.wet',
 	ask: 'trouble',
-	say: 'Wet fault: leave it wet. What do you see?',
+	say: 'Wet coat: leave it wet. What do you see?',
 	options: wetFaults.map(([code, text]) => opens(code, text, () => wetFacePrompt(moment, code))),
 });
 
 function wetFacePrompt(moment: Moment, fault: string): Prompt {
-	const ids = jobOf(moment).faces.map(({ id }) => id);
-	const likely = likelyFace(moment);
-	const sorted = [likely, ...ids.filter(id => id !== likely)];
 	return {
 		state: 'trouble.wet.face',
 		ask: 'choose',
-		say: 'Wet fault: on which face?',
-		options: sorted.map(id => opens(id, faceName(id).toUpperCase(), () => asidePrompt(moment, fault, id))),
+		say: 'Wet coat: on which face?',
+		options: sprayedFaces(moment).map(id =>
+			opens(id, faceName(id).toUpperCase(), () => asidePrompt(moment, fault, id)),
+		),
 	};
 }
 
@@ -155,7 +161,7 @@ function asidePrompt(moment: Moment, fault: string, face: string): Prompt {
 		face,
 		options: [
 			...asides.filter((_, index) => may[index]),
-			option('keep-on', 'KEEP IT IN LINE', ...faultEvents(moment, fault, face, 'none')),
+			option('keep-on', 'LEAVE IT, CARRY ON', ...faultEvents(moment, fault, face, 'none')),
 		],
 	};
 }
@@ -180,8 +186,8 @@ export const troublePrompt = (moment: Moment): Prompt => ({
 	ask: 'trouble',
 	say: 'Trouble: what happened?',
 	options: [
-		option('air-lost', 'AIR LOST', { type: 'break.began', kind: 'air-lost', by: 'painter' }),
-		opens('wet-fault', 'WET FAULT', () => untoldPrompt(moment) ?? wetPrompt(moment)),
+		option('air-lost', 'BREATHING AIR OFF', { type: 'break.began', kind: 'air-lost', by: 'painter' }),
+		opens('wet-fault', 'RUN, DIRT, TOUCHED', () => untoldPrompt(moment) ?? wetPrompt(moment)),
 		opens('gun-fault', 'GUN FAULT', () => gunPrompt(moment)),
 		opens('out-of-paint', 'OUT OF PAINT', () => paintPrompt(moment)),
 	],
