@@ -360,11 +360,10 @@ describe('a base poured far over: the rest would make far more than the pot was 
 		expect(partsOff(day).hardener).toBeLessThan(0.05);
 	});
 
-	test('a level keyed wrong is read again', () => {
+	test('a level keyed wrong is read again, and nothing is told to be poured before', () => {
 		const day = poured('25');
 		day.pick('read-again');
-		expect(day.line().do).toMatchObject([{ code: 'pour', to: 4.6 }]);
-		day.pick('done');
+		expect(day.line()).toMatchObject({ state: 'mix.level.base', do: [] });
 		day.send('number 4.6');
 		expect(foundAs(day, 'base')).toEqual(['right']);
 	});

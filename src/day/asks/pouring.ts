@@ -119,7 +119,9 @@ function levelPrompt(moment: Moment, letter: string, batch: BatchBook, component
 		const amounts = amountsAt(batch, component, level);
 		const rim =
 			found === 'over'
-				? rimPrompt(moment, letter, batch, amounts, `Read ${read} ${unit}. ${wantedWords}`, after)
+				? rimPrompt(moment, letter, batch, amounts, `Read ${read} ${unit}. ${wantedWords}`, after, () =>
+						levelPrompt(moment, letter, batch, component),
+					)
 				: null;
 		return rim ? { next: () => rim } : after;
 	};
@@ -167,7 +169,11 @@ export function foundPrompt(moment: Moment, letter: string, batch: BatchBook): P
 			const amounts = amountsAt(batch, component, level);
 			const words = `Read ${asRead(moment, batch, level)} ${toMark(moment, batch, level).unit}.`;
 			const rim =
-				read.found === 'over' ? rimPrompt(moment, letter, batch, amounts, words, { events: [read] }) : null;
+				read.found === 'over'
+					? rimPrompt(moment, letter, batch, amounts, words, { events: [read] }, () =>
+							foundPrompt(moment, letter, batch),
+						)
+					: null;
 			return rim ? { next: () => rim } : { events: [read] };
 		}),
 		options: [option('cannot-tell', 'CANNOT TELL', record(null))],

@@ -17,6 +17,7 @@ const roomLeft = 0.1;
  * @param amounts what is in the pot with what was read, in the unit poured in
  * @param words what was read, and what was wanted
  * @param after what the level read leads to
+ * @param again where the level is read once more: nothing is poured before
  * @returns null: it makes hardly more than was to be mixed
  * @throws RangeError as `rescaleForOver`
  */
@@ -27,6 +28,7 @@ export function rimPrompt(
 	amounts: BatchBook['amounts'],
 	words: string,
 	after: Told,
+	again: () => Prompt,
 ): Prompt | null {
 	const planned = plannedOf(moment, batch);
 	const { total } = rescaleForOver(batch.ratio, amounts, sumOf(amounts));
@@ -39,7 +41,7 @@ export function rimPrompt(
 		lines: [words, `With the rest to match it makes ${whole}.`],
 		options: [
 			{ code: 'holds', text: 'IT HOLDS THAT', ...after },
-			back('read-again', 'READ AGAIN'),
+			opens('read-again', 'READ AGAIN', again),
 			opens('larger', 'TOO SMALL', () => largerPot(letter, whole, after)),
 			opens('discard', 'DISCARD', () => discardPrompt(letter, 'more than the pot holds')),
 		],
