@@ -62,18 +62,18 @@ function inVain(
 	return `16: ${next?.by ?? 'nothing'} is asked ${cleans ? 'before' : 'behind'} what is to come first`;
 }
 
-/** The list in its order; the dust of what is in no list is wiped off before the list is tacked, and tacked off behind it. */
+/** The list in its order, the one behind the last coat too; before a coat the dust of what is in no list is wiped off before the list is tacked, and tacked off behind it. */
 function outOfOrder(
 	{ faceStops }: Machines,
-	{ face, told: { coat, aside, sound, laid, left, dust } }: FacePair,
+	{ face, told: { coat, aside, sound, laid, left, dust, overrides } }: FacePair,
 ) {
-	const isComing = laid < face.context.rules.coats.length;
+	const isComing = laid < face.context.rules.coats.length || overrides.includes('coats');
 	const [next] = faceStops(face, false).flatMap(stop =>
 		stop.by === 'prep' || stop.by === 'tack' ? [stop] : [],
 	);
-	if (!next || coat !== 'none' || aside || sound || !isComing) return null;
+	if (!next || coat !== 'none' || aside || sound) return null;
 	const [first] = left;
-	const isDusty = dust.includes('wipe') && (!first || first.step === 'tack');
+	const isDusty = isComing && dust.includes('wipe') && (!first || first.step === 'tack');
 	const wanted = isDusty ? 'wipe of no list' : first ? `${first.step} ${first.place}` : 'tack of no list';
 	const is = next.place === null ? `${next.step} of no list` : `${next.step} ${next.place}`;
 	if (is !== wanted) return `16: ${is} is asked where ${wanted} comes next`;

@@ -74,6 +74,8 @@ export const facesAlone: readonly [face: FaceInput, rules: readonly string[]][] 
 	],
 	[alone([coat, { ...coat, prep: ['sand'] }], { laid: 1, done: [], aside: false, beside: true }), ['prep']],
 	[alone([coat, coat], { laid: 1, done: [{ step: 'sand' }], aside: false }), ['coats']],
+	[alone([{ ...coat, prep: ['tack'] }], { laid: 1, done: [], aside: false }), ['prep', 'coats']],
+	[{ ...alone([coat], { laid: 1, done: [], aside: false }), finishing: ['sand', 'tack'] }, ['prep']],
 	[
 		alone([
 			{ ...coat, prep: ['tack'] },
