@@ -15,7 +15,16 @@ const starting = [
 
 /** Play the example day, or days and sheets by the hundred. */
 const long = [
-	...files('day', 'any-day', 'asked-sheets', 'example-day', 'own-sheet', 'sentences', 'two-days'),
+	...files(
+		'day',
+		'any-day',
+		'asked-sheets',
+		'example-day',
+		'own-sheet',
+		'sentences',
+		'two-days',
+		'two-guns-days',
+	),
 	...files('day/file', 'read'),
 	...files('job', 'old-sheets', 'own-sheet'),
 	...files('plan', 'exact-solver', 'order-brute-force', 'rehearsed'),

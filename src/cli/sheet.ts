@@ -3,7 +3,6 @@ import { shelfFolder } from '../day/file/folder.ts';
 import type { DayRecord } from '../day/records.ts';
 import type { Checklist } from '../job/checklist.ts';
 import { errorLines, type SheetError } from '../job/errors.ts';
-import { inert } from '../job/inert.ts';
 import type { Job } from '../job/job.ts';
 import { loadLists } from '../job/lists.ts';
 import { loadJob } from '../job/load.ts';
@@ -26,13 +25,6 @@ export async function readSheet(path: string | undefined, io: Io, command: strin
 	}
 	const job = await loadJob(path, shelfFolder());
 	if (!job.ok) return refuse(job.errors, io);
-	const guns = Object.keys(job.job.guns ?? {});
-	if (guns.length > 1 && command !== 'plan') {
-		io.stderr.write(
-			`fanwise ${command}: ${path} has ${guns.length} guns or set-ups (${guns.map(gun => inert(gun)).join('; ')}); a day has one so far: plan and check take it, split it into a sheet a gun\n`,
-		);
-		return null;
-	}
 	const lists = await loadLists(job.job, path);
 	return lists.ok ? { job: job.job, lists: lists.lists } : refuse(lists.errors, io);
 }

@@ -10,6 +10,7 @@ import type { RecoatWindow } from '../trade/recoat.ts';
 import type { Held } from '../trade/recoat-clocks.ts';
 import { flash_min } from '../trade/time.ts';
 import type { WindowEdge } from '../words/window-edge.ts';
+import { isInOtherGun, isOtherGun } from './guns.ts';
 import { atLeast_s, atMost_s, type Instant } from './instant.ts';
 import { judgedAir } from './judged-air.ts';
 import { cupLevel_mL } from './level.ts';
@@ -316,11 +317,12 @@ export function factsForFace(moment: Moment, id: string): Facts {
 	return {
 		air: airNow(moment, id),
 		alive: life > 0,
-		thinned: contextOf(moment).cup.every(letter => isMixedFor(moment, letter, coat)),
+		thinned:
+			!isInOtherGun(moment, coat) && contextOf(moment).cup.every(letter => isMixedFor(moment, letter, coat)),
 		fresh: clock === null || clock.flush > moment.now.wall,
 		lasts: life > spray_s,
 		enough: moment.state.book.cup_mL + 1e-6 >= levelFor_mL(moment, [id]),
-		aged: checkAged(moment),
+		aged: checkAged(moment) || isOtherGun(moment, id),
 		wet: isWet(moment, id),
 	};
 }

@@ -5,6 +5,7 @@ import { checkPrompt } from './asks/checking.ts';
 import { emptyPrompt, loadPrompt } from './asks/filling.ts';
 import { closedPrompt, finishPrompt } from './asks/finishing.ts';
 import { holdPrompt } from './asks/holding.ts';
+import { leftOverPrompt } from './asks/left-over.ts';
 import { missedPrompt } from './asks/missed.ts';
 import { mixingPrompt } from './asks/mixing.ts';
 import { dryPrompt, prepPrompt, touchPrompt } from './asks/preparing.ts';
@@ -62,7 +63,7 @@ function stepPrompt(moment: Moment, step: Step): Prompt {
 		case 'shut':
 			return shutPrompt(moment, step.face);
 		case 'empty':
-			return emptyPrompt(moment, step.why);
+			return step.why === 'other-gun' ? leftOverPrompt(moment, 'flushed') : emptyPrompt(moment, step.why);
 		case 'mix':
 			return mixPrompt(moment, step.face);
 		case 'resume':

@@ -132,6 +132,8 @@ export type Book = {
 	cup_mL: number;
 	cupSince: { loaded_mL: number; bursts_mL: number; uses: Uses };
 	levelSince: Book['cupSince'];
+	/** The gun on whose cup that is, by its tape; null: the cup is empty, or the job has one gun. */
+	cupGun: string | null;
 	/** When mixed paint last moved in the gun. */
 	gunWetSince: Instant | null;
 	air: (EventOf<'air.read'> & { seq: number; at: Instant }) | null;
@@ -146,7 +148,9 @@ export type Book = {
 	check: CheckBook | null;
 	/** `began`: the check it rests on. */
 	checked: (EventOf<'gun.checked'> & { at: Instant; began: Instant }) | null;
-	/** The last thing done to the gun on instruction, or found by a reading, since it was last cleaned. */
+	/** The gun that a check last began with, by its tape; null: none yet, or the job has one alone. */
+	gunInHand: string | null;
+	/** The last thing done to it on instruction, or found by a reading, since it was last cleaned. */
 	gun: {
 		horns: string | null;
 		fanHeight_mm: number | null;
@@ -259,6 +263,7 @@ export function openBook(record: DayRecord & Opened): Book {
 		cup_mL: 0,
 		cupSince: emptyCup,
 		levelSince: emptyCup,
+		cupGun: null,
 		gunWetSince: null,
 		air: null,
 		airs: [],
@@ -270,6 +275,7 @@ export function openBook(record: DayRecord & Opened): Book {
 		heardAs: record.type,
 		check: null,
 		checked: null,
+		gunInHand: null,
 		gun: gunUnset,
 		break: null,
 		backSince: null,

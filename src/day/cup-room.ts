@@ -1,4 +1,5 @@
 import { wantedFor } from './allowed.ts';
+import { gunNext } from './guns.ts';
 import { fullFor_mL } from './level.ts';
 import { faceOf, jobOf, type Moment, nextCoat } from './moment.ts';
 
@@ -14,7 +15,8 @@ export type CupRoom = { most_mL: number; leaned: boolean };
  * @param ids faces in the order in which they are sprayed
  */
 export function cupRoom(moment: Moment, ids: readonly string[]): CupRoom {
-	const { cup_mL, cupKind } = jobOf(moment).gun;
+	const [first] = ids;
+	const { cup_mL, cupKind } = first === undefined ? jobOf(moment).gun : gunNext(moment, first);
 	const whole = { most_mL: cup_mL, leaned: false };
 	if (cupKind === 'pressure') return whole;
 	let sprayed_mL = 0;
@@ -24,7 +26,6 @@ export function cupRoom(moment: Moment, ids: readonly string[]): CupRoom {
 		sprayed_mL += wantedFor(moment, id).volume_mL;
 		return laidOver_mL < least.most_mL ? { most_mL: laidOver_mL, leaned: true } : least;
 	}, whole);
-	const [first] = ids;
 	const wanted_mL =
 		first === undefined
 			? 0

@@ -1,5 +1,5 @@
 import { withUse } from '../film/odds.ts';
-import type { PlannedCoat } from '../job/job.ts';
+import { type PlannedCoat, withGunOn } from '../job/job.ts';
 import { leftBehind_mL } from '../plan/batches.ts';
 import { burst_mL } from '../records/bursts.ts';
 import { isTimed } from '../records/cup-timed.ts';
@@ -47,13 +47,23 @@ function potsAfter(book: Book, { batch, kept }: EventOf<'cup.emptied'>): Book {
 	return kept ? changeBatch(taken, kept, ({ pot_mL }) => ({ pot_mL: (pot_mL ?? 0) + book.cup_mL })) : taken;
 }
 
+/** The gun that a check is of; of another than the last one nothing is known. */
+function inHand(
+	book: Book,
+	{ size, face: id, coat }: EventOf<'check.began'>,
+): Partial<Pick<Book, 'gunInHand' | 'gun'>> {
+	if (size === null) return {};
+	const gunInHand = withGunOn(book.opened.sheet, id, coat).gun.called ?? null;
+	return gunInHand === book.gunInHand ? {} : { gunInHand, gun: gunUnset };
+}
+
 function partOn(
 	{ opened }: Book,
 	{ face: id, coat, lastStroke }: EventOf<'face.ended'>,
 	before: number,
 ): number {
 	const face = opened.sheet.faces.find(one => one.id === id);
-	return shareOn(lastStroke, face ? strokesOf(face, opened.sheet.gun, coat - 1) : 1, before);
+	return shareOn(lastStroke, face ? strokesOf(face, opened.sheet, coat - 1) : 1, before);
 }
 
 function endFace(book: Book, record: DayRecord & EventOf<'face.ended'>, at: Instant): Book {
@@ -145,7 +155,7 @@ function noteReading(book: Book, record: DayRecord & EventOf<'reading.taken'>, a
 				: book.gun;
 	const tab = record.feature === 'touch' ? tabAfter(book, record, at) : null;
 	const lastCard = record.card?.tall ?? book.lastCard;
-	const burst = burstOff(book, burst_mL(book.opened.sheet, record));
+	const burst = burstOff(book, burst_mL(withGunOn(book.opened.sheet, record.face, record.coat), record));
 	const stray = record.feature === 'last-face' && record.face === null ? null : book.stray;
 	const read = { ...book, ...burst, attempts, check, gun, lastCard, stray, ...tab };
 	return record.feature === 'set-up' && record.face ? foundSoft(read, record.face, at) : read;
@@ -296,6 +306,7 @@ function note(book: Book, record: DayRecord, at: Instant, from: string): Book {
 		case 'check.began':
 			return {
 				...book,
+				...inHand(book, record),
 				checks: record.check,
 				secondAsked: secondOf(record.items) ?? book.secondAsked,
 				attempts: 0,
@@ -370,13 +381,14 @@ function note(book: Book, record: DayRecord, at: Instant, from: string): Book {
 		case 'batch.discarded':
 			return changeBatch(book, record.batch, () => ({ pot_mL: 0 }));
 		case 'batch.loaded':
-			return { ...fillCup(book, record), gunWetSince: at };
+			return { ...fillCup(book, record), gunWetSince: at, cupGun: record.ofGun ?? null };
 		case 'cup.emptied':
 			return {
 				...potsAfter(book, record),
 				cup_mL: 0,
 				cupSince: emptyCup,
 				levelSince: emptyCup,
+				cupGun: null,
 				gunWetSince: null,
 				...(record.why === 'flushed' && { gun: gunUnset }),
 			};

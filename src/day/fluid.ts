@@ -1,4 +1,5 @@
-import { jobOf, type Moment, nextCoat } from './moment.ts';
+import { gunNext, gunSetFor } from './guns.ts';
+import { type Moment, nextCoat } from './moment.ts';
 
 /** The fluid knob: one setting for a kind of coat under a fan. */
 
@@ -7,8 +8,8 @@ export const fluidOf = (flow_mL_per_min: number): string => `${flow_mL_per_min.t
 
 /** The flow that a face's next coat is sprayed at: the gun's own where its plan says none. */
 export const flowFor_mL_per_min = (moment: Moment, id: string): number =>
-	nextCoat(moment, id).flow_mL_per_min ?? jobOf(moment).gun.flow_mL_per_min;
+	nextCoat(moment, id).flow_mL_per_min ?? gunNext(moment, id).flow_mL_per_min;
 
 /** Whether the knob must be turned for a face: it is not as it was set last, or was not set since the gun was cleaned. */
 export const turnsFluid = (moment: Moment, id: string): boolean =>
-	fluidOf(flowFor_mL_per_min(moment, id)) !== moment.state.book.gun.fluid;
+	fluidOf(flowFor_mL_per_min(moment, id)) !== gunSetFor(moment, id).fluid;

@@ -6,6 +6,7 @@ import { tooLittleToTime } from './asks/flow-cup.ts';
 import { beginCheck } from './asks/gun-items.ts';
 import { lateAt } from './asks/spraying.ts';
 import { beginList } from './begin-list.ts';
+import { isOtherGun } from './guns.ts';
 import { type Instant, isLater, isoAt } from './instant.ts';
 import {
 	activityOf,
@@ -75,6 +76,9 @@ function fromBench(moment: Moment): DayEvent[] {
 	if (activityOf(moment) === 'ready' && !keepsGun.includes(step.kind))
 		return [{ type: 'gun.unknown', why: 'break' }];
 	if (step.kind === 'prep' && gun.matches('shortCheckDue')) return [{ type: 'gun.unknown', why: 'break' }];
+	const isForGun = step.kind === 'check' || step.kind === 'turn';
+	if (isForGun && !gun.matches('fullCheckDue') && isOtherGun(moment, step.face))
+		return [{ type: 'gun.unknown', why: 'break' }];
 	switch (step.kind) {
 		case 'list':
 			return [beginList(moment, step.list)];

@@ -1,5 +1,5 @@
 import { noUse, type Uses, withUse } from '../film/odds.ts';
-import type { PlannedCoat } from '../job/job.ts';
+import { type PlannedCoat, withGunOf } from '../job/job.ts';
 import { riskOf } from '../job/on-work.ts';
 import { firstBursts_mL, inGunFor_mL, unsureFor } from '../plan/batches.ts';
 import type { Book } from './book.ts';
@@ -10,13 +10,14 @@ import type { Book } from './book.ts';
  */
 export function fullFor_mL(
 	{ opened }: Pick<Book, 'opened'>,
-	{ material }: PlannedCoat,
+	{ material, stage }: PlannedCoat,
 	wants_mL: readonly number[],
 	uses: Uses = noUse,
 	risk = riskOf(opened.sheet),
 ): number {
-	const unsure = unsureFor({ ...opened.sheet, risk }, material, opened.rates ?? {});
-	return inGunFor_mL(opened.sheet, wants_mL.reduce(withUse, uses), unsure);
+	const sheet = withGunOf(opened.sheet, stage);
+	const unsure = unsureFor({ ...sheet, risk }, material, opened.rates ?? {});
+	return inGunFor_mL(sheet, wants_mL.reduce(withUse, uses), unsure);
 }
 
 /**
@@ -26,11 +27,8 @@ export function fullFor_mL(
  * @param wants_mL what each of them takes, in their order
  */
 export function cupLevel_mL(book: Book, coat: PlannedCoat, wants_mL: readonly number[]): number {
-	const {
-		cup_mL,
-		levelSince,
-		opened: { sheet },
-	} = book;
+	const { cup_mL, levelSince, opened } = book;
+	const sheet = withGunOf(opened.sheet, coat.stage);
 	const inGun_mL = fullFor_mL(book, coat, wants_mL, levelSince.uses);
 	const checks_mL = firstBursts_mL(sheet, coat);
 	const short_mL = inGun_mL - (levelSince.loaded_mL - levelSince.bursts_mL) - checks_mL;

@@ -25,7 +25,7 @@ import {
 	nextCoat,
 } from './moment.ts';
 import { type Candidate, pending } from './order.ts';
-import { type PaintStep, paintFor, workOn_s } from './paint.ts';
+import { otherGunFirst, type PaintStep, paintFor, workOn_s } from './paint.ts';
 import { dries_s, finishingIn_s, plannedPrep } from './prep.ts';
 import { clearOfWet, mayNow, mustWait, type Work, workableAt, workOn } from './work.ts';
 
@@ -284,6 +284,8 @@ function whenNothingNow(moment: Moment, faces: readonly Candidate[]): Step {
 	if (rework) return rework;
 	const face = soonest(moment, faces);
 	if (face && face.due - wall <= longWait_ms) {
+		const other = otherGunFirst(moment, face.face);
+		if (other) return other;
 		const isOwn = mustWait(moment, face.face) && !faceBook(moment, face.face).part;
 		return {
 			kind: 'wait',
@@ -354,6 +356,8 @@ function stepOf(moment: Moment): Step {
 	const line = cupIsEmpty(moment) ? reworkNow(moment) : null;
 	if (line) return line;
 	const face = chosen(moment, faces);
+	const other = face === undefined ? null : otherGunFirst(moment, face);
+	if (other) return other;
 	const missed = missedFirst(moment, faces, face);
 	if (missed.length > 0) return { kind: 'missed', faces: missed };
 	if (!face) {

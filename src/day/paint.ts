@@ -1,6 +1,6 @@
 import { batchInHand } from '../../machines/day-context.ts';
 import { noUse } from '../film/odds.ts';
-import type { PlannedCoat } from '../job/job.ts';
+import { type PlannedCoat, withGunOf } from '../job/job.ts';
 import { riskOf } from '../job/on-work.ts';
 import { lifeClock } from '../job/process-clocks.ts';
 import { firstBursts_mL, leftBehind_mL, plannedBursts_mL } from '../plan/batches.ts';
@@ -19,6 +19,7 @@ import {
 } from './allowed.ts';
 import { type Book, emptyCup } from './book.ts';
 import { cupRoom } from './cup-room.ts';
+import { gunNext, isInOtherGun } from './guns.ts';
 import { fullFor_mL } from './level.ts';
 import { contextOf, faceOf, jobOf, laidOn, type Moment, materialOf, nextCoat } from './moment.ts';
 import { pending } from './order.ts';
@@ -27,10 +28,13 @@ import { hasPot } from './pours.ts';
 /** The paint that a face wants: in the cup, in a pot, or still to be mixed. */
 
 export type PaintStep =
-	| { kind: 'empty'; why: 'too-old' | 'short-lived' | 'other-material' | 'other-mix' | 'stood-too-long' }
+	| {
+			kind: 'empty';
+			why: 'too-old' | 'short-lived' | 'other-material' | 'other-mix' | 'other-gun' | 'stood-too-long';
+	  }
 	| { kind: 'mix'; face: string }
 	| { kind: 'resume'; batch: string }
-	| { kind: 'load'; batch: string; to_mL: number; leaned: boolean }
+	| { kind: 'load'; batch: string; to_mL: number; leaned: boolean; gun: string | undefined }
 	| { kind: 'wait'; face: string; due: number; why: 'stand' };
 
 /** Less than this is not worth a stop at the gun, mL: neither poured, nor left behind in a pot. This project's own choice. */
@@ -91,7 +95,7 @@ const nothing: InCup = { cupSince: emptyCup, levelSince: emptyCup };
 function inCup(moment: Moment, coat: PlannedCoat): InCup {
 	const { cup } = contextOf(moment);
 	const isMine = cup.length > 0 && cup.every(letter => isMixedFor(moment, letter, coat));
-	return isMine && cupLife_s(moment) > 0 ? moment.state.book : nothing;
+	return isMine && !isInOtherGun(moment, coat) && cupLife_s(moment) > 0 ? moment.state.book : nothing;
 }
 
 /** Paint, mixed and alive, that the rest of a coat is short of at the sheet's risk, mL. */
@@ -135,7 +139,13 @@ function burstsOfRest_mL(moment: Moment, id: string): number {
 		coat: nextCoat(moment, face),
 		count: laidOn(moment, face) + 1,
 	}));
-	return plannedBursts_mL(jobOf(moment), passes);
+	return plannedBursts_mL(withGunOf(jobOf(moment), nextCoat(moment, id).stage), passes);
+}
+
+/** … of a full check and one more, mL. */
+function checkBursts_mL(moment: Moment, id: string): number {
+	const coat = nextCoat(moment, id);
+	return firstBursts_mL(withGunOf(jobOf(moment), coat.stage), coat);
 }
 
 /** … with these bursts, and what a pot and its strainer keep. */
@@ -147,7 +157,7 @@ export function toMix_mL(moment: Moment, id: string): number {
 /** After a wait the gun is checked in full anyhow: then is the time to mix what the whole coat is short of, but no bursts alone. */
 function mixesAhead(moment: Moment, id: string): boolean {
 	const context = contextOf(moment);
-	const isShort = paintShort_mL(moment, id) > firstBursts_mL(jobOf(moment), nextCoat(moment, id));
+	const isShort = paintShort_mL(moment, id) > checkBursts_mL(moment, id);
 	return context.gun.matches('fullCheckDue') && !batchInHand(context) && isShort;
 }
 
@@ -158,6 +168,12 @@ function potFor(moment: Moment, id: string): string | undefined {
 	const lasts = (letter: string) => Math.min(cupLife_s(moment), lifeLeft_s(moment, letter)) > coat_s;
 	return potsFor(moment, id).find(letter => cup.length === 0 || cup.includes(letter) || lasts(letter));
 }
+
+/** Paint in the cup of a gun that the face is not sprayed with: that one is cleaned, whatever comes before the coat. */
+export const otherGunFirst = (moment: Moment, id: string): PaintStep | null =>
+	isInOtherGun(moment, nextCoat(moment, id))
+		? { kind: 'empty', why: cupLife_s(moment) > 0 ? 'other-gun' : 'too-old' }
+		: null;
 
 const emptied = {
 	dead: 'too-old',
@@ -191,16 +207,20 @@ function isTimeToFill(moment: Moment, id: string): boolean {
 	if (contextOf(moment).gun.matches('fullCheckDue'))
 		return shortOf_mL(moment, id, inCup(moment, coat), []) > 0;
 	const isChecked = stopsAt(moment, id).some(({ by }) => by === 'gun');
-	return isChecked && cup_mL < levelFor_mL(moment, [id]) + firstBursts_mL(jobOf(moment), coat);
+	return isChecked && cup_mL < levelFor_mL(moment, [id]) + checkBursts_mL(moment, id);
 }
 
 /** Gun and paint for a face: nothing where the cup holds what it wants, and nothing worth it can be poured or mixed while the gun is checked. */
 export function paintFor(moment: Moment, id: string): PaintStep | null {
+	const other = otherGunFirst(moment, id);
+	if (other) return other;
 	const stop = stopsAt(moment, id).find(one => one.by === 'cup');
 	const short = stop?.is === 'empty' || stop?.is === 'short';
 	if (stop && stop.is !== 'empty' && stop.is !== 'short') return { kind: 'empty', why: emptied[stop.is] };
 	const batch = short || isTimeToFill(moment, id) ? potFor(moment, id) : undefined;
-	const fill = batch === undefined ? null : { kind: 'load' as const, batch, ...fillTo(moment, id, batch) };
+	const gun = gunNext(moment, id).called;
+	const fill =
+		batch === undefined ? null : { kind: 'load' as const, batch, gun, ...fillTo(moment, id, batch) };
 	if (fill && (short || fill.to_mL - moment.state.book.cup_mL >= leastPoured_mL)) return fill;
 	if (!short && !mixesAhead(moment, id)) return null;
 	if (stop?.is === 'short' && cupLife_s(moment) <= coatTime_s(moment, id))

@@ -162,6 +162,7 @@ export const breakKindSchema = z.enum([
 export type BreakKind = z.infer<typeof breakKindSchema>;
 
 const readingFeatureSchema = z.enum([
+	'gun',
 	'breathing',
 	'batch',
 	'gauge',
@@ -274,12 +275,16 @@ export const eventSchema = z.discriminatedUnion('type', [
 	}),
 	record('batch.ready', { batch: letter, volume_mL: z.number().check(z.positive()) }),
 	record('batch.discarded', { batch: letter, why: z.string() }),
-	/** `to_mL`: how full the cup was seen to be after it; an older day does not say. */
+	/**
+	 * `to_mL`: how full the cup was seen to be after it; an older day does not say. `ofGun`: whose cup it is, by its tape,
+	 * where the job has several guns.
+	 */
 	record('batch.loaded', {
 		batch: letter,
 		volume_mL: z.number().check(z.positive()),
 		refill: z.boolean(),
 		to_mL: z.optional(z.number().check(z.minimum(0))),
+		ofGun: z.optional(z.string()),
 	}),
 	/**
 	 * `read`: what was left was measured, not worked out; no `volume_mL`: how much went is not known. Of a cup that was

@@ -1,3 +1,4 @@
+import { withGunOf } from '../job/job.ts';
 import { type DayPlan, planDay } from '../plan/day-plan.ts';
 import { orderFor } from '../plan/order.ts';
 import { type Progress, replan } from '../plan/replan.ts';
@@ -61,8 +62,8 @@ export function changedBy(moment: Moment): string | null {
 	const [next] = pending(moment);
 	const held = moment.state.book.break;
 	if (!next || !held) return null;
-	const job = jobOf(moment);
 	const { stage } = nextCoat(moment, next.face);
+	const job = withGunOf(jobOf(moment), stage);
 	const options = { rates: moment.state.book.opened.rates ?? {} };
 	try {
 		const old = planDay(job, orderFor(job, stage), options);

@@ -4,7 +4,7 @@ import type { DayInput } from '../../machines/day-context.ts';
 import type { FaceInput } from '../../machines/face.ts';
 import { transition } from '../../machines/step.ts';
 import { wantsSuppliedAir } from '../job/breathing.ts';
-import type { Face, Job } from '../job/job.ts';
+import { type Face, fanFor_mm, type Job } from '../job/job.ts';
 import { type Book, openBook } from './book.ts';
 import { enter } from './enter.ts';
 import { instantAfter, shownBy } from './instant.ts';
@@ -28,7 +28,7 @@ const faceInput = (face: Face, job: Job, before: EventOf<'day.opened'>['before']
 			material: coat.material,
 			horns: coat.horns,
 			pattern: coat.stroke === 'side-to-side' ? 'tall' : 'wide',
-			fanHeight_mm: face.fanHeight_mm,
+			fanHeight_mm: fanFor_mm(face, coat),
 			prep: coat.prep.map(({ step }) => step),
 			cleaned: coat.cleaned,
 			touch: coat.ofStage[0] > 1 && job.stages[coat.stage] !== undefined,

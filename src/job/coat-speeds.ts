@@ -1,5 +1,5 @@
 import { comfortable_mm_per_s } from '../film/speed.ts';
-import { type CoatKind, type Face, fanFor_mm, type Job, type PlannedCoat, withGunOf } from './job.ts';
+import { type CoatKind, type Face, fanFor_mm, gunFor, type Job, type PlannedCoat } from './job.ts';
 
 /** How one kind of coat is sprayed under one fan: the knob it wants, and the speeds of its faces. */
 export type CoatSpeeds = {
@@ -21,7 +21,7 @@ export function coatSpeeds(job: Job): CoatSpeeds[] {
 			const { material, kind, speed_mm_per_s, flow_mL_per_min } = coat;
 			if (speed_mm_per_s === undefined || flow_mL_per_min === undefined) continue;
 			const fanHeight_mm = fanFor_mm(face, coat);
-			const { gun } = withGunOf(job, coat.stage);
+			const gun = gunFor(job, coat);
 			const key = [material, kind, fanHeight_mm, gun.pressure_kPa, gun.flow_mL_per_min].join('\u0000');
 			const known = found.get(key) ?? {
 				...{ material, kind, fanHeight_mm, gun, flow_mL_per_min, coats: [] },

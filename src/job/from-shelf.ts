@@ -69,7 +69,7 @@ function gunFrom(wanting: Wanting, gun: Placed<string>): GunWritten | undefined 
 			gun.at,
 			`gun: found "${brief(gun.value)}"; the shelf has ${names.length === 0 ? 'no gun' : names.map(name => brief(name)).join(', ')}`,
 		);
-	return found && { entry: found.entry, from: found.source };
+	return found && { entry: found.entry, from: found.source, called: gun.value };
 }
 
 /** Every spray stage has a gun: its own, or that of the sheet. */

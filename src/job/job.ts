@@ -330,6 +330,8 @@ const gunSchema = z.object({
 		}),
 	),
 	tip_mm: z.optional(positive),
+	/** What stands on its tape, where the job has several guns or set-ups. */
+	called: z.optional(z.string()),
 	/** It has set-ups, none of them for this material. */
 	unmeasured: z.optional(z.boolean()),
 	/** What the sheet leaves out and nobody measured, by its key. */
@@ -381,11 +383,50 @@ export const jobSchema = z.object({
 /** A job sheet, normalised. */
 export type Job = z.infer<typeof jobSchema>;
 
+type Guns = Pick<Job, 'gun' | 'guns' | 'stages'>;
+type OfStage = Pick<PlannedCoat, 'stage'>;
+
+/** The set-up that a coat is sprayed with, by the name that its stage has for it; undefined: the job has one alone. */
+export function setUpOf({ stages }: Pick<Job, 'stages'>, { stage }: OfStage): string | undefined {
+	const at = stages[stage];
+	return at?.kind === 'coats' ? at.gun : undefined;
+}
+
+/** The gun that a coat is sprayed with, as it is set up for it. */
+export const gunFor = (job: Guns, coat: OfStage): NamedGun => job.guns?.[setUpOf(job, coat) ?? ''] ?? job.gun;
+
 /** A job as one of its spray stages has it: with the gun of that stage. */
-export function withGunOf(job: Job, stage: number): Job {
-	const at = job.stages[stage];
-	const gun = at?.kind === 'coats' && at.gun !== undefined ? job.guns?.[at.gun] : undefined;
-	return gun ? { ...job, gun } : job;
+export const withGunOf = (job: Job, stage: number): Job =>
+	job.guns ? { ...job, gun: gunFor(job, { stage }) } : job;
+
+/** What is planned as a coat of a face; one beyond the plan repeats the last. */
+export function plannedOn({ faces }: Pick<Job, 'faces'>, face: string | null, coat: number | null) {
+	const coats = faces.find(({ id }) => id === face)?.coats ?? [];
+	return coats[(coat ?? 0) - 1] ?? coats.at(-1);
+}
+
+/** A job with the gun that a coat of a face is sprayed with. */
+export function withGunOn(job: Job, face: string | null, coat: number | null): Job {
+	const planned = job.guns && plannedOn(job, face, coat);
+	return planned ? withGunOf(job, planned.stage) : job;
+}
+
+/** A gun by what stands on its tape. */
+export const gunCalled = ({ gun, guns = {} }: Guns, name: string | null | undefined): NamedGun =>
+	Object.values(guns).find(({ called }) => called === name) ?? gun;
+
+/** What stands on the tapes of a job's guns; none where it has one alone, in however many set-ups. */
+export function gunNames({ guns = {} }: Guns): string[] {
+	const names = [...new Set(Object.values(guns).flatMap(({ called }) => called ?? []))];
+	return names.length > 1 ? names : [];
+}
+
+/** The guns that spray a material, each set-up once. */
+export function gunsOn(job: Guns, material: string): NamedGun[] {
+	const sprays = job.stages.flatMap((one, stage) =>
+		one.kind === 'coats' && one.material === material ? [gunFor(job, { stage })] : [],
+	);
+	return [...new Set(sprays)];
 }
 
 /** A face as it is for one of its coats: as its part is held then, under the gun's fan of then. */

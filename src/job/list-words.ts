@@ -21,7 +21,10 @@ export const filled = (sentence: string, of: (name: string) => string | undefine
  * It stays as it was asked then.
  */
 const older: Partial<Record<string, Record<string, string>>> = {
-	batch: { batch: 'Batch: look at the tape. Which letter?' },
+	batch: {
+		batch: 'Batch: look at the tape. Which letter?',
+		gun: 'Gun in hand: look at its tape. Which name?',
+	},
 	gauge: { gauge: 'Gauge: trigger pulled, at the gun. What does it read?' },
 	second: {
 		horns: 'Air cap: look at the horns, gun held straight. How?',

@@ -7,7 +7,7 @@ import { sagLimit_um } from '../trade/sag.ts';
 import { format, formatRange } from '../trade/shown.ts';
 import { dilution_m3, exposure_m3 } from '../trade/ventilation.ts';
 import { type CoatSpeeds, coatSpeeds, rangeOf, turnsKnob } from './coat-speeds.ts';
-import { type Job, type Material, withGunOf } from './job.ts';
+import { gunFor, gunsOn, type Job, type Material } from './job.ts';
 import { coolsBy_K, partsWith, unmeasuredFlow } from './on-work.ts';
 import { livesOrNot_h, standsOrNot_min } from './process-clocks.ts';
 
@@ -89,7 +89,7 @@ function sagNotes({ materials }: Job, coats: readonly CoatSpeeds[], units: UnitS
 function cupNotes(job: Job, units: UnitSystem): string[] {
 	return job.faces.flatMap(({ id, coats }) => {
 		const over = coats
-			.map(({ stage, volume_mL }) => ({ volume_mL, cup_mL: withGunOf(job, stage).gun.cup_mL }))
+			.map(({ stage, volume_mL }) => ({ volume_mL, cup_mL: gunFor(job, { stage }).cup_mL }))
 			.filter(({ volume_mL, cup_mL }) => volume_mL > cup_mL);
 		const [worst] = over.toSorted((a, b) => b.volume_mL - a.volume_mL);
 		if (!worst) return [];
@@ -149,10 +149,11 @@ function flowCupNotes({ id, cup }: Material): string[] {
 }
 
 /** The air that its solvent asks for while it is sprayed, for fire and for health side by side; arithmetic, never a go-ahead. */
-function solventNotes({ gun }: Job, { id, solvent }: Material, units: UnitSystem): string[] {
+function solventNotes(job: Job, { id, solvent }: Material, units: UnitSystem): string[] {
 	if (!solvent) return [];
 	const { share_of_mix, vapour_m3_per_L, lel, limit } = solvent;
-	const sprayed = { vapour_m3_per_L, solvent_L: (gun.flow_mL_per_min * share_of_mix) / 1000 };
+	const flow_mL_per_min = Math.max(...gunsOn(job, id).map(gun => gun.flow_mL_per_min));
+	const sprayed = { vapour_m3_per_L, solvent_L: (flow_mL_per_min * share_of_mix) / 1000 };
 	const air = (volume_m3: number) => `${format(volume_m3, 'airVolume', units)} of air a minute`;
 	try {
 		const fire = air(dilution_m3({ ...sprayed, lel }));

@@ -7,8 +7,8 @@ import type { StageRead } from './stages.ts';
 
 /** The guns of a job: one a spray stage, each set as it was measured for that material. */
 
-/** A gun as it is written, and the file that it is written in. */
-export type GunWritten = { entry: GunEntry; from: Source };
+/** A gun as it is written, the file that it is written in, and the name that the sheet has for its own. */
+export type GunWritten = { entry: GunEntry; from: Source; called?: string };
 
 /** The set-up of a gun for some coats of a material: of their kind, else of the material. */
 function setUpFor(
@@ -51,13 +51,14 @@ export function gunsOf(
 	named: ReadonlyMap<string, GunWritten>,
 	own: GunWritten | undefined,
 ): Guns {
-	const made = new Map<string, { gun: NamedGun; text: string; name: string }>();
-	const gunAt = ({ stage, gun: called }: StageRead) => {
-		const at = called === undefined ? own : named.get(called.value);
+	type Made = { gun: NamedGun; text: string; name: string; called: string };
+	const made = new Map<string, Made>();
+	const gunAt = ({ stage, gun: stageGun }: StageRead): Made | undefined => {
+		const at = stageGun === undefined ? own : named.get(stageGun.value);
 		const material = stage?.kind === 'coats' ? stage.material : '';
 		const setUp = at && setUpFor(at.entry, material, stage?.kind === 'coats' ? stage.coats : []);
-		const name = called?.value ?? 'the gun';
-		const key = `${called?.value ?? ''}\u0000${setUp?.at ?? ''}`;
+		const called = stageGun?.value ?? at?.called ?? 'the gun';
+		const key = `${called}\u0000${setUp?.at ?? ''}`;
 		const known = made.get(key);
 		if (known || !at) return known;
 		const gun: NamedGun = {
@@ -65,14 +66,16 @@ export function gunsOf(
 			...(at.entry.has('set-ups') && !setUp && { unmeasured: true }),
 		};
 		const several = at.entry.values['set-ups']?.[1] !== undefined;
-		const of = several ? [name, material, setUp?.values.coat] : [name];
-		const one = { gun, text: JSON.stringify(gun), name: of.filter(word => word !== undefined).join(', ') };
+		const of = several ? [called, material, setUp?.values.coat] : [called];
+		const name = of.filter(word => word !== undefined).join(', ');
+		const one = { gun, text: JSON.stringify([called, gun]), name, called };
 		made.set(key, one);
 		return one;
 	};
 	const sprays = stages.filter(({ stage }) => stage?.kind === 'coats');
 	const all = sprays.flatMap(read => gunAt(read) ?? []);
 	const isOne = new Set(all.map(({ text }) => text)).size <= 1;
+	if (!isOne) for (const one of made.values()) one.gun = { ...one.gun, called: one.called };
 	const gun = all[0]?.gun ?? gunOf(own?.from ?? source, own?.entry);
 	return {
 		gun,

@@ -1,6 +1,6 @@
 import { filmTurned } from '../film/map.ts';
 import { sagLimit_um } from '../trade/sag.ts';
-import type { Face, Job, PlannedCoat } from './job.ts';
+import { type Face, gunFor, type Job, laidAs, type PlannedCoat } from './job.ts';
 import { linesOn, wanted_um } from './on-work.ts';
 
 export type TurnedFan = {
@@ -25,7 +25,7 @@ export function turnedFan(job: Job, face: Face, coat: PlannedCoat): TurnedFan | 
 	const material = job.materials[coat.material];
 	const mean_um = material ? wanted_um(material, coat.kind) : null;
 	if (!material || mean_um === null) return null;
-	const laid = linesOn(job.gun, face, coat.stroke);
+	const laid = linesOn(gunFor(job, coat), laidAs(face, coat), coat.stroke);
 	const { most, bare } = filmTurned(laid);
 	const wet_um = most * mean_um;
 	return {

@@ -1,7 +1,7 @@
 import type { Line } from '../day/rehearsal.ts';
 import type { DayState } from '../day/state.ts';
 import type { Corner } from '../day/view.ts';
-import type { Job } from '../job/job.ts';
+import { fanFor_mm, gunCalled, gunFor, type Job } from '../job/job.ts';
 import { lossesOf } from '../job/on-work.ts';
 import { paintLimits_C } from '../trade/air.ts';
 import { paintOff } from '../trade/cup.ts';
@@ -51,6 +51,17 @@ const shows = (line: Line, code: string) => Object.values(line.corners).some(cor
 export function painterOf(job: Job, state: () => DayState): Painter {
 	const world = worldOf(job);
 	const faceIn = (line: Line) => job.faces.find(({ id }) => id === line.face);
+	const coatIn = (line: Line) => faceIn(line)?.coats[(line.coat ?? 0) - 1];
+	const gunIn = (line: Line) => {
+		const coat = coatIn(line);
+		return coat ? gunFor(job, coat) : job.gun;
+	};
+	/** Another gun hangs on the line, at the pressure that was told for it; its cap stands as it was put away. */
+	const takeUp = (name: string) => {
+		if (world.gun === name) return;
+		const { called = '', pressure_kPa, fanHeight_mm } = gunCalled(job, name);
+		Object.assign(world, { gun: called, pressure_kPa, fanHeight_mm, horns: 'level' });
+	};
 	let target = 0;
 	let moving = false;
 
@@ -58,13 +69,16 @@ export function painterOf(job: Job, state: () => DayState): Painter {
 		for (const { code, to } of line.do) {
 			const face = faceIn(line);
 			if (code === 'set-horns' && (to === 'level' || to === 'upright')) world.horns = to;
-			if (code === 'set-fan' && face) world.fanHeight_mm = face.fanHeight_mm;
-			if (code === 'turn-pattern-knob' && face) world.fanHeight_mm = face.fanHeight_mm;
-			if (code === 'turn-regulator') world.pressure_kPa = job.gun.pressure_kPa;
+			if ((code === 'set-fan' || code === 'turn-pattern-knob') && face)
+				world.fanHeight_mm = fanFor_mm(face, coatIn(line) ?? {});
+			if (code === 'turn-regulator') world.pressure_kPa = gunIn(line).pressure_kPa;
+			if (code === 'take-gun') takeUp(String(to));
 			if (code === 'clean-cap' && world.horns === 'between') world.horns = 'level';
 			if (code === 'put-on') world.breathing = 'supplied-air';
 			if (code === 'pour') target = Number(to);
 			if (code === 'fill-cup' || code === 'change-cup') world.cup = tape();
+			const [gun] = line.lines.flatMap(said => /^Gun (.*): its cup/.exec(said)?.[1] ?? []);
+			if (code === 'fill-cup' && gun !== undefined) takeUp(gun);
 			if (code === 'empty-cup') world.cup = '';
 		}
 	};
@@ -196,7 +210,7 @@ export function painterOf(job: Job, state: () => DayState): Painter {
 			case 'one-go':
 				return key('yes');
 			case 'item':
-				return key(seenTo(line));
+				return key(line.state === 'gunCheck.gun' ? world.gun : seenTo(line));
 			case 'choose':
 				if (line.state === 'mix.cup.off') bringToTemperature();
 				return key((line.corners.topLeft ?? line.corners.topRight)?.code ?? '');
@@ -214,7 +228,10 @@ export function painterOf(job: Job, state: () => DayState): Painter {
 		if (off !== null) world.paint_C = paint.cup.at_C ?? (limits_C[0] + limits_C[1]) / 2;
 	};
 	/** What pours off: the rest by the count, less what stays in the gun. */
-	const rest_mL = () => Math.max(0, state().book.cup_mL - lossesOf(job.gun).gun_mL);
+	const rest_mL = () => {
+		const { cup_mL, cupGun } = state().book;
+		return Math.max(0, cup_mL - lossesOf(gunCalled(job, cupGun)).gun_mL);
+	};
 	const spraySeconds = () => {
 		const { stretch, faces } = state().book;
 		return Math.round(stretch.reduce((sum, id) => sum + (faces.get(id)?.pass?.spray_s ?? 0), 0));

@@ -2,6 +2,8 @@ import type { Face, Horns, Job } from '../job/job.ts';
 
 /** The bench and the gun as they really are, which the program never sees. */
 export type World = {
+	/** What the tape on the gun in hand says. */
+	gun: string;
 	horns: Horns | 'between';
 	fanHeight_mm: number;
 	pressure_kPa: number;
@@ -20,6 +22,7 @@ export type World = {
 };
 
 export const worldOf = (job: Job): World => ({
+	gun: job.gun.called ?? '',
 	horns: 'level',
 	fanHeight_mm: job.gun.fanHeight_mm,
 	pressure_kPa: job.gun.pressure_kPa,

@@ -57,8 +57,9 @@ export const plannedBursts_mL = (job: Job, passes: readonly Pass[]): number =>
 export const inGunFor_mL = ({ gun }: Job, uses: Uses, unsure: Unsure): number =>
 	enoughFor_mL(uses, unsure) + lossesOf(gun).gun_mL;
 
-/** What a batch leaves in its pot and strainer, mL. */
-export const leftBehind_mL = ({ gun }: Job): number => leftInPot_mL(lossesOf(gun));
+/** What a batch leaves in its pot and strainer, mL: the most that the job's guns have for it. */
+export const leftBehind_mL = ({ gun, guns = { gun } }: Job): number =>
+	Math.max(...Object.values(guns).map(one => leftInPot_mL(lossesOf(one))));
 
 /** No more than this is mixed in one pot, mL. */
 export const largestBatch_mL = 20_000;

@@ -1,6 +1,14 @@
 import type { DayRecord, EventOf } from '../day/records.ts';
 import { type CupUse, shownUse, type Use, unsureOf } from '../film/learning.ts';
-import type { Job, PlannedCoat } from '../job/job.ts';
+import {
+	gunCalled,
+	gunFor,
+	gunsOn,
+	type Job,
+	type NamedGun,
+	type PlannedCoat,
+	withGunOn,
+} from '../job/job.ts';
 import { lossesOf } from '../job/on-work.ts';
 import { burst_mL } from '../records/bursts.ts';
 import { type Pass, passesOf } from '../records/passes.ts';
@@ -16,7 +24,16 @@ export type Learned = { time: number | null; use: Use | null; timed: number };
 export const leastFaces = 5;
 
 type Seen = { elapsed_s: number; planned_s: number; timed: number; cups: CupUse[] };
-type Cup = { material: string; loaded_mL: number; bursts_mL: number; emitted_mL: number; whole: boolean };
+type Cup = Omit<CupUse, 'used_mL' | 'weighed'> & {
+	material: string;
+	/** Under which set-up it was sprayed; null: nothing was yet. */
+	mark: string | null;
+	/** What stays in its gun. */
+	gun_mL: number;
+	loaded_mL: number;
+	bursts_mL: number;
+	whole: boolean;
+};
 
 /** What one day says of one material under one set-up of the gun; no job's own, so that it can be kept. */
 export type Taught = Seen & { mark: string };
@@ -32,7 +49,8 @@ export function taughtBy(day: readonly DayRecord[]): Taught[] {
 /**
  * Time and paint as factors of the sheet's, by material, from days on the real clock.
  * @param days records of each day, in order
- * @param job whose materials are asked about; a material counts where id, name and the set-up of the gun are the same
+ * @param job whose materials are asked about; a material counts where id, name and the set-up of the gun are the same,
+ *   and where all its coats are sprayed with that one
  * @returns only materials that something was learned of; times from faces keyed one by one and sprayed whole,
  *   amounts from cups whose rest was measured, with all their faces sprayed whole; never from a day of older sums
  */
@@ -51,11 +69,13 @@ export function learnFrom(days: Iterable<readonly Taught[]>, job: Job): Record<s
 			known.cups.push(...cups);
 			seen.set(mark, known);
 		}
-	const prior = unsureOf(job.gun.transfer, job.gun.transfer_tolerance);
 	return Object.fromEntries(
-		[...seen].flatMap(([mark, { elapsed_s, planned_s, timed, cups }]) => {
-			const material = Object.values(job.materials).find(each => markOf(each, job) === mark);
-			if (!material) return [];
+		Object.values(job.materials).flatMap(material => {
+			const [gun = job.gun, ...others] = gunsOn(job, material.id);
+			const its = others.length > 0 ? undefined : seen.get(markOf(material, gun));
+			if (!its) return [];
+			const { elapsed_s, planned_s, timed, cups } = its;
+			const prior = unsureOf(gun.transfer, gun.transfer_tolerance);
 			const time = timed >= leastFaces ? elapsed_s / planned_s : null;
 			const use = cups.length > 0 ? shownUse(cups, prior) : null;
 			return time === null && use === null ? [] : [[material.id, { time, use, timed }]];
@@ -75,7 +95,7 @@ export const ratesOf = (learned: Readonly<Record<string, Learned>>): Rates =>
 const nothing = (): Seen => ({ elapsed_s: 0, planned_s: 0, timed: 0, cups: [] });
 
 /** A material under a set-up of the gun: fan, fluid and pressure. */
-const markOf = ({ id, name }: { id: string; name: string }, { gun }: Job) =>
+const markOf = ({ id, name }: { id: string; name: string }, gun: NamedGun) =>
 	[id, name, gun.fanHeight_mm, gun.flow_mL_per_min, gun.pressure_kPa].join('\u0000');
 
 const isWhole = ({ extent, start }: Pass): boolean => extent === 'all' && start.from === 'start';
@@ -87,8 +107,7 @@ function learnDay(
 ): void {
 	const passes = passesOf(day);
 	learnTimes(passes, sheet, seen);
-	for (const { material, ...cup } of measuredCups(day, passes, sheet))
-		of(seen, sheet, material)?.cups.push(cup);
+	for (const { mark, ...cup } of measuredCups(day, passes, sheet)) seenAs(seen, mark).cups.push(cup);
 }
 
 /** Times of faces keyed one by one and sprayed whole in one go. */
@@ -96,8 +115,9 @@ function learnTimes(passes: readonly Pass[], sheet: Job, seen: Map<string, Seen>
 	for (const pass of passes) {
 		const coat = plannedOf(sheet, pass);
 		if (!coat || !pass.end) continue;
-		const known = of(seen, sheet, coat.material);
-		if (!known || !isWhole(pass) || pass.broken || pass.estimated) continue;
+		const mark = markFor(sheet, coat);
+		if (mark === null || !isWhole(pass) || pass.broken || pass.estimated) continue;
+		const known = seenAs(seen, mark);
 		known.elapsed_s += (Date.parse(pass.end.at) - Date.parse(pass.start.at)) / 1000;
 		known.planned_s += coat.spray_s;
 		known.timed += 1;
@@ -121,45 +141,59 @@ function measuredCups(
 	day: readonly DayRecord[],
 	passes: readonly Pass[],
 	sheet: Job,
-): (CupUse & { material: string })[] {
+): (CupUse & { mark: string })[] {
 	const told = new Map(passes.map(pass => [pass.end, pass]));
 	const batches = new Map<string, string>();
-	const cups: (CupUse & { material: string })[] = [];
-	const { gun_mL } = lossesOf(sheet.gun);
+	const cups: (CupUse & { mark: string })[] = [];
 	let cup: Cup | null = null;
 	for (const record of day) {
 		if (record.type === 'batch.started') batches.set(record.batch, record.material);
-		else if (record.type === 'batch.loaded') cup = loaded(cup, record, batches.get(record.batch));
+		else if (record.type === 'batch.loaded') cup = loaded(cup, record, batches.get(record.batch), sheet);
 		else if (record.type === 'cup.emptied') {
 			const left_mL = record.read ? record.volume_mL : undefined;
+			const gun_mL = cup?.gun_mL ?? 0;
 			const used_mL = cup && left_mL !== undefined ? cup.loaded_mL - left_mL - gun_mL - cup.bursts_mL : 0;
-			if (cup?.whole && cup.emitted_mL > 0 && used_mL > 0 && !isUnderWay(passes, record))
-				cups.push({ material: cup.material, emitted_mL: cup.emitted_mL, used_mL, weighed: false });
+			if (cup?.mark && cup.whole && used_mL > 0 && !isUnderWay(passes, record))
+				cups.push({ mark: cup.mark, emitted_mL: cup.emitted_mL, used_mL, weighed: false });
 			cup = null;
 		} else if (cup) {
-			cup.bursts_mL += burst_mL(sheet, record);
+			if (record.type === 'reading.taken')
+				cup.bursts_mL += burst_mL(withGunOn(sheet, record.face, record.coat), record);
 			if (record.type !== 'face.ended') continue;
 			const pass = told.get(record);
 			const coat = plannedOf(sheet, record);
-			if (coat && pass && isWhole(pass)) cup.emitted_mL += coat.volume_mL;
-			else cup.whole = false;
+			const mark = coat ? markFor(sheet, coat) : null;
+			if (coat && pass && isWhole(pass) && (cup.mark ?? mark) === mark) {
+				cup.emitted_mL += coat.volume_mL;
+				cup.mark = mark;
+			} else cup.whole = false;
 		}
 	}
 	return cups;
 }
 
-function loaded(cup: Cup | null, record: EventOf<'batch.loaded'>, material: string | undefined): Cup | null {
+function loaded(
+	cup: Cup | null,
+	record: EventOf<'batch.loaded'>,
+	material: string | undefined,
+	sheet: Job,
+): Cup | null {
 	if (material === undefined) return null;
 	const whole = cup === null || cup.material === material;
-	if (!cup || record.to_mL !== undefined)
-		return { material, loaded_mL: record.to_mL ?? record.volume_mL, bursts_mL: 0, emitted_mL: 0, whole };
+	if (!cup || record.to_mL !== undefined) {
+		const { gun_mL } = lossesOf(gunCalled(sheet, record.ofGun));
+		const loaded_mL = record.to_mL ?? record.volume_mL;
+		return { material, mark: null, gun_mL, loaded_mL, bursts_mL: 0, emitted_mL: 0, whole };
+	}
 	return { ...cup, loaded_mL: cup.loaded_mL + record.volume_mL, whole: cup.whole && whole };
 }
 
-function of(seen: Map<string, Seen>, sheet: Job, id: string): Seen | undefined {
-	const material = sheet.materials[id];
-	if (!material) return undefined;
-	const mark = markOf(material, sheet);
+function markFor(sheet: Job, coat: PlannedCoat): string | null {
+	const material = sheet.materials[coat.material];
+	return material ? markOf(material, gunFor(sheet, coat)) : null;
+}
+
+function seenAs(seen: Map<string, Seen>, mark: string): Seen {
 	const known = seen.get(mark) ?? nothing();
 	seen.set(mark, known);
 	return known;

@@ -69,6 +69,7 @@ const instructionWords: Record<string, (to: string, unit: string) => string> = {
 	'turn-regulator': to => `REGULATOR ${to}`,
 	'turn-pattern-knob': to => `KNOB ${to}`,
 	'lay-gun': to => (to === 'upright' ? 'GUN UPRIGHT' : `GUN OVER ${to}`),
+	'take-gun': to => `GUN ${to}`,
 	'change-cup': to => `CUP ${to}`,
 	'put-back': to => `PUT BACK ${to}`,
 	'put-on': to => plainCode(to),

@@ -1,3 +1,4 @@
+import { type Job, plannedOn, setUpOf } from '../job/job.ts';
 import { figure } from '../words/say.ts';
 import { bracketOf, type Evidence, exposedTo } from './bracket.ts';
 import { type Asked, type Clue, changesBefore, dayOf, type Suspicion } from './suspicion.ts';
@@ -97,11 +98,22 @@ export const gunThings: readonly GunThing[] = [
 	},
 ];
 
-/** The readings of a thing on the day of a pass, in order. */
+/** The set-up of the gun that a coat of a face is sprayed with; undefined: the job has one alone. */
+function setUpFor(
+	job: Job,
+	{ face, coat }: { face: string | null; coat: number | null },
+): string | undefined {
+	const planned = plannedOn(job, face, coat);
+	return planned && setUpOf(job, planned);
+}
+
+/** The readings of a thing on the day of a pass, in order, of the gun that it was sprayed with. */
 function evidenceOf({ timeline, pass }: Asked, thing: GunThing): Evidence[] {
 	const found: Evidence[] = [];
+	const setUp = setUpFor(timeline.job, pass);
 	for (const reading of dayOf(timeline, pass).readings) {
 		if (!thing.features.includes(reading.record.feature)) continue;
+		if (setUpFor(timeline.job, reading.record) !== setUp) continue;
 		const judged = thing.judge(reading);
 		if (judged) found.push({ at: reading.at, ...judged });
 	}

@@ -23,6 +23,7 @@ const fields = everyField({
 		'volume_mL',
 		'to_mL',
 		'refill',
+		'ofGun',
 		'read',
 		'kept',
 	],

@@ -74,7 +74,7 @@ function accountFor(moment: Moment, faces: readonly string[], last: string): Pro
 		...reached(value, lastStroke),
 	];
 	const strokePrompt = (): Prompt => {
-		const strokes = strokesOf(faceOf(moment, last), jobOf(moment).gun, laidOn(moment, last));
+		const strokes = strokesOf(faceOf(moment, last), jobOf(moment), laidOn(moment, last));
 		return {
 			state: 'account.stroke',
 			ask: 'number',

@@ -1,3 +1,4 @@
+import { inert } from '../../job/inert.ts';
 import { faceName } from '../../words/say.ts';
 import { isSettled } from '../allowed.ts';
 import { contextOf, type Moment } from '../moment.ts';
@@ -9,6 +10,7 @@ import { askedAgain } from './doubted.ts';
 import { gunSet, instructionsFor, layFor, wordsFor } from './gun-items.ts';
 import {
 	answersOf,
+	gunsAsked,
 	heightDoubted,
 	isGunReading,
 	lettersAsked,
@@ -32,7 +34,8 @@ export function checkPrompt(moment: Moment): Prompt {
 	const face = check.face;
 	if (item === undefined) return settling(moment);
 	if (check.list === 'gun-check' && check.differed) return fixPrompt(moment, check.differed);
-	const first = face && check.list === 'gun-check' ? instructionsFor(moment, face).slice(0, mostAtOnce) : [];
+	const isSet = face !== null && check.list === 'gun-check' && item !== 'gun';
+	const first = isSet ? instructionsFor(moment, face).slice(0, mostAtOnce) : [];
 	const lay = face && check.list === 'gun-check' ? layFor(moment, face) : [];
 	if (first.length > 0)
 		return {
@@ -49,7 +52,7 @@ export function checkPrompt(moment: Moment): Prompt {
 	if (!isGunReading(item)) throw new Error(`nobody knows what may be answered to ${item}`);
 	const state = `gunCheck.${item}`;
 	const of = isSecond(item) ? 'second' : item;
-	const say = worded(moment, 'gun-check', of, item);
+	const say = worded(moment, 'gun-check', item === 'gun' ? 'batch' : of, item);
 	const asHeld = item === 'pattern' || item === 'flooded';
 	const held = face && asHeld ? [...wordsFor(lay), `Gun held as for ${faceName(face)}.`] : [];
 	const lines = [...held, ...whyAsked(moment, 'gun-check', of)];
@@ -60,6 +63,16 @@ export function checkPrompt(moment: Moment): Prompt {
 		);
 	const read = (code: string, text: string): Option =>
 		option(code, text, reading(moment, item, code, wantedOf(moment, item)));
+	if (item === 'gun')
+		return {
+			state,
+			ask: 'item',
+			say,
+			options: [
+				...gunsAsked(moment).map(name => read(name, inert(name).toUpperCase())),
+				{ ...read('another', 'ANOTHER'), at: 'bottomLeft' },
+			],
+		};
 	if (item === 'batch')
 		return {
 			state,

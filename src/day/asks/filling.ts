@@ -1,5 +1,7 @@
+import { inert } from '../../job/inert.ts';
 import { fromUnit } from '../../trade/quantity.ts';
 import { entryUnit } from '../../trade/shown.ts';
+import { about } from '../../words/spoken.ts';
 import { lifeLeft_s } from '../allowed.ts';
 import { contextOf, type Moment, nextCoat, unitsOf } from '../moment.ts';
 import { pending } from '../order.ts';
@@ -14,7 +16,7 @@ import { asKeyed, keyed } from './keyed.ts';
 /** Fill the cup from a pot, to a level: what sprayed faces really took shows by it. */
 export function loadPrompt(
 	moment: Moment,
-	{ batch, to_mL, leaned }: Extract<PaintStep, { kind: 'load' }>,
+	{ batch, to_mL, leaned, gun }: Extract<PaintStep, { kind: 'load' }>,
 ): Prompt {
 	const { batches, cup_mL } = moment.state.book;
 	const pot_mL = batches.get(batch)?.pot_mL ?? 0;
@@ -23,14 +25,16 @@ export function loadPrompt(
 	const { cup } = contextOf(moment);
 	const refill = cup.includes(batch);
 	const tape = cup.length === 0 || refill ? 'the letter' : [...cup, batch].join('+');
-	const loaded = { type: 'batch.loaded' as const, batch, refill };
+	const loaded = { type: 'batch.loaded' as const, batch, refill, ...(gun !== undefined && { ofGun: gun }) };
 	const volume_mL = Math.min(pot_mL, Math.max(1, to_mL - cup_mL));
 	return {
 		state: 'load',
 		ask: 'do',
 		say: `Cup: fill to ${asKeyed(to_mL, 'volume', units)} from the ${several ? `pot taped ${batch}` : 'taped pot'}.`,
 		lines: [
-			`Tape ${tape} on the cup.`,
+			gun === undefined
+				? `Tape ${tape} on the cup.`
+				: about(`Gun ${inert(gun)}`, `its cup. Tape ${tape} and its name on it.`),
 			...tabLine(moment),
 			...(leaned ? ['No fuller: the gun is laid over on this coat.'] : []),
 		],
@@ -77,6 +81,7 @@ export function emptyPrompt(moment: Moment, why: Extract<PaintStep, { kind: 'emp
 	const { cup } = contextOf(moment);
 	const { cup_mL } = moment.state.book;
 	const reasons = {
+		'other-gun': 'Cup: the next coat has another gun. Empty, flush.',
 		'too-old': 'Cup: its batch is past its life. Empty, flush.',
 		'short-lived': 'Cup: its batch dies before this coat is done. Empty, flush.',
 		'other-material': 'Cup: other material is in it. Empty, flush.',

@@ -1,6 +1,7 @@
+import type { NamedGun } from '../../job/job.ts';
 import { fromUnit, inUnit } from '../../trade/quantity.ts';
 import { entryUnit, formatIn } from '../../trade/shown.ts';
-import { jobOf, type Moment, unitsOf } from '../moment.ts';
+import { type Moment, unitsOf } from '../moment.ts';
 import type { Prompt } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
 import { isBelieved } from './doubted.ts';
@@ -8,12 +9,12 @@ import { isBelieved } from './doubted.ts';
 /** The pressure at the gun, as its gauge shows it. */
 
 /** The unit that the sheet writes its pressure in; where a day does not say, that of the bench. */
-const gaugeUnit = (moment: Moment): string =>
-	jobOf(moment).gun.pressureUnit ?? entryUnit('pressure', unitsOf(moment)).symbol;
+const gaugeUnit = (moment: Moment, { pressureUnit }: NamedGun): string =>
+	pressureUnit ?? entryUnit('pressure', unitsOf(moment)).symbol;
 
-/** A pressure in kPa in the unit of the gauge. */
-export const pressureShown = (moment: Moment, kPa: number): string =>
-	formatIn(kPa, 'pressure', gaugeUnit(moment), 2);
+/** A pressure in kPa in the unit of a gun's gauge. */
+export const pressureShown = (moment: Moment, gun: NamedGun, kPa = gun.pressure_kPa): string =>
+	formatIn(kPa, 'pressure', gaugeUnit(moment, gun), 2);
 
 /** The highest figure that is taken at all, kPa: a gauge read in the wrong unit is told so. */
 const most_kPa = 70_000;
@@ -22,9 +23,13 @@ const most_kPa = 70_000;
  * What the gauge reads. One that cannot be meant is no reading: it is asked for again, and nothing is recorded of it.
  * @param taken what a reading in kPa leads to
  */
-export function gaugeNumber(moment: Moment, taken: (kPa: number) => DayEvent): NonNullable<Prompt['number']> {
-	const unit = gaugeUnit(moment);
-	const wanted_kPa = jobOf(moment).gun.pressure_kPa;
+export function gaugeNumber(
+	moment: Moment,
+	gun: NamedGun,
+	taken: (kPa: number) => DayEvent,
+): NonNullable<Prompt['number']> {
+	const unit = gaugeUnit(moment, gun);
+	const wanted_kPa = gun.pressure_kPa;
 	return {
 		of: 'pressure',
 		unit,

@@ -1,8 +1,11 @@
+import { gunNames } from '../../job/job.ts';
 import { flowFor_mL_per_min, fluidOf, turnsFluid } from '../fluid.ts';
+import { gunSetFor } from '../guns.ts';
 import {
 	contextOf,
 	faceBook,
 	faceOf,
+	jobOf,
 	laidOn,
 	lastSprayed,
 	type Moment,
@@ -19,7 +22,7 @@ import { keyed } from './keyed.ts';
 
 /** What must be done to the gun before a face, going by what was last done to it. */
 export function instructionsFor(moment: Moment, face: string): Instruction[] {
-	const { gun } = moment.state.book;
+	const gun = gunSetFor(moment, face);
 	const rule = ruleOf(moment, face);
 	return [
 		...(gun.horns === rule.horns ? [] : [{ code: 'set-horns', to: rule.horns }]),
@@ -41,7 +44,7 @@ function turnOf(moment: Moment): ReadingFeature[] {
 }
 
 /**
- * The items of a gun check: the second feature rotates and is never one that has just been instructed; a pattern is
+ * The items of a gun check: which of several guns it is comes first; the second feature rotates and is never one that has just been instructed; a pattern is
  * flooded only where the fan lies wide anyhow, so that nobody turns the cap for it. Where none is left, none is asked.
  */
 export function itemsOf(moment: Moment, face: string, size: 'full' | 'short'): string[] {
@@ -57,7 +60,10 @@ export function itemsOf(moment: Moment, face: string, size: 'full' | 'short'): s
 			!(feature === 'flooded' && ruleOf(moment, face).pattern !== 'wide'),
 	);
 	const second = turnOf(moment).find(feature => open.includes(feature));
-	return codes.flatMap(code => (code === 'second' ? (second ?? []) : code === 'pattern' ? pattern : code));
+	const items = codes.flatMap(code =>
+		code === 'second' ? (second ?? []) : code === 'pattern' ? pattern : code,
+	);
+	return gunNames(jobOf(moment)).length > 0 ? ['gun', ...items] : items;
 }
 
 /** The check that a face needs now. */
@@ -106,6 +112,7 @@ const instructionWords: Record<string, (to: string | number, unit?: string) => s
 	'less-air': () => 'Heavy ends: a little less air, or more paint.',
 	'more-air': () => 'Heavy middle: a little more air, or thinner paint.',
 	'half-turn': () => 'Air cap: clean it, turn it half round, flood again.',
+	'take-gun': to => `Gun: take up the one taped ${to}.`,
 	'change-cup': to => `Cup: fit the one taped ${to}.`,
 	'put-on': () => 'Breathing gear: put on supplied air, and stay out.',
 };

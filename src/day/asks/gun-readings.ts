@@ -1,7 +1,9 @@
 import { wantsSuppliedAir } from '../../job/breathing.ts';
+import { gunNames, type NamedGun } from '../../job/job.ts';
 import { letterNumber, letterOf } from '../../plan/batch-letters.ts';
 import { fromUnit, inUnit } from '../../trade/quantity.ts';
 import { entryUnit } from '../../trade/shown.ts';
+import { gunNext } from '../guns.ts';
 import { contextOf, jobOf, type Moment, materialOf, ruleOf, settingsOf, unitsOf } from '../moment.ts';
 import type { Prompt } from '../prompt.ts';
 import type { DayEvent, EventOf } from '../records.ts';
@@ -25,6 +27,14 @@ export function lettersAsked(moment: Moment): string[] {
 	return [...new Set(asked)].slice(0, 3).sort();
 }
 
+/** Up to three of the job's guns among which the right one may stand anywhere. */
+export function gunsAsked(moment: Moment): string[] {
+	const names = gunNames(jobOf(moment));
+	const right = String(wantedOf(moment, 'gun'));
+	const others = names.filter(name => name !== right);
+	return [right, ...others].slice(0, 3).sort();
+}
+
 const choices = (...pairs: [string, string][]) => pairs;
 export const answersOf = {
 	pattern: choices(['tall', 'TALL'], ['wide', 'WIDE'], ['round', 'ROUND'], ['bad', 'BAD']),
@@ -37,16 +47,23 @@ export const answersOf = {
 	),
 };
 
-const readings = ['batch', 'gauge', 'pattern-height', 'pattern', 'horns', 'flooded'] as const;
+const readings = ['gun', 'batch', 'gauge', 'pattern-height', 'pattern', 'horns', 'flooded'] as const;
 type GunReading = (typeof readings)[number];
 
 /** Whether an item of a gun check is one of those that the program itself knows the answers of. */
 export const isGunReading = (item: string): item is GunReading => readings.some(one => one === item);
 
+/** The gun of the check under way. */
+export function gunChecked(moment: Moment): NamedGun {
+	const face = moment.state.book.check?.face ?? null;
+	return face ? gunNext(moment, face) : jobOf(moment).gun;
+}
+
 /** What fits for a reading of the check under way. */
 export function wantedOf(moment: Moment, item: string): EventOf<'reading.taken'>['wanted'] {
 	const face = moment.state.book.check?.face ?? null;
 	const rule = face ? ruleOf(moment, face) : null;
+	const gun = gunChecked(moment);
 	switch (item) {
 		case 'mask':
 			return rule && wantsSuppliedAir(materialOf(moment, rule.material))
@@ -54,8 +71,10 @@ export function wantedOf(moment: Moment, item: string): EventOf<'reading.taken'>
 				: ['supplied-air', 'filter-mask'];
 		case 'batch':
 			return cupLabel(moment);
+		case 'gun':
+			return gun.called ?? null;
 		case 'gauge':
-			return jobOf(moment).gun.pressure_kPa;
+			return gun.pressure_kPa;
 		case 'pattern-height':
 			return rule?.fanHeight_mm ?? null;
 		case 'horns':
@@ -88,7 +107,8 @@ export function numberAsked(
 	moment: Moment,
 	feature: 'gauge' | 'pattern-height',
 ): NonNullable<Prompt['number']> {
-	if (feature === 'gauge') return gaugeNumber(moment, kPa => measured(moment, 'gauge', kPa));
+	if (feature === 'gauge')
+		return gaugeNumber(moment, gunChecked(moment), kPa => measured(moment, 'gauge', kPa));
 	const { unit, symbol, step } = entryUnit('length', unitsOf(moment));
 	return {
 		of: 'height',

@@ -1,5 +1,8 @@
+import { inert } from '../../job/inert.ts';
+import { gunCalled } from '../../job/job.ts';
 import { fromUnit } from '../../trade/quantity.ts';
 import { entryUnit, format } from '../../trade/shown.ts';
+import { about } from '../../words/spoken.ts';
 import type { Book } from '../book.ts';
 import { jobOf, type Moment, unitsOf } from '../moment.ts';
 import { option, type Prompt } from '../prompt.ts';
@@ -20,15 +23,18 @@ const mostLeft_mL = ({ cup_mL, cupSince }: Book): number =>
 
 /** The cup poured off with time in hand: what is left is measured, so that the shop learns what its coats take. */
 export function leftOverPrompt(moment: Moment, why: PouredOff, ...then: DayEvent[]): Prompt {
-	const { cup_mL } = moment.state.book;
+	const { cup_mL, cupGun } = moment.state.book;
 	const left_mL = mostLeft_mL(moment.state.book);
 	const units = unitsOf(moment);
 	const { symbol, step } = entryUnit('volume', units);
-	const most = keyed(jobOf(moment).gun.cup_mL, 'volume', units);
+	const most = keyed(gunCalled(jobOf(moment), cupGun).cup_mL, 'volume', units);
 	const prompt: Prompt = {
 		state: 'left',
 		ask: 'number',
-		say: 'Air shut, line bled. Pour off the cup: how much is left?',
+		say:
+			cupGun === null
+				? 'Air shut, line bled. Pour off the cup: how much is left?'
+				: about(`Gun ${inert(cupGun)}`, 'air shut, bled. Pour it off: how much?'),
 		lines: why === 'flushed' ? [...flushLines] : [],
 		number: {
 			of: 'left',

@@ -1,12 +1,23 @@
 import { batchInHand } from '../../../machines/day-context.ts';
 import { inert } from '../../job/inert.ts';
 import type { Component } from '../../job/job.ts';
-import { contextOf, jobOf, type Moment, materialOf } from '../moment.ts';
+import { about } from '../../words/spoken.ts';
+import { gunNext } from '../guns.ts';
+import { contextOf, jobOf, type Moment, materialOf, nextCoat } from '../moment.ts';
+import { pending } from '../order.ts';
 import { option, type Prompt } from '../prompt.ts';
 import { cupPrompt } from './flow-cup.ts';
 import { pressureShown } from './gauge.ts';
 import { canPrompt, foundPrompt, pourPrompt } from './pouring.ts';
 import { whyAsked, worded } from './worded.ts';
+
+/** The pressure of the gun that a material is sprayed with next. */
+function gunLine(moment: Moment, material: string): string {
+	const next = pending(moment).find(({ face }) => nextCoat(moment, face).material === material);
+	const gun = next ? gunNext(moment, next.face) : jobOf(moment).gun;
+	const which = gun.called === undefined ? 'Gun today' : `Gun ${inert(gun.called)}`;
+	return about(which, `${pressureShown(moment, gun)}, trigger pulled.`);
+}
 
 /** The screen while a batch is mixed. */
 export function mixingPrompt(moment: Moment): Prompt {
@@ -31,10 +42,7 @@ export function mixingPrompt(moment: Moment): Prompt {
 				ask: 'item',
 				say: worded(moment, 'mixing', 'stir'),
 				// Told long before the gauge is read: the screen before a reading must not say what it should be.
-				lines: [
-					`Gun today: ${pressureShown(moment, jobOf(moment).gun.pressure_kPa)}, trigger pulled.`,
-					...whyAsked(moment, 'mixing', 'stir'),
-				],
+				lines: [gunLine(moment, batch.material), ...whyAsked(moment, 'mixing', 'stir')],
 				options: [option('done', 'STIRRED', { type: 'batch.stepped', batch: letter, step: 'stir' })],
 			};
 		case 'strain':

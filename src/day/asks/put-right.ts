@@ -1,4 +1,5 @@
 import { turnedFan } from '../../job/turned-fan.ts';
+import { gunNext } from '../guns.ts';
 import { contextOf, faceOf, jobOf, type Moment, nextCoat, ruleOf, unitsOf } from '../moment.ts';
 import { instructed, type Option, opens, option, type Prompt } from '../prompt.ts';
 import type { DayEvent, EventOf } from '../records.ts';
@@ -81,7 +82,8 @@ function remedy(moment: Moment, differed: EventOf<'reading.taken'>): { do: Instr
 			return { do: [{ code: 'set-horns', to }], lines: [both, ...wordsFor(lay), ...ruins] };
 		}
 		case 'gauge': {
-			const say = (kPa: unknown) => pressureShown(moment, Number(kPa));
+			const gun = face ? gunNext(moment, face) : jobOf(moment).gun;
+			const say = (kPa: unknown) => pressureShown(moment, gun, Number(kPa));
 			return {
 				do: [{ code: 'turn-regulator', to: higher ? 'up' : 'down' }],
 				lines: [`Read ${say(value)}. Wanted ${say(wanted)}.`],
@@ -96,6 +98,8 @@ function remedy(moment: Moment, differed: EventOf<'reading.taken'>): { do: Instr
 		}
 		case 'flooded':
 			return unevenRemedy(String(value), both);
+		case 'gun':
+			return { do: [{ code: 'take-gun', to: String(wanted) }], lines: [both] };
 		case 'batch':
 			return { do: [{ code: 'change-cup', to: String(wanted) }], lines: [both] };
 		default:

@@ -13,13 +13,13 @@ import {
 	wantedFor,
 	windowEdge,
 } from '../allowed.ts';
+import { gunNext } from '../guns.ts';
 import { atMost_s } from '../instant.ts';
 import {
 	contextOf,
 	faceBook,
 	faceOf,
 	faceState,
-	jobOf,
 	laidOn,
 	type Moment,
 	nextCoat,
@@ -132,7 +132,7 @@ const isUsual = (moment: Moment, face: string): boolean =>
 /** Strokes of a whole coat, and the seconds of one: what its speed is told by; null: part of it is on, or none were planned. */
 function strokeWords(moment: Moment, face: string): string | null {
 	const coat = nextCoat(moment, face);
-	const each_s = oneStroke_s(coat, jobOf(moment).gun);
+	const each_s = oneStroke_s(coat, gunNext(moment, face));
 	if (each_s === null || coat.strokes === undefined || faceBook(moment, face).part) return null;
 	const strokes = coat.strokes === 1 ? 'one stroke' : `${coat.strokes} strokes`;
 	return `${strokes} of ${each_s.toFixed(1)} s`;

@@ -3,6 +3,7 @@ import { unmeasuredFlow } from '../../job/on-work.ts';
 import { plannedPull_s } from '../../trade/pulls.ts';
 import { about, shortFace } from '../../words/spoken.ts';
 import { lateAfter_s } from '../allowed.ts';
+import { gunNext } from '../guns.ts';
 import { faceBook, faceState, laidOn, type Moment, nextCoat } from '../moment.ts';
 import { paceLine } from '../pace.ts';
 import { option, type Prompt, type Reply } from '../prompt.ts';
@@ -60,7 +61,8 @@ export function sprayingPrompt(moment: Moment): Prompt {
 /** FINISHED so soon that, whatever was laid, it can hardly have been the whole film is asked about: of two keys no more is said. */
 function cannotBeAll(moment: Moment, faces: readonly string[], between_s: number): boolean {
 	const { opened } = moment.state.book;
-	const { transfer, transfer_tolerance, flow_tolerance = unmeasuredFlow } = opened.sheet.gun;
+	const [first = ''] = faces;
+	const { transfer, transfer_tolerance, flow_tolerance = unmeasuredFlow } = gunNext(moment, first);
 	const trigger_s = faces.reduce((sum, face) => {
 		const coat = nextCoat(moment, face);
 		const given_s = faceBook(moment, face).pass?.spray_s ?? coat.spray_s;

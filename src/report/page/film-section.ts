@@ -120,7 +120,10 @@ function holds({ day, units }: Report): Piece {
 			],
 			rows,
 		),
-		html`<p>Pressure with the trigger pulled: ${format(day.job.gun.pressure_kPa, 'pressure', units)}. Distance: ${format(day.job.gun.distance_mm, 'length', units)}.</p>\n`,
+		...Object.values(day.job.guns ?? { gun: day.job.gun }).map(
+			gun =>
+				html`<p>${gun.called === undefined ? '' : `Gun ${gun.called}. `}Pressure with the trigger pulled: ${format(gun.pressure_kPa, 'pressure', units)}. Distance: ${format(gun.distance_mm, 'length', units)}.</p>\n`,
+		),
 	];
 }
 
@@ -147,7 +150,11 @@ export function fanSection(report: Report): Section {
 			table(
 				'Fans of this job',
 				[
-					{ head: 'Fan', cell: fan => `${length(fan.fan_height_mm)} by ${length(fan.fan_depth_mm)}` },
+					{
+						head: 'Fan',
+						cell: fan =>
+							`${fan.gun === undefined ? '' : `${fan.gun}: `}${length(fan.fan_height_mm)} by ${length(fan.fan_depth_mm)}`,
+					},
 					{
 						head: 'Strokes',
 						cell: fan => `${length(fan.spacing_mm)} apart, ${share(fan.overlap)} overlap`,

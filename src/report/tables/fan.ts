@@ -1,4 +1,4 @@
-import type { Job } from '../../job/job.ts';
+import { fanFor_mm, gunFor, type Job, type NamedGun, type PlannedCoat, setUpOf } from '../../job/job.ts';
 import {
 	alongToAcross,
 	bestOverlap,
@@ -13,6 +13,8 @@ export type Profile = { at_mm: number; wet_um: number }[];
 
 /** The fan of a face's height on the work, with its strokes at the sheet's overlap. */
 export type FanRow = {
+	/** By its tape, where the job has several. */
+	gun?: string;
 	fan_height_mm: number;
 	fan_depth_mm: number;
 	faces: string[];
@@ -34,24 +36,25 @@ const places = 240;
 
 const highest = (profile: Profile): number => Math.max(...profile.map(({ wet_um }) => wet_um));
 
+/** A fan of a gun, the faces that it is laid on, and their coats under it. */
+type Under = { gun: NamedGun; height_mm: number; faces: string[]; coats: PlannedCoat[] };
+
 /** The stroke of the coat under a fan that lays most in one pass; null: none says its speed. */
-function heaviest({ gun, faces }: Job, fan_height_mm: number): Stroke | null {
-	const strokes = faces
-		.filter(({ fanHeight_mm }) => fanHeight_mm === fan_height_mm)
-		.flatMap(({ coats }) => coats)
-		.flatMap(({ flow_mL_per_min = gun.flow_mL_per_min, speed_mm_per_s = gun.speed_mm_per_s }) =>
+function heaviest({ gun, coats }: Under): Stroke | null {
+	const strokes = coats.flatMap(
+		({ flow_mL_per_min = gun.flow_mL_per_min, speed_mm_per_s = gun.speed_mm_per_s }) =>
 			speed_mm_per_s === undefined ? [] : [{ flow_mL_per_min, speed_mm_per_s, transfer: gun.transfer }],
-		);
+	);
 	const laid = (one: Stroke) => one.flow_mL_per_min / one.speed_mm_per_s;
 	return strokes.toSorted((one, other) => laid(other) - laid(one))[0] ?? null;
 }
 
-function drawn(job: Job, fan_height_mm: number, faces: string[]): FanDrawn | null {
-	const { gun } = job;
+function drawn(under: Under): FanDrawn | null {
+	const { gun, height_mm: fan_height_mm, faces } = under;
 	const [beta1, beta2] = gun.beta;
 	const depth_mm = Math.min(gun.fanDepth_mm, fan_height_mm);
 	const fan: Fan = { width_mm: fan_height_mm, depth_mm, beta1, beta2 };
-	const stroke = heaviest(job, fan_height_mm);
+	const stroke = heaviest(under);
 	if (!stroke) return null;
 	const between = spacing_mm({ fanHeight_mm: fan_height_mm, overlap: gun.overlap });
 	const step_mm = ((strokes - 1) * between + Math.max(fan.width_mm, fan.depth_mm)) / places;
@@ -60,6 +63,7 @@ function drawn(job: Job, fan_height_mm: number, faces: string[]): FanDrawn | nul
 	const along = filmProfile(fan, stroke, { ...panel, angle_deg: 90 });
 	const best_overlap = bestOverlap(beta1);
 	return {
+		...(gun.called !== undefined && { gun: gun.called }),
 		fan_height_mm,
 		fan_depth_mm: depth_mm,
 		faces,
@@ -77,13 +81,21 @@ function drawn(job: Job, fan_height_mm: number, faces: string[]): FanDrawn | nul
 	};
 }
 
-/** The fans that a job asks for, one for each height; none where the sheet's figures lie outside the model. */
+/** The fans that a job asks for, one for each gun and height; none where the sheet's figures lie outside the model. */
 export function fansOf(job: Job): FanDrawn[] {
-	const heights = new Map<number, string[]>();
-	for (const { id, fanHeight_mm } of job.faces)
-		heights.set(fanHeight_mm, [...(heights.get(fanHeight_mm) ?? []), id]);
+	const fans = new Map<string, Under>();
+	for (const face of job.faces)
+		for (const coat of face.coats) {
+			const gun = gunFor(job, coat);
+			const height_mm = fanFor_mm(face, coat);
+			const key = `${setUpOf(job, coat) ?? ''}\u0000${height_mm}`;
+			const under = fans.get(key) ?? { gun, height_mm, faces: [], coats: [] };
+			if (!under.faces.includes(face.id)) under.faces.push(face.id);
+			under.coats.push(coat);
+			fans.set(key, under);
+		}
 	try {
-		return [...heights].flatMap(([height_mm, faces]) => drawn(job, height_mm, faces) ?? []);
+		return [...fans.values()].flatMap(under => drawn(under) ?? []);
 	} catch (error) {
 		if (error instanceof RangeError) return [];
 		throw error;

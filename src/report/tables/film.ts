@@ -1,4 +1,5 @@
 import { takes } from '../../day/takes.ts';
+import { gunFor, type NamedGun } from '../../job/job.ts';
 import { solidsOf, wanted_um } from '../../job/on-work.ts';
 import { type Pace, paceOf, wetFilm } from '../../trade/film.ts';
 import { plannedPull_s } from '../../trade/pulls.ts';
@@ -59,7 +60,7 @@ function measuredOn(day: Day, { face, coat }: CoatRow): FilmRow['measured'] {
 
 /** What was laid of a coat, by its pulls, as wide as flow and transfer are unsure; `ofDry`: wet film ÷ dry film. */
 function laidOn(
-	{ gun }: Day['job'],
+	gun: NamedGun,
 	{ pulled_s, planned_s }: { pulled_s: number; planned_s: number },
 	{ wet_um, limit_um, ofDry }: Record<'wet_um' | 'limit_um' | 'ofDry', number>,
 ): Laid {
@@ -105,7 +106,9 @@ function filmRow(day: Day, row: CoatRow): FilmRow | null {
 		landed_mL: coat.landed_mL ?? null,
 		planned_min_um: coat.min_um ?? null,
 		planned_peak_um: coat.peak_um ?? null,
-		...(pulled_s === null ? notKnown : laidOn(day.job, { pulled_s, planned_s }, { wet_um, limit_um, ofDry })),
+		...(pulled_s === null
+			? notKnown
+			: laidOn(gunFor(day.job, coat), { pulled_s, planned_s }, { wet_um, limit_um, ofDry })),
 		estimated: row.estimated,
 		measured: measuredOn(day, row),
 	};

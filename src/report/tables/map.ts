@@ -1,6 +1,6 @@
 import { balanceOf } from '../../film/balance.ts';
 import { type FilmPlace, filmAcross, filmOver, filmTurned } from '../../film/map.ts';
-import { type Face, laidAs, type PlannedCoat } from '../../job/job.ts';
+import { type Face, gunFor, laidAs, type PlannedCoat } from '../../job/job.ts';
 import { linesOn, wanted_um } from '../../job/on-work.ts';
 import { type Day, faceIn, plannedCoat } from './day.ts';
 import type { FilmRow } from './film.ts';
@@ -54,7 +54,7 @@ function drawnOf(day: Day, row: FilmRow, face: Face, coat: PlannedCoat): MapDraw
 	const material = day.job.materials[coat.material];
 	const wanted = material ? wanted_um(material, coat.kind) : null;
 	if (wanted === null || coat.flow_mL_per_min === undefined) return null;
-	const laid = linesOn(day.job.gun, laidAs(face, coat), coat.stroke);
+	const laid = linesOn(gunFor(day.job, coat), laidAs(face, coat), coat.stroke);
 	const { lead_mm } = balanceOf(laid, wanted, coat.flow_mL_per_min);
 	const its = meanOf(row, wanted);
 	const times = its.mean_wet_um / wanted;

@@ -16,6 +16,7 @@ import { checkAgrees, fanAcross } from './fan.ts';
 import { type Finding, finding } from './finding.ts';
 import { finishingDone } from './finishing.ts';
 import { endedAfterBegun, inOrder, paired, sharesInTurn } from './form.ts';
+import { gunsInHand } from './guns.ts';
 import { noShortCut, reopenedInHold } from './holds.ts';
 import { gunItemsClosed, listDone, suppliedAir } from './items.ts';
 import { lettered } from './letters.ts';
@@ -40,6 +41,7 @@ const rules: Rule[] = [
 	endedAfterBegun,
 	numbered,
 	gunKnown,
+	gunsInHand,
 	checkYoung,
 	settled,
 	readingsPass,

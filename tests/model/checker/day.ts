@@ -49,7 +49,10 @@ export type Sheet = {
 	shop?: { air_C: number };
 	materials: Record<string, Material>;
 	faces: Face[];
-	gun: { pressure_kPa: number };
+	gun: { pressure_kPa: number; called?: string };
+	/** Where the job has several guns, or set-ups of one: by the names that its stages have for them. */
+	guns?: Record<string, { pressure_kPa: number; called?: string }>;
+	stages?: { gun?: string }[];
 };
 export type List = {
 	list: string;

@@ -22,7 +22,7 @@ const shapes = {
 	'cup.timed': { batch: 'text', cup: 'any', tempC: 'any' },
 	'batch.ready': { batch: 'text' },
 	'batch.discarded': { batch: 'text' },
-	'batch.loaded': { batch: 'text' },
+	'batch.loaded': { batch: 'text', ofGun: 'text-or-none' },
 	'cup.emptied': {},
 	'gun.set': { horns: 'text?', pressure_kPa: 'number?', fanHeight_mm: 'number?', fluid: 'text?' },
 	'reading.taken': {
@@ -100,6 +100,7 @@ type Sorts = {
 	reading: string | number;
 	'instant?': string | undefined;
 	'number-or-none': number | undefined;
+	'text-or-none': string | undefined;
 	'texts-or-none': string[] | undefined;
 	any: unknown;
 };
@@ -147,6 +148,7 @@ const tests: Record<keyof Sorts, (value: unknown) => boolean> = {
 	number: isNumber,
 	'number?': value => value === null || isNumber(value),
 	texts: value => Array.isArray(value) && value.every(isText),
+	'text-or-none': value => value === undefined || isText(value),
 	'texts-or-none': value => value === undefined || (Array.isArray(value) && value.every(isText)),
 	flag: value => typeof value === 'boolean',
 	reading: value => isText(value) || isNumber(value),

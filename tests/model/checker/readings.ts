@@ -1,6 +1,7 @@
 import { type GunCheck, gunCheckOf, patternFeatures, type Reading } from './checks.ts';
 import type { Day } from './day.ts';
 import { type Finding, finding } from './finding.ts';
+import { gunOf } from './guns.ts';
 import { allOf } from './notes.ts';
 
 /** Whether a value fits what was wanted; numbers within the share `tolerance`. */
@@ -37,8 +38,9 @@ function ownJudgement(day: Day, check: GunCheck, reading: Reading): string | nul
 		const same = read.size === cup.length && cup.every(letter => read.has(letter));
 		return same ? null : `the batch read was ${value}, in the cup is ${cup.join(' ')}`;
 	}
-	if (feature === 'gauge' && !fits(value, day.sheet.gun.pressure_kPa, day.limits.readingTolerance + 0.01))
-		return `the gauge read ${value} kPa, the sheet asks ${day.sheet.gun.pressure_kPa}`;
+	const { pressure_kPa } = gunOf(day, check.checked);
+	if (feature === 'gauge' && !fits(value, pressure_kPa, day.limits.readingTolerance + 0.01))
+		return `the gauge read ${value} kPa, the sheet asks ${pressure_kPa}`;
 	if (feature === 'breathing' || feature === 'card') return null;
 	return fits(value, wanted, day.limits.readingTolerance)
 		? null
