@@ -93,7 +93,13 @@ const ownRateSchema = z.object({
 	cups: z.optional(z.int().check(z.positive())),
 });
 
-const canSchema = z.object({ material: z.string(), component: componentSchema, mark: z.string() });
+/** `name`: which of the reducers that a material has by the surface; an older day has one can for them all. */
+const canSchema = z.object({
+	material: z.string(),
+	component: componentSchema,
+	mark: z.string(),
+	name: z.optional(z.string()),
+});
 
 export const airSchema = z.object({ airC: z.number(), humidity: z.number(), surfaceC: z.number() });
 

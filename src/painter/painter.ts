@@ -94,15 +94,19 @@ export function painterOf(job: Job, state: () => DayState): Painter {
 		return letters.join('+');
 	};
 
-	const canMark = () => {
+	const canMark = ({ lines }: Line) => {
+		const [which] = lines.flatMap(said => /: the (.*) one\.$/.exec(said)?.[1] ?? []);
 		const { batches } = state().machine.context;
 		const [letter, batch] = Object.entries(batches).at(-1) ?? [];
 		const component = batch?.context.todo[0];
 		const material = letter === undefined ? undefined : state().book.batches.get(letter)?.material;
-		return (
-			state().book.opened.cans.find(can => can.material === material && can.component === component)?.mark ??
-			''
+		const its = state().book.opened.cans.find(
+			can =>
+				can.material === material &&
+				can.component === component &&
+				(can.name === undefined || can.name === which),
 		);
+		return its?.mark ?? '';
 	};
 
 	const number = (line: Line): string => {
@@ -166,7 +170,7 @@ export function painterOf(job: Job, state: () => DayState): Painter {
 			case 'breathing':
 				return key(world.breathing);
 			case 'can':
-				return key(canMark());
+				return key(canMark(line));
 			case 'number':
 				if (line.state.startsWith('mix.level') && !line.accepted) return key('discard');
 				return number(line);

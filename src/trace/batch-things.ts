@@ -119,8 +119,8 @@ function can(story: BatchStory, timeline: Timeline): Finding {
 	const poured = story.pours.filter(({ record }) => record.type === 'batch.poured');
 	for (const { at, record } of story.pours) {
 		if (record.type !== 'batch.poured') continue;
-		const mark = timeline.cans.get(`${story.material}/${record.component}`);
-		if (mark !== undefined && mark !== record.can)
+		const marks = timeline.cans.get(`${story.material}/${record.component}`);
+		if (marks?.includes(record.can) === false)
 			clues.push(measured(at, 1, `${record.component} came from the can marked ${record.can}`));
 	}
 	const last = new Map(story.cans.map(reading => [String(reading.record.wanted), reading]));
@@ -199,9 +199,10 @@ function hardenedAt({ material, cans, pours, found }: BatchStory, timeline: Time
 	const level = pours.find(({ record }) => record.component === 'hardener');
 	if (!level) return null;
 	const since = Math.max(0, ...[...pours, ...found].map(({ seq }) => seq).filter(seq => seq < level.seq));
-	const mark = timeline.cans.get(`${material}/hardener`);
+	const marks = timeline.cans.get(`${material}/hardener`) ?? [];
 	const inHand = cans.find(
-		({ seq, record }) => seq > since && seq < level.seq && record.matched && record.value === mark,
+		({ seq, record }) =>
+			seq > since && seq < level.seq && record.matched && marks.includes(String(record.value)),
 	);
 	return (inHand ?? level).at;
 }

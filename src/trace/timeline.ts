@@ -58,7 +58,7 @@ export type Timeline = {
 	touches: Map<string, Reading[]>;
 	batches: Map<string, BatchStory>;
 	/** Can mark by material and component. */
-	cans: Map<string, string>;
+	cans: Map<string, string[]>;
 	seen: Timed<'fault.seen'>[];
 	/** What was done to a face, by its name. */
 	stages: Map<string, Timed<'stage.done'>[]>;
@@ -113,8 +113,9 @@ function opened(open: Open, record: RecordOf<'day.opened'>): void {
 		changes: [],
 	});
 	open.mixing = null;
-	for (const { material, component, mark } of record.cans)
-		open.timeline.cans.set(`${material}/${component}`, mark);
+	const { cans } = open.timeline;
+	for (const { material, component } of record.cans) cans.delete(`${material}/${component}`);
+	for (const { material, component, mark } of record.cans) put(cans, `${material}/${component}`, mark);
 }
 
 /** A pass as the timeline has it: its share of a stretch lies within the records of it. */

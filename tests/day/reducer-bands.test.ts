@@ -1,5 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { parseJob } from '../../src/job/load.ts';
+import { changed, like } from '../model/checker/draft.ts';
+import { readLines } from '../model/checker/lines.ts';
+import { foundIn } from '../model/checker/mutilated.ts';
 import { coats, sheetOf, standardLists } from './courses/sheets.ts';
 import { rehearsed } from './rehearsed.ts';
 
@@ -79,5 +82,47 @@ describe('reducers by bands', () => {
 		day.until(() => day.ofType('air.read').length > 0);
 		expect(day.ofType('air.read')[0]?.spray).toBe(false);
 		expect(JSON.stringify(day.line())).toContain('Primer has no reducer for 24 °C');
+	});
+
+	const cansOf = (day: ReturnType<typeof dayAt>) =>
+		(day.ofType('day.opened')[0]?.cans ?? []).filter(({ material }) => material === 'primer');
+
+	test('have a can each, with a mark of its own, taped before anything is poured', () => {
+		const day = dayAt(21);
+		const cans = cansOf(day);
+		expect(cans.map(({ component, name }) => name ?? component)).toEqual([
+			...['base', 'hardener'],
+			...['fast', 'medium', 'slow'],
+		]);
+		expect(new Set(cans.map(({ mark }) => mark)).size).toBe(5);
+		day.toState('mix.begin');
+		const told = cans.map(({ component, name, mark }) => `${name ?? component} ${mark}`).join(', ');
+		expect(day.line().lines).toContain(`Tape cans: ${told}.`);
+	});
+
+	test('the mark of another one is a wrong can: nothing of it goes in', () => {
+		const day = dayAt(21);
+		const toReducer = () =>
+			day.until(({ state, say }) => state === 'mix.can' && say.toLowerCase().includes('reducer'));
+		const markOf = (name: string) => cansOf(day).find(can => can.name === name)?.mark ?? '';
+		const shown = Object.values(toReducer().corners).map(({ code }) => code);
+		const other = ['fast', 'slow'].map(markOf).find(mark => shown.includes(mark)) ?? '';
+		expect(day.pick(other).state).toBe('mix.wrong-can');
+		day.toEnd();
+		const poured = day.ofType('batch.poured').filter(({ component }) => component === 'reducer');
+		expect(poured.map(({ can }) => can)).toEqual(poured.map(() => markOf('medium')));
+		expect(day.findings()).toEqual([]);
+	});
+
+	test('a pour from the can for another surface does not pass the checker', () => {
+		const day = dayAt(16);
+		day.toEnd();
+		const slow = cansOf(day).find(({ name }) => name === 'slow')?.mark ?? '';
+		const raw = readLines(day.bytes()).lines.map(({ raw }) => raw);
+		const spoilt = changed(raw, like('batch.poured', { component: 'reducer' }), { can: slow });
+		expect(foundIn(spoilt)).toContainEqual({
+			...{ property: 22, line: expect.any(Number) },
+			says: `batch A: reducer from can ${slow}, slow, on a surface of 16 °C`,
+		});
 	});
 });

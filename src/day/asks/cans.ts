@@ -1,5 +1,5 @@
 import { inert } from '../../job/inert.ts';
-import type { Job } from '../../job/job.ts';
+import type { Component, Job, Material } from '../../job/job.ts';
 import { reducerAt } from '../../job/reducer-bands.ts';
 import { extras } from '../../trade/mix.ts';
 import type { Moment } from '../moment.ts';
@@ -9,12 +9,21 @@ import type { EventOf } from '../records.ts';
 /** Marks unlike each other at arm's length. */
 export const canMarks = ['ring', 'cross', 'bars', 'arrow', 'wave', 'steps', 'fork', 'hook', 'ladder', 'knot'];
 
+type Can = EventOf<'day.opened'>['cans'][number];
+
+const three = ['base', 'hardener', 'reducer'] as const;
+
+/** The cans of a part of a material: one, or a reducer for each temperature. */
+const cansFor = (material: string, component: Component, { reducers }: Pick<Material, 'reducers'>) =>
+	component === 'reducer' && reducers
+		? reducers.map(({ name }) => ({ material, component, name }))
+		: [{ material, component }];
+
 /** A mark for each can of the day, neighbours unlike; those of accelerators and flatteners behind all others. */
-export function cansOf({ materials }: Pick<Job, 'materials'>): EventOf<'day.opened'>['cans'] {
+export function cansOf({ materials }: Pick<Job, 'materials'>): Can[] {
 	const all = Object.entries(materials);
-	const three = ['base', 'hardener', 'reducer'] as const;
 	return [
-		...all.flatMap(([material]) => three.map(component => ({ material, component }))),
+		...all.flatMap(([id, material]) => three.flatMap(component => cansFor(id, component, material))),
 		...all.flatMap(([material, { ratio }]) =>
 			extras.filter(extra => ratio[extra]).map(component => ({ material, component })),
 		),
@@ -25,6 +34,15 @@ export function cansOf({ materials }: Pick<Job, 'materials'>): EventOf<'day.open
 	});
 }
 
+/** The mark of the can that a part of a material is poured from now; of several reducers that for the surface as read last. */
+export function markFor(moment: Moment, material: string, component: Component): string {
+	const which = component === 'reducer' ? bandNow(moment, material) : undefined;
+	const cans = moment.state.book.opened.cans.filter(
+		can => can.material === material && can.component === component,
+	);
+	return (cans.find(({ name }) => name === undefined || name === which) ?? cans[0])?.mark ?? '';
+}
+
 /** Which mark to tape on which can of a material: told before anything is poured, and read back at each pour. */
 export function tapeWords(moment: Moment, material: string): string {
 	const { order } = materialOf(moment, material);
@@ -32,13 +50,23 @@ export function tapeWords(moment: Moment, material: string): string {
 		can => can.material === material && order.includes(can.component),
 	);
 	const which = reducerNow(moment, material);
-	const called = (component: string) => (component === 'reducer' && which ? `${which} reducer` : component);
-	return `Tape the cans: ${cans.map(({ component, mark }) => `${called(component)} ${mark}`).join(', ')}.`;
+	const told = cans.map(({ component, mark, name }) => {
+		if (name !== undefined) return `${inert(name)} ${mark}`;
+		return component === 'reducer' && which ? `${which} reducer ${mark}` : `${component} ${mark}`;
+	});
+	return cans.some(({ name }) => name !== undefined)
+		? `Tape cans: ${told.join(', ')}.`
+		: `Tape the cans: ${told.join(', ')}.`;
 }
 
+const bandNow = (moment: Moment, material: string): string | null | undefined =>
+	reducerAt(
+		materialOf(moment, material),
+		moment.state.book.airs.at(-1)?.surfaceC ?? jobOf(moment).shop.air_C,
+	);
+
 /** The reducer that the surface picks, as it was read last; null: the material has one alone, or none for such a surface. */
-export const reducerNow = (moment: Moment, material: string): string | null => {
-	const surface_C = moment.state.book.airs.at(-1)?.surfaceC ?? jobOf(moment).shop.air_C;
-	const name = reducerAt(materialOf(moment, material), surface_C);
+export function reducerNow(moment: Moment, material: string): string | null {
+	const name = bandNow(moment, material);
 	return name == null ? null : inert(name);
-};
+}

@@ -5,7 +5,7 @@ import { contextOf, type Moment } from '../moment.ts';
 import { amountsAt } from '../pours.ts';
 import { back, type Option, opens, option, type Prompt, type Reply } from '../prompt.ts';
 import type { DayEvent, EventOf } from '../records.ts';
-import { canMarks, reducerNow } from './cans.ts';
+import { canMarks, markFor, reducerNow } from './cans.ts';
 import { bondedPour } from './cautions.ts';
 import { discardPrompt } from './discarding.ts';
 import { askedAgain } from './doubted.ts';
@@ -31,7 +31,7 @@ import { whyAsked, worded } from './worded.ts';
 
 export function canPrompt(moment: Moment, letter: string, batch: BatchBook, component: Component): Prompt {
 	const { cans } = moment.state.book.opened;
-	const right = cans.find(can => can.material === batch.material && can.component === component)?.mark ?? '';
+	const right = markFor(moment, batch.material, component);
 	const own = cans.filter(can => can.material === batch.material).map(({ mark }) => mark);
 	const others = [...new Set([...own, ...cans.map(({ mark }) => mark), ...canMarks])].filter(
 		mark => mark !== right,
@@ -91,8 +91,7 @@ export function pourPrompt(moment: Moment, letter: string, batch: BatchBook, com
 
 function levelPrompt(moment: Moment, letter: string, batch: BatchBook, component: Component): Prompt {
 	const wanted = wantedLevel(moment, batch, component);
-	const { cans } = moment.state.book.opened;
-	const can = cans.find(one => one.material === batch.material && one.component === component)?.mark ?? '';
+	const can = markFor(moment, batch.material, component);
 	const { to, unit } = toMark(moment, batch, levelTold(moment, batch, component));
 	const reached = (level: number): Reply => {
 		const found = compare(moment, batch, component, level);

@@ -25,7 +25,7 @@ import { batchesLive } from './lives.ts';
 import { facesMarked, overridesSound } from './marks.ts';
 import { readNotes } from './notes.ts';
 import { marksGive } from './offered.ts';
-import { poursRight } from './parts.ts';
+import { poursRight, reducerBySurface } from './parts.ts';
 import { readingsPass } from './readings.ts';
 import { silenceBreaks } from './silence.ts';
 import { stepsInPlace } from './steps.ts';
@@ -62,6 +62,7 @@ const rules: Rule[] = [
 	cupSound,
 	marksGive,
 	poursRight,
+	reducerBySurface,
 	batchesLive,
 	counted,
 	coatsAsked,

@@ -11,6 +11,8 @@ export type Material = {
 	breathing?: { spraying: { gear: string; cartridge?: string } | null };
 	ratio: { by: string; base: number; hardener: number };
 	density_kg_per_L: Record<string, number> | null;
+	/** By the surface, each in a can of its own; an older day has one can for them all. */
+	reducers?: { name: string; from_C: number; to_C: number }[];
 	order: string[];
 	potLife: { at_C: number; hours: number };
 	standing_min: number;
@@ -58,7 +60,8 @@ export type List = {
 	list: string;
 	items: { code: string; answers: { code: string; passes: string }[] | null; overridable: boolean }[];
 };
-export type Can = { material: string; component: string; mark: string };
+/** `name`: which of the reducers that its material has by the surface. */
+export type Can = { material: string; component: string; mark: string; name?: string };
 /** A face as the day found it. */
 export type History = {
 	/** `leastC`: the lowest surface temperature read for it; absent on an older day. */

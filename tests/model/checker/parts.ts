@@ -1,4 +1,4 @@
-import type { Day } from './day.ts';
+import { type Day, materialOf } from './day.ts';
 import { type Finding, finding } from './finding.ts';
 import { allOf, type NoteOf } from './notes.ts';
 import { level, pours } from './pots.ts';
@@ -29,6 +29,30 @@ function notRight(day: Day, poured: Poured): Finding[] {
 				),
 			]
 		: [];
+}
+
+/** Of several reducers none is poured but from the can that holds for the surface as it was read last before its mark was. */
+export function reducerBySurface(day: Day): Finding[] {
+	return allOf(day.notes, 'batch.poured').flatMap(poured => {
+		const { reducers } = materialOf(day, poured.batch) ?? {};
+		const can = day.cans.find(({ mark }) => mark === poured.can);
+		if (poured.component !== 'reducer' || !reducers || (can && can.name === undefined)) return [];
+		const before = day.notes.slice(0, poured.n);
+		const taken = allOf(before, 'reading.taken').findLast(
+			({ feature, batch, matched }) => feature === 'can' && batch === poured.batch && matched,
+		);
+		const surface_C = allOf(before.slice(0, taken?.n ?? 0), 'air.read').at(-1)?.surfaceC ?? Number.NaN;
+		const fits = reducers.filter(({ from_C, to_C }) => surface_C >= from_C && surface_C <= to_C);
+		return can && taken?.value === can.mark && fits.some(({ name }) => name === can.name)
+			? []
+			: [
+					finding(
+						22,
+						poured,
+						`batch ${poured.batch}: reducer from can ${poured.can}, ${can?.name ?? 'not known'}, on a surface of ${surface_C} °C`,
+					),
+				];
+	});
 }
 
 /** The pours of a batch are right within the share of their own parts (property 22). */
