@@ -9,6 +9,7 @@ import type { Choice } from '../day/view.ts';
 import { type OneQuestion, oneQuestion } from '../screen/one-question.ts';
 import { clock, date } from '../words/clock.ts';
 import type { Io } from './command.ts';
+import { type Holds, ShelfChangedError, shelfQuestion } from './shelf-changed.ts';
 import { show } from './show.ts';
 
 /** What nobody but whoever sits here can tell, asked before a day is opened. */
@@ -26,8 +27,8 @@ export class ClockBehindError extends DayFileError {
 	}
 }
 
-/** What has been told so far: a lock, word for word, whose process is dead; that the clock is right. */
-export type Told = { dead: string | null; clockIsRight: boolean };
+/** What has been told so far: a lock, word for word, whose process is dead; that the clock is right; which shelf holds. */
+export type Told = { dead: string | null; clockIsRight: boolean; shelf: Holds | null };
 
 const showIt: Choice = { code: 'show', text: 'SHOW ONLY' };
 const isDead: Choice = { code: 'dead', text: 'IT IS DEAD, GO ON' };
@@ -63,6 +64,13 @@ const clockQuestion = ({ ended, now }: ClockBehindError): OneQuestion => ({
 	answers: [isRight, setFirst],
 });
 
+/** What is asked where a day cannot be opened; null: whoever sits here cannot tell it either. */
+function questionOf(error: unknown): OneQuestion | null {
+	if (error instanceof LockedError) return lockQuestion(error);
+	if (error instanceof ClockBehindError) return clockQuestion(error);
+	return error instanceof ShelfChangedError ? shelfQuestion(error) : null;
+}
+
 /** The code of the answer; null: it was left. */
 async function answerTo(question: OneQuestion, settings: Settings, io: Io): Promise<string | number | null> {
 	const { session, answered } = oneQuestion(question, () => isoAt(Date.now()));
@@ -74,21 +82,22 @@ async function answerTo(question: OneQuestion, settings: Settings, io: Io): Prom
  * Opens a day, and asks what cannot be told from here.
  * @param open given what has been told so far
  * @returns what was opened; null: it was only to be shown, and was
- * @throws LockedError or ClockBehindError where nobody sits here, or who does leaves it
+ * @throws LockedError, ClockBehindError or ShelfChangedError where nobody sits here, or who does leaves it
  */
 export async function openedOrShown<Opened>(
 	open: (told: Told) => Opened | Promise<Opened>,
 	settings: Settings,
 	io: Io,
 ): Promise<Opened | null> {
-	let told: Told = { dead: null, clockIsRight: false };
+	let told: Told = { dead: null, clockIsRight: false, shelf: null };
 	for (;;) {
 		try {
 			return await open(told);
 		} catch (error) {
 			const isLocked = error instanceof LockedError;
-			if (!process.stdin.isTTY || !(isLocked || error instanceof ClockBehindError)) throw error;
-			const answer = await answerTo(isLocked ? lockQuestion(error) : clockQuestion(error), settings, io);
+			const question = process.stdin.isTTY ? questionOf(error) : null;
+			if (!question) throw error;
+			const answer = await answerTo(question, settings, io);
 			if (isLocked && answer === 'show') {
 				const session = showOnly(error.day, error.who, realClock());
 				await show({ session, settings }, io);
@@ -96,6 +105,7 @@ export async function openedOrShown<Opened>(
 			}
 			if (isLocked && answer === 'dead') told = { ...told, dead: error.text };
 			else if (answer === 'clock-right') told = { ...told, clockIsRight: true };
+			else if (answer === 'keep' || answer === 'new') told = { ...told, shelf: answer };
 			else throw error;
 		}
 	}

@@ -17,6 +17,7 @@ import { historyOf, taughtIn, teach } from './job-days.ts';
 import { version } from './package.ts';
 import { settingsInForce } from './settings-in-force.ts';
 import { changedSince, readSheet, type Sheet } from './sheet.ts';
+import { heldOn } from './shelf-changed.ts';
 import { canShow, plainOption, show, shownDay } from './show.ts';
 import { statusOf } from './status.ts';
 import { openTelling } from './telling.ts';
@@ -32,14 +33,14 @@ const forkAmong = (days: readonly DayOfJob[]): string | null =>
 	jobToGoOn(days)?.fork ? 'Days: two follow the same one. Coats of the other do not count.' : null;
 
 /** The open day of a job, under its lock; or a new one that begins where the last ended. */
-async function dayOf(sheet: Sheet, io: Io, opening: Opening): Promise<Opened> {
+async function dayOf(asked: Sheet, io: Io, opening: Opening): Promise<Opened> {
 	const folder = makeDaysFolder(daysFolder());
 	const listed = listDays(folder);
-	const days = daysOfJob(folder, sheet.job.name, undefined, listed);
+	const days = daysOfJob(folder, asked.job.name, undefined, listed);
 	const open = dayInTheWay(days);
 	if (open) {
 		const sink = openDay(open, opening);
-		return { sink, notice: forkAmong(days) ?? changedSince(sink.records, sheet) };
+		return { sink, notice: forkAmong(days) ?? changedSince(sink.records, asked) };
 	}
 	checkRoom(folder);
 	const now = realClock().now();
@@ -47,6 +48,7 @@ async function dayOf(sheet: Sheet, io: Io, opening: Opening): Promise<Opened> {
 	const ended = Date.parse(newest?.glimpse?.ended ?? '');
 	if (newest && ended > now.wall && !opening.clockIsRight)
 		throw new ClockBehindError(newest.path, ended, now.wall);
+	const sheet = await heldOn(asked, newest?.path, opening.shelf);
 	const settings = await settingsInForce(io);
 	const first = openingRecord(
 		{
@@ -93,7 +95,8 @@ export function goOn(path: string, io: Io): Promise<number> {
 	const next = (quiet: Io, opening: Opening) => {
 		const [opened] = loadDay(path);
 		if (opened?.type !== 'day.opened') throw new Error(`${path} has no beginning`);
-		return dayOf({ job: opened.sheet, lists: opened.lists }, quiet, opening);
+		const sheet = { job: opened.sheet, lists: opened.lists, path, ofShelf: { materials: [], guns: [] } };
+		return dayOf(sheet, quiet, opening);
 	};
 	return shownHere(next, io, {});
 }

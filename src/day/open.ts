@@ -16,6 +16,8 @@ export type Opening = {
 	before: EventOf<'day.opened'>['before'];
 	/** Of which job the day is, by its first day, and which days it rests on; null: it is a first one. */
 	follows?: Follows | null;
+	/** What the shelf has become, and is turned down for this job. */
+	turnedDown?: string | undefined;
 	/** What the shop's own days have shown; none: the sheet's figures hold. */
 	rates?: Rates | undefined;
 	zone: string;
@@ -24,7 +26,7 @@ export type Opening = {
 
 /** The first record of a day: everything that the day rests on, in full. */
 export function openingRecord(
-	{ job, lists, settings, clock, program, before, follows, rates, zone, seed = 0 }: Opening,
+	{ job, lists, settings, clock, program, before, follows, turnedDown, rates, zone, seed = 0 }: Opening,
 	{ wall, mono, up }: Omit<Shown, 'run'>,
 ): DayRecord {
 	return {
@@ -46,6 +48,7 @@ export function openingRecord(
 		seed,
 		before,
 		...follows,
+		...(turnedDown !== undefined && { turnedDown }),
 		...(rates && Object.keys(rates).length > 0 && { rates }),
 	};
 }

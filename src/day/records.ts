@@ -212,6 +212,8 @@ export const eventSchema = z.discriminatedUnion('type', [
 		of: z.optional(dayId),
 		/** The days that `before` was worked out from. */
 		after: z.optional(z.array(headSchema)),
+		/** What the shelf had become by then, and was turned down for this job: its sha256. */
+		turnedDown: z.optional(z.string().check(z.regex(/^[0-9a-f]{64}$/))),
 		/** What the shop's own days had shown, by material. */
 		rates: z.optional(z.record(z.string(), ownRateSchema)),
 	}),

@@ -15,11 +15,12 @@ import { readText } from './read-text.ts';
 import { gunsOf } from './set-ups.ts';
 import { readSheet, type SheetEntry } from './sheet.ts';
 import { noShelf, readShelf, type Shelf } from './shelf.ts';
+import { gunHad, type Had, type OfShelf } from './shelf-changes.ts';
 import { checkKinds, type StageRead, stagesOf, withRounds } from './stages.ts';
 import { checkHeld, type OtherSides, otherSides, turnedOver } from './turning.ts';
 import { overByName } from './windows.ts';
 
-export type Loaded = { ok: true; job: Job } | { ok: false; errors: SheetError[] };
+export type Loaded = { ok: true; job: Job; ofShelf: OfShelf } | { ok: false; errors: SheetError[] };
 
 function shopOf(source: Source, sheet: SheetEntry, parts: string[]): Job['shop'] | undefined {
 	const values = sheet.values.shop?.values;
@@ -105,13 +106,17 @@ function ofAll({ own, named }: Guns): { fan_mm: number; tilted: string | undefin
 	};
 }
 
-function draftOf(source: Source, sheet: SheetEntry, shelf: Shelf, written: Guns): Draft {
+function draftOf(source: Source, sheet: SheetEntry, shelf: Shelf, written: Guns, had?: Had): Draft {
 	const materials = new Map<string, Material>();
 	for (const named of sheet.values.materials ?? []) {
 		const material = materialOf(source, named);
 		if (material) materials.set(named.id, material);
 	}
 	for (const [id, material] of materials) materials.set(id, overByName(material, materials));
+	for (const { id, from } of sheet.values.materials ?? []) {
+		const kept = from && had?.materials[id];
+		if (kept) materials.set(id, kept);
+	}
 	const { fan_mm, tilted } = ofAll(written);
 	const parts = partsOf(source, sheet, fan_mm);
 	const faces = facesOf(source, sheet, parts, tilted);
@@ -128,7 +133,7 @@ function draftOf(source: Source, sheet: SheetEntry, shelf: Shelf, written: Guns)
 	const ids = faces.map(({ id }) => id);
 	const stages = turnedOver(source, said, { faces, sides, after }).map(read => withRounds(read, ids));
 	checkKinds(source, sheet);
-	const guns = gunsOf(source, stages, written.named, written.own);
+	const guns = gunsOf(source, stages, written, had && (name => gunHad(had, name)));
 	const plans = plansOf(faces, stages, guns, materials);
 	const [air_C, units] = [sheet.values.shop?.values.air, sheet.values.units ?? 'us'];
 	checkContradictions(source, { sheet, stages, plans, materials, gunAt: guns.at, air_C, units });
@@ -189,12 +194,14 @@ const eachOnce = (errors: readonly SheetError[]): SheetError[] => [
  * @param text YAML, at most 4 MB
  * @param file the name it goes by in errors
  * @param shelfAt the shop's shelf, or the one that the sheet names; asked for only where the sheet wants something of it
+ * @param had of the shelf by an earlier day of the job, where that holds whatever stands on it now
  * @returns the normalised job, or every error at once, in the order of the file, those of shelf files behind them
  */
 export function parseJob(
 	text: string,
 	file: string,
 	shelfAt: (named: string | undefined) => Shelf = () => noShelf,
+	had?: Had,
 ): Loaded {
 	const source = readDocument(text, file);
 	if (source.errors.length > 0) return { ok: false, errors: source.errors.toSorted(byPlace) };
@@ -204,10 +211,18 @@ export function parseJob(
 	}
 	const written = readSheet(source, source.root, '', 0);
 	const resolved = written && withShelf(source, written, shelfAt);
-	const draft = resolved && draftOf(source, resolved.sheet, resolved.shelf, resolved.guns);
+	const draft = resolved && draftOf(source, resolved.sheet, resolved.shelf, resolved.guns, had);
 	const errors = [source, ...(resolved?.sources ?? [])].flatMap(one => eachOnce(one.errors));
 	if (!draft || errors.length > 0) return { ok: false, errors };
-	return { ok: true, job: jobOf(resolved.sheet, draft) };
+	const materials = resolved.sheet.values.materials ?? [];
+	return {
+		ok: true,
+		job: jobOf(resolved.sheet, draft),
+		ofShelf: {
+			materials: materials.flatMap(({ id, from }) => (from ? [id] : [])),
+			guns: draft.guns.ofShelf,
+		},
+	};
 }
 
 /**
@@ -215,11 +230,12 @@ export function parseJob(
  * @param shelf the folder of the shop's shelf, for a sheet that names no other, which lies beside the sheet
  * @returns as `parseJob`; a file that cannot be read is one error at 1:1. Never throws for what a path may hold
  */
-export async function loadJob(path: string, shelf?: string): Promise<Loaded> {
+export async function loadJob(path: string, shelf?: string, had?: Had): Promise<Loaded> {
 	const read = readText(path, 'check the name, or write a sheet with fanwise example');
 	if (!read.ok) return read;
-	return parseJob(read.text, path, named => {
+	const shelfAt = (named: string | undefined) => {
 		const folder = named === undefined ? shelf : resolve(dirname(path), named);
 		return folder === undefined ? noShelf : readShelf(folder);
-	});
+	};
+	return parseJob(read.text, path, shelfAt, had);
 }

@@ -36,22 +36,24 @@ type Guns = {
 	gun: Job['gun'];
 	/** Where there are several, by the name that stages have for them. */
 	guns: Record<string, NamedGun> | undefined;
+	/** Names of those that stand on the shelf. */
+	ofShelf: string[];
 	/** The gun of a stage, and its name where there are several. */
 	at: (read: StageRead) => { gun: Job['gun']; name: string | undefined };
 };
 
 /**
  * The gun of each spray stage.
- * @param named by the names that stages call them by
- * @param own what stands under `gun` of the sheet, for stages that name none
+ * @param written by the names that stages call them by, and what stands under `gun` of the sheet, for stages that name none
+ * @param had of the shelf by an earlier day, where that holds
  */
 export function gunsOf(
 	source: Source,
 	stages: readonly StageRead[],
-	named: ReadonlyMap<string, GunWritten>,
-	own: GunWritten | undefined,
+	{ named, own }: { named: ReadonlyMap<string, GunWritten>; own: GunWritten | undefined },
+	had: (name: string) => NamedGun | undefined = () => undefined,
 ): Guns {
-	type Made = { gun: NamedGun; text: string; name: string; called: string };
+	type Made = { gun: NamedGun; text: string; name: string; called: string; isOfShelf: boolean };
 	const made = new Map<string, Made>();
 	const gunAt = ({ stage, gun: stageGun }: StageRead): Made | undefined => {
 		const at = stageGun === undefined ? own : named.get(stageGun.value);
@@ -61,14 +63,15 @@ export function gunsOf(
 		const key = `${called}\u0000${setUp?.at ?? ''}`;
 		const known = made.get(key);
 		if (known || !at) return known;
-		const gun: NamedGun = {
-			...gunOf(at.from, setUp ? asSet(at.entry, setUp) : at.entry),
-			...(at.entry.has('set-ups') && !setUp && { unmeasured: true }),
-		};
 		const several = at.entry.values['set-ups']?.[1] !== undefined;
 		const of = several ? [called, material, setUp?.values.coat] : [called];
 		const name = of.filter(word => word !== undefined).join(', ');
-		const one = { gun, text: JSON.stringify([called, gun]), name, called };
+		const isOfShelf = at.from !== source;
+		const gun: NamedGun = (isOfShelf ? had(name) : undefined) ?? {
+			...gunOf(at.from, setUp ? asSet(at.entry, setUp) : at.entry),
+			...(at.entry.has('set-ups') && !setUp && { unmeasured: true }),
+		};
+		const one = { gun, text: JSON.stringify([called, gun]), name, called, isOfShelf };
 		made.set(key, one);
 		return one;
 	};
@@ -79,6 +82,7 @@ export function gunsOf(
 	const gun = all[0]?.gun ?? gunOf(own?.from ?? source, own?.entry);
 	return {
 		gun,
+		ofShelf: [...new Set(all.flatMap(one => (one.isOfShelf ? [one.name] : [])))],
 		guns: isOne ? undefined : Object.fromEntries(all.map(one => [one.name, one.gun])),
 		at: read => {
 			const one = gunAt(read);

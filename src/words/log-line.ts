@@ -8,7 +8,7 @@ import { figure } from './say.ts';
 const fields = everyField({
 	inFront: ['seq', 'run', 'at', 'type', 'face', 'coat'],
 	noMatter: ['mono', 'up', 'more', 'facts'],
-	tooLong: ['sheet', 'lists', 'settings', 'before', 'of', 'after', 'cans', 'windows', 'items'],
+	tooLong: ['sheet', 'lists', 'turnedDown', 'settings', 'before', 'of', 'after', 'cans', 'windows', 'items'],
 	day: ['v', 'program', 'job', 'clock', 'zone', 'seed', 'rates', 'stage', 'faces', 'order', 'stepMs'],
 	air: ['airC', 'humidity', 'surfaceC', 'dewPointC', 'spray', 'reasons', 'air'],
 	checks: ['check', 'list', 'size', 'item', 'answer', 'passed', 'cup', 'tilt'],

@@ -9,6 +9,8 @@ export type TroubleKind =
 	| 'locked'
 	/** The clock stands before the end of the last day. */
 	| 'clock'
+	/** The shelf says otherwise than the last day of the job. */
+	| 'shelf'
 	/** Another program has added to it since this one opened it. */
 	| 'overtaken'
 	/** It could not be read or written. */
