@@ -4,13 +4,17 @@ import { complain, fromText, lengthsOf, word } from './values.ts';
 
 /** Shapes of parts, as a sheet writes them: a name, its sizes, and what else there is to say of it. */
 
-type Told = { sizes: number; like: string; words: readonly string[] };
+/** `more`: one size more may be given, of a narrow face that is else not there. */
+type Told = { sizes: number; like: string; words: readonly string[]; more?: true };
 const told = {
 	panel: { sizes: 3, like: 'panel, 40 x 38 x 3 cm', words: [] },
 	'door both sides': { sizes: 3, like: 'door both sides, 40 x 72 x 1.9 cm', words: [] },
 	box: { sizes: 3, like: 'box, 40 x 30 x 20 cm', words: ['open'] },
 	'tube frame': { sizes: 2, like: 'tube frame, 20 mm tube, 8 m', words: ['square'] },
 	spindle: { sizes: 2, like: 'spindle, 40 x 3 cm', words: [] },
+	rail: { sizes: 2, like: 'rail, 200 x 9 cm', words: [], more: true },
+	bowl: { sizes: 2, like: 'bowl, 30 x 12 cm', words: [], more: true },
+	rim: { sizes: 2, like: 'rim, 40 x 2 cm', words: [] },
 } as const satisfies Record<string, Told>;
 
 export type ShapeName = keyof typeof told;
@@ -31,7 +35,7 @@ export const shapeRead = fromText((text, ctx): ShapeRead => {
 		const near = like === undefined || !isShape(like) ? '' : `; nearest: ${like}, as in "${told[like].like}"`;
 		return complain(ctx, `allowed: ${shapeNames.join(', ')}${near}`);
 	}
-	const { sizes, like, words: known }: Told = told[shape];
+	const { sizes, like, words: known, more }: Told = told[shape];
 	const [sizes_mm, words]: [number[], string[]] = [[], []];
 	let column = named.length + 2;
 	for (const piece of rest) {
@@ -41,7 +45,7 @@ export const shapeRead = fromText((text, ctx): ShapeRead => {
 		if (known.includes(said)) words.push(said);
 		else sizes_mm.push(...lengthsOf(said, ctx, from));
 	}
-	if (sizes_mm.length === sizes) return { shape, sizes_mm, words };
+	if (sizes_mm.length === sizes || (more && sizes_mm.length === sizes + 1)) return { shape, sizes_mm, words };
 	return complain(ctx, `${sizes} sizes are wanted, as in "${like}"`);
 });
 

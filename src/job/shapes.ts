@@ -69,6 +69,38 @@ function box(
 	return [sides, ...(open ? [] : [top]), ...(held === 'standing' ? [] : [bottom])];
 }
 
+/** A front, and where its thickness is said the edges around it; the back is not seen. */
+function rail([long = 0, wide = 0, thick]: number[], held: Held, at: number): Derived[] {
+	const attitude = held === 'on points' ? 'flat' : 'upright';
+	const round: Sizes = [2 * (long + wide), thick ?? 0];
+	return [
+		...(thick === undefined ? [] : [side({ name: 'edges', attitude: 'upright', size: round }, at)]),
+		side(
+			{ name: 'front', attitude, size: [long, wide], ...(thick !== undefined && { after: ['edges'] }) },
+			at,
+		),
+	];
+}
+
+/**
+ * A bowl, sprayed round and round: a cap of a sphere outside and inside, π (r² + depth²), and its rim where that is said to be
+ * so thick. On points it stands mouth down, and is turned over for what looks down then.
+ */
+function bowl([across = 0, depth = 0, thick]: number[], held: Held, at: number): Derived[] {
+	const round_mm = Math.PI * across;
+	const cap: Sizes = [round_mm, (across ** 2 / 4 + depth ** 2) / across];
+	const turned = held === 'on points' ? { turned: true } : {};
+	const within = held === 'hanging' ? 'upright' : 'flat';
+	const all: Side[] = [
+		{ name: 'outside', attitude: 'upright', size: cap },
+		...(thick === undefined
+			? []
+			: [{ name: 'rim', attitude: 'upright' as const, size: [round_mm, thick] as Sizes, ...turned }]),
+		{ name: 'inside', attitude: within, size: cap, ...turned },
+	];
+	return all.map(one => ({ ...side(one, at), stroke: 'side-to-side' }));
+}
+
 /** A fan on a tube is at most three times as high as the tube is thick. This project's own choice. */
 const highestFan = 3;
 
@@ -99,6 +131,12 @@ function derive({ shape, sizes_mm, words }: ShapeRead, held: Held, fan_mm: numbe
 			return slab(['inside', 'outside'], sizes_mm, held, at);
 		case 'box':
 			return box(sizes_mm, { open: words.includes('open') }, held, at);
+		case 'rail':
+			return rail(sizes_mm, held, at);
+		case 'bowl':
+			return bowl(sizes_mm, held, at);
+		case 'rim':
+			return [side({ name: 'rim', attitude: 'upright', size: [Math.PI * first, second] }, at)];
 		case 'tube frame': {
 			const girth_mm = first * (words.includes('square') ? 4 : Math.PI);
 			const tubes = { thick_mm: first, girth_mm, long_mm: second, piece_mm: usualPiece_mm };

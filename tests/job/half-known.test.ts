@@ -47,7 +47,7 @@ describe('in a sheet', () => {
 		[
 			'tube frame, 20 mm tube',
 			'zigzag, 20 mm tube',
-			[/:6:12: .*allowed: panel, door both sides, box, tube frame, spindle$/],
+			[/:6:12: .*allowed: panel, door both sides, box, tube frame, spindle, rail, bowl, rim$/],
 		],
 		['coats: 2 full', 'coats: 2', [/:14:33: .*found "2"; allowed: tack, medium, full, or as in "2 full"$/]],
 		[

@@ -63,6 +63,62 @@ describe('a shape has the faces that a long sheet writes out', () => {
 		]);
 	});
 
+	test('a rail has a front, and edges where it is said how thick it is', () => {
+		const front = [upright, 'stroke: side to side', 'size: 200 cm x 9 cm'];
+		same(sheetOf('rail, 200 x 9 cm', 'hanging'), longOf(face('front', front)));
+		same(
+			sheetOf('rail, 200 x 9 x 2 cm', 'hanging'),
+			longOf(
+				face('edges', [upright, 'stroke: side to side', 'size: 418 cm x 2 cm']),
+				face('front', [...front, 'after: [edges]']),
+			),
+		);
+		const [laid] = jobOf(sheetOf('rail, 200 x 9 cm', 'on points')).faces;
+		expect(laid).toMatchObject({ name: 'front', attitude: 'flat' });
+		expect(laid?.coats.every(({ stroke }) => stroke === 'side-to-side')).toBe(true);
+	});
+
+	// Area of a cap of a sphere: π (r² + h²), geometry; a half sphere of 30 cm, 2 π r².
+	test('a bowl is a cap of a sphere outside and inside, with its rim where it is thick, round and round', () => {
+		const { faces } = jobOf(sheetOf('bowl, 30 x 15 x 1 cm', 'hanging'));
+		const half = 2 * Math.PI * 0.15 ** 2;
+		expect(faces.slice(0, 3)).toMatchObject([
+			{ name: 'outside', attitude: 'upright', area_m2: expect.closeTo(half, 4) },
+			{ name: 'rim', area_m2: expect.closeTo(Math.PI * 0.3 * 0.01, 4) },
+			{ name: 'inside', attitude: 'upright', area_m2: expect.closeTo(half, 4) },
+		]);
+		for (const { coats } of faces.slice(0, 3))
+			expect(coats.every(({ stroke }) => stroke === 'side-to-side')).toBe(true);
+		const plain = jobOf(sheetOf('bowl, 30 x 12 cm', 'standing')).faces.slice(0, 2);
+		expect(plain.map(({ name, attitude }) => [name, attitude])).toEqual([
+			['outside', 'upright'],
+			['inside', 'flat'],
+		]);
+	});
+
+	test('a bowl on points stands mouth down, and is turned over for rim and inside', () => {
+		const { faces } = jobOf(sheetOf('bowl, 30 x 12 x 1 cm', 'on points'));
+		expect(faces.slice(0, 3).map(({ name, turned }) => [name, turned])).toEqual([
+			['outside', undefined],
+			['rim', 'said'],
+			['inside', 'said'],
+		]);
+	});
+
+	test('a rim is a band all round', () => {
+		const [rim] = jobOf(sheetOf('rim, 40 x 2 cm', 'hanging')).faces;
+		expect(rim).toMatchObject({ name: 'rim', area_m2: expect.closeTo(Math.PI * 0.4 * 0.02, 4) });
+	});
+
+	test.each([
+		['rail, 200 cm', /2 sizes are wanted, as in "rail, 200 x 9 cm"/],
+		['rail, 200 x 9 x 2 x 1 cm', /2 sizes are wanted/],
+		['rim, 40 x 2 x 1 cm', /2 sizes are wanted, as in "rim, 40 x 2 cm"/],
+	])('%s is refused', (shape, says) => {
+		const loaded = parseJob(sheetOf(shape, 'hanging'), 'own.yaml');
+		expect(loaded.ok ? '' : loaded.errors.map(errorLine).join()).toMatch(says);
+	});
+
 	test('tubes are as long as the sheet says, and as wide all round as their girth', () => {
 		const [round] = jobOf(sheetOf('tube frame, 20 mm tube, 8 m', 'hanging')).faces;
 		expect(round).toMatchObject({ area_m2: expect.closeTo(Math.PI * 0.02 * 8, 6), strip_mm: [20, 400] });
