@@ -1,7 +1,8 @@
 import { existsSync, mkdirSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
-import { slugOf } from '../day/file/folder.ts';
-import { diskError, plainName } from '../day/file/trouble.ts';
+import { daysOfJob } from '../day/file/days.ts';
+import { daysFolder, slugOf } from '../day/file/folder.ts';
+import { DayFileError, diskError, plainName } from '../day/file/trouble.ts';
 import { localDate, localZone } from '../day/local-zone.ts';
 import { afterLine, atQuestion, type Begin } from '../job/asking/at-question.ts';
 import type { Asked, Outcome, Whole } from '../job/asking/ending.ts';
@@ -41,9 +42,20 @@ function planned(job: Job, start: string | null, io: Io): string[] {
 const usual = (job: Job): string[] =>
 	notesOf(job, job.units).filter(note => note.includes('usual, not measured'));
 
+/** Whether days were sprayed under a name; days that cannot be looked for are none. */
+function hasDays(name: string): boolean {
+	try {
+		return daysOfJob(daysFolder(), name).length > 0;
+	} catch (error) {
+		if (!(error instanceof DayFileError)) throw error;
+		return false;
+	}
+}
+
 /** What the questions are given from outside. */
 export const askedWith = (shelf: Shelf, io: Io): Asked => ({
 	shelf,
+	hasDays,
 	morning: morning(),
 	planned: (job, start) => planned(job, start, io),
 	usual,

@@ -7,7 +7,7 @@ import { sagLimit_um } from '../trade/sag.ts';
 import { format, formatRange } from '../trade/shown.ts';
 import { dilution_m3, exposure_m3 } from '../trade/ventilation.ts';
 import { type CoatSpeeds, coatSpeeds, rangeOf, turnsKnob } from './coat-speeds.ts';
-import { gunFor, gunsOn, type Job, type Material } from './job.ts';
+import { gunFor, gunsOn, type Job, leavesOut, type Material, type Prep } from './job.ts';
 import { coolsBy_K, partsWith, unmeasuredFlow } from './on-work.ts';
 import { livesOrNot_h, standsOrNot_min } from './process-clocks.ts';
 
@@ -241,9 +241,31 @@ function turningNotes({ faces, parts }: Job): string[] {
 	];
 }
 
+/** What paint that is finished does not take: solvent, dust and scratches. */
+const harms: readonly Prep[] = ['sand', 'scuff', 'fill', 'wipe', 'tack'];
+
+/** Preparation for a later coat that reaches faces which have all of theirs. */
+function finishedNotes({ stages, faces }: Job): string[] {
+	const last = stages.findLastIndex(({ kind }) => kind === 'coats');
+	const notes = stages.flatMap((stage, nth) => {
+		if (stage.kind !== 'prep' || !harms.includes(stage.step) || nth > last) return [];
+		const reached = faces.filter(
+			({ id, coats }) => coats.length > 0 && !leavesOut(stage, id) && coats.every(coat => coat.stage < nth),
+		);
+		const [first, ...more] = reached;
+		const others = more.length > 0 ? ` and ${more.length} more` : '';
+		return first
+			? [
+					`${stage.name}: reaches ${first.id}${others} after the last coat there; write "only: […]" or "leave out: […]" where finished paint is to be left alone`,
+				]
+			: [];
+	});
+	return [...new Set(notes)];
+}
+
 /**
  * What a sheet says that is no mistake and yet worth a second look: a knob or a fan that a coat wants turned, a film near
- * its limit, what was taken for granted, shop air outside a material's limits, no breathing gear named, a part with two sides that lie flat, a material that no stage sprays.
+ * its limit, what was taken for granted, shop air outside a material's limits, no breathing gear named, a part with two sides that lie flat, work on faces that are finished, a material that no stage sprays.
  */
 export function notesOf(job: Job, units: UnitSystem): string[] {
 	const sprayed = new Set(job.stages.flatMap(stage => (stage.kind === 'coats' ? [stage.material] : [])));
@@ -258,6 +280,7 @@ export function notesOf(job: Job, units: UnitSystem): string[] {
 		...materials.filter(({ id }) => sprayed.has(id)).flatMap(reducerNotes),
 		...materials.filter(({ id }) => sprayed.has(id)).flatMap(material => solventNotes(job, material, units)),
 		...turningNotes(job),
+		...finishedNotes(job),
 		...materials.filter(({ id }) => sprayed.has(id)).flatMap(flowCupNotes),
 		...knobNotes(coats, units),
 		...habitNotes(coats, units),

@@ -2,6 +2,11 @@ import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, expect, test, vi } from 'vitest';
 import { newCommand } from '../../src/cli/new.ts';
+import { makeDaysFolder } from '../../src/day/file/folder.ts';
+import { encodeKey } from '../../src/day/file/keep.ts';
+import type { DayRecord } from '../../src/day/records.ts';
+import { rehearsed } from '../day/rehearsed.ts';
+import { stoolJob } from '../day/stools.ts';
 import { chairs } from '../job/asking/answered.ts';
 import { asked as askedBy, filledHome, typed } from './asked.ts';
 import { folder, run } from './run.ts';
@@ -121,4 +126,23 @@ test('a home that cannot be written is said at the first answer, and is no fault
 		2,
 		expect.stringMatching(/new-sheet\.json: the answers were not kept; /),
 	]);
+});
+
+test('a name under which days were sprayed is refused in one line, and another one taken', async () => {
+	const home = filledHome();
+	const store = makeDaysFolder(join(home, 'days'));
+	const job = stoolJob(text => text.replace('name: Two stools', `name: ${chairs[0]}`));
+	const made = rehearsed({ job }).records();
+	const real = made.map((one): DayRecord => (one.type === 'day.opened' ? { ...one, clock: 'real' } : one));
+	writeFileSync(join(store, '2026-03-02_eight-garden-chairs.day.jsonl'), encodeKey(real, undefined));
+	const { stdout } = await asked(home, [chairs[0] ?? '', 'Eight more chairs', 'leave'], { json: true });
+	const said = stdout
+		.split('\n')
+		.filter(Boolean)
+		.map(line => JSON.parse(line));
+	expect(said[1]).toMatchObject({
+		question: 'name',
+		wrong: `${chairs[0]} has days already: go on with it by its own sheet, or give another name`,
+	});
+	expect(said[2]?.question).not.toBe('name');
 });

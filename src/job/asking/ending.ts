@@ -13,6 +13,8 @@ export type Asked = {
 	morning: string;
 	/** The plan of a job from its first hour on, in lines; null: the hour is still to do. */
 	planned(job: Job, start: string | null): string[];
+	/** Whether days were sprayed under a name: left out, none were. */
+	hasDays?(name: string): boolean;
 	/** What nobody measured. */
 	usual(job: Job): string[];
 };

@@ -1,4 +1,5 @@
 import { notAllowed } from '../errors.ts';
+import { brief } from '../inert.ts';
 import { name as nameRead } from '../values.ts';
 import { type Drafted, facesOfAll, type SprayDrafted } from './drafted.ts';
 import { type Asked, ending, type Outcome, startQuestion } from './ending.ts';
@@ -58,6 +59,14 @@ export function nameAnswered(answer: string): Read<string> {
 	return { is: read.data };
 }
 
+/** A name that no job with days has: a day is told from others by it. */
+function freeName(answer: string, { hasDays = () => false }: Asked): Read<string> {
+	const read = nameAnswered(answer);
+	return 'is' in read && hasDays(read.is)
+		? { wrong: `${brief(read.is)} has days already: go on with it by its own sheet, or give another name` }
+		: read;
+}
+
 /** How one goes on, back and away; said with the first question. */
 export const howTo = 'Enter takes what is offered. back: one back. leave: another time.';
 
@@ -69,7 +78,7 @@ export function* interview(asked: Asked): Asking<Outcome> {
 			...{ question: 'name', say: 'What is the job called?', like: 'Eight garden chairs', ahead: 12 },
 			shown: [howTo],
 		},
-		nameAnswered,
+		answer => freeName(answer, asked),
 	);
 	let drafted: Drafted = { name, gun: null, parts: [], sprays: [], start: null };
 	for (let part = yield* partQuestions([], 8); part; part = yield* partQuestions(drafted.parts, 8))
