@@ -30,6 +30,7 @@ const stateWords: Record<string, string> = {
 	'air.no': 'AIR: NO',
 	edge: 'EDGE DRY',
 	finish: 'CLEAN UP',
+	'gunCheck.gauge.unit': 'UNIT?',
 	'finish.close': 'CLOSE DAY',
 	'hold.air-back': 'AIR?',
 	'hold.air-off': 'STAY OUT',

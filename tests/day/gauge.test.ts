@@ -57,14 +57,12 @@ test('a pressure that is off is put right in the unit of the gauge', () => {
 });
 
 test.each([
-	['2 bar', 200],
-	['2 bar', 29],
 	['2 bar', 0.02],
-	['29 psi', 2],
-	['200 kPa', 2],
+	['2 bar', 600],
+	['29 psi', 0],
 	['200 kPa', 0],
 ])(
-	'a gauge of %s read as %d is in another unit: it is read again, nothing is recorded, and no knob is turned',
+	'a gauge of %s read as %d is in no unit: it is read again, nothing is recorded, and no knob is turned',
 	(pressure, value) => {
 		const day = dayWith(pressure);
 		day.toState('gunCheck.gauge');
@@ -108,4 +106,30 @@ test('a factor of eight, the bound, is this project’s own: inside it a reading
 		}),
 		{ numRuns: 12 },
 	);
+});
+
+test.each([
+	['2 bar', 200, 'kPa', 'bar'],
+	['2 bar', 29, 'psi', 'bar'],
+	['29 psi', 2, 'bar', 'psi'],
+	['29 psi', 200, 'kPa', 'psi'],
+	['200 kPa', 2, 'bar', 'kPa'],
+	['200 kPa', 29, 'psi', 'kPa'],
+])('a gauge of %s read as %d is asked about: is it %s or %s', (pressure, value, other, unit) => {
+	const day = dayWith(pressure);
+	day.toState('gunCheck.gauge');
+	day.send(`number ${value}`);
+	expect(day.line()).toMatchObject({
+		say: `Gauge: ${value} ${other} or ${value} ${unit}?`,
+		events: [],
+		do: [],
+	});
+	expect(day.pick(unit)).toMatchObject({ state: 'gunCheck.gauge', events: [], do: [] });
+	expect(read(day)).toEqual([]);
+	day.send(`number ${value}`);
+	day.pick(other);
+	expect(read(day)).toMatchObject([{ matched: true }]);
+	expect(Number(read(day)[0]?.value) / gunOf(pressure).pressure_kPa).toBeCloseTo(1, 1);
+	day.toEnd();
+	expect(day.findings()).toEqual([]);
 });

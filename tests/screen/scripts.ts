@@ -166,6 +166,13 @@ export const scripts: Script[] = [
 			for (const code of ['another', 'empty-cup']) day.pick(code);
 		},
 	},
+	{
+		options: small,
+		play(day) {
+			day.toState('gunCheck.gauge');
+			day.send('number 2');
+		},
+	},
 	inReady('gun-fault', 'one-sided'),
 	inReady('gun-fault', 'spits'),
 	{ options: { ...small, job: withoutSeconds() }, play: day => void day.toState('mix.cup') },
