@@ -39,12 +39,10 @@ export function planData({ job, start, chosen, by, stages, learned, feasible, re
 		faces: faces.map(({ face, earliest_s, latest_s, planned_s }) => ({
 			...{ face, earliest: iso(earliest_s), latest: maybe(latest_s), planned: iso(planned_s) },
 		})),
-		laid: (verdict ? withOdds(job, verdict.plan) : []).map(
-			({ from_s, to_s, opens_s, closes_s, batch, ...one }) => ({
-				...{ ...one, from: iso(from_s), to: iso(to_s), opens: maybe(opens_s), closes: maybe(closes_s) },
-				batch: verdict?.plan.batches[batch]?.letter ?? null,
-			}),
-		),
+		laid: (verdict ? withOdds(job, verdict.plan) : []).map(({ from_s, to_s, opens_s, closes_s, ...one }) => ({
+			...{ ...one, from: iso(from_s), to: iso(to_s), opens: maybe(opens_s), closes: maybe(closes_s) },
+			batch: one.cup.at(-1) ?? null,
+		})),
 	}));
 	return { job: job.name, order: chosen, orders, batches, feasible, reasons, stages: days, learned };
 }

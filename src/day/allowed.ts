@@ -1,19 +1,21 @@
 import { type ReworkStep, reworkLeft, shutBy } from '../../machines/face.ts';
 import { type Stop, stopsOf } from '../../machines/stops.ts';
-import type { Face, Job, Material, PlannedCoat, Window } from '../job/job.ts';
+import { type Face, type Job, type Material, type PlannedCoat, type Window, withGunOf } from '../job/job.ts';
 import { type FlashEdges, lifeClock, livesOrNot_h } from '../job/process-clocks.ts';
 import { reducerFor } from '../plan/batches.ts';
+import type { Shop } from '../plan/cup-count.ts';
 import { type Outlook, outlook, type Spell } from '../plan/outlook.ts';
+import { cupLevel_mL } from '../plan/paint-rule.ts';
 import { windowsAfter } from '../plan/windows.ts';
 import { airStale } from '../trade/air.ts';
 import type { RecoatWindow } from '../trade/recoat.ts';
 import type { Held } from '../trade/recoat-clocks.ts';
 import { flash_min } from '../trade/time.ts';
 import type { WindowEdge } from '../words/window-edge.ts';
+import type { Book } from './book.ts';
 import { isInOtherGun, isOtherGun } from './guns.ts';
 import { atLeast_s, atMost_s, type Instant } from './instant.ts';
 import { judgedAir } from './judged-air.ts';
-import { cupLevel_mL } from './level.ts';
 import {
 	batchesIn,
 	contextOf,
@@ -263,13 +265,23 @@ export function wantedFor(moment: Moment, id: string): { volume_mL: number; spra
 	return { volume_mL: volume_mL * share, spray_s: spray_s * share };
 }
 
+/** The sheet of a day with the gun of a coat, and what its shop had learned before it. */
+export const shopOf = ({ opened }: Pick<Book, 'opened'>, { stage }: Pick<PlannedCoat, 'stage'>): Shop => ({
+	job: withGunOf(opened.sheet, stage),
+	rates: opened.rates ?? {},
+});
+
 /** Paint, by the count of the cup, from which some faces of one coat may be sprayed, in their order. */
-export const levelFor_mL = (moment: Moment, [first, ...more]: readonly [string, ...string[]]): number =>
-	cupLevel_mL(
-		moment.state.book,
-		nextCoat(moment, first),
-		[first, ...more].map(id => wantedFor(moment, id).volume_mL),
-	);
+export function levelFor_mL(moment: Moment, [first, ...more]: readonly [string, ...string[]]): number {
+	const { book } = moment.state;
+	const pass = {
+		face: faceOf(moment, first),
+		coat: nextCoat(moment, first),
+		count: laidOn(moment, first) + 1,
+	};
+	const wants_mL = [first, ...more].map(id => wantedFor(moment, id).volume_mL);
+	return cupLevel_mL(shopOf(book, pass.coat), book, pass, wants_mL);
+}
 
 /** Whether the air wants reading, before anything is sprayed in it. */
 export function airAged(moment: Moment): 'none' | 'stale' | null {

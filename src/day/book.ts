@@ -1,11 +1,12 @@
-import { noUse, type Uses } from '../film/odds.ts';
 import type { Component, Prep } from '../job/job.ts';
+import { type CupCount, emptyCup } from '../plan/cup-count.ts';
+import type { SecondFeature } from '../plan/second-feature.ts';
 import type { Ratio } from '../trade/mix.ts';
 import type { Pulls } from '../trade/pulls.ts';
 import type { AirReading } from './air-readings.ts';
 import { atMost_s, type Instant, instantAfter, sameClocks, shownBy } from './instant.ts';
 import { type Passed, unknown_ms } from './passed.ts';
-import type { BreakKind, DayRecord, EventOf, ReadingFeature } from './records.ts';
+import type { BreakKind, DayRecord, EventOf } from './records.ts';
 
 type Opened = EventOf<'day.opened'>;
 
@@ -112,7 +113,7 @@ export type CheckBook = {
 };
 
 /** The times and amounts of the day: what the machines leave out so that their states stay few. */
-export type Book = {
+export type Book = CupCount & {
 	opened: Opened;
 	/** Of the last record. */
 	last: DayRecord;
@@ -125,14 +126,7 @@ export type Book = {
 	faces: Map<string, FaceBook>;
 	batches: Map<string, BatchBook>;
 	lettersBefore: number;
-	/**
-	 * Paint in the gun's cup by the count; what cup and pots are counted from since the cup was last empty, and what the
-	 * cup is since it was last seen how full it is.
-	 */
-	cup_mL: number;
-	cupSince: { loaded_mL: number; bursts_mL: number; uses: Uses };
-	levelSince: Book['cupSince'];
-	/** The gun on whose cup that is, by its tape; null: the cup is empty, or the job has one gun. */
+	/** The gun on whose cup the paint is, by its tape; null: the cup is empty, or the job has one gun. */
 	cupGun: string | null;
 	/** When mixed paint last moved in the gun. */
 	gunWetSince: Instant | null;
@@ -144,7 +138,7 @@ export type Book = {
 	orders: EventOf<'day.planned'>[];
 	checks: number;
 	/** The second feature that a full gun check asked for last. */
-	secondAsked: ReadingFeature | null;
+	secondAsked: SecondFeature | null;
 	check: CheckBook | null;
 	/** `began`: the check it rests on. */
 	checked: (EventOf<'gun.checked'> & { at: Instant; began: Instant }) | null;
@@ -190,7 +184,6 @@ export type Book = {
 };
 
 /** Nothing is in the cup that has to be counted. */
-export const emptyCup: Book['cupSince'] = { loaded_mL: 0, bursts_mL: 0, uses: noUse };
 
 const emptyFace = (): FaceBook => ({
 	pass: null,
@@ -260,9 +253,7 @@ export function openBook(record: DayRecord & Opened): Book {
 		faces,
 		batches: new Map(),
 		lettersBefore: record.before.letters,
-		cup_mL: 0,
-		cupSince: emptyCup,
-		levelSince: emptyCup,
+		...emptyCup,
 		cupGun: null,
 		gunWetSince: null,
 		air: null,

@@ -1,12 +1,12 @@
-import { withUse } from '../film/odds.ts';
 import { type PlannedCoat, withGunOn } from '../job/job.ts';
 import { leftBehind_mL } from '../plan/batches.ts';
+import { burstFrom, emptyCup, filledBy, usedFrom } from '../plan/cup-count.ts';
 import { burst_mL } from '../records/bursts.ts';
 import { isTimed } from '../records/cup-timed.ts';
 import type { RecordOf } from '../records/of-type.ts';
 import { noPulls, pull } from '../trade/pulls.ts';
 import { withReading } from './air-readings.ts';
-import { type BatchBook, type Book, emptyCup, type FaceBook, gunUnset } from './book.ts';
+import { type BatchBook, type Book, type FaceBook, gunUnset } from './book.ts';
 import { atMost_s, type Instant, instantAfter, isLater, sameClocks, shownBy } from './instant.ts';
 import { isUnsettled } from './passed.ts';
 import { canTaken, hasPot, levelRead } from './pours.ts';
@@ -98,43 +98,20 @@ function endFace(book: Book, record: DayRecord & EventOf<'face.ended'>, at: Inst
 	return {
 		...spent,
 		resprayed: respray ? [...book.resprayed, id] : book.resprayed,
-		...usedUp(book, (share - before) * volumeOf(book, id, coat)),
+		...usedFrom(book, (share - before) * volumeOf(book, id, coat)),
 		gunWetSince: extent !== 'none' ? (pass?.seen ?? at) : book.gunWetSince,
 		stretch: book.stretch.filter(other => other !== id),
 	};
 }
 
-type Cup = Pick<Book, 'cup_mL' | 'cupSince' | 'levelSince'>;
-
-/** Paint that a face, or a part of it, took from the cup. */
-function usedUp({ cup_mL, cupSince, levelSince }: Book, use_mL: number): Cup {
-	/** A pass told of once the cup is empty used what was in it before. */
-	const less = (since: Book['cupSince']) =>
-		cupSince.loaded_mL === 0 ? since : { ...since, uses: withUse(since.uses, Math.max(0, use_mL)) };
-	return { cup_mL: Math.max(0, cup_mL - use_mL), cupSince: less(cupSince), levelSince: less(levelSince) };
-}
-
-/** Paint that a burst on paper took from it. */
-function burstOff({ cup_mL, cupSince, levelSince }: Book, burst_mL: number): Cup {
-	const less = (since: Book['cupSince']) => ({ ...since, bursts_mL: since.bursts_mL + burst_mL });
-	return { cup_mL: Math.max(0, cup_mL - burst_mL), cupSince: less(cupSince), levelSince: less(levelSince) };
-}
-
 /** The cup filled from a pot: up to where it is seen to be, or by so much more. A pot that ran out before is read with it. */
-function fillCup(book: Book, { batch: letter, volume_mL, to_mL }: EventOf<'batch.loaded'>): Book {
-	const more = (since: Book['cupSince']) => ({ ...since, loaded_mL: since.loaded_mL + volume_mL });
-	const pots = changeBatch(book, letter, ({ pot_mL }) => ({
-		pot_mL: Math.max(0, (pot_mL ?? 0) - volume_mL),
+function fillCup(book: Book, load: EventOf<'batch.loaded'>): Book {
+	const pots = changeBatch(book, load.batch, ({ pot_mL }) => ({
+		pot_mL: Math.max(0, (pot_mL ?? 0) - load.volume_mL),
 		poured: true,
 	}));
-	const levelSince = to_mL === undefined ? more(book.levelSince) : { ...emptyCup, loaded_mL: to_mL };
-	const isAllSeen = to_mL !== undefined && ![...pots.batches.values()].some(pot => pot.poured && hasPot(pot));
-	return {
-		...pots,
-		cup_mL: to_mL ?? book.cup_mL + volume_mL,
-		cupSince: isAllSeen ? levelSince : more(book.cupSince),
-		levelSince,
-	};
+	const isAllSeen = ![...pots.batches.values()].some(pot => pot.poured && hasPot(pot));
+	return { ...pots, ...filledBy(book, load, isAllSeen) };
 }
 
 function noteReading(book: Book, record: DayRecord & EventOf<'reading.taken'>, at: Instant): Book {
@@ -155,7 +132,7 @@ function noteReading(book: Book, record: DayRecord & EventOf<'reading.taken'>, a
 				: book.gun;
 	const tab = record.feature === 'touch' ? tabAfter(book, record, at) : null;
 	const lastCard = record.card?.tall ?? book.lastCard;
-	const burst = burstOff(book, burst_mL(withGunOn(book.opened.sheet, record.face, record.coat), record));
+	const burst = burstFrom(book, burst_mL(withGunOn(book.opened.sheet, record.face, record.coat), record));
 	const stray = record.feature === 'last-face' && record.face === null ? null : book.stray;
 	const read = { ...book, ...burst, attempts, check, gun, lastCard, stray, ...tab };
 	return record.feature === 'set-up' && record.face ? foundSoft(read, record.face, at) : read;
@@ -385,9 +362,7 @@ function note(book: Book, record: DayRecord, at: Instant, from: string): Book {
 		case 'cup.emptied':
 			return {
 				...potsAfter(book, record),
-				cup_mL: 0,
-				cupSince: emptyCup,
-				levelSince: emptyCup,
+				...emptyCup,
 				cupGun: null,
 				gunWetSince: null,
 				...(record.why === 'flushed' && { gun: gunUnset }),

@@ -1,172 +1,136 @@
 import { batchInHand } from '../../machines/day-context.ts';
-import { noUse } from '../film/odds.ts';
-import { type PlannedCoat, withGunOf } from '../job/job.ts';
-import { riskOf } from '../job/on-work.ts';
-import { lifeClock } from '../job/process-clocks.ts';
-import { firstBursts_mL, leftBehind_mL, plannedBursts_mL } from '../plan/batches.ts';
+import type { PlannedCoat } from '../job/job.ts';
+import type { Pass } from '../plan/gun.ts';
+import {
+	type Bench,
+	batchFor_mL,
+	type Coming,
+	isMixDue,
+	mixing_min,
+	type PaintAct,
+	paintAct,
+	toMix_mL,
+	workOn_s as workWith_s,
+} from '../plan/paint-rule.ts';
 import {
 	cupLife_s,
 	gunClock,
 	isMixedFor,
-	levelFor_mL,
 	lifeLeft_s,
 	livesNow_h,
 	potsOf,
+	shopOf,
 	standsNow_min,
 	stoodAt,
 	stopsAt,
 	wantedFor,
 } from './allowed.ts';
-import { type Book, emptyCup } from './book.ts';
-import { cupRoom } from './cup-room.ts';
+import { turnsFluid } from './fluid.ts';
 import { gunNext, isInOtherGun } from './guns.ts';
-import { fullFor_mL } from './level.ts';
-import { contextOf, faceOf, jobOf, laidOn, type Moment, materialOf, nextCoat } from './moment.ts';
+import {
+	contextOf,
+	faceBook,
+	faceOf,
+	jobOf,
+	laidOn,
+	type Moment,
+	materialOf,
+	nextCoat,
+	unitsOf,
+} from './moment.ts';
 import { pending } from './order.ts';
 import { hasPot } from './pours.ts';
 
 /** The paint that a face wants: in the cup, in a pot, or still to be mixed. */
 
 export type PaintStep =
-	| {
-			kind: 'empty';
-			why: 'too-old' | 'short-lived' | 'other-material' | 'other-mix' | 'other-gun' | 'stood-too-long';
-	  }
+	| Exclude<PaintAct, { kind: 'mix' | 'load' }>
+	| { kind: 'empty'; why: 'other-gun' }
+	| (Extract<PaintAct, { kind: 'load' }> & { gun: string | undefined })
 	| { kind: 'mix'; face: string }
 	| { kind: 'resume'; batch: string }
-	| { kind: 'load'; batch: string; to_mL: number; leaned: boolean; gun: string | undefined }
 	| { kind: 'wait'; face: string; due: number; why: 'stand' };
 
-/** Less than this is not worth a stop at the gun, mL: neither poured, nor left behind in a pot. This project's own choice. */
-const leastPoured_mL = 50;
+/** What a face takes with the walk, the turns and the checks around it, s. */
+export const workOn_s = (moment: Moment, id: string): number => workWith_s(wantedFor(moment, id));
 
-const pot_mL = ({ state }: Moment, letter: string): number => state.book.batches.get(letter)?.pot_mL ?? 0;
+const passOf = (moment: Moment, id: string): Pass => ({
+	face: faceOf(moment, id),
+	coat: nextCoat(moment, id),
+	count: laidOn(moment, id) + 1,
+});
 
-/** Pots whose paint outlasts the face that comes next: enough of it for that face, or to be worth the pouring. */
-const potsFor = (moment: Moment, id: string): string[] => {
-	const { spray_s } = wantedFor(moment, id);
-	const least_mL = Math.min(leastPoured_mL, levelFor_mL(moment, [id]) - moment.state.book.cup_mL);
-	return potsOf(moment, nextCoat(moment, id)).filter(
-		letter => lifeLeft_s(moment, letter) > spray_s && pot_mL(moment, letter) >= least_mL,
-	);
-};
+/** What a face wants of its next coat. */
+function comingOn(moment: Moment, id: string): Coming {
+	const { volume_mL, spray_s } = wantedFor(moment, id);
+	return { pass: passOf(moment, id), wants_mL: volume_mL, spray_s };
+}
 
-/** What a face takes with the walk, the turns and the checks around it, s: three times its spraying. */
-export const workOn_s = (moment: Moment, id: string): number => wantedFor(moment, id).spray_s * 3;
-
-/** Faces that follow in the same coat and can be sprayed within one pot life. */
-export function restOfCoat(moment: Moment, id: string): string[] {
-	const { stage, ofStage, material } = nextCoat(moment, id);
-	const paint = materialOf(moment, material);
-	const life_h = lifeClock(paint) ? livesNow_h(moment, paint) : paint.potLife.hours;
-	const life_s = life_h * 3600 * 0.8;
-	let seconds = 0;
-	const faces = pending(moment).filter(({ face }) => {
+/** … and the others that still get that coat, in the order in force. */
+function comingFrom(moment: Moment, id: string): Bench['coming'] {
+	const { stage, ofStage } = nextCoat(moment, id);
+	const others = pending(moment).filter(({ face }) => {
 		const coat = nextCoat(moment, face);
-		return coat.stage === stage && coat.ofStage[0] === ofStage[0];
+		return face !== id && coat.stage === stage && coat.ofStage[0] === ofStage[0];
 	});
-	return faces
-		.filter(({ face }, index) => {
-			seconds += workOn_s(moment, face);
-			return index === 0 || seconds <= life_s;
-		})
-		.map(({ face }) => face);
+	return [comingOn(moment, id), ...others.map(({ face }) => comingOn(moment, face))];
 }
 
-/** … in the order in which they are sprayed, the one that comes next first. */
-const sprayedFrom = (moment: Moment, id: string): string[] => [
-	id,
-	...restOfCoat(moment, id).filter(other => other !== id),
-];
+/** Whether a coat is on some face already, or a part of it. */
+const isBegun = (moment: Moment, { stage, ofStage }: PlannedCoat): boolean =>
+	jobOf(moment).faces.some(({ id, coats }) => {
+		const { part, laid } = faceBook(moment, id);
+		const on = coats[(laid.at(-1)?.coat ?? 0) - (part ? 0 : 1)];
+		return on?.stage === stage && on.ofStage[0] >= ofStage[0];
+	});
 
-/** Time until the rest of a coat is on, s. */
-const coatTime_s = (moment: Moment, id: string): number =>
-	restOfCoat(moment, id).reduce((sum, face) => sum + workOn_s(moment, face), 0);
-
-/** What each face of the rest of a coat takes, mL. */
-const wantedByRest_mL = (moment: Moment, id: string): number[] =>
-	restOfCoat(moment, id).map(face => wantedFor(moment, face).volume_mL);
-
-type InCup = Pick<Book, 'cupSince' | 'levelSince'>;
-
-const nothing: InCup = { cupSince: emptyCup, levelSince: emptyCup };
-
-/** What the gun holds for a coat, by its count; nothing where it holds other paint, or dead paint. */
-function inCup(moment: Moment, coat: PlannedCoat): InCup {
-	const { cup } = contextOf(moment);
-	const isMine = cup.length > 0 && cup.every(letter => isMixedFor(moment, letter, coat));
-	return isMine && !isInOtherGun(moment, coat) && cupLife_s(moment) > 0 ? moment.state.book : nothing;
-}
-
-/** Paint, mixed and alive, that the rest of a coat is short of at the sheet's risk, mL. */
-export const paintShort_mL = (moment: Moment, id: string): number =>
-	shortOf_mL(moment, id, inCup(moment, nextCoat(moment, id)), potsFor(moment, id));
-
-/** … with these pots: by all that was mixed, and by what the cup was seen to hold and pots that nobody poured from. */
-function shortOf_mL(
-	moment: Moment,
-	id: string,
-	{ cupSince, levelSince }: InCup,
-	pots: readonly string[],
-): number {
-	const { batches } = moment.state.book;
-	const rest = wantedByRest_mL(moment, id);
-	const short = ({ uses, loaded_mL, bursts_mL }: Book['cupSince'], letters: readonly string[]) =>
-		fullFor_mL(moment.state.book, nextCoat(moment, id), rest, uses) -
-		(loaded_mL - bursts_mL) -
-		letters.reduce((sum, letter) => sum + pot_mL(moment, letter), 0);
-	const untouched = pots.filter(letter => batches.get(letter)?.poured === false);
-	return Math.min(short(cupSince, pots), short(levelSince, untouched));
-}
-
-/** Stirring, pouring, straining and timing of a batch, its standing left out, min. This project's own choice. */
-const mixing_min = 8;
-
-/** … its standing counted, in the air as last read, min. */
+/** Until a batch mixed now has stood and can be sprayed, in the air as last read, min. */
 export const mixTakes_min = (moment: Moment, { material }: PlannedCoat): number =>
 	standsNow_min(moment, materialOf(moment, material)) + mixing_min;
 
-/** What is in the cup once a batch mixed now is ready: nothing where it has stood too long by then, and is emptied. */
-function inCupThen(moment: Moment, coat: PlannedCoat): InCup {
-	const flush = gunClock(moment)?.flush ?? Number.POSITIVE_INFINITY;
-	return flush <= moment.now.wall + mixTakes_min(moment, coat) * 60_000 ? nothing : inCup(moment, coat);
-}
-
-/** Bursts on paper that the rest of a coat asks for, mL. */
-function burstsOfRest_mL(moment: Moment, id: string): number {
-	const passes = restOfCoat(moment, id).map(face => ({
-		face: faceOf(moment, face),
-		coat: nextCoat(moment, face),
-		count: laidOn(moment, face) + 1,
-	}));
-	return plannedBursts_mL(withGunOf(jobOf(moment), nextCoat(moment, id).stage), passes);
-}
-
-/** … of a full check and one more, mL. */
-function checkBursts_mL(moment: Moment, id: string): number {
+/** The bench as a face finds it. */
+function benchAt(moment: Moment, id: string): Bench {
+	const { book } = moment.state;
+	const { cup, gun } = contextOf(moment);
 	const coat = nextCoat(moment, id);
-	return firstBursts_mL(withGunOf(jobOf(moment), coat.stage), coat);
+	const stops = stopsAt(moment, id);
+	const isChecked = stops.some(({ by }) => by === 'gun') || turnsFluid(moment, id);
+	const flush = gunClock(moment)?.flush ?? Number.POSITIVE_INFINITY;
+	return {
+		...shopOf(book, coat),
+		units: unitsOf(moment),
+		coming: comingFrom(moment, id),
+		isBegun: isBegun(moment, coat),
+		cup: {
+			...{ cup_mL: book.cup_mL, cupSince: book.cupSince, levelSince: book.levelSince, letters: cup },
+			isMine:
+				cup.length > 0 &&
+				!isInOtherGun(moment, coat) &&
+				cup.every(letter => isMixedFor(moment, letter, coat)),
+			life_s: cupLife_s(moment),
+			fresh_s: (flush - moment.now.wall) / 1000,
+		},
+		pots: potsOf(moment, coat).map(letter => {
+			const { pot_mL, poured } = book.batches.get(letter) ?? { pot_mL: 0, poured: true };
+			return { letter, left_mL: pot_mL ?? 0, untouched: !poured, life_s: lifeLeft_s(moment, letter) };
+		}),
+		batch: {
+			life_s: livesNow_h(moment, materialOf(moment, coat.material)) * 3600,
+			takes_s: mixTakes_min(moment, coat) * 60,
+		},
+		check: gun.matches('fullCheckDue') ? 'full' : isChecked ? 'short' : null,
+		stop: stops.find(one => one.by === 'cup')?.is ?? null,
+	};
 }
 
-/** … with these bursts, and what a pot and its strainer keep. */
-export function toMix_mL(moment: Moment, id: string): number {
-	const short_mL = shortOf_mL(moment, id, inCupThen(moment, nextCoat(moment, id)), potsFor(moment, id));
-	return short_mL + burstsOfRest_mL(moment, id) + leftBehind_mL(jobOf(moment));
-}
+/** Whether the whole of a face's coat is short of paint, so that a batch is mixed for it in the wait before. */
+export const isMixWanted = (moment: Moment, id: string): boolean =>
+	!batchInHand(contextOf(moment)) && isMixDue(benchAt(moment, id));
 
-/** After a wait the gun is checked in full anyhow: then is the time to mix what the whole coat is short of, but no bursts alone. */
-function mixesAhead(moment: Moment, id: string): boolean {
-	const context = contextOf(moment);
-	const isShort = paintShort_mL(moment, id) > checkBursts_mL(moment, id);
-	return context.gun.matches('fullCheckDue') && !batchInHand(context) && isShort;
-}
-
-/** The pot that the cup is filled from: any into an empty cup; another batch only where both outlast the coat. */
-function potFor(moment: Moment, id: string): string | undefined {
-	const { cup } = contextOf(moment);
-	const coat_s = coatTime_s(moment, id);
-	const lasts = (letter: string) => Math.min(cupLife_s(moment), lifeLeft_s(moment, letter)) > coat_s;
-	return potsFor(moment, id).find(letter => cup.length === 0 || cup.includes(letter) || lasts(letter));
+/** What is mixed for a face, mL: what its coat is short of; and that, or the least above it that the marks of the pot give. */
+export function amountFor_mL(moment: Moment, id: string): { wanted_mL: number; given_mL: number | null } {
+	const bench = benchAt(moment, id);
+	return { wanted_mL: toMix_mL(bench), given_mL: batchFor_mL(bench) };
 }
 
 /** Paint in the cup of a gun that the face is not sprayed with: that one is cleaned, whatever comes before the coat. */
@@ -175,58 +139,17 @@ export const otherGunFirst = (moment: Moment, id: string): PaintStep | null =>
 		? { kind: 'empty', why: cupLife_s(moment) > 0 ? 'other-gun' : 'too-old' }
 		: null;
 
-const emptied = {
-	dead: 'too-old',
-	'other-material': 'other-material',
-	'other-mix': 'other-mix',
-	stood: 'stood-too-long',
-	dying: 'short-lived',
-} as const;
-
-/** Of the sheet's risk so much is taken where the pot still has paint, which helps no face there. This project's own choice. */
-const whilePotHas = 0.1;
-
-/** How full the cup is filled from a pot: as the rest of the coat wants it, or as far as it goes where little would be poured or left. */
-function fillTo(moment: Moment, id: string, letter: string): { to_mL: number; leaned: boolean } {
-	const { book } = moment.state;
-	const { most_mL, leaned } = cupRoom(moment, sprayedFrom(moment, id));
-	const all_mL = book.cup_mL + pot_mL(moment, letter);
-	const coat = nextCoat(moment, id);
-	const risk = riskOf(book.opened.sheet) * whilePotHas;
-	const wants_mL =
-		fullFor_mL(book, coat, wantedByRest_mL(moment, id), noUse, risk) + burstsOfRest_mL(moment, id);
-	const isLittle = Math.min(wants_mL - book.cup_mL, all_mL - wants_mL) < leastPoured_mL;
-	const to_mL = Math.min(most_mL, isLittle ? all_mL : wants_mL);
-	return { to_mL, leaned: leaned && to_mL === most_mL };
-}
-
-/** The gun is checked anyhow: in full, and the cup is short of the rest of the coat, or for a face that its bursts make it short of. */
-function isTimeToFill(moment: Moment, id: string): boolean {
-	const { cup_mL } = moment.state.book;
-	const coat = nextCoat(moment, id);
-	if (contextOf(moment).gun.matches('fullCheckDue'))
-		return shortOf_mL(moment, id, inCup(moment, coat), []) > 0;
-	const isChecked = stopsAt(moment, id).some(({ by }) => by === 'gun');
-	return isChecked && cup_mL < levelFor_mL(moment, [id]) + checkBursts_mL(moment, id);
-}
-
 /** Gun and paint for a face: nothing where the cup holds what it wants, and nothing worth it can be poured or mixed while the gun is checked. */
 export function paintFor(moment: Moment, id: string): PaintStep | null {
 	const other = otherGunFirst(moment, id);
 	if (other) return other;
-	const stop = stopsAt(moment, id).find(one => one.by === 'cup');
-	const short = stop?.is === 'empty' || stop?.is === 'short';
-	if (stop && stop.is !== 'empty' && stop.is !== 'short') return { kind: 'empty', why: emptied[stop.is] };
-	const batch = short || isTimeToFill(moment, id) ? potFor(moment, id) : undefined;
-	const gun = gunNext(moment, id).called;
-	const fill =
-		batch === undefined ? null : { kind: 'load' as const, batch, gun, ...fillTo(moment, id, batch) };
-	if (fill && (short || fill.to_mL - moment.state.book.cup_mL >= leastPoured_mL)) return fill;
-	if (!short && !mixesAhead(moment, id)) return null;
-	if (stop?.is === 'short' && cupLife_s(moment) <= coatTime_s(moment, id))
-		return { kind: 'empty', why: 'short-lived' };
+	const bench = benchAt(moment, id);
+	const act = paintAct(bench);
+	if (act?.kind === 'load') return { ...act, gun: gunNext(moment, id).called };
+	if (act?.kind !== 'mix') return act;
 	const inHand = batchInHand(contextOf(moment));
 	if (!inHand) return { kind: 'mix', face: id };
+	if (bench.stop === null) return null;
 	const due = stoodAt(moment, inHand[0]);
 	return due <= moment.now.wall
 		? { kind: 'resume', batch: inHand[0] }

@@ -1,10 +1,7 @@
-import type { ReadingFeature } from './records.ts';
-
-/** What a full gun check reads back beside pressure and pattern, one of them at a time. */
-export const secondFeatures: readonly ReadingFeature[] = ['horns', 'pattern-height', 'flooded'];
+import { type SecondFeature, secondFeatures } from '../plan/second-feature.ts';
 
 export const isSecond = (item: string): boolean => secondFeatures.some(feature => feature === item);
 
-/** The one of them that a check asks for; undefined: none. */
-export const secondOf = (items: readonly string[]): ReadingFeature | undefined =>
+/** The one second feature that a check asks for; undefined: none. */
+export const secondOf = (items: readonly string[]): SecondFeature | undefined =>
 	secondFeatures.find(feature => items.includes(feature));

@@ -1,6 +1,6 @@
 import { unsureOf } from '../film/learning.ts';
 import { bursts_mL, leftInPot_mL } from '../film/losses.ts';
-import { enoughFor_mL, noUse, type Unsure, type Uses, unsureAt, withUse } from '../film/odds.ts';
+import { enoughFor_mL, type Unsure, type Uses, unsureAt } from '../film/odds.ts';
 import type { Job, Material, PlannedCoat } from '../job/job.ts';
 import { lossesOf, partsWith, riskOf } from '../job/on-work.ts';
 import { livesAt_h } from '../job/process-clocks.ts';
@@ -8,10 +8,7 @@ import { leastGiven } from '../trade/marks.ts';
 import { partsPoured, pourOrder, sumOf } from '../trade/mix.ts';
 import { entryStep, type UnitSystem } from '../trade/shown.ts';
 import { type Pass, sameGun } from './gun.ts';
-import { paintOf_mL, type Rates } from './pace.ts';
-
-/** Passes that one batch serves, from `first` to the next chunk's; `ahead`: mixed in one go with the one before. */
-export type Chunk = { first: number; ahead: boolean; loaded?: true };
+import type { Rates } from './pace.ts';
 
 /** What is in the gun's cup before the first pass. */
 export type Cup = { letter: string; left_mL: number; dies_s: number };
@@ -92,81 +89,6 @@ export function leastBatch_mL(
 
 export const sameCoat = (one: Pass | undefined, other: Pass | undefined): boolean =>
 	one?.coat.stage === other?.coat.stage && one?.coat.ofStage[0] === other?.coat.ofStage[0];
-
-/**
- * The fewest batches for a row of passes, each one cup at most: as many faces as the cup holds paint for at the
- * sheet's risk, a new one where `breaks` says. Of the ways with so few, the one that changes batches inside the
- * fewest coats, since two batches of one colour seldom match quite; then each as long as it may be.
- * @param breaks passes before which a batch must end
- * @param ahead passes whose batch is mixed together with the one before, where both last
- * @param cup paint in the gun's cup that the first passes are sprayed from, as far as it goes
- */
-export function chunksOf(
-	job: Job,
-	passes: readonly Pass[],
-	rates: Rates,
-	breaks: ReadonlySet<number>,
-	ahead: ReadonlySet<number>,
-	cup: Cup | null = null,
-): Chunk[] {
-	const needs = passes.map(pass => paintOf_mL(pass, rates));
-	const unsure = new Map(
-		[...new Set(passes.map(({ coat }) => coat.material))].map(id => [id, unsureFor(job, id, rates)]),
-	);
-	/** What the cup must take for faces in a row, bursts between them counted. */
-	const held_mL = (first: number, uses: Uses, bursts_mL: number): number => {
-		const its = unsure.get(passes[first]?.coat.material ?? '') ?? unsureFor(job, '', rates);
-		return inGunFor_mL(job, uses, its) + bursts_mL;
-	};
-	const goesOn = (index: number): boolean => {
-		const [before, pass] = [passes[index - 1], passes[index]];
-		return (
-			before !== undefined &&
-			pass !== undefined &&
-			!breaks.has(index) &&
-			before.coat.material === pass.coat.material &&
-			reducerFor(job, before.coat) === reducerFor(job, pass.coat)
-		);
-	};
-	/** Where a batch begun at a pass may end, the furthest first; one face too large for a cup has it to itself. */
-	const endsOf = (first: number, room: number): number[] => {
-		const ends = [first + 1];
-		let uses = withUse(noUse, needs[first] ?? 0);
-		let bursts = plannedBursts_mL(job, passes.slice(first, first + 1));
-		for (let next = first + 1; goesOn(next); next++) {
-			uses = withUse(uses, needs[next] ?? 0);
-			const pass = passes[next];
-			bursts += pass ? burstsBefore_mL(job, passes[next - 1], pass) : 0;
-			if (held_mL(first, uses, bursts) > room) break;
-			ends.unshift(next + 1);
-		}
-		return ends;
-	};
-	/** From a pass on: how many batches are still begun, how many of them inside a coat. */
-	const rest: { batches: number; within: number }[] = [];
-	const restFrom = (end: number) => {
-		const { batches, within } = rest[end] ?? { batches: 0, within: 0 };
-		const cuts = end < passes.length && sameCoat(passes[end - 1], passes[end]);
-		return { batches, within: within + (cuts ? 1 : 0) };
-	};
-	const endOf = (first: number, room: number): number => {
-		const cost = (end: number) => restFrom(end).batches * (passes.length + 1) + restFrom(end).within;
-		return endsOf(first, room).reduce((best, end) => (cost(end) < cost(best) ? end : best));
-	};
-	for (let first = passes.length - 1; first >= 0; first--) {
-		const { batches, within } = restFrom(endOf(first, job.gun.cup_mL));
-		rest[first] = { batches: batches + 1, within };
-	}
-	const alone_mL = held_mL(0, withUse(noUse, needs[0] ?? 0), 0);
-	const loaded = cup !== null && !breaks.has(0) && alone_mL <= cup.left_mL ? cup : null;
-	const chunks: Chunk[] = [];
-	for (let first = 0; first < passes.length; ) {
-		const isLoaded = first === 0 && loaded !== null;
-		chunks.push(isLoaded ? { first, ahead: false, loaded: true } : { first, ahead: ahead.has(first) });
-		first = endOf(first, isLoaded ? loaded.left_mL : job.gun.cup_mL);
-	}
-	return chunks;
-}
 
 /** Reducer that a coat's kind wants, parts: a batch cannot serve two of them. */
 export function reducerFor(job: Job, { material, kind }: Pick<PlannedCoat, 'material' | 'kind'>): number {

@@ -1,10 +1,11 @@
 import type { Job } from '../job/job.ts';
-import { type Chunk, type Cup, chunksOf, sameCoat } from './batches.ts';
+import type { Cup } from './batches.ts';
 import { coatsBefore, type GunState, type Pass } from './gun.ts';
 import type { CoatsOn, StageOrder } from './order.ts';
 import { type Pace, type Rates, standardPace } from './pace.ts';
 import { batchesOf, type PlannedBatch } from './planned-batches.ts';
-import { type Course, type Laid, type Missed, type Step, walk } from './timeline.ts';
+import type { PlayedBench } from './played-bench.ts';
+import { type Laid, type Missed, type Step, walk } from './timeline.ts';
 import { type Opening, openings } from './windows.ts';
 
 /** A stage played through: every step with its time, and what it comes to. Seconds from the start of the first day. */
@@ -16,6 +17,10 @@ export type DayPlan = {
 	missed: Missed[];
 	start_s: number;
 	end_s: number;
+	/** How often the cup is filled. */
+	fills: number;
+	/** Cup and pots as the last pass leaves them. */
+	bench: PlayedBench;
 	/** From the start of work to the end of cleaning, nights left out, min. */
 	minutes: number;
 	/** Longest time between the end of a part's first face and the start of its last, within a coat, s. */
@@ -37,8 +42,9 @@ export type PlanOptions = {
 	start_s?: number;
 	gun?: GunState | null;
 	begun?: boolean;
-	/** What is in the gun's cup before the first pass. */
+	/** What is in the gun's cup before the first pass; or the bench as the stage before left it the same day. */
 	cup?: Cup | null;
+	bench?: PlayedBench | null;
 	/** Letters used before on this job. */
 	letters?: number;
 	/** Coats that faces have already, where only the rest is planned. */
@@ -56,17 +62,15 @@ export function planDay(job: Job, order: StageOrder, options: PlanOptions = {}):
 	const rates = options.rates ?? {};
 	const start_s = options.start_s ?? 0;
 	const given = {
-		...{ job, passes, pace, rates, start_s },
+		...{ job, passes, pace, rates, start_s, letters: options.letters ?? 0 },
 		ends: options.ends ?? {},
 		gun: options.gun ?? null,
 		begun: options.begun ?? false,
 		cup: options.cup ?? null,
+		bench: options.bench ? { ...options.bench, check: 'full' as const } : null,
 		opensFor: rememberedOpenings(job),
 	};
-	const { chunks, course } = settle(passes, (breaks, ahead) => {
-		const cut = chunksOf(job, passes, rates, breaks, ahead, given.cup);
-		return { chunks: cut, course: walk({ ...given, chunks: cut }) };
-	});
+	const course = walk(given);
 	const nights = course.steps.filter(step => step.does === 'night');
 	const slept = nights.reduce((sum, step) => sum + step.to_s - step.from_s, 0);
 	const idle = course.steps.filter(step => step.does === 'wait').map(step => step.to_s - step.from_s);
@@ -74,7 +78,11 @@ export function planDay(job: Job, order: StageOrder, options: PlanOptions = {}):
 	return {
 		order,
 		...{ steps: course.steps, laid: course.laid, missed: course.missed, start_s, end_s: course.end_s },
-		batches: batchesOf(job, passes, chunks, course, rates, options.letters ?? 0, given.cup),
+		batches: batchesOf(job, passes, course, rates).filter(
+			({ letter, serves }) => letter !== options.cup?.letter || serves.length > 0,
+		),
+		fills: course.fills,
+		bench: course.bench,
 		minutes: (course.end_s - start_s - slept) / 60,
 		wetEdge_s: oldestEdge_s(course.laid),
 		longestIdle_s: Math.max(0, ...idle),
@@ -106,41 +114,6 @@ function rememberedOpenings(job: Job): (pass: Pass) => readonly Opening[] {
 		known.set(pass, found);
 		return found;
 	};
-}
-
-type Settled = { chunks: Chunk[]; course: Course };
-
-/**
- * Batches and times depend on each other. Each round ends batches where the last walk found that they cannot go
- * on, and mixes ahead those that everything would wait for, unless that was found not to last. Every round adds a
- * break or rules out one mixing ahead, so it comes to an end.
- */
-function settle(
-	passes: readonly Pass[],
-	play: (breaks: ReadonlySet<number>, ahead: ReadonlySet<number>) => Settled,
-): Settled {
-	const breaks = new Set<number>();
-	const ahead = new Set<number>();
-	const never = new Set<number>();
-	let played = play(breaks, ahead);
-	for (let round = 0; round <= 3 * passes.length; round += 1) {
-		const { chunks, course } = played;
-		const broken = course.breaks[0];
-		const stalled = course.stalls.find(
-			at => at > 0 && sameCoat(passes[at - 1], passes[at]) && !never.has(at) && !ahead.has(at),
-		);
-		if (broken !== undefined) {
-			const which = chunks.findLastIndex(chunk => chunk.first <= broken);
-			const culprit = [chunks[which], chunks[which + 1]].find(chunk => chunk?.ahead);
-			if (culprit) {
-				ahead.delete(culprit.first);
-				never.add(culprit.first);
-			} else breaks.add(broken);
-		} else if (stalled !== undefined) ahead.add(stalled);
-		else break;
-		played = play(breaks, ahead);
-	}
-	return played;
 }
 
 function oldestEdge_s(laid: readonly Laid[]): number {

@@ -94,9 +94,8 @@ export function batchesText(job: Job, plan: DayPlan, said: Said): string[] {
 				`One batch wrong spoils ${worst.serves.length} ${worst.serves.length === 1 ? 'pass' : 'passes'} at most, and ${format(worst.volume_mL, 'volume', said.units)} of paint.`,
 			]
 		: [];
-	const asked = 'The day asks coat by coat: for what the pots then hold too little of.';
 	const odds = `A batch runs short inside a face ${oddsSaid(riskOf(job))} times at most, by what the sheet is unsure of.`;
-	return [...rows, ...[asked, odds, ...boxed, ...loss].flatMap(line => wrap(line, said.width))];
+	return [...rows, ...[odds, ...boxed, ...loss].flatMap(line => wrap(line, said.width))];
 }
 
 /** Every stage over the days: when, and for which faces. */

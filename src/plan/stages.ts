@@ -6,7 +6,8 @@ import { type DayPlan, type PlanOptions, planDay, slack_s } from './day-plan.ts'
 import { judgeStage, type Verdict } from './judge.ts';
 import { atWork, day_s } from './opening-hours.ts';
 import { type OrderName, orderFor } from './order.ts';
-import { standardPace } from './pace.ts';
+import { paintOf_mL, standardPace } from './pace.ts';
+import type { PlayedBench } from './played-bench.ts';
 import { openings } from './windows.ts';
 
 /** When a stage may be done to a face, and when the plan does it. Seconds from the start of the first day. */
@@ -60,7 +61,7 @@ export function planStages(input: StagesInput): StagePlan[] {
 		const plan = { stage: index, name: stage.name, kind: stage.kind };
 		if (stage.kind === 'coats') {
 			const ends = endsOf(here);
-			const sprayed = spray(input, index, here, letters);
+			const sprayed = spray(input, index, here, letters, played.at(-1)?.plan);
 			letters += sprayed.verdict.plan.batches.length;
 			played.push({ plan: sprayed.verdict.plan, ends });
 			return [{ ...plan, ...sprayed }];
@@ -73,7 +74,7 @@ export function planStages(input: StagesInput): StagePlan[] {
 		});
 		return [{ ...plan, faces, verdict: null }];
 	});
-	return plans.map(plan => boundByLater(job, plan, played));
+	return plans.map(plan => servedLater(input, boundByLater(job, plan, played), played));
 }
 
 /** A spray stage as played, with what its faces had before it. */
@@ -98,6 +99,29 @@ function boundByLater(job: Job, stage: StagePlan, played: readonly Played[]): St
 	const bounds = own_s === null ? later : [own_s, ...later];
 	const latestStart_s = bounds.length === 0 ? null : Math.min(...bounds);
 	return { ...stage, verdict: { ...verdict, plan: { ...verdict.plan, latestStart_s } } };
+}
+
+/** What another stage left in cup and pots: a night between, it is all poured away. */
+const benchAt = (before: DayPlan | undefined, start_s: number): PlayedBench | null =>
+	before && Math.floor(before.end_s / day_s) === Math.floor(start_s / day_s) ? before.bench : null;
+
+/** A batch serves the faces of later stages too that it is in the cup for. */
+function servedLater({ job, options }: StagesInput, stage: StagePlan, played: readonly Played[]): StagePlan {
+	const { verdict } = stage;
+	if (!verdict) return stage;
+	const later = played.filter(({ plan }) => plan.start_s > verdict.plan.start_s);
+	const batches = verdict.plan.batches.map(batch => {
+		const laid = later.flatMap(({ plan }) => plan.laid.filter(({ cup }) => cup.includes(batch.letter)));
+		const last = laid.at(-1);
+		const takes = laid.flatMap(({ face, coat: count }) => {
+			const coat = job.faces.find(({ id }) => id === face)?.coats[count - 1];
+			return coat ? [paintOf_mL({ coat }, options?.rates)] : [];
+		});
+		const needed_mL = takes.reduce((sum, take) => sum + take, batch.needed_mL);
+		const serves = [...batch.serves, ...laid.map(({ face, coat }) => ({ face, coat }))];
+		return last ? { ...batch, needed_mL, serves, to_s: last.to_s, last: last.face } : batch;
+	});
+	return { ...stage, verdict: { ...verdict, plan: { ...verdict.plan, batches } } };
 }
 
 /** Whether a stage is still to come for a face. */
@@ -156,6 +180,7 @@ function spray(
 	stage: number,
 	here: Standing[],
 	letters: number,
+	before: DayPlan | undefined,
 ): { faces: FaceStage[]; verdict: Verdict } {
 	const pace = options.pace ?? standardPace;
 	const bounds = here.map(standing => boundsOf(job, standing));
@@ -172,9 +197,10 @@ function spray(
 	};
 	const order = orderFor(rest, stage, which, more.on);
 	const starts = [first, ...Array.from({ length: tries }, (_, days) => morning + days * day_s)];
-	const keeps = (start_s: number) => planDay(rest, order, { ...more, start_s }).missed.length === 0;
+	const from = (start_s: number) => ({ ...more, start_s, bench: benchAt(before, start_s) });
+	const keeps = (start_s: number) => planDay(rest, order, from(start_s)).missed.length === 0;
 	const start_s = starts.find(keeps) ?? first;
-	const verdict = judgeStage(rest, stage, which, { ...more, start_s });
+	const verdict = judgeStage(rest, stage, which, from(start_s));
 	return {
 		verdict,
 		faces: here.map(standing => {

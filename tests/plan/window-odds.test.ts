@@ -31,7 +31,7 @@ function withoutWaits(closes_s: number): DayPlan {
 		at += length;
 	}
 	steps.push({ does: 'spray', from_s: at, to_s: at + 100, face: 'lid/top', coat: 2 });
-	const common = { face: 'lid/top', part: 'lid', batch: 0 };
+	const common = { face: 'lid/top', part: 'lid', cup: ['A'] };
 	const laid = [
 		{ ...common, coat: 1, from_s: 0, to_s: 100, opens_s: null, closes_s: null },
 		{ ...common, coat: 2, from_s: at, to_s: at + 100, opens_s: null, closes_s: 100 + closes_s },

@@ -2,13 +2,14 @@ import { inert } from '../../job/inert.ts';
 import { partsWith } from '../../job/on-work.ts';
 import { letterOf } from '../../plan/batch-letters.ts';
 import { largestBatch_mL, leastBatch_mL, reducerFor } from '../../plan/batches.ts';
+import { leastMixed_mL } from '../../plan/paint-rule.ts';
 import { fromUnit } from '../../trade/quantity.ts';
 import { entryUnit, format } from '../../trade/shown.ts';
 import { duration, sentence } from '../../words/say.ts';
 import { about } from '../../words/spoken.ts';
 import { diesBefore } from '../allowed.ts';
 import { jobOf, type Moment, materialOf, nextCoat, unitsOf } from '../moment.ts';
-import { toMix_mL } from '../paint.ts';
+import { amountFor_mL } from '../paint.ts';
 import { type Option, opens, option, type Prompt } from '../prompt.ts';
 import type { EventOf } from '../records.ts';
 import { airPrompt } from './air.ts';
@@ -20,13 +21,6 @@ import { asKeyed, keyed } from './keyed.ts';
 import { finely, kindOf, littlePart } from './pot-levels.ts';
 
 /** How much is mixed, and under which letter. */
-
-/** Less than this is not mixed, mL. This project's own choice. */
-const leastMixed_mL = 50;
-
-/** What the rest of the coat wants mixed; rounded up to 10 mL. */
-const amountToMix_mL = (moment: Moment, face: string): number =>
-	Math.max(leastMixed_mL, Math.ceil(toMix_mL(moment, face) / 10 - 1e-6) * 10);
 
 const nextLetter = ({ state }: Moment): string =>
 	letterOf(state.book.lettersBefore + state.book.batches.size + 1);
@@ -139,9 +133,9 @@ export function mixPrompt(moment: Moment, face: string): Prompt {
 	const name = inert(materialOf(moment, material).name);
 	const dies = diesBefore(moment, face);
 	if (dies) return doomedPrompt(moment, name, dies);
-	const wanted_mL = amountToMix_mL(moment, face);
-	const batch = givenBatch(moment, face, wanted_mL);
-	if (batch === null) return marksOf(moment, face, wanted_mL);
+	const { wanted_mL, given_mL } = amountFor_mL(moment, face);
+	if (given_mL === null) return marksOf(moment, face, wanted_mL);
+	const batch = startBatch(moment, face, given_mL);
 	const isFirst = ![...moment.state.book.batches.values()].some(batch => batch.material === material);
 	return {
 		state: 'mix.begin',

@@ -1,4 +1,5 @@
 import { gunNames } from '../../job/job.ts';
+import { secondFeature } from '../../plan/second-feature.ts';
 import { flowFor_mL_per_min, fluidOf, turnsFluid } from '../fluid.ts';
 import { gunSetFor } from '../guns.ts';
 import {
@@ -13,8 +14,7 @@ import {
 	settingsOf,
 	unitsOf,
 } from '../moment.ts';
-import type { DayEvent, EventOf, ReadingFeature } from '../records.ts';
-import { secondFeatures } from '../second-features.ts';
+import type { DayEvent, EventOf } from '../records.ts';
 import type { Instruction } from '../view.ts';
 import { keyed } from './keyed.ts';
 
@@ -35,31 +35,18 @@ export function instructionsFor(moment: Moment, face: string): Instruction[] {
 	];
 }
 
-/** The second features in the order of their turn: the one asked last comes last. */
-function turnOf(moment: Moment): ReadingFeature[] {
-	const { secondAsked } = moment.state.book;
-	const first =
-		secondAsked === null ? seedOf(moment) % secondFeatures.length : secondFeatures.indexOf(secondAsked) + 1;
-	return [...secondFeatures.slice(first), ...secondFeatures.slice(0, first)];
-}
-
-/**
- * The items of a gun check: which of several guns it is comes first; the second feature rotates and is never one that has just been instructed; a pattern is
- * flooded only where the fan lies wide anyhow, so that nobody turns the cap for it. Where none is left, none is asked.
- */
+/** The items of a gun check: which of several guns it is comes first; its second feature by turns. */
 export function itemsOf(moment: Moment, face: string, size: 'full' | 'short'): string[] {
 	const list = moment.state.book.opened.lists.find(one => one.list === 'gun-check');
 	const codes = list?.items.map(({ code }) => code) ?? [];
 	const pattern = settingsOf(moment).cards ? 'card' : 'pattern';
 	if (size === 'short') return ['batch', pattern];
 	const instructed = instructionsFor(moment, face).map(({ code }) => code);
-	const open = secondFeatures.filter(
-		feature =>
-			!(feature === 'horns' && instructed.includes('set-horns')) &&
-			!(feature === 'pattern-height' && instructed.includes('set-fan')) &&
-			!(feature === 'flooded' && ruleOf(moment, face).pattern !== 'wide'),
-	);
-	const second = turnOf(moment).find(feature => open.includes(feature));
+	const second = secondFeature(moment.state.book.secondAsked ?? seedOf(moment), {
+		turnsHorns: instructed.includes('set-horns'),
+		setsFan: instructed.includes('set-fan'),
+		isWide: ruleOf(moment, face).pattern === 'wide',
+	});
 	const items = codes.flatMap(code =>
 		code === 'second' ? (second ?? []) : code === 'pattern' ? pattern : code,
 	);

@@ -6,7 +6,7 @@ import { beyondOf } from '../beyond-table.ts';
 import { contextOf, type Moment, nextCoat, settingsOf } from '../moment.ts';
 import { reworkNow } from '../next.ts';
 import { pending } from '../order.ts';
-import { mixTakes_min, paintShort_mL } from '../paint.ts';
+import { isMixWanted, mixTakes_min } from '../paint.ts';
 import { hardens_s } from '../prep.ts';
 import { asHome, type Option, opens, option, type Prompt } from '../prompt.ts';
 import { workOn } from '../work.ts';
@@ -26,8 +26,7 @@ const resume = (batch: string): Option =>
 /** The face that a batch is to be mixed for in a wait; null: nothing is to be mixed, or a batch is in hand. */
 function toMixFor(moment: Moment, face: string | null): string | null {
 	const next = face ?? pending(moment)[0]?.face ?? null;
-	const isWanted = next !== null && !batchInHand(contextOf(moment)) && paintShort_mL(moment, next) > 0;
-	return isWanted ? next : null;
+	return next !== null && isMixWanted(moment, next) ? next : null;
 }
 
 /** Mixing, flushing and rework that fit into a wait. */

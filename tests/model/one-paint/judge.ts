@@ -78,7 +78,8 @@ export class Judge {
 		);
 		const job = this.#job;
 		const { batches } = planData(planJob({ job, start: Date.parse('2027-03-02T08:00:00Z'), learned }));
-		for (const { letter, material, needed_mL, volume_mL, serves } of batches) {
+		const total = { mixed: 0 };
+		for (const { letter, needed_mL, volume_mL, serves } of batches) {
 			const coats = serves.flatMap(({ face: id, coat }) => {
 				const face = job.faces.find(one => one.id === id);
 				const its = face?.coats[coat - 1];
@@ -87,13 +88,28 @@ export class Judge {
 			const uses = coats.map(({ face, coat }) => this.takes_mL(face, coat));
 			const sum = uses.reduce((total, use) => total + use, 0);
 			this.same(`batch ${letter}: paint of its faces`, needed_mL, sum);
-			const inGun = this.inGun_mL(material, uses) + this.#bursts_mL(coats);
-			const wanted = this.#pot_mL() + Math.max(sum, Math.min(job.gun.cup_mL, inGun));
-			this.holds(
-				`batch ${letter}: ${volume_mL} planned, ${wanted} wanted`,
-				volume_mL > wanted - 1e-6 && volume_mL < wanted * 1.6 + 60,
-			);
+			total.mixed += volume_mL;
 		}
+		/** Every face's coat is in some cup; the first batch is for a coat whole, at its risk. */
+		const [first] = batches;
+		const coatOf = (one: { face: string; coat: number }) => {
+			const face = job.faces.find(({ id }) => id === one.face);
+			const coat = face?.coats[one.coat - 1];
+			return face && coat ? [{ face, coat }] : [];
+		};
+		const [begins] = first?.serves.flatMap(coatOf) ?? [];
+		const its = (first?.serves ?? [])
+			.flatMap(coatOf)
+			.filter(({ coat }) => coat.stage === begins?.coat.stage && coat.ofStage[0] === begins.coat.ofStage[0]);
+		const uses = its.map(({ face, coat }) => this.takes_mL(face, coat));
+		const inGun = this.inGun_mL(first?.material ?? '', uses) + this.#bursts_mL(its);
+		if (first)
+			this.holds(
+				`batch ${first.letter}: ${first.volume_mL} planned, ${this.#pot_mL() + inGun} wanted`,
+				first.volume_mL > this.#pot_mL() + inGun - 1e-6,
+			);
+		const all = job.faces.flatMap(face => face.coats.map(coat => this.takes_mL(face, coat)));
+		this.holds('less is planned than all coats take', total.mixed > all.reduce((sum, use) => sum + use, 0));
 	}
 
 	#pot_mL(): number {
