@@ -182,4 +182,49 @@ describe('recoat windows by what was read', () => {
 			),
 		);
 	});
+
+	/** Care that a row asks for at an hour and a temperature, its edges carried by 2 and 3 per 10 °C: worked out anew. */
+	const care = ['spray', 'scuff', 'sand', 'wait'];
+	function careBy({ from_C, to_C, windows }: RecoatRow, at_C: number, hour: number): number {
+		const colder = 2 ** (Math.max(0, from_C - at_C) / 10);
+		const warmer = 3 ** (Math.max(0, at_C - to_C) / 10);
+		const asked = windows.filter(({ does, from_h }, nth) => {
+			const isOpening = care.indexOf(does) < care.indexOf(windows[nth - 1]?.does ?? 'wait');
+			return hour >= (isOpening ? from_h * colder : from_h / warmer);
+		});
+		return Math.max(0, care.indexOf(asked.at(-1)?.does ?? 'wait'));
+	}
+
+	test('rows that tell different windows: no hour lets on what a temperature held does not, inside the rows and past them', () => {
+		/** Whole tenths: what fast-check draws of them lies evenly. */
+		const tenths = (min: number, max: number) =>
+			fc.integer({ min: min * 10, max: max * 10 }).map(value => value / 10);
+		const hours = fc.tuple(tenths(0.2, 3), tenths(4, 30));
+		const spell = fc.tuple(tenths(0.1, 10), tenths(2, 48));
+		fc.assert(
+			fc.property(
+				hours,
+				hours,
+				fc.array(spell, { minLength: 1, maxLength: 4 }),
+				tenths(0, 40),
+				([open, shut], [open2, shut2], given, hour) => {
+					const cool = row(15, 20, open, shut);
+					const warm: RecoatRow = {
+						...row(22, 30, open2, shut2),
+						windows: row(22, 30, open2, shut2).windows.map(window =>
+							window.does === 'sand' ? { ...window, does: 'scuff' } : window,
+						),
+					};
+					const windows = windowsHeld([cool, warm], known(...given));
+					const now = windows.findLast(({ from_h }) => hour >= from_h)?.does ?? 'wait';
+					for (const [, at_C] of given) {
+						const nearest = at_C <= 21 ? cool : warm;
+						if (at_C > 20 && at_C < 22) continue;
+						expect(care.indexOf(now)).toBeGreaterThanOrEqual(careBy(nearest, at_C, hour));
+					}
+				},
+			),
+			{ numRuns: 500 },
+		);
+	});
 });
