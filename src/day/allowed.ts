@@ -1,7 +1,7 @@
 import { type ReworkStep, reworkLeft, shutBy } from '../../machines/face.ts';
 import { type Stop, stopsOf } from '../../machines/stops.ts';
 import { type Face, type Job, type Material, type PlannedCoat, type Window, withGunOf } from '../job/job.ts';
-import { type FlashEdges, lifeClock, livesOrNot_h } from '../job/process-clocks.ts';
+import { type FlashEdges, flashAt_h, lifeClock, livesOrNot_h } from '../job/process-clocks.ts';
 import { reducerFor } from '../plan/batches.ts';
 import type { Shop } from '../plan/cup-count.ts';
 import { type Outlook, outlook, type Spell } from '../plan/outlook.ts';
@@ -10,7 +10,6 @@ import { windowsAfter } from '../plan/windows.ts';
 import { airStale } from '../trade/air.ts';
 import type { RecoatWindow } from '../trade/recoat.ts';
 import type { Held } from '../trade/recoat-clocks.ts';
-import { flash_min } from '../trade/time.ts';
 import type { WindowEdge } from '../words/window-edge.ts';
 import type { Book } from './book.ts';
 import { isInOtherGun, isOtherGun } from './guns.ts';
@@ -80,9 +79,8 @@ function flashes_s(
 ): number {
 	const byPoints_h = leastFlash_h(moment.state.book, coat, from);
 	if (byPoints_h !== undefined) return byPoints_h * 3600;
-	const { flash, factorPer10C } = materialOf(moment, coat.material);
 	try {
-		return flash_min(flash, from.surface_C, factorPer10C).min_min * 60;
+		return flashAt_h(materialOf(moment, coat.material), coat, from.surface_C).least_h * 3600;
 	} catch {
 		return Number.POSITIVE_INFINITY;
 	}

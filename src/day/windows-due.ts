@@ -1,6 +1,6 @@
 import { isDeepStrictEqual } from 'node:util';
 import type { Face, Job } from '../job/job.ts';
-import { flashClocks } from '../job/process-clocks.ts';
+import { flashClocks, flashOf } from '../job/process-clocks.ts';
 import { beyondTable, isClocked } from '../plan/windows.ts';
 import { type ClockRule, ruleAt } from '../trade/process-clock.ts';
 import { windowsOf } from './allowed.ts';
@@ -57,7 +57,7 @@ function ruleOf(moment: Moment, lain: Lain, spells: Spells): ClockRule | undefin
 	if (!isDeepStrictEqual(spells, spellsOf(plain, lain))) return 'rule of thumb';
 	const [under, over] = [face.coats[last.coat - 1], face.coats[last.coat]];
 	const material = under && sheet.materials[under.material];
-	const flash = material && under.stage === over?.stage ? flashClocks(material, under.kind) : undefined;
+	const flash = material && under.stage === over?.stage ? flashOf(material, under.kind) : undefined;
 	const isOff = beyondTable(sheet, face, last.coat, surfaceC) !== null;
 	return isOff || (flash && ruleAt(flash.least, surfaceC) !== 'points') ? 'nearest point' : 'points';
 }

@@ -1,9 +1,8 @@
 import { warmsItself_K } from '../trade/paint-warmth.ts';
 import { lasts_h, type ProcessClock } from '../trade/process-clock.ts';
-import { flash_min, lifeAt_h, potLife_h } from '../trade/time.ts';
 import type { CoatKind, Material, PlannedCoat } from './job.ts';
 
-/** The clocks of a material's processes, where its sheet lists points for them; else one time and its factor. */
+/** The clocks of a material's processes, by the points that its sheet lists for them; one time is one point. */
 
 /** The sheet's own factor per 10 °C; undefined: it writes none, and 2 stands in its place. */
 export const ownFactor = ({ clocks, factorPer10C }: Pick<Material, 'clocks' | 'factorPer10C'>) =>
@@ -53,6 +52,16 @@ export const driesAt_h = (
 ): number | null =>
 	points.length === 0 ? null : lasts_h({ kind: 'beginning', points, factorPer10C }, surface_C);
 
+/**
+ * What a sheet gives one time for is one point: outside it that is kept, or carried to the safe side, by two for 10 °C where
+ * it writes no factor.
+ */
+const oneLife = (material: Material): ProcessClock => ({
+	kind: 'end',
+	points: [material.potLife],
+	factorPer10C: material.factorPer10C,
+});
+
 export type FlashClocks = { least: ProcessClock; most: ProcessClock | null };
 
 /** The clocks of the wait after a coat of some kind; undefined: the sheet gives one time. */
@@ -66,6 +75,19 @@ export function flashClocks({ clocks, coats }: Material, kind: CoatKind): FlashC
 	};
 }
 
+/** … by its one time where it gives no points. */
+export function flashOf(material: Material, kind: CoatKind): FlashClocks {
+	const { flash, factorPer10C } = material;
+	const { min_min, max_min, at_C } = flash;
+	const at = (minutes: number) => ({ points: [{ at_C, hours: minutes / 60 }], factorPer10C });
+	return (
+		flashClocks(material, kind) ?? {
+			least: { kind: 'beginning', ...at(min_min) },
+			most: max_min === null ? null : { kind: 'end', ...at(max_min) },
+		}
+	);
+}
+
 /** A batch whose size is not known yet is taken for a large one. */
 const inAir_C = (air_C: number): number => air_C + warmsItself_K(Number.POSITIVE_INFINITY);
 
@@ -76,15 +98,13 @@ const inAir_C = (air_C: number): number => air_C + warmsItself_K(Number.POSITIVE
  */
 export function livesAt_h(material: Material, air_C: number): number {
 	const clock = lifeClock(material);
-	return clock ? lasts_h(clock, inAir_C(air_C)) : potLife_h(material.potLife, air_C, material.factorPer10C);
+	return clock ? lasts_h(clock, inAir_C(air_C)) : lasts_h(oneLife(material), air_C);
 }
 
 /** The same; 0 where the sheet cannot say for so cold or warm a place. */
 export function livesOrNot_h(material: Material, air_C: number): number {
-	const clock = lifeClock(material);
-	if (!clock) return lifeAt_h(material, air_C);
 	try {
-		return lasts_h(clock, inAir_C(air_C));
+		return livesAt_h(material, air_C);
 	} catch {
 		return 0;
 	}
@@ -102,9 +122,6 @@ export function flashAt_h(
 	{ kind }: Pick<PlannedCoat, 'kind'>,
 	temp_C: number,
 ): FlashEdges {
-	const clocks = flashClocks(material, kind);
-	if (clocks)
-		return { least_h: lasts_h(clocks.least, temp_C), most_h: clocks.most && lasts_h(clocks.most, temp_C) };
-	const { min_min, max_min } = flash_min(material.flash, temp_C, material.factorPer10C);
-	return { least_h: min_min / 60, most_h: max_min === null ? null : max_min / 60 };
+	const { least, most } = flashOf(material, kind);
+	return { least_h: lasts_h(least, temp_C), most_h: most && lasts_h(most, temp_C) };
 }

@@ -1,8 +1,7 @@
 import type { Component, Material } from '../job/job.ts';
-import { lifeClock, standingClock } from '../job/process-clocks.ts';
+import { lifeClock, livesAt_h, standingClock } from '../job/process-clocks.ts';
 import { isTimed } from '../records/cup-timed.ts';
 import { pourOrder } from '../trade/mix.ts';
-import { potLife_h } from '../trade/time.ts';
 import { figure } from '../words/say.ts';
 import { lasts_ms } from './read-since.ts';
 import { type Asked, type Clue, materialOf, type Suspicion } from './suspicion.ts';
@@ -219,7 +218,7 @@ function lifeEnds(story: BatchStory, timeline: Timeline, until: number): number 
 	}
 	const warmest = Math.max(...(day?.air ?? []).map(({ record }) => record.airC), material.potLife.at_C);
 	const temp_C = Math.min(warmest, material.potLife.at_C + 20);
-	return from + potLife_h(material.potLife, temp_C, material.factorPer10C) * 3600_000;
+	return from + livesAt_h(material, temp_C) * 3600_000;
 }
 
 function age(story: BatchStory, timeline: Timeline, pass: Pass): Finding {

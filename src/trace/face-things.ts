@@ -3,7 +3,6 @@ import { wanted_um } from '../job/on-work.ts';
 import { flashClocks } from '../job/process-clocks.ts';
 import { coatKey } from '../records/passes.ts';
 import { plannedPull_s } from '../trade/pulls.ts';
-import { flash_min } from '../trade/time.ts';
 import { figure } from '../words/say.ts';
 import { lasts_ms } from './read-since.ts';
 import {
@@ -89,15 +88,9 @@ function flash(timeline: Timeline, pass: Pass): Own {
 
 function leastFlash_min(material: Material, timeline: Timeline, pass: Pass, before: Pass) {
 	const least = flashClocks(material, planOf(timeline, before)?.kind ?? 'full')?.least;
-	if (least) {
-		const span = { from: before.ended, until: pass.began, of: 'surfaceC' } as const;
-		return lasts_ms(timeline, dayOf(timeline, pass), least, span) / 60_000;
-	}
-	const coldest = dayOf(timeline, pass).air.findLast(({ at }) => at <= pass.began)?.record.surfaceC;
-	const { at_C } = material.flash;
-	const temp_C = Math.min(at_C + 20, Math.max(at_C - 20, coldest ?? at_C));
-	const warmed = flash_min(material.flash, temp_C, material.factorPer10C).min_min;
-	return Math.min(warmed, material.flash.min_min);
+	if (!least) return material.flash.min_min;
+	const span = { from: before.ended, until: pass.began, of: 'surfaceC' } as const;
+	return lasts_ms(timeline, dayOf(timeline, pass), least, span) / 60_000;
 }
 
 /** Most minutes between two coats, from the end of the one below; undefined: the sheet sets none. */

@@ -59,48 +59,6 @@ export function timeAt_h(points: readonly TimeAt[], temp_C: number, factorPer10C
 	return between(sorted[above - 1] ?? coolest, sorted[above] ?? warmest, temp_C);
 }
 
-/**
- * Pot life of a batch at a temperature.
- * @param life hours at the data sheet's temperature
- * @param temp_C of the mix; a large batch warms itself and lasts less
- * @returns hours
- * @throws RangeError as `timeAt_h`
- */
-export const potLife_h = (life: TimeAt, temp_C: number, factorPer10C: number): number =>
-	timeAt_h([life], temp_C, factorPer10C);
-
-/**
- * The same of a material, in whatever it is mixed.
- * @returns hours; 0 where its data sheet cannot say for so cold or warm a place
- */
-export function lifeAt_h(
-	{ potLife, factorPer10C }: { potLife: TimeAt; factorPer10C: number },
-	temp_C: number,
-): number {
-	try {
-		return potLife_h(potLife, temp_C, factorPer10C);
-	} catch {
-		return 0;
-	}
-}
-
-export type Flash = { min_min: number; max_min: number | null; at_C: number };
-
-/**
- * The wait before the next coat, wet on wet, at a temperature.
- * @param flash least and most minutes at the data sheet's temperature
- * @returns minutes; `max_min` null where the sheet sets no end
- * @throws RangeError as `timeAt_h`
- */
-export function flash_min(
-	flash: Flash,
-	temp_C: number,
-	factorPer10C: number,
-): { min_min: number; max_min: number | null } {
-	const at = (minutes: number) => carriedTo(minutes, flash.at_C, temp_C, factorPer10C);
-	return { min_min: at(flash.min_min), max_min: flash.max_min === null ? null : at(flash.max_min) };
-}
-
 export type SurfaceReading = { at_ms: number; C: number };
 
 /**

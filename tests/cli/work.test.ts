@@ -102,6 +102,8 @@ describe('keys of --json', () => {
 		expect((await json(life)).life_min).toBeCloseTo(60, 6);
 		expect((await json([...life, '--factor', '3'])).life_min).toBeCloseTo(40, 6);
 		expect((await json(life)).careful_min).toBeCloseTo(40, 6);
+		const cold = ['life', '--life', '2 h', '--at', '20 °C', '--now', '19 °C'];
+		expect(await json(cold)).toMatchObject({ life_min: 120, careful_min: 120 });
 		const shape = await json([...fan, '--overlap', '50%']);
 		expect(shape.best_overlap).toBeCloseTo(0.4332, 3);
 		expect(shape.variation_at_best).toBeCloseTo(0.016, 3);

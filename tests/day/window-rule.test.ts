@@ -36,7 +36,7 @@ const opens: RecoatRow['windows'] = [
 // Its flash is 45 min at 21 °C, its table is for 15 to 30 °C and opens at 45 min.
 test.each([
 	['the sheet gives every time', 21, undefined, 'points'],
-	['a flash carried on to warmth ends inside the first wait of the table', 22, undefined, 'points'],
+	['a flash of one time is read warmer than it, and no shorter', 22, undefined, 'nearest point'],
 	['a flash carried on to the cold is longer than that wait', 20, undefined, 'rule of thumb'],
 	['an end is carried on above the table', 33, undefined, 'rule of thumb'],
 	['a beginning is carried on below the table', 13, undefined, 'rule of thumb'],

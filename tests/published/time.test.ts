@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { type RecoatRow, recoatWindows } from '../../src/trade/recoat.ts';
-import { highestHeld, potLife_h, timeAt_h } from '../../src/trade/time.ts';
+import { highestHeld, timeAt_h } from '../../src/trade/time.ts';
 import { C, holds, type Published } from './published.ts';
 
 const ufgs = 'UFGS 09971 ¶3.7.1.3';
@@ -25,7 +25,7 @@ describe('pot life', () => {
 				value,
 				off: 1e-9,
 				source,
-				here: () => potLife_h({ at_C, hours }, temp, 2),
+				here: () => timeAt_h([{ at_C, hours }], temp, 2),
 			}),
 		),
 	);

@@ -11,7 +11,7 @@ import {
 	steady,
 	usedUp,
 } from '../../src/trade/process-clock.ts';
-import { potLife_h } from '../../src/trade/time.ts';
+import { timeAt_h } from '../../src/trade/time.ts';
 
 const C = (F: number): number => ((F - 32) * 5) / 9;
 
@@ -85,7 +85,7 @@ describe('check values, worked out by hand from the points', () => {
 	test('2 h at 70 °F are 40 min at 88 °F by the careful factor, and 60 by the published one', () => {
 		const point = { at_C: C(70), hours: 2 };
 		close(lasts_h({ kind: 'end', points: [point] }, C(88)) * 60, 40, 9);
-		close(potLife_h(point, C(88), 2) * 60, 60, 9);
+		close(timeAt_h([point], C(88), 2) * 60, 60, 9);
 	});
 
 	/** Source: rows of UFGS 09971 ¶3.7.1.4: 8 to 48 h at 60 to 70 °F, 3 to 24 h at 91 to 100 °F. */

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { type RecoatRow, recoatWindows } from '../../src/trade/recoat.ts';
-import { flash_min, highestHeld, potLife_h, timeAt_h } from '../../src/trade/time.ts';
+import { highestHeld, timeAt_h } from '../../src/trade/time.ts';
 
 const points = [
 	{ at_C: 15, hours: 96 },
@@ -40,8 +40,8 @@ describe('a time at a temperature', () => {
 	test('goes there and back', () => {
 		fc.assert(
 			fc.property(fc.double({ min: 0, max: 20, noNaN: true }), factors, (by, factor) => {
-				const there = potLife_h({ at_C: 20, hours: 3 }, 20 + by, factor);
-				expect(potLife_h({ at_C: 20 + by, hours: there }, 20, factor)).toBeCloseTo(3, 9);
+				const there = timeAt_h([{ at_C: 20, hours: 3 }], 20 + by, factor);
+				expect(timeAt_h([{ at_C: 20 + by, hours: there }], 20, factor)).toBeCloseTo(3, 9);
 			}),
 		);
 	});
@@ -66,16 +66,10 @@ describe('a time at a temperature', () => {
 				),
 			'leave one out',
 		],
-		[() => potLife_h({ at_C: 20, hours: 1 }, 25, 5), 'factor per 10 °C must be 1 to 4'],
-		[() => potLife_h({ at_C: 20, hours: 0 }, 25, 2), 'a time must be more than 0 h'],
+		[() => timeAt_h([{ at_C: 20, hours: 1 }], 25, 5), 'factor per 10 °C must be 1 to 4'],
+		[() => timeAt_h([{ at_C: 20, hours: 0 }], 25, 2), 'a time must be more than 0 h'],
 	])('what makes no sense is refused: %#', (call, says) => {
 		expect(call).toThrow(says);
-	});
-
-	test('a flash without an end keeps none', () => {
-		const flash = { min_min: 20, max_min: null, at_C: 20 };
-		expect(flash_min(flash, 30, 2)).toEqual({ min_min: 10, max_min: null });
-		expect(flash_min({ ...flash, max_min: 60 }, 10, 2)).toEqual({ min_min: 40, max_min: 120 });
 	});
 });
 

@@ -1,23 +1,25 @@
-import { lasts_h, ruleOfThumb } from '../../trade/process-clock.ts';
+import { lasts_h, type ProcessClock, ruleAt, ruleOfThumb } from '../../trade/process-clock.ts';
 import { format } from '../../trade/shown.ts';
-import { potLife_h } from '../../trade/time.ts';
 import { byPoints } from './life-points.ts';
 import { type Given, type Worked, workPart } from './part.ts';
 
-/** By one time and a factor, and beside it as careful as a list of points would have it. */
+/** By one time, never more than that, and a factor where it is warmer; beside it as careful as a list of points would have it. */
 function byFactor(given: Given): Worked {
 	const point = { at_C: given.quantity('at', 'temperature'), hours: given.quantity('life', 'time') / 3600 };
 	const now_C = given.quantity('now', 'temperature');
 	const factor = given.numberOr('factor', 2);
-	const hours = potLife_h(point, now_C, factor);
-	const careful_h = lasts_h({ kind: 'end', points: [point] }, now_C);
+	const end: ProcessClock = { kind: 'end', points: [point] };
+	const hours = lasts_h({ ...end, factorPer10C: factor }, now_C);
+	const careful_h = lasts_h(end, now_C);
+	const isCarried = ruleAt(end, now_C) === 'rule of thumb';
 	const temp = (value: number) => format(value, 'temperature', given.units);
 	const time = (value: number) => format(value * 3600, 'time', given.units);
 	return {
 		keys: { life_min: hours * 60, careful_min: careful_h * 60 },
 		lines: [
-			`At ${temp(now_C)} it lasts about ${time(hours)}, by a factor of ${factor} per 10 °C from ${temp(point.at_C)}.`,
-			`A day goes by that; with a list of points in its sheet by ${time(careful_h)}: a third for each 10 °C warmer, no more when colder.`,
+			`At ${temp(now_C)} it lasts about ${time(hours)}, ${isCarried ? `by a factor of ${factor} per 10 °C from ${temp(point.at_C)}` : 'as its data sheet says'}.`,
+			'Never more than its data sheet says: no cold makes it last longer.',
+			`A day goes by that; with a list of points in its sheet by ${time(careful_h)}: a third for each 10 °C warmer.`,
 			'A large or warm batch goes sooner; the data sheet rules.',
 		],
 	};

@@ -143,10 +143,14 @@ function start(story: Story, face: string, coat: number, more: Raw = {}): void {
 	pass(story.draft, 40);
 }
 
+/** The least flash of the sheet on its surface, h: colder it is longer, and no warmth makes it shorter. */
+const flash_h = ({ vary }: Story): number => 0.5 * Math.max(1, 2 ** ((21 - vary.surfaceC) / 10));
+/** The most: warmer it is shorter, and no cold makes it longer. */
+const flashEnd_h = ({ vary }: Story): number => 1.5 * Math.min(1, 2 ** ((21 - vary.surfaceC) / 10));
+
 function windowsSet(story: Story, face: string, coat: number, ended: number): void {
-	const factor = 2 ** ((21 - story.vary.surfaceC) / 10);
 	const at = (hours: number) => new Date(ended + Math.ceil(hours * 3_600_000)).toISOString();
-	const flash = [at(0.5 * factor), at(1.5 * factor)];
+	const flash = [at(flash_h(story)), at(flashEnd_h(story))];
 	const windows = [
 		{ does: 'wait', from: at(0), until: flash[0] },
 		{ does: 'spray', from: flash[0], until: flash[1] },
@@ -261,7 +265,7 @@ function firstCoat(story: Story): void {
 function secondCoat(story: Story): void {
 	key(story, 'fault.seen', { fault: 'run', face: door, coat: 1 });
 	key(story, 'part.setAside', { part: 'left door', faces: [door], why: 'run' });
-	waitFor(story, lid, 2, 30 * 2 ** ((21 - story.vary.surfaceC) / 10), 'flash');
+	waitFor(story, lid, 2, 60 * flash_h(story), 'flash');
 	gunCheck(story, lid, 2, 'full');
 	start(story, lid, 2);
 	end(story, lid, 2);
@@ -279,7 +283,7 @@ function rework(story: Story): void {
 	gunCheck(story, door, 1, 'full');
 	start(story, door, 1);
 	end(story, door, 1);
-	waitFor(story, door, 2, 30 * 2 ** ((21 - story.vary.surfaceC) / 10), 'flash');
+	waitFor(story, door, 2, 60 * flash_h(story), 'flash');
 	gunCheck(story, door, 2, 'full');
 	start(story, door, 2);
 	end(story, door, 2);

@@ -68,10 +68,10 @@ describe('pot life by points', () => {
 		unread(cartDay()).map(record => (record.type === 'air.read' ? { ...record, airC } : record));
 	const lidBeyond = expect.stringMatching(/top starts from batch A: it has used 1\d\d % of its pot life/);
 
-	test('the lid gets its second coat 41 min after the hardener: too late for 36 min at 21 °C, by points in time at 17 °C', () => {
+	test('the lid gets its second coat 41 min after the hardener: too late for 36 min at 21 °C, by points in time at 16 °C', () => {
 		expect(says(13, painted({ potLife: single }))).toContainEqual(lidBeyond);
 		expect(says(13, living(points([1.5, 11], [0.6, 21])))).toContainEqual(lidBeyond);
-		expect(says(13, painted({ potLife: single }, inAir(17)))).toEqual([]);
+		expect(says(13, painted({ potLife: { at_C: 21, hours: 0.75 } }))).toEqual([]);
 		expect(says(13, living(points([0.55, 16], [0.3, 26]), inAir(17)))).toContainEqual(lidBeyond);
 		expect(foundIn(living(points([1.5, 16], [0.9, 26]), inAir(17)))).toEqual([]);
 	});
@@ -114,6 +114,42 @@ describe('pot life by points', () => {
 	test('a batch is mixed in vain by the life at the air read', () => {
 		expect(says(22, living(points([1, 11], [0.09, 21])))).not.toEqual([]);
 		expect(says(22, living(points([1, 11], [0.5, 21])))).toEqual([]);
+	});
+});
+
+describe('one time is one point', () => {
+	const living = (hours: number, airC: number, more: Raw = {}) => {
+		const day = cartDay().map(record => (record.type === 'air.read' ? { ...record, airC } : record));
+		return says(13, painted({ potLife: { at_C: 21, hours }, ...more }, day));
+	};
+	const waited = (minutes: number, surfaceC: number, own: Raw) => {
+		const day = shifted(cartDay({ surfaceC }), like('wait.ended'), minutes * 60);
+		return says(3, painted(own, day)).filter(text => text.includes('the sheet says'));
+	};
+	const flash = (min_min: number, max_min: number) => ({
+		flash: { min_min, max_min, at_C: 21, touch: ['tacky', 'dry'] },
+	});
+
+	test('no cold lengthens a pot life, and warmth shortens it by two, or by the factor of the sheet', () => {
+		expect(living(0.6, 12)).not.toEqual([]);
+		expect(living(0.75, 12)).toEqual([]);
+		expect(living(1.3, 31)).not.toEqual([]);
+		expect(living(1.6, 31)).toEqual([]);
+		expect(living(1.6, 31, { factorPer10C: 3 })).not.toEqual([]);
+	});
+
+	test('no warmth shortens a flash; cold lengthens it', () => {
+		expect(waited(0, 26, flash(30, 90))).toEqual([]);
+		expect(waited(-6, 26, flash(30, 90))).toHaveLength(1);
+		expect(waited(0, 16, flash(30, 90))).toEqual([]);
+		expect(waited(-6, 16, flash(30, 90))).toHaveLength(1);
+	});
+
+	test('no cold puts the end of a flash off; warmth brings it nearer', () => {
+		expect(waited(0, 16, flash(20, 48))).toEqual([]);
+		expect(waited(6, 16, flash(20, 48))).toHaveLength(1);
+		expect(waited(0, 26, flash(20, 50))).toEqual([]);
+		expect(waited(6, 26, flash(20, 50))).toHaveLength(1);
 	});
 });
 

@@ -4,7 +4,6 @@ import { slices } from './drift.ts';
 import { allOf, is, type Moment, type Note } from './notes.ts';
 import { hoursAt } from './points.ts';
 import { type Pour, pours } from './pots.ts';
-import { slower } from './recoat.ts';
 
 /** The earliest that the hardener can have gone in: its can was in the hand, and no level read since showed it still out. */
 function hardenerFrom(day: Day, material: Material, batch: string, poured: Pour): Note {
@@ -19,10 +18,13 @@ function hardenerFrom(day: Day, material: Material, batch: string, poured: Pour)
 
 const hour_ms = 3_600_000;
 
-/** How long paint lives at a temperature, h: by the points listed, else the one time, which the factor halves or doubles per 10 °C. */
+/**
+ * How long paint lives at a temperature, h: by the points listed, else by the one time, which is one point: no cold makes it
+ * longer, and its factor, two where none is written, shortens it in warmth.
+ */
 export function lifeAt({ clocks, potLife, factorPer10C }: Material, paintC: number): number {
 	if (clocks?.potLife) return hoursAt(clocks.potLife, paintC, 'end', clocks.factorPer10C);
-	return potLife.hours * slower(factorPer10C, potLife.at_C, paintC);
+	return hoursAt([potLife], paintC, 'end', factorPer10C);
 }
 
 /** A piece of time between two readings of the air, the second null where there was none yet. */
@@ -67,8 +69,7 @@ function usedByPoints(day: Day, material: Material, batch: string, all: Piece[],
 
 /**
  * Share of its pot life that a batch has used up at a note: each piece of time counts by the life at the air
- * temperature read for it, which the material's factor halves or doubles per 10 °C (UFGS 09971 ¶3.7.1.3), or by the points that
- * the sheet lists.
+ * temperature read for it, by the points that the sheet lists or by its one time.
  */
 export function lifeUsed(day: Day, material: Material, batch: string, at: Note): number {
 	const poured = pours(day, batch, at.n).find(({ component }) => component === 'hardener');
@@ -76,7 +77,8 @@ export function lifeUsed(day: Day, material: Material, batch: string, at: Note):
 	const all = pieces(day, hardenerFrom(day, material, batch, poured), at);
 	if (material.clocks?.potLife) return usedByPoints(day, material, batch, all, at.n);
 	return all.reduce(
-		(used, { airC, ms }) => used + ms / hour_ms / lifeAt(material, airC ?? material.potLife.at_C),
+		(used, { airC, ms }) =>
+			used + (ms > 0 ? ms / hour_ms / lifeAt(material, airC ?? material.potLife.at_C) : 0),
 		0,
 	);
 }

@@ -43,7 +43,10 @@ export const rowsOver = (material: Material, under: string): RecoatRow[] =>
 /** A coat that flashes: of which kind, and the lowest surface temperature read for it, by which its end may count. */
 export type Flashing = { kind?: string | undefined; coldestC?: number };
 
-/** The least that a coat flashes, and the most, h: by the points listed for its kind or its material, else by the one time given. */
+/**
+ * The least that a coat flashes, and the most, h: by the points listed for its kind or its material, else by the one time
+ * given, which is one point: warmth shortens no least, cold lengthens no most; else the factor carries it, two where none is written.
+ */
 export function flashAt(material: Material, surfaceC: number, { kind = '', coldestC = surfaceC }: Flashing) {
 	const listed = material.coats?.[kind]?.flash ?? material.clocks?.flash;
 	const carried = material.clocks?.factorPer10C;
@@ -52,9 +55,12 @@ export function flashAt(material: Material, surfaceC: number, { kind = '', colde
 			least_h: hoursAt(listed.from, surfaceC, 'beginning', carried),
 			most_h: listed.to && hoursAt(listed.to, coldestC, 'end', carried),
 		};
-	const factor = slower(material.factorPer10C, material.flash.at_C, surfaceC) / 60;
-	const { min_min, max_min } = material.flash;
-	return { least_h: min_min * factor, most_h: max_min === null ? null : max_min * factor };
+	const { min_min, max_min, at_C } = material.flash;
+	const by = material.factorPer10C;
+	return {
+		least_h: hoursAt([{ at_C, hours: min_min / 60 }], surfaceC, 'beginning', by),
+		most_h: max_min === null ? null : hoursAt([{ at_C, hours: max_min / 60 }], surfaceC, 'end', by),
+	};
 }
 
 /** Wet on wet: from the least flash until the most; without a most, until the table's first wait is over. */

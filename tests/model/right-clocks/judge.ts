@@ -1,5 +1,4 @@
 import type { DayRecord, EventOf } from '../../../src/day/records.ts';
-import { lifeAt_h } from '../../../src/trade/time.ts';
 
 /** A day's records beside the true time at which each was made: whether a minimum ended early, or a maximum late. */
 
@@ -23,6 +22,17 @@ type Known = {
 	cameBack: number;
 	checked: number;
 };
+
+type Paint = { potLife: { at_C: number; hours: number }; factorPer10C: number };
+
+/**
+ * Hours that paint lives by the one time of its sheet: never longer than that, shorter by its factor for each 10 °C warmer;
+ * none is left more than 20 °C off.
+ */
+function lives_h({ potLife: { at_C, hours }, factorPer10C }: Paint, airC: number): number {
+	if (Math.abs(airC - at_C) > 20) return 0;
+	return hours / factorPer10C ** (Math.max(0, airC - at_C) / 10);
+}
 
 export function judge(records: readonly Timed[]): Judged {
 	const [opened] = records;
@@ -76,7 +86,7 @@ export function judge(records: readonly Timed[]): Judged {
 		for (const batch of record.cup) {
 			const material = materialOf(batch);
 			if (!material) continue;
-			const life_ms = lifeAt_h(material, known.air?.warmest_C ?? sheet.shop.air_C) * hour_ms;
+			const life_ms = lives_h(material, known.air?.warmest_C ?? sheet.shop.air_C) * hour_ms;
 			most(record, known.hardened.get(batch) ?? record.truth, life_ms, `batch ${batch} is`);
 			most(record, known.moved ?? record.truth, material.flush_min * min_ms, 'the gun stood');
 		}
