@@ -1,6 +1,7 @@
 import { oddsSaid } from '../film/odds.ts';
 import { inert } from '../job/inert.ts';
 import type { Job } from '../job/job.ts';
+import { turnedByFlash } from '../job/turned-on.ts';
 import type { DayPlan } from '../plan/day-plan.ts';
 import { type JobPlan, namedOrders } from '../plan/job-plan.ts';
 import type { Learned } from '../plan/rates.ts';
@@ -26,11 +27,23 @@ export function planText(plan: JobPlan, said: Said): string[] {
 		...wrap(`${inert(job.name)}, planned for ${air}`, said.width),
 		'',
 		...stagesText(stages, said),
+		...turnedLines(plan).flatMap(line => wrap(line, said.width)),
 		...stages.flatMap((_, index) => stageText(plan, index, said)),
 		...Object.entries(learned).flatMap(([id, its]) => wrap(learnedLine(job, id, its), said.width)),
 		...(reasons.length > 0 ? ['', 'This cannot be kept:'] : []),
 		...reasons.flatMap(reason => wrap(`${sentence(reason)}.`, said.width - 2).map(line => `  ${line}`)),
 	];
+}
+
+/** What parts are turned over on by the flash, since its sheet does not say when it is dry to handle. */
+function turnedLines({ job, stages }: JobPlan): string[] {
+	const on = turnedByFlash(
+		job,
+		stages.map(({ stage }) => stage),
+	);
+	return on.map(
+		id => `Turned over by the flash: ${inert(job.materials[id]?.name ?? id)} has no time dry to handle.`,
+	);
 }
 
 /** The window that is likeliest to be missed. */

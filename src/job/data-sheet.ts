@@ -12,6 +12,8 @@ export type Asked = {
 	may?: true;
 	/** It is asked again until nothing more is answered. */
 	again?: true;
+	/** Only for a job whose parts are turned over. */
+	turned?: true;
 	/** As the file has it. */
 	value?: (answer: string) => string | null;
 	/** Only where the answer to another question is like this. */
@@ -61,6 +63,10 @@ const material: readonly Asked[] = [
 		like: 'grey epoxy, 12 to 30 °C: wait 0 to 4 h, spray 4 h to 8 h, sand from 8 h',
 	},
 	{ key: 'sand after', say: 'Sanded after?', like: '16 h at 20 °C', may: true, value: listed },
+	{
+		...{ key: 'dry to', say: 'Dry to handle, by its data sheet?', may: true, turned: true },
+		...{ like: '4 h at 20 °C', value: answer => `{ handle: ${listed(answer)} }` },
+	},
 	{ key: 'grit', say: 'Grit it is sanded with?', like: '400 grit', may: true },
 	{ key: 'wet edge', say: 'Wet edge, how long?', like: '2 min', may: true },
 	{ key: 'wet the tip', say: 'Paint in the gun: wet the tip after?', like: '10 min', may: true },

@@ -10,6 +10,7 @@ import { type CoatSpeeds, coatSpeeds, rangeOf, turnsKnob } from './coat-speeds.t
 import { gunFor, gunsOn, type Job, leavesOut, type Material, type Prep } from './job.ts';
 import { coolsBy_K, partsWith, unmeasuredFlow } from './on-work.ts';
 import { livesOrNot_h, standsOrNot_min } from './process-clocks.ts';
+import { turnedByFlash } from './turned-on.ts';
 
 /** From this share of the sag limit on the highest film of a face is told. This project's own choice. */
 const nearSag = 0.8;
@@ -100,10 +101,17 @@ function cupNotes(job: Job, units: UnitSystem): string[] {
 }
 
 /** What the balance had to take for granted. */
-function assumedNotes({ gun, guns = { gun }, faces, materials, stages }: Job): string[] {
+function assumedNotes(job: Job): string[] {
+	const { gun, guns = { gun }, faces, materials, stages } = job;
 	const called = (name: string) => (name === 'gun' ? name : `gun ${name}`);
 	const sprayed = stages.flatMap(stage => (stage.kind === 'coats' ? [stage.material] : []));
-	const ofMaterials = Object.values(materials).filter(({ id, assumed }) => assumed && sprayed.includes(id));
+	const byFlash = turnedByFlash(job);
+	const ofMaterials = Object.values(materials).flatMap(({ id, assumed = [] }) => {
+		const all = byFlash.includes(id) ? [...assumed, 'dry to handle'] : assumed;
+		return all.length > 0 && sprayed.includes(id)
+			? [`material ${id}: ${all.join(', ')} usual, not measured`]
+			: [];
+	});
 	const sizeless = faces.filter(({ size_mm, strip_mm }) => !size_mm && !strip_mm).map(({ id }) => id);
 	const more = sizeless.length > 1 ? ` and ${sizeless.length - 1} more` : '';
 	return [
@@ -111,7 +119,7 @@ function assumedNotes({ gun, guns = { gun }, faces, materials, stages }: Job): s
 			...(assumed.length > 0 ? [`${called(name)}: ${assumed.join(', ')} usual, not measured`] : []),
 			...(unmeasured ? [`${called(name)}: this fan was never measured with its material`] : []),
 		]),
-		...ofMaterials.map(({ id, assumed = [] }) => `material ${id}: ${assumed.join(', ')} usual, not measured`),
+		...ofMaterials,
 		...(sizeless.length > 0
 			? [
 					`${sizeless[0]}${more}: size not known, taken as a square; give "size", or "strip" for narrow pieces`,
@@ -263,6 +271,13 @@ function finishedNotes({ stages, faces }: Job): string[] {
 	return [...new Set(notes)];
 }
 
+/** Coats that parts are turned over on, and whose sheet has no time for that: the plan goes by their flash, the day by a tab. */
+const handleNotes = (job: Job): string[] =>
+	turnedByFlash(job).map(
+		id =>
+			`material ${id}: parts are turned over on it, planned by its flash, in the day by a tape tab; give its data sheet's time as in "dry to: { handle: 4 h at 20 °C }"`,
+	);
+
 /**
  * What a sheet says that is no mistake and yet worth a second look: a knob or a fan that a coat wants turned, a film near
  * its limit, what was taken for granted, shop air outside a material's limits, no breathing gear named, a part with two sides that lie flat, work on faces that are finished, a material that no stage sprays.
@@ -281,6 +296,7 @@ export function notesOf(job: Job, units: UnitSystem): string[] {
 		...materials.filter(({ id }) => sprayed.has(id)).flatMap(material => solventNotes(job, material, units)),
 		...turningNotes(job),
 		...finishedNotes(job),
+		...handleNotes(job),
 		...materials.filter(({ id }) => sprayed.has(id)).flatMap(flowCupNotes),
 		...knobNotes(coats, units),
 		...habitNotes(coats, units),

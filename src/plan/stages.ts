@@ -68,7 +68,9 @@ export function planStages(input: StagesInput): StagePlan[] {
 		}
 		const faces = here.map(standing => {
 			const earliest_s =
-				stage.kind === 'wait' ? cured(standing, stage.hours) : prepared(job, standing, stage, standings);
+				stage.kind === 'wait'
+					? cured(standing, stage.hours)
+					: Math.max(prepared(job, standing, stage, standings), freeFor(stage, played));
 			standing.ready = stage.kind === 'wait' ? earliest_s : atWork(job, earliest_s);
 			return { face: standing.face.id, earliest_s, latest_s: null, planned_s: standing.ready };
 		});
@@ -76,6 +78,10 @@ export function planStages(input: StagesInput): StagePlan[] {
 	});
 	return plans.map(plan => servedLater(input, boundByLater(job, plan, played), played));
 }
+
+/** When the hands are free for a step: parts are turned over once the spraying before it has ended, the gun cleaned. */
+const freeFor = ({ step }: Pick<PlannedCoat['prep'][number], 'step'>, played: readonly Played[]): number =>
+	step === 'turn over' ? (played.at(-1)?.plan.end_s ?? 0) : 0;
 
 /** A spray stage as played, with what its faces had before it. */
 type Played = { plan: DayPlan; ends: Readonly<Record<string, number>> };

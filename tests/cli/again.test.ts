@@ -84,6 +84,7 @@ test('a sheet made again is made again: what was said of the first job is not sa
 	expect(heads).toEqual([
 		'# again: Six chairs in linen',
 		'# gun: feather usual, not measured',
+		'# material grey epoxy: dry to handle usual, not measured',
 		'# to do: first day and hour',
 	]);
 	expect(written.match(/^ +count: .*$/gm)).toEqual(['    count: 5', '    count: 4']);
@@ -208,7 +209,7 @@ test('a colour that the shelf lacks is asked for on the way, and goes onto the s
 		...['2 h at 20 °C', '125 micron', 'tack: 12 um, full: 28 um', '95 um', '15 min to 2 h at 20 °C'],
 		'slate satin, 12 to 30 °C: wait 0 to 15 min, spray 15 min to 2 h, wait 2 h to 16 h, sand from 16 h',
 		'grey epoxy, 12 to 30 °C: wait 0 to 4 h, spray 4 h to 8 h, sand from 8 h',
-		...['', '16 h at 20 °C', '', '2 min', '10 min', '30 min', '50%'],
+		...['', '16 h at 20 °C', '', '', '2 min', '10 min', '30 min', '50%'],
 		...['air: 12 to 32 °C, humidity: 75%, over dew point: 3 °C', 'no', 'mixing: supplied air'],
 	];
 	const path = join(home, 'here/chairs.yaml');

@@ -23,10 +23,11 @@ function* linesFor(kind: ShelfKind, question: Asked, ahead: number): Asking<stri
 /**
  * Asks for the lines of a thing of the shelf, in their order.
  * @param name its first line, as `nameLine` makes it
+ * @param turns whether parts of the job that wants it are turned over
  * @returns every line of its file
  */
-export function* adding(kind: ShelfKind, name: string): Asking<string[]> {
-	const questions = questionsOf[kind];
+export function* adding(kind: ShelfKind, name: string, turns = false): Asking<string[]> {
+	const questions = questionsOf[kind].filter(({ turned }) => turns || !turned);
 	const lines = [name];
 	for (const [nth, question] of questions.entries()) {
 		const { where } = question;

@@ -38,7 +38,10 @@ function wrongIn(loaded: Loaded, later: readonly string[]): string | null {
 /** Asks what of a job is another this time. */
 export function* again(sheet: Again, asked: Asked): Asking<Outcome> {
 	const { text, file, can, nameTaken } = sheet;
-	const growing: Growing = { shelf: asked.shelf };
+	const asWas = parseJob(text, file, () => asked.shelf);
+	const turns =
+		asWas.ok && asWas.job.stages.some(stage => stage.kind === 'prep' && stage.step === 'turn over');
+	const growing: Growing = { shelf: asked.shelf, turns };
 	const loadedOf = (changes: Changes) => parseJob(changed(text, changes), file, () => growing.shelf);
 	let ahead = can.parts.length + can.materials.length + 2;
 	const offered = offeredName(sheet);

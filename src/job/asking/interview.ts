@@ -83,6 +83,7 @@ export function* interview(asked: Asked): Asking<Outcome> {
 	let drafted: Drafted = { name, gun: null, parts: [], sprays: [], start: null };
 	for (let part = yield* partQuestions([], 8); part; part = yield* partQuestions(drafted.parts, 8))
 		drafted = { ...drafted, parts: [...drafted.parts, part] };
+	growing.turns = drafted.parts.some(({ held }) => held === 'on points');
 	const shop = yield* shopQuestions(growing, 8);
 	const sofar = () => ({ drafted, growing, shop });
 	for (let more = yield* sprayQuestions(sofar(), 4); more; more = yield* sprayQuestions(sofar(), 4))

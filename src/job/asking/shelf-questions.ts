@@ -7,8 +7,8 @@ import { type Asking, ask, choiceOf, type Put, type Read } from './question.ts';
 
 /** What a job wants of the shelf: chosen there, or asked for as its data sheet has it. */
 
-/** The shelf as it grows with what is asked for. */
-export type Growing = { shelf: Shelf };
+/** The shelf as it grows with what is asked for; `turns`: parts of the job are turned over. */
+export type Growing = { shelf: Shelf; turns?: boolean };
 const newWord = 'NEW';
 
 /** Asks for a thing as its data sheet has it, and has it on the shelf. */
@@ -25,7 +25,7 @@ function* newOnShelf(growing: Growing, kind: ShelfKind, say: string, ahead: numb
 		return other ? { wrong: `too much like ${other.name}: choose another name` } : { is: read.lines };
 	});
 	const name = nameOnShelf(kind, first) ?? '';
-	const text = `${(yield* adding(kind, first)).join('\n')}\n`;
+	const text = `${(yield* adding(kind, first, growing.turns)).join('\n')}\n`;
 	growing.shelf = { ...shelf, files: [...shelf.files, { kind, name, path: shelfPath(kind, name), text }] };
 	return name;
 }

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { questionsOf } from '../../../src/job/data-sheet.ts';
+import { linesOf, questionsOf } from '../../../src/job/data-sheet.ts';
 import { parseJob } from '../../../src/job/load.ts';
 import { readShelf, type Shelf } from '../../../src/job/shelf.ts';
 import { shelf as folder } from '../chairs/long-form.ts';
@@ -56,7 +56,42 @@ describe('what is never taken for granted', () => {
 		expect(asked.every(({ question, offered }) => question === 'ratio' && offered === undefined)).toBe(true);
 		const may = questionsOf.material.filter(one => one.may).map(({ key }) => key);
 		const usual = ['wet edge', 'wet the tip', 'flush'];
-		expect(may).toEqual(['order', 'strainer', 'recoat', 'sand after', 'grit', ...usual]);
+		expect(may).toEqual(['order', 'strainer', 'recoat', 'sand after', 'dry to', 'grit', ...usual]);
+	});
+
+	/** The questions and the sheet of one more material, on a job of one part that is held so; its answers behind the name. */
+	const epoxy = shelf.files.find(({ name }) => name === 'grey epoxy')?.text ?? '';
+	const lineOf = (key: string) => new RegExp(`^${key}: (.*)$`, 'm').exec(epoxy)?.[1] ?? '';
+	const asksOf = (held: string, handle = '') => {
+		const begin = ['One seat', 'seat', 'panel', '40 x 38 x 3 cm', held, '', 'NEW', 'grey lacquer'];
+		const given: Record<string, string> = { 'dry to': handle, flash: '30 min to 8 h at 20 °C', recoat: '' };
+		const put: string[] = [];
+		answered(
+			shelf,
+			({ question }) => {
+				put.push(question);
+				return begin[put.length - 1] ?? given[question] ?? lineOf(question);
+			},
+			30,
+		);
+		return put;
+	};
+
+	test('dry to handle is asked where parts lie on points and are turned over, and nowhere else', () => {
+		expect(asksOf('on points')).toContain('dry to');
+		expect(asksOf('hanging')).toContain('grit');
+		expect(asksOf('hanging')).not.toContain('dry to');
+	});
+
+	test('a time dry to handle, or several, stands in the file as its data sheet has it', () => {
+		const question = questionsOf.material.find(({ key }) => key === 'dry to');
+		if (!question) throw new Error('nothing asks for it');
+		expect(linesOf('material', question, '4 h at 20 °C')).toEqual({
+			lines: 'dry to: { handle: 4 h at 20 °C }',
+		});
+		expect(linesOf('material', question, '8 h at 15 °C, 4 h at 20 °C')).toEqual({
+			lines: 'dry to: { handle: [8 h at 15 °C, 4 h at 20 °C] }',
+		});
 	});
 
 	test('without recoat windows a material does not go over the other, whatever is answered', () => {
