@@ -18,14 +18,28 @@ const tellsSleep = ['linux', 'win32'];
 const up_ms = (): number | undefined =>
 	tellsSleep.includes(process.platform) ? Math.round(uptime() * 1000) : undefined;
 
+/**
+ * Calls back once after so long, behind every signal that came meanwhile: whoever was stopped hears of that before
+ * anything falls due.
+ * @returns how to call it off
+ */
+export function afterSignals(wait_ms: number, then: () => void): () => void {
+	let isOff = false;
+	const timer = setTimeout(() => setImmediate(() => isOff || then()), wait_ms);
+	return () => {
+		isOff = true;
+		clearTimeout(timer);
+	};
+}
+
 /** The machine's own clocks. */
 export function realClock(): Clock {
-	let timer: NodeJS.Timeout | null = null;
+	let callOff = () => {};
 	return {
 		now: () => ({ wall: Date.now(), mono: Math.round(performance.now()), up: up_ms() }),
 		wakeAt(wall, wake) {
-			if (timer) clearTimeout(timer);
-			timer = wall === null ? null : setTimeout(wake, Math.min(Math.max(0, wall - Date.now()), 2 ** 31 - 1));
+			callOff();
+			if (wall !== null) callOff = afterSignals(Math.min(Math.max(0, wall - Date.now()), 2 ** 31 - 1), wake);
 		},
 	};
 }

@@ -142,9 +142,16 @@ function opened({ sink, clock, rehearsal, notice = null }: SessionOptions): Sess
 
 	const wake = () => clock.wakeAt(deadlineOf(moment())?.at ?? null, () => tick());
 
+	const slip_ms = () => settingsOf(moment()).clockSlip_s * 1000;
+	/** When the program last looked, wall clock ms, where that is longer ago than while it runs; undefined: it runs. */
+	const ranUntil = (): number | undefined => {
+		const { wall, mono } = now();
+		return Math.max(wall - seen.wall, mono - seen.mono) > slip_ms() ? seen.wall : undefined;
+	};
+
 	/** The clocks went different ways since they were last looked at; an uptime beyond the monotonic clock proves a sleep. */
 	const slip = (at: Shown): BreakKind | null => {
-		const limit_ms = settingsOf(moment()).clockSlip_s * 1000;
+		const limit_ms = slip_ms();
 		const mono = at.mono - seen.mono;
 		const up = at.up === undefined || seen.up === undefined ? mono : at.up - seen.up;
 		if (up - mono > limit_ms) return 'suspend';
@@ -231,7 +238,7 @@ function opened({ sink, clock, rehearsal, notice = null }: SessionOptions): Sess
 		},
 		state: () => state,
 		answer: answer => atOneInstant(() => taken(answer)),
-		break: kind => atOneInstant(() => broken(kind)),
+		break: kind => atOneInstant(() => broken(kind, kind === 'suspend' ? ranUntil() : undefined)),
 		trigger: on =>
 			activityOf(moment()) === 'closed'
 				? []

@@ -1,4 +1,5 @@
 import { createInterface } from 'node:readline';
+import { afterSignals } from '../day/clock.ts';
 import { endings, statusOf } from '../screen/endings.ts';
 import type { Layout } from '../screen/keys/layouts.ts';
 import type { Session } from '../screen/session-port.ts';
@@ -33,7 +34,7 @@ export function runPlain(
 		const end = (status: number, cutOff: boolean) => {
 			if (!open) return;
 			open = false;
-			clearInterval(timer);
+			callOff();
 			for (const [signal, listener] of listeners) signals.off(signal, listener);
 			if (cutOff) talk.cutOff('hangup');
 			talk.close();
@@ -54,10 +55,17 @@ export function runPlain(
 			told,
 		);
 		const lines = createInterface({ input, crlfDelay: Number.POSITIVE_INFINITY, terminal: false });
-		const timer = setInterval(talk.look, look_ms);
+		let callOff = () => {};
+		const lookAgain = () => {
+			callOff = afterSignals(look_ms, () => {
+				lookAgain();
+				talk.look();
+			});
+		};
 		for (const [signal, listener] of listeners) signals.on(signal, listener);
 		lines.on('line', line => talk.take(line, input.isTTY === true));
 		lines.on('close', () => end(0, true));
+		lookAgain();
 		talk.look();
 	});
 }

@@ -6,7 +6,7 @@ import { faceName, sentence } from '../words/say.ts';
 /** Codes of the day file as a report says them; a code that is not known says itself. */
 const words: Record<string, string> = {
 	'air-lost': 'breathing air off',
-	suspend: 'the machine slept',
+	suspend: 'the program stood still',
 	clock: 'the clock was set',
 	hangup: 'the screen was closed',
 	overdue: 'a face far over its time',

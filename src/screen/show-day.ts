@@ -1,3 +1,4 @@
+import { afterSignals } from '../day/clock.ts';
 import type { Settings } from '../day/settings.ts';
 import { layoutOf } from './keys/layouts.ts';
 import { readFrom_m, readFromWords } from './legible.ts';
@@ -20,10 +21,7 @@ export function setupOf(settings: Settings, env: Environment): ScreenSetup {
 
 const machineClock: ScreenClock = {
 	mono: () => performance.now(),
-	after(wait_ms, then) {
-		const timer = setTimeout(then, wait_ms);
-		return () => clearTimeout(timer);
-	},
+	after: afterSignals,
 };
 
 /** The terminal that this process runs in. */

@@ -322,7 +322,7 @@ test('a break that nobody saw begin counts from when the program last ran: wet e
 	const day = rehearsed();
 	day.until(spraying('left door/flat'));
 	day.send('wait 20 s', 'sleep 40 min');
-	expect(day.line().say).toBe('The machine slept. Away 40 min.');
+	expect(day.line().say).toBe('The program stood still. Away 40 min.');
 	day.pick('back');
 	day.pick('part');
 	day.send('number 3');

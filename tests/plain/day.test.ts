@@ -140,3 +140,19 @@ test('quit leaves in the middle; again prints the question once more; a wrong wo
 	take('quit');
 	expect(left).toEqual(['left']);
 });
+
+test('a program that was stopped counts the time away from when it last looked, both clocks going on', () => {
+	const { talk, printed, records, clock } = talking();
+	talk.look();
+	clock.pass(90_000);
+	talk.cutOff('suspend');
+	talk.look();
+	expect(records.at(-1)).toMatchObject({
+		type: 'break.began',
+		kind: 'suspend',
+		since: new Date(start).toISOString(),
+	});
+	expect(printed.at(-1)).toContain('The program stood still. Away 90 s.');
+	talk.cutOff('suspend');
+	expect(records.at(-1)).not.toHaveProperty('since');
+});

@@ -27,7 +27,7 @@ const breakWords: Record<string, string> = {
 	hold: 'Held.',
 	trouble: 'Held for trouble.',
 	restart: 'The program was started again.',
-	suspend: 'The machine slept.',
+	suspend: 'The program stood still.',
 	clock: 'The clock jumped.',
 	hangup: 'The terminal was closed.',
 	overdue: 'The pass ran far over its time.',
