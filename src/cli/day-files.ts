@@ -6,7 +6,7 @@ import { forkSaid, loadDay, newestDay } from '../day/file/days.ts';
 import { daysFolder, listDays, resolveDay } from '../day/file/folder.ts';
 import { type Glimpse, glimpseDay } from '../day/file/glimpse.ts';
 import { readLight } from '../day/file/read-light.ts';
-import { readBytes } from '../day/file/store.ts';
+import { otherEndsSaid, readBytes } from '../day/file/store.ts';
 import { readSums } from '../day/file/sums.ts';
 import { DayFileError } from '../day/file/trouble.ts';
 import type { DayRecord } from '../day/records.ts';
@@ -32,8 +32,12 @@ export function askedDay(args: Args, io: Io): { path: string; records: DayRecord
  * The file of the day that a command was asked about.
  * @throws DayFileError where there is none
  */
-export const pathAsked = ({ positionals: [named] }: Args, io: Io): string =>
-	named === undefined ? newestDay(folderOf(io)) : resolveDay(named, folderOf(io));
+export function pathAsked({ positionals: [named] }: Args, io: Io): string {
+	const path = named === undefined ? newestDay(folderOf(io)) : resolveDay(named, folderOf(io));
+	const said = otherEndsSaid(path);
+	if (said) io.stderr.write(`fanwise: ${said}\n`);
+	return path;
+}
 
 const nameOfJob = (path: string): string => /_([a-z0-9-]+?)(?:-\d+)?\.day\.jsonl$/.exec(path)?.[1] ?? '';
 

@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import { crc32 } from 'node:zlib';
+import { fitsItsSum } from './line-ends.ts';
 
 /**
  * What can be told of a day without its schemas: which job it is of, and by what its days follow each other, whatever
@@ -50,8 +50,7 @@ const text = (bytes: Uint8Array, from: number, to: number) =>
 function openingOf(bytes: Uint8Array): Fields | null {
 	const end = bytes.indexOf(lineFeed);
 	if (end < beforeJson) return null;
-	const sum = crc32(bytes.subarray(beforeJson, end)).toString(16).padStart(8, '0');
-	return text(bytes, 0, 8) === sum ? parsed(text(bytes, beforeJson, end)) : null;
+	return fitsItsSum(bytes.subarray(0, end)) ? parsed(text(bytes, beforeJson, end)) : null;
 }
 
 /** Coats and batches that a day was opened with, and the first coat of each face. */

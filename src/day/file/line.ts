@@ -2,11 +2,10 @@ import { crc32 } from 'node:zlib';
 import * as z from 'zod/mini';
 import en from 'zod/v4/locales/en.js';
 import { type DayRecord, eventSchema, stampSchema } from '../records.ts';
+import { fitsItsSum, hexSum, sumLength } from './line-ends.ts';
 
 const space = 32;
-const sumLength = 8;
 
-const hexSum = (bytes: Uint8Array | string) => crc32(bytes).toString(16).padStart(sumLength, '0');
 const utf8 = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true });
 
 /** What is wrong with a field is said in the library's own English. */
@@ -62,7 +61,7 @@ export const openLine = (line: Uint8Array): { raw: unknown } | { bad: string } =
 	const sum = Buffer.from(line.subarray(0, sumLength)).toString('latin1');
 	if (!/^[0-9a-f]{8}$/.test(sum) || line[sumLength] !== space)
 		return { bad: 'it does not begin with a checksum' };
-	if (sum !== hexSum(json)) return { bad: 'its checksum does not fit' };
+	if (!fitsItsSum(line)) return { bad: 'its checksum does not fit' };
 	try {
 		const text = utf8.decode(json);
 		const raw: unknown = JSON.parse(text);

@@ -1,6 +1,7 @@
 import { isoAt } from '../instant.ts';
 import { daysFolder, listDays } from './folder.ts';
 import { glimpseDay } from './glimpse.ts';
+import { asWritten } from './line-ends.ts';
 import { disk, type FilePort } from './port.ts';
 import { readSums } from './sums.ts';
 
@@ -13,7 +14,7 @@ export type OpenDay = { path: string; name: string; began: string };
  */
 export function openDays(folder: string = daysFolder(), port: FilePort = disk): OpenDay[] {
 	return listDays(folder, port).flatMap(({ path, size }) => {
-		const day = readSums(path, port, size)?.glimpse ?? glimpseDay(port.read(path));
+		const day = readSums(path, port, size)?.glimpse ?? glimpseDay(asWritten(port.read(path)));
 		if (day?.clock !== 'real' || day.closed) return [];
 		return [{ path, name: day.job, began: isoAt(Date.parse(day.began)).slice(0, 16).replace('T', ' ') }];
 	});

@@ -4,6 +4,7 @@ import type { DayRecord } from '../records.ts';
 import { besideDay } from './folder.ts';
 import { discard, type Held, syncNames, writeFresh } from './fresh.ts';
 import { type DayFile, encodeKey, freeName, keep, type OnTrouble } from './keep.ts';
+import { asWritten, hasOtherEnds } from './line-ends.ts';
 import { type Lock, type Processes, takeLock } from './lock.ts';
 import { disk, type FilePort } from './port.ts';
 import { type DayRead, readDay } from './read.ts';
@@ -104,8 +105,7 @@ const refuseUnreadable = (path: string, port: FilePort) => {
 		throw new DayFileError('unusable', `${plainName(path)}: this is no file: name a day file`);
 };
 
-/** The bytes of a day file; a folder or a device is refused before it is read. */
-export const readBytes = (path: string, port: FilePort = disk): Uint8Array => {
+const readRaw = (path: string, port: FilePort): Uint8Array => {
 	try {
 		refuseUnreadable(path, port);
 		return port.read(path);
@@ -113,6 +113,15 @@ export const readBytes = (path: string, port: FilePort = disk): Uint8Array => {
 		throw diskError(path, 'the day was not read', error);
 	}
 };
+
+/** The bytes of a day file as this program writes them; a folder or a device is refused before it is read. */
+export const readBytes = (path: string, port: FilePort = disk): Uint8Array => asWritten(readRaw(path, port));
+
+/** What is said of a day whose line ends another program has changed; null: they are as they were written. */
+export const otherEndsSaid = (path: string, port: FilePort = disk): string | null =>
+	hasOtherEnds(readRaw(path, port))
+		? `${plainName(path)}: another program has changed the line ends of this day file; nothing of it is lost`
+		: null;
 
 const realPath = (path: string, port: FilePort): string => {
 	try {
@@ -176,7 +185,8 @@ const openWhole = (
 export const openDay = (given: string, options: StoreOptions = {}): DayFile => {
 	const path = realPath(given, options.port ?? disk);
 	return withLock(path, options, 'the day was not opened', (port, lock) => {
-		const bytes = readBytes(path, port);
+		const found = readRaw(path, port);
+		const bytes = asWritten(found);
 		const read = readDay(bytes);
 		const unusable = whyUnusable(path, read, port);
 		if (unusable) throw unusable;
@@ -184,8 +194,15 @@ export const openDay = (given: string, options: StoreOptions = {}): DayFile => {
 		const unsynced = unsyncedOnce(tell);
 		const [held, torn] = read.torn
 			? setTornAside(port, path, bytes, read, unsynced)
-			: [openWhole(port, path, bytes, unsynced), null];
+			: bytes === found
+				? [openWhole(port, path, bytes, unsynced), null]
+				: [writeFresh(port, path, [bytes], 'over', unsynced), null];
 		const pieces = [bytes.subarray(0, read.goodBytes)];
+		if (hasOtherEnds(found))
+			tell(
+				`${plainName(path)}: another program has changed its line ends; it was written anew as it was`,
+				'Day file: its line ends were changed. It is as it was.',
+			);
 		if (torn) tell(tornSays(path, torn), tornFar(read.records));
 		return keep({ path, held, lock, pieces, records: read.records, torn }, port, tell, unsynced);
 	});
