@@ -21,6 +21,7 @@ const long = [
 		'asked-sheets',
 		'example-day',
 		'own-sheet',
+		'presses',
 		'sentences',
 		'two-days',
 		'two-guns-days',

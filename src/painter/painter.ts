@@ -76,12 +76,15 @@ export function painterOf(job: Job, state: () => DayState): Painter {
 			if (code === 'clean-cap' && world.horns === 'between') world.horns = 'level';
 			if (code === 'put-on') world.breathing = 'supplied-air';
 			if (code === 'pour') target = Number(to);
-			if (code === 'fill-cup' || code === 'change-cup') world.cup = tape();
+			if (code === 'fill-cup' || code === 'change-cup') world.cup = told(line) ?? tape();
 			const [gun] = line.lines.flatMap(said => /^Gun (.*): its cup/.exec(said)?.[1] ?? []);
 			if (code === 'fill-cup' && gun !== undefined) takeUp(gun);
 			if (code === 'empty-cup') world.cup = '';
 		}
 	};
+	/** The letters that the screen says are taped on the cup: those of two pots. */
+	const told = ({ lines }: Line): string | undefined =>
+		lines.map(text => /^Tape (\S+\+\S+) on the cup/.exec(text)?.[1]).find(letters => letters !== undefined);
 	/** The tape that a careful painter puts on the cup names every batch that is in it. */
 	const tape = () => {
 		const { cup, batches } = state().machine.context;
