@@ -16,9 +16,13 @@ const start = Date.parse('2027-03-02T08:00:00Z');
 /** The example day: a visitor in the flash wait, the fan left turned and caught, a run. */
 const twists: readonly Twist[] = [
 	{
-		when: ({ state, face, coat }) => state === 'spraying' && face === 'left door/outside' && coat === 1,
+		when: ({ state, coat, lines }) =>
+			state === 'spraying' && coat === 1 && lines.some(line => line.includes('left door: outside')),
 		tell: 'A run slides down the outside of the left door. The painter leaves it wet.',
-		keys: ['wait 25 s', 'trouble', 'wet-fault', 'all', 'run', 'left door/outside', 'set-part-aside', 'back'],
+		keys: [
+			...['wait 50 s', 'trouble', 'wet-fault', 'left door/outside', 'all'],
+			...['run', 'left door/outside', 'set-part-aside', 'back'],
+		],
 	},
 	{
 		when: ({ state, coat }) => state === 'wait' && coat === 2,

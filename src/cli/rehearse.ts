@@ -24,7 +24,10 @@ function startOf(given: unknown, last: string | null): number | string {
 	return last ? Math.max(start, Date.parse(last)) : start;
 }
 
-/** Line by line the standard settings hold, and times of day are UTC, so that the same lines give the same day anywhere. */
+/**
+ * Line by line the standard settings hold, but for stretches, which are asked for; times of day are UTC, so that the same
+ * lines give the same day anywhere.
+ */
 async function settingsFor(options: Args['options'], io: Io): Promise<Settings> {
 	const by = options.stretch ? ('stretch' as const) : null;
 	if (options.json) return { ...standardSettings, by: by ?? 'face', units: io.units ?? 'sheet' };

@@ -53,6 +53,6 @@ export const settingsCommand: Command = {
 	summary: 'the settings, or one of them changed',
 	usage: ['settings [KEY [VALUE]]'],
 	options: { json: { type: 'boolean', says: 'as one line of JSON' } },
-	examples: ['settings', 'settings by stretch', 'settings units metric', 'settings screen_mm 340'],
+	examples: ['settings', 'settings by face', 'settings units metric', 'settings screen_mm 340'],
 	run,
 };

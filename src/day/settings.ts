@@ -20,8 +20,11 @@ export const settingsSchema = z.object({
 	learned: z._default(z.nullable(learnedKeysSchema), standardSettings.learned),
 	/** `corners`: four blocks of keys. `one-key`: any key is the one switch, its presses counted. */
 	answer: z._default(z.enum(['corners', 'one-key']), standardSettings.answer),
-	/** `face`: a key ends each face. `stretch`: one key starts a stretch, one ends it. */
-	by: z._default(z.enum(['face', 'stretch']), standardSettings.by),
+	/**
+	 * `auto`: one key starts the faces that follow each other with nothing to touch between, one ends them. `face`: each by
+	 * itself, for whoever has a helper at the keys. `stretch` is what `auto` was called.
+	 */
+	by: z._default(z.enum(['auto', 'face', 'stretch']), standardSettings.by),
 	cards: z._default(z.boolean(), standardSettings.cards),
 	/** Sentences are spoken by the system's own speaker. */
 	voice: z._default(z.boolean(), standardSettings.voice),

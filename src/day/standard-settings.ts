@@ -7,7 +7,7 @@ export const standardSettings = {
 	layout: 'us',
 	learned: null,
 	answer: 'corners',
-	by: 'face',
+	by: 'auto',
 	cards: false,
 	voice: false,
 	sounds: true,

@@ -5,22 +5,16 @@ import { inert } from '../job/inert.ts';
 /** `left door/edges` as it is said: `left door edges`. */
 export const faceName = (id: string): string => inert(id.replace('/', ' '));
 
-/** Faces in their order, each part named once: `left door: edges, outside; right door: edges`. */
-export function facesInOrder(ids: readonly string[]): string {
-	const parts: { part: string; names: string[] }[] = [];
-	for (const id of ids) {
-		const [part = '', ...rest] = id.split('/');
-		const last = parts.at(-1);
-		if (last?.part === part) last.names.push(rest.join('/'));
-		else parts.push({ part, names: [rest.join('/')] });
-	}
-	return inert(parts.map(({ part, names }) => `${part}: ${names.join(', ')}`).join('; '));
+/** A part's name, and the number that tells it from its equals; null: it has none. */
+export function numberedPart(part: string): { kind: string; number: number | null } {
+	const [, kind, number] = /^(.*\S) (\d{1,4})$/u.exec(part) ?? [];
+	return kind === undefined ? { kind: part, number: null } : { kind, number: Number(number) };
 }
 
-/** `1, 2, 5 to 8`. */
+/** Numbers in the order given, those that follow each other as one: `1, 2, 5 to 8`. */
 function runsOf(numbers: readonly number[]): string {
 	const runs: number[][] = [];
-	for (const one of [...numbers].sort((a, b) => a - b)) {
+	for (const one of numbers) {
 		const run = runs.at(-1);
 		if (run && one === (run.at(-1) ?? 0) + 1) run.push(one);
 		else runs.push([one]);
@@ -28,22 +22,45 @@ function runsOf(numbers: readonly number[]): string {
 	return runs.map(run => (run.length > 2 ? `${run[0]} to ${run.at(-1)}` : run.join(', '))).join(', ');
 }
 
-/** Every one of some faces, parts that are alike but for their number together: `frame 1, 2 tubes; seat 1 to 8 top`. */
-export function groupedFaces(ids: readonly string[]): string {
-	const alike = new Map<string, { stem: string; face: string; numbers: number[] }>();
+/**
+ * Faces in their order, each part named once and equal parts together: `left door: edges, outside; right door: edges`,
+ * `seat 1 to 8: top`.
+ */
+export function facesInOrder(ids: readonly string[]): string {
+	const rows: { part: string; names: string[] }[] = [];
 	for (const id of ids) {
 		const [part = '', ...rest] = id.split('/');
-		const [, stem = part, number] = /^(.*\S) (\d{1,4})$/.exec(part) ?? [];
-		const face = rest.join('/');
-		const key = `${stem}/${face}/${number === undefined}`;
-		const group = alike.get(key) ?? { stem, face, numbers: [] };
-		alike.set(key, {
-			...group,
-			numbers: [...group.numbers, ...(number === undefined ? [] : [Number(number)])],
-		});
+		const last = rows.at(-1);
+		if (last?.part === part) last.names.push(rest.join('/'));
+		else rows.push({ part, names: [rest.join('/')] });
 	}
-	const said = [...alike.values()].map(({ stem, face, numbers }) =>
-		[stem, runsOf(numbers), face].filter(text => text !== '').join(' '),
+	const alike: { kind: string; numbers: number[]; names: string }[] = [];
+	for (const { part, names } of rows) {
+		const { kind, number } = numberedPart(part);
+		const row = { kind, numbers: number === null ? [] : [number], names: names.join(', ') };
+		const last = alike.at(-1);
+		if (last && last.kind === kind && last.names === row.names) last.numbers.push(...row.numbers);
+		else alike.push(row);
+	}
+	const named = alike.map(
+		({ kind, numbers, names }) => `${[kind, runsOf(numbers)].join(' ').trim()}: ${names}`,
+	);
+	return inert(named.join('; '));
+}
+
+/** Every one of some faces, parts that are alike but for their number together: `frame 1, 2 tubes; seat 1 to 8 top`. */
+export function groupedFaces(ids: readonly string[]): string {
+	const alike = new Map<string, { kind: string; face: string; numbers: number[] }>();
+	for (const id of ids) {
+		const [part = '', ...rest] = id.split('/');
+		const { kind, number } = numberedPart(part);
+		const face = rest.join('/');
+		const key = `${kind}/${face}/${number === null}`;
+		const group = alike.get(key) ?? { kind, face, numbers: [] };
+		alike.set(key, { ...group, numbers: [...group.numbers, ...(number === null ? [] : [number])] });
+	}
+	const said = [...alike.values()].map(({ kind, face, numbers }) =>
+		[kind, runsOf(numbers.sort((a, b) => a - b)), face].filter(text => text !== '').join(' '),
 	);
 	return inert(said.join('; '));
 }

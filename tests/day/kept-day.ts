@@ -14,7 +14,7 @@ import { smallJob, smallLists } from './small-job.ts';
 export function keptDay(path: string, port: FilePort, processes: Processes) {
 	const job = smallJob();
 	const opening = {
-		...{ job, lists: smallLists(), settings: settingsSchema.parse({}), program: '0.0.0' },
+		...{ job, lists: smallLists(), settings: settingsSchema.parse({ by: 'face' }), program: '0.0.0' },
 		...{ clock: 'moved' as const, before: noHistory, zone: 'UTC' },
 	};
 	const first = openingRecord(opening, { wall: start, mono: 0 });

@@ -55,7 +55,7 @@ export function rehearsed({
 	const opening = {
 		job,
 		lists,
-		settings: settingsSchema.parse(settings),
+		settings: settingsSchema.parse({ by: 'face', ...settings }),
 		clock: 'moved' as const,
 		program: '0.0.0',
 		before,

@@ -4,7 +4,7 @@ import { settingsSchema } from '../../src/day/settings.ts';
 import { standardSettings } from '../../src/day/standard-settings.ts';
 
 test('no settings at all are the standard ones', () => {
-	expect(settingsSchema.parse({})).toMatchObject({ by: 'face', settle_s: 10, checkAge_min: 20 });
+	expect(settingsSchema.parse({})).toMatchObject({ by: 'auto', settle_s: 10, checkAge_min: 20 });
 	expect(z.strictObject(settingsSchema.shape).parse({})).toEqual(standardSettings);
 	expect(z.strictObject(settingsSchema.shape).parse(standardSettings)).toEqual(standardSettings);
 });

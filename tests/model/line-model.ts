@@ -53,7 +53,7 @@ export function openingStand(
 	const opening = {
 		job,
 		lists,
-		settings: settingsSchema.parse(settings),
+		settings: settingsSchema.parse({ by: 'face', ...settings }),
 		clock: 'moved' as const,
 		program: '0.0.0',
 		before: { faces: {}, letters: 0 },

@@ -1,3 +1,4 @@
+import { execFileSync } from 'node:child_process';
 import { existsSync, mkdtempSync, readFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -59,7 +60,9 @@ let runs: Run[];
 async function playedAt(size: { columns: number; rows: number }, job: Job): Promise<Run> {
 	const path = join(mkdtempSync(join(tmpdir(), 'fanwise-real-')), 'day.jsonl');
 	const rehearse = ['rehearse', sheet, '--day', path, '--start', '2027-03-02T08:00:00Z'];
-	const terminal = inTerminal([process.execPath, program, ...rehearse], size);
+	const env = { FANWISE_HOME: mkdtempSync(join(tmpdir(), 'fanwise-home-')) };
+	execFileSync(process.execPath, [program, 'settings', 'by', 'face'], { env: { ...process.env, ...env } });
+	const terminal = inTerminal([process.execPath, program, ...rehearse], { ...size, env });
 	const painter = eyePainter(job, wanted => Math.min(wanted, 0.3));
 	const { sheets, keep, left } = keeper(terminal.screen);
 	const records = () => (existsSync(path) ? readFileSync(path, 'utf8').split('\n').length - 1 : 0);

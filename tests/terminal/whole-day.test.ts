@@ -92,7 +92,7 @@ test('the example day by keys alone, from opening to close; its file passes the 
 	const opening = {
 		job,
 		lists,
-		settings: settingsSchema.parse({}),
+		settings: settingsSchema.parse({ by: 'face' }),
 		clock: 'moved' as const,
 		program: '0.0.0',
 		before: { faces: {}, letters: 0 },

@@ -1,4 +1,5 @@
-import { faceName } from '../../words/say.ts';
+import { inert } from '../../job/inert.ts';
+import { faceName, numberedPart } from '../../words/say.ts';
 import { about } from '../../words/spoken.ts';
 import { isEdgeUsual, shutWindow } from '../allowed.ts';
 import { isoAt } from '../instant.ts';
@@ -115,16 +116,44 @@ function accountFor(moment: Moment, faces: readonly string[], last: string): Pro
 	};
 }
 
+/** As many faces as have a corner each; of more the tag by the part is read. */
+const mostCorners = 4;
+
 /** Which face of a stretch was the last, then how much of it. */
 export function accountPrompt(moment: Moment, broken: readonly string[]): Prompt {
 	const faces = [...broken].sort((one, other) => orderOf(moment, one) - orderOf(moment, other));
 	const [only] = faces;
 	if (faces.length === 1 && only !== undefined) return accountFor(moment, faces, only);
-	return {
+	const asked = {
 		state: 'account.which-face',
-		ask: 'which-face',
+		ask: 'which-face' as const,
 		say: worded(moment, 'after-a-break', 'last-face', 'which-face'),
 		lines: whyAsked(moment, 'after-a-break', 'last-face'),
+	};
+	const numbers = faces.map(face => numberedPart(faceOf(moment, face).part));
+	const [first] = numbers;
+	const isOneRow =
+		numbers.every(({ kind, number }) => number !== null && kind === first?.kind) &&
+		new Set(numbers.map(({ number }) => number)).size === faces.length;
+	if (faces.length > mostCorners && first && isOneRow)
+		return {
+			...asked,
+			number: {
+				of: 'part',
+				unit: inert(first.kind),
+				min: Math.min(...numbers.map(({ number }) => number ?? 0)),
+				max: Math.max(...numbers.map(({ number }) => number ?? 0)),
+				step: 1,
+				reply: value => {
+					const face = faces[numbers.findIndex(({ number }) => number === value)];
+					return face === undefined
+						? { notice: () => `${first.kind} ${value} was not in that stretch.` }
+						: { next: () => accountFor(moment, faces, face) };
+				},
+			},
+		};
+	return {
+		...asked,
 		options: faces.map(face =>
 			opens(face, faceName(face).toUpperCase(), () => accountFor(moment, faces, face)),
 		),

@@ -1,6 +1,14 @@
 import { marksOf } from '../../../machines/stops.ts';
+import type { Face } from '../../job/job.ts';
 import { format } from '../../trade/shown.ts';
-import { coatCounted, duration, facesInOrder, sentence } from '../../words/say.ts';
+import {
+	coatCounted,
+	duration,
+	facesInOrder,
+	groupedFaces,
+	numberedPart,
+	sentence,
+} from '../../words/say.ts';
 import { about, shortFace } from '../../words/spoken.ts';
 import { edgeSaid } from '../../words/window-edge.ts';
 import {
@@ -36,8 +44,14 @@ import { inTrouble } from './trouble.ts';
 
 /** *Ready*: the next face or stretch, and what starts it. */
 
-/** Most faces in a stretch: more are neither kept in mind on the way to the work nor named on a small screen. */
+/** Most unlike faces in a stretch: more are neither kept in mind on the way to the work nor named on a small screen. */
 const mostInStretch = 6;
+
+/** The same face of another one of several equal parts: what a `count` of them, or their numbered names, tell. */
+const isLike = (one: Face, other: Face): boolean =>
+	one.name === other.name &&
+	one.area_m2 === other.area_m2 &&
+	numberedPart(one.part).kind === numberedPart(other.part).kind;
 
 /**
  * Faces from the next on, that follow with nothing on the gun to touch and can all be finished from this cup. The
@@ -49,6 +63,7 @@ function stretchFrom(moment: Moment, first: string): string[] {
 	const lead = nextCoat(moment, first);
 	const faces = pending(moment).map(({ face }) => face);
 	let { spray_s } = wantedFor(moment, first);
+	const like = (one: string, other: string) => isLike(faceOf(moment, one), faceOf(moment, other));
 	const row: [string, ...string[]] = [first];
 	const goesOn = (face: string): boolean => {
 		const coat = nextCoat(moment, face);
@@ -66,8 +81,10 @@ function stretchFrom(moment: Moment, first: string): string[] {
 			spray_s <= stretch_s
 		);
 	};
-	const following = faces.slice(faces.indexOf(first) + 1, faces.indexOf(first) + mostInStretch);
-	const end = following.findIndex(face => !goesOn(face));
+	const following = faces.slice(faces.indexOf(first) + 1);
+	const end = following.findIndex(
+		(face, at) => (at + 1 >= mostInStretch && !row.every(one => like(one, face))) || !goesOn(face),
+	);
 	return [first, ...(end < 0 ? following : following.slice(0, end))];
 }
 
@@ -91,7 +108,17 @@ export const startOf = (moment: Moment, face: string): DayEvent => {
 };
 
 /** The faces of a stretch in their order. */
-export const stretchLine = (faces: readonly string[]): string => sentence(`${facesInOrder(faces)}.`);
+const stretchLine = (faces: readonly string[]): string => sentence(`${facesInOrder(faces)}.`);
+
+/** A face or a stretch by name, and the line of its order where the name does not say it: `seat 1 to 8 top` does. */
+export function stretchSaid(faces: readonly string[]): { name: string; lines: string[] } {
+	const [first = ''] = faces;
+	const all = groupedFaces(faces);
+	if (faces.length === 1) return { name: shortFace(first), lines: [] };
+	return all.includes(';')
+		? { name: `${shortFace(first)} and ${faces.length - 1} more`, lines: [stretchLine(faces)] }
+		: { name: all, lines: [] };
+}
 
 /** Where a face broken off is gone on with: one stroke back while its edge is wet, else behind the last stroke. */
 function goOnFrom(moment: Moment, face: string): string | null {
@@ -196,7 +223,7 @@ export function readyPrompt(moment: Moment, face: string, armed = false): Prompt
 			: null,
 		hand.last,
 	].filter(line => line !== null);
-	const more = faces.length > 1 ? ` and ${faces.length - 1} more` : '';
+	const said = stretchSaid(faces);
 	const starts = (text: string): Option => ({
 		...option('start', text, ...faces.map(one => startOf(moment, one))),
 		at: 'bottomRight',
@@ -207,14 +234,8 @@ export function readyPrompt(moment: Moment, face: string, armed = false): Prompt
 	return {
 		state: armed ? 'ready.armed' : 'ready',
 		ask: 'go',
-		say: about(
-			`${shortFace(face)}${more}`,
-			`${coatCounted(laidOn(moment, face) + 1, faceOf(moment, face).coats.length)}.`,
-		),
-		lines: (faces.length === 1 ? lines : [stretchLine(faces), ...lines]).slice(
-			0,
-			lay.some(({ to }) => to === 'upright') ? 2 : 3,
-		),
+		say: about(said.name, `${coatCounted(laidOn(moment, face) + 1, faceOf(moment, face).coats.length)}.`),
+		lines: [...said.lines, ...lines].slice(0, lay.some(({ to }) => to === 'upright') ? 2 : 3),
 		face,
 		coat: laidOn(moment, face) + 1,
 		options: armed ? [starts('AND START')] : [first, { ...inTrouble(moment), at: 'topRight' }],

@@ -9,7 +9,7 @@ import { paceLine } from '../pace.ts';
 import { option, type Prompt, type Reply } from '../prompt.ts';
 import type { DayEvent } from '../records.ts';
 import { isTimed, usualOf } from '../takes.ts';
-import { stretchLine } from './ready.ts';
+import { stretchSaid } from './ready.ts';
 import { inTrouble } from './trouble.ts';
 
 /** While a face, or a stretch, is sprayed. */
@@ -39,12 +39,12 @@ export function sprayingPrompt(moment: Moment): Prompt {
 	});
 	const all = { events: ends, notice: () => paceLine(moment, faces) };
 	const isSoon = cannotBeAll(moment, faces, elapsed / 1000);
-	const more = faces.length > 1 ? ` and ${faces.length - 1} more` : '';
+	const said = stretchSaid(faces);
 	return {
 		state: 'spraying',
 		ask: 'spraying',
-		say: about(`${shortFace(first)}${more}`, `coat ${laidOn(moment, first) + 1}.`),
-		lines: faces.length > 1 ? [stretchLine(faces)] : [],
+		say: about(said.name, `coat ${laidOn(moment, first) + 1}.`),
+		lines: said.lines,
 		face: first,
 		coat: laidOn(moment, first) + 1,
 		options: [

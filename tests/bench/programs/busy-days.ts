@@ -62,7 +62,13 @@ function bytesOf(given: string): string {
 async function day(number: number): Promise<void> {
 	const clock = runningClock(base, base.now().wall);
 	const started = base.now().wall;
-	const opening = { job, lists, settings: standardSettings, clock: 'moved' as const, program: '0.0.0' };
+	const opening = {
+		job,
+		lists,
+		settings: { ...standardSettings, by: 'face' as const },
+		clock: 'moved' as const,
+		program: '0.0.0',
+	};
 	const first = openingRecord({ ...opening, before: noHistory, zone: 'UTC' }, clock.now());
 	const sink = createDay(join(folder, `${number}.day.jsonl`), first);
 	const session: Session = openSession({ sink, clock, rehearsal: true });
