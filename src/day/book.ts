@@ -137,6 +137,8 @@ export type Book = CupCount & {
 	sprayedIn: boolean;
 	orders: EventOf<'day.planned'>[];
 	checks: number;
+	/** The answer by which each item of a list was closed last. */
+	signs: Readonly<Record<string, string>>;
 	/** The second feature that a full gun check asked for last. */
 	secondAsked: SecondFeature | null;
 	check: CheckBook | null;
@@ -261,6 +263,7 @@ export function openBook(record: DayRecord & Opened): Book {
 		sprayedIn: false,
 		orders: [],
 		checks: 0,
+		signs: {},
 		secondAsked: null,
 		heard: now,
 		heardAs: record.type,

@@ -259,7 +259,7 @@ function thrownBy(book: Book, record: DayRecord): Book['thrown'] {
 
 /** What leaves times and amounts as they are: the machines, or those who look back, know it. */
 type Unentered = Told | Looked;
-type Told = 'day.opened' | 'day.closed' | 'clock.set' | 'item.answered' | 'gun.unknown';
+type Told = 'day.opened' | 'day.closed' | 'clock.set' | 'gun.unknown';
 type Looked = 'batch.stepped' | 'batch.stood' | 'film.read' | 'photo.kept' | 'face.judged';
 
 function note(book: Book, record: DayRecord, at: Instant, from: string): Book {
@@ -299,6 +299,8 @@ function note(book: Book, record: DayRecord, at: Instant, from: string): Book {
 					differed: null,
 				},
 			};
+		case 'item.answered':
+			return record.passed ? { ...book, signs: { ...book.signs, [record.item]: record.answer } } : book;
 		case 'reading.taken':
 			return record.batch === null
 				? noteReading(book, record, at)

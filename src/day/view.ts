@@ -8,6 +8,7 @@ import type { Horns, Stroke, Window } from '../job/job.ts';
 /** What kind of answer is wanted. Stable words. */
 export type Ask =
 	| 'item'
+	| 'pair'
 	| 'number'
 	| 'pattern'
 	| 'card'

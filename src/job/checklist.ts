@@ -10,6 +10,8 @@ export const listAnswerSchema = z.object({
 	text: z.string().check(z.minLength(1)),
 	/** Whether the item is closed by this answer. `unless-isocyanate`: only for materials without isocyanate. */
 	passes: z.enum(['yes', 'no', 'unless-isocyanate']),
+	/** What of it the corner of a pair shows, where there is not room for all of it. */
+	short: z.optional(z.string().check(z.minLength(1))),
 });
 
 export const listItemSchema = z.object({
@@ -28,6 +30,8 @@ export const listItemSchema = z.object({
 	answers: z.nullable(z.array(listAnswerSchema).check(z.minLength(1), z.maxLength(4))),
 	/** An open item that may be passed over with a reason that is logged. */
 	overridable: z.boolean(),
+	/** The item behind it that is seen by the same look: both are answered by one key. */
+	pair: z.optional(z.string()),
 });
 export type ListItem = z.infer<typeof listItemSchema>;
 

@@ -49,6 +49,7 @@ const formsByCode: Reader<Map<string, Placed<string>>> = (source, node, name, at
 const answerShape = {
 	code: must(value(code)),
 	shows: must(value(shown)),
+	short: may(value(shown)),
 	passes: must(value(word({ yes: 'yes', no: 'no', 'unless isocyanate': 'unless-isocyanate' }))),
 };
 const itemShape = {
@@ -59,6 +60,7 @@ const itemShape = {
 	answers: may(list(map(answerShape), 1)),
 	override: may(value(yesOrNo)),
 	before: may(placed(value(code))),
+	pair: may(value(code)),
 };
 const listShape = {
 	list: must(placed(value(listNameSchema))),
@@ -75,8 +77,8 @@ export type ListEntry = Entry<typeof listShape>;
 function answersOf(source: Source, entry: ItemEntry): ListItem['answers'] {
 	const answers = entry.values.answers;
 	if (!answers) return null;
-	const read = answers.flatMap(({ values: { code, shows, passes } }) =>
-		code && shows && passes ? [{ code, text: shows, passes }] : [],
+	const read = answers.flatMap(({ values: { code, shows, short, passes } }) =>
+		code && shows && passes ? [{ code, text: shows, passes, ...(short !== undefined && { short }) }] : [],
 	);
 	const codes = new Set(read.map(({ code }) => code));
 	if (answers.length > 4)
@@ -89,7 +91,14 @@ function answersOf(source: Source, entry: ItemEntry): ListItem['answers'] {
 
 /** An item as a list carries it. */
 export function itemOf(source: Source, entry: ItemEntry): ListItem | undefined {
-	const { code, say = null, forms = new Map<string, Placed<string>>(), why = null, override } = entry.values;
+	const {
+		code,
+		say = null,
+		forms = new Map<string, Placed<string>>(),
+		why = null,
+		override,
+		pair,
+	} = entry.values;
 	if (!entry.has('say') && forms.size === 0)
 		source.fail(entry.at, 'item, say is missing: write what is asked');
 	const answers = answersOf(source, entry);
@@ -102,5 +111,6 @@ export function itemOf(source: Source, entry: ItemEntry): ListItem | undefined {
 		why,
 		answers,
 		overridable: override ?? false,
+		...(pair !== undefined && { pair }),
 	};
 }

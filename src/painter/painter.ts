@@ -164,12 +164,24 @@ export function painterOf(job: Job, state: () => DayState): Painter {
 		return asked?.answers?.find(({ passes }) => passes === 'yes')?.code ?? corners.topLeft?.code ?? '';
 	};
 
+	/** Both as they are; else the answer that has each asked by itself. */
+	const bothOf = ({ state: step, corners }: Line): string => {
+		const codes = Object.values(corners).map(({ code }) => code);
+		const isGear = step.endsWith('.mask');
+		const seen = codes.filter(
+			code => code.includes('+') && (!isGear || code.startsWith(`${world.breathing}+`)),
+		);
+		return seen[0] ?? codes.find(code => !code.includes('+')) ?? '';
+	};
+
 	const answer = (line: Line): string | null => {
 		const key = (code: string) => keyFor(line, code);
 		if (line.ask !== 'spraying') moving = false;
 		switch (line.ask) {
 			case 'closed':
 				return null;
+			case 'pair':
+				return key(bothOf(line));
 			case 'breathing':
 				return key(world.breathing);
 			case 'can':

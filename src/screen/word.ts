@@ -3,6 +3,7 @@ import { asksNumber, timeLeft } from './captions.ts';
 
 /** The one word of each kind of question, for the block letters. */
 const words: Record<Exclude<Ask, 'text' | 'do' | 'wait' | 'item'>, string> = {
+	pair: 'BOTH',
 	number: 'NUMBER',
 	pattern: 'PATTERN',
 	card: 'CARD',

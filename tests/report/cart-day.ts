@@ -19,8 +19,10 @@ type Line = ReturnType<Day['line']>;
 /** Things that go wrong on the way, each once. */
 const mishaps: { when: (line: Line) => boolean; does: (day: Day) => void }[] = [
 	{
-		when: ({ state }) => state === 'list.before-spraying.extractor',
+		when: ({ state, ask }) => state === 'list.before-spraying.mask' && ask === 'pair',
 		does: day => {
+			day.pick('loaded');
+			day.pick(day.painter.world.breathing);
 			day.pick('weak');
 			day.pick('ask-again');
 		},

@@ -18,6 +18,7 @@ test('the kept screens are of just the kinds that whole days show', () => {
 /** Every ask, so that the compiler misses none. */
 const asks: Record<Ask, true> = {
 	item: true,
+	pair: true,
 	number: true,
 	pattern: true,
 	card: true,

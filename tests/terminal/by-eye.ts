@@ -72,6 +72,7 @@ export function eyePainter(job: Job, pass_s: (wanted: number) => number, canMove
 		if (/clean the cap/.test(text) && world.horns === 'between') world.horns = 'level';
 		return strike('DONE');
 	};
+	const gear = () => (world.breathing.split('-')[0] ?? '').toUpperCase();
 	const length = () => Number(inUnit(world.fanHeight_mm, 'length', us ? 'in' : 'mm').toFixed(1));
 	const pressure = () => Number(inUnit(world.pressure_kPa, 'pressure', us ? 'psi' : 'kPa').toFixed(1));
 
@@ -92,15 +93,17 @@ export function eyePainter(job: Job, pass_s: (wanted: number) => number, canMove
 		[
 			/Breathing gear: .*kind is on you/,
 			'breathing',
-			() => strike(world.breathing.replace('-', ' ').toUpperCase()),
+			(_, { corners }) =>
+				strike(
+					Object.values(corners).find(text => text === `${gear()}, AT MARK`) ??
+						world.breathing.replace('-', ' ').toUpperCase(),
+				),
 		],
 		yes(/Supplied air: flow/, 'supply', 'FLOWS AND QUIET'),
 		yes(/Extractor.*: gauge/, 'extractor', 'AT CLEAN MARK'),
-		yes(/what could spark/i, 'ignition', 'FOUND NOTHING'),
-		yes(/Earth .*: follow it/, 'earth', 'ON BARE METAL'),
+		yes(/what could spark/i, 'ignition', 'NOTHING, CLIPPED'),
 		yes(/Skin: gloves/, 'skin', 'NO GAP'),
-		yes(/Fire: sprinkler/, 'fire', 'ALL THERE'),
-		yes(/Help: who knows/, 'help', 'SOMEBODY KNOWS'),
+		yes(/Fire: sprinkler/, 'fire', 'ALL THERE, KNOWN'),
 		yes(/Is any mark like its neighbour/, 'cans', 'ALL DIFFERENT'),
 		[/Air near the work: how warm/, 'air', () => ({ type: temperature(world.air.C) })],
 		[/Air near the work: what humidity/, 'humidity', () => ({ type: Math.round(world.air.humidity * 100) })],

@@ -9,9 +9,9 @@ const secondFeatures = ['gauge', 'horns', 'pattern-height', 'flooded', 'pair', '
 
 /** What may be asked in each state of the chart. */
 const mayAsk: Record<string, readonly string[]> = {
-	list: ['breathing', 'item'],
+	list: ['pair', 'breathing', 'item'],
 	listOpen: ['choose'],
-	listOn: ['breathing', 'item'],
+	listOn: ['pair', 'breathing', 'item'],
 	air: ['number'],
 	airNo: ['choose'],
 	bench: ['choose', 'do'],
@@ -26,7 +26,7 @@ const mayAsk: Record<string, readonly string[]> = {
 	straining: ['choose', 'item', 'number'],
 	loading: ['do'],
 	potFound: ['number'],
-	gear: ['do', 'breathing', 'item'],
+	gear: ['do', 'pair', 'breathing', 'item'],
 	atBench: ['do', 'batch', ...secondFeatures],
 	paper: ['pattern', 'card'],
 	wrongWay: ['do'],
@@ -37,7 +37,7 @@ const mayAsk: Record<string, readonly string[]> = {
 	oneGo: ['one-go'],
 	account: ['last-face'],
 	edge: ['choose'],
-	loose: ['choose', 'do', 'breathing', 'item', 'wait'],
+	loose: ['choose', 'do', 'pair', 'breathing', 'item', 'wait'],
 	wait: ['wait'],
 	touch: ['touch'],
 	finish: ['choose'],

@@ -92,10 +92,12 @@ export function newPainter(rehearsal: Rehearsals, first: Seen) {
 		await say(keys[place], code);
 	}
 
-	const cornerOf = (code: string) =>
-		(['topLeft', 'topRight', 'bottomLeft', 'bottomRight'] as const).find(
-			one => seen.corners[one]?.code === code,
-		);
+	/** Of a pair the first answer tells it. */
+	const cornerOf = (code: string) => {
+		const places = ['topLeft', 'topRight', 'bottomLeft', 'bottomRight'] as const;
+		const exact = places.find(one => seen.corners[one]?.code === code);
+		return exact ?? places.find(one => seen.ask === 'pair' && seen.corners[one]?.code.startsWith(`${code}+`));
+	};
 	const codes = () => Object.values(seen.corners).map(one => one?.code ?? '');
 	const offers = (code: string) => cornerOf(code) !== undefined;
 
@@ -164,7 +166,7 @@ export function newPainter(rehearsal: Rehearsals, first: Seen) {
 			follow();
 			return press('done');
 		}
-		if (ask === 'item') return pressOne(inOrder);
+		if (ask === 'item' || (ask === 'pair' && !offers('supplied-air'))) return pressOne(inOrder);
 		if (ask === 'number') return of === 'level_mL' ? readLevel() : readInstrument(of);
 		if (ask === 'can') return press(cans[hands.poured] ?? 'ring');
 		if (ask === 'choose') {
@@ -176,8 +178,8 @@ export function newPainter(rehearsal: Rehearsals, first: Seen) {
 
 	/** Takes a reading of the gun check, or of the tab. */
 	async function read(ask: string) {
-		if (ask === 'breathing') {
-			ledger.read(ask);
+		if (ask === 'breathing' || ask === 'pair') {
+			ledger.read('breathing');
 			return press('supplied-air');
 		}
 		if (ask === 'batch') {

@@ -146,16 +146,21 @@ const atPot = {
 } satisfies Partial<Record<Act, Play>>;
 
 const checkBegins = (painter: Painter) =>
-	painter.seen().ask === 'breathing' || painter.seen().do.some(({ code }) => code === 'set-horns');
+	['pair', 'breathing'].includes(painter.seen().ask) ||
+	painter.seen().do.some(({ code }) => code === 'set-horns');
+
+/** Answers of a pair that have each of the two asked by itself. */
+const apart = ['loaded', 'weak', 'something', 'missing'];
 
 const atLists = {
-	ANSWER_LIST: async painter => painter.answerWhile('breathing', 'item'),
+	ANSWER_LIST: async painter => painter.answerWhile('pair', 'breathing', 'item'),
 	SAY_FILTER_MASK_LISTED: async painter => {
 		await painter.press('filter-mask');
 		if (painter.seen().ask === 'do') await painter.answer();
 		expect(painter.seen().ask, 'only supplied air is accepted').toBe('breathing');
 	},
 	LEAVE_OPEN: async painter => {
+		if (painter.seen().ask === 'pair') await painter.pressOne(apart);
 		await painter.answerWhile('breathing');
 		await painter.pressOne(['low', 'weak', 'something']);
 	},
@@ -183,14 +188,16 @@ const others: Record<string, (painter: Painter) => Promise<void>> = {
 };
 
 const atGun = {
-	GEAR: async painter => painter.answerWhile('do', 'breathing', 'item'),
+	GEAR: async painter => painter.answerWhile('do', 'pair', 'breathing', 'item'),
 	SAY_FILTER_MASK: async painter => {
 		await painter.answerWhile('do');
 		await painter.press('filter-mask');
 		await stopped(painter, 'breathing');
 	},
 	SEE_WEAK_EXTRACTOR: async painter => {
-		await painter.answerWhile('do', 'breathing');
+		await painter.answerWhile('do');
+		if (painter.seen().ask === 'pair') await painter.pressOne(apart);
+		await painter.answerWhile('breathing');
 		await painter.press('weak');
 		expect(painter.seen().ask, 'an open item keeps the check open').toBe('choose');
 		await painter.answerWhile('choose', 'item');
@@ -230,7 +237,7 @@ const atGun = {
 		if (painter.seen().ask !== 'hold') return;
 		painter.ledger.broke();
 		await painter.press('back');
-		await painter.answerWhile('do', 'breathing', 'item');
+		await painter.answerWhile('do', 'pair', 'breathing', 'item');
 	},
 } satisfies Partial<Record<Act, Play>>;
 
