@@ -13,6 +13,9 @@ function pressesOf(input: string): number {
 	return word === 'number' || word === 'text' ? rest.join(' ').length + 1 : 1;
 }
 
+/** A look and a key take so long, s: six or seven of them are the minute that a gun check is given. */
+const look_s = 8;
+
 /** A question of one kind: activity and step, without the words of what is poured or asked about. */
 const kindOf = ({ state, of }: Line): string => (of ? `${state} (${of})` : state);
 
@@ -27,6 +30,7 @@ async function firstDay(sheet: string, from?: string) {
 	for (let line = day.line(); !line.state.startsWith('list.clean-up'); line = day.line()) {
 		const input = day.painter.answer(line);
 		if (input === null) throw new Error(`the day ended in ${line.state}, before its clean-up`);
+		if (line.ask !== 'wait' && line.ask !== 'spraying') day.send(`wait ${look_s} s`);
 		presses.set(kindOf(line), (presses.get(kindOf(line)) ?? 0) + pressesOf(input));
 		day.send(input);
 	}
@@ -49,7 +53,7 @@ function tableOf(days: readonly Awaited<ReturnType<typeof firstDay>>[]): string 
 	];
 	return `# Presses of a first day
 
-Enter and figures counted, no slip, from the first screen to clean-up. Written by \`presses.test.ts\`.
+Enter and figures counted, no slip, from the first screen to clean-up, ${look_s} s a look and its key. Written by \`presses.test.ts\`.
 
 | question | the example | eight chairs |
 |---|--:|--:|

@@ -72,3 +72,20 @@ test('equal parts are named together, in the order in which they are sprayed', (
 		'left door: edges, outside; right door: edges',
 	);
 });
+
+test('edges and top of eight equal seats are one stretch, part by part; broken off, its face is asked behind the number', () => {
+	const job = flats(seats(8), 10);
+	const faces = job.faces.flatMap((face): Face[] => [
+		{ ...face, id: `${face.part}/edges`, name: 'edges', area_m2: 0.1 },
+		face,
+	]);
+	const day = rehearsed({ job: { ...job, faces }, settings: auto });
+	expect(startedAtOnce(day)).toEqual(seats(8).flatMap(part => [`${part}/edges`, `${part}/flat`]));
+	expect(day.line().say).toBe('Seat 1 to 8 edges, flat: coat 1.');
+	day.send('wait 70 s', 'hold');
+	day.pick('back');
+	day.send('number 4');
+	day.pick('seat 4/flat');
+	day.pick('all');
+	expect(day.ofType('face.ended').filter(({ extent }) => extent === 'all').length).toBe(8);
+});

@@ -130,33 +130,31 @@ export function accountPrompt(moment: Moment, broken: readonly string[]): Prompt
 		say: worded(moment, 'after-a-break', 'last-face', 'which-face'),
 		lines: whyAsked(moment, 'after-a-break', 'last-face'),
 	};
+	const which = (of: readonly string[]): Prompt => ({
+		...asked,
+		options: of.map(face => opens(face, faceName(face).toUpperCase(), () => accountFor(moment, faces, face))),
+	});
 	const numbers = faces.map(face => numberedPart(faceOf(moment, face).part));
-	const [first] = numbers;
-	const isOneRow =
-		numbers.every(({ kind, number }) => number !== null && kind === first?.kind) &&
-		new Set(numbers.map(({ number }) => number)).size === faces.length;
-	if (faces.length > mostCorners && first && isOneRow)
-		return {
-			...asked,
-			number: {
-				of: 'part',
-				unit: inert(first.kind),
-				min: Math.min(...numbers.map(({ number }) => number ?? 0)),
-				max: Math.max(...numbers.map(({ number }) => number ?? 0)),
-				step: 1,
-				reply: value => {
-					const face = faces[numbers.findIndex(({ number }) => number === value)];
-					return face === undefined
-						? { notice: () => `${first.kind} ${value} was not in that stretch.` }
-						: { next: () => accountFor(moment, faces, face) };
-				},
-			},
-		};
+	const kinds = new Set(numbers.map(({ kind, number }) => (number === null ? null : kind)));
+	const [kind] = kinds;
+	if (faces.length <= mostCorners || kinds.size > 1 || kind === undefined || kind === null)
+		return which(faces);
+	const known = numbers.map(({ number }) => number ?? 0);
 	return {
 		...asked,
-		options: faces.map(face =>
-			opens(face, faceName(face).toUpperCase(), () => accountFor(moment, faces, face)),
-		),
+		number: {
+			of: 'part',
+			unit: inert(kind),
+			min: Math.min(...known),
+			max: Math.max(...known),
+			step: 1,
+			reply: value => {
+				const its = faces.filter((_, at) => known[at] === value);
+				const [one] = its;
+				if (one === undefined) return { notice: () => `${inert(kind)} ${value} was not in that stretch.` };
+				return { next: () => (its.length > 1 ? which(its) : accountFor(moment, faces, one)) };
+			},
+		},
 	};
 }
 

@@ -1,14 +1,7 @@
 import { marksOf } from '../../../machines/stops.ts';
 import type { Face } from '../../job/job.ts';
 import { format } from '../../trade/shown.ts';
-import {
-	coatCounted,
-	duration,
-	facesInOrder,
-	groupedFaces,
-	numberedPart,
-	sentence,
-} from '../../words/say.ts';
+import { coatCounted, duration, facesInOrder, numberedPart, sentence } from '../../words/say.ts';
 import { about, shortFace } from '../../words/spoken.ts';
 import { edgeSaid } from '../../words/window-edge.ts';
 import {
@@ -47,11 +40,9 @@ import { inTrouble } from './trouble.ts';
 /** Most unlike faces in a stretch: more are neither kept in mind on the way to the work nor named on a small screen. */
 const mostInStretch = 6;
 
-/** The same face of another one of several equal parts: what a `count` of them, or their numbered names, tell. */
-const isLike = (one: Face, other: Face): boolean =>
-	one.name === other.name &&
-	one.area_m2 === other.area_m2 &&
-	numberedPart(one.part).kind === numberedPart(other.part).kind;
+/** The same for a face of each of several equal parts, which a `count` or their numbered names tell. */
+const kindOfFace = ({ part, name, area_m2 }: Face): string =>
+	JSON.stringify([numberedPart(part).kind, name, area_m2]);
 
 /**
  * Faces from the next on, that follow with nothing on the gun to touch and can all be finished from this cup. The
@@ -63,7 +54,7 @@ function stretchFrom(moment: Moment, first: string): string[] {
 	const lead = nextCoat(moment, first);
 	const faces = pending(moment).map(({ face }) => face);
 	let { spray_s } = wantedFor(moment, first);
-	const like = (one: string, other: string) => isLike(faceOf(moment, one), faceOf(moment, other));
+	const kinds = (of: readonly string[]) => new Set(of.map(face => kindOfFace(faceOf(moment, face)))).size;
 	const row: [string, ...string[]] = [first];
 	const goesOn = (face: string): boolean => {
 		const coat = nextCoat(moment, face);
@@ -82,9 +73,7 @@ function stretchFrom(moment: Moment, first: string): string[] {
 		);
 	};
 	const following = faces.slice(faces.indexOf(first) + 1);
-	const end = following.findIndex(
-		(face, at) => (at + 1 >= mostInStretch && !row.every(one => like(one, face))) || !goesOn(face),
-	);
+	const end = following.findIndex(face => !goesOn(face) || kinds(row) > mostInStretch);
 	return [first, ...(end < 0 ? following : following.slice(0, end))];
 }
 
@@ -113,11 +102,11 @@ const stretchLine = (faces: readonly string[]): string => sentence(`${facesInOrd
 /** A face or a stretch by name, and the line of its order where the name does not say it: `seat 1 to 8 top` does. */
 export function stretchSaid(faces: readonly string[]): { name: string; lines: string[] } {
 	const [first = ''] = faces;
-	const all = groupedFaces(faces);
+	const all = facesInOrder(faces);
 	if (faces.length === 1) return { name: shortFace(first), lines: [] };
 	return all.includes(';')
 		? { name: `${shortFace(first)} and ${faces.length - 1} more`, lines: [stretchLine(faces)] }
-		: { name: all, lines: [] };
+		: { name: all.replace(':', ''), lines: [] };
 }
 
 /** Where a face broken off is gone on with: one stroke back while its edge is wet, else behind the last stroke. */
