@@ -181,7 +181,7 @@ export function viewOf(moment: Moment, ui: Ui, rehearsal: boolean): View {
 		zone: moment.state.book.opened.zone,
 		state: prompt.state,
 		ask: prompt.ask,
-		...(number && prompt.ask === 'number' && { of: number.of }),
+		...(number && (prompt.ask === 'number' || prompt.ask === 'level') && { of: number.of }),
 		say: prompt.say,
 		lines: linesOf(moment, prompt, ui),
 		unit: number?.unit ?? null,

@@ -9,6 +9,7 @@ import type { Horns, Stroke, Window } from '../job/job.ts';
 export type Ask =
 	| 'item'
 	| 'pair'
+	| 'level'
 	| 'number'
 	| 'pattern'
 	| 'card'
@@ -58,7 +59,7 @@ export type View = {
 	/** Activity and step, e.g. `gunCheck.pattern`. */
 	state: string;
 	ask: Ask;
-	/** Which number, where `ask` is `number`. */
+	/** Which number, where `ask` is `number` or `level`. */
 	of?: string;
 	/** The one sentence: topic, place, action. */
 	say: string;

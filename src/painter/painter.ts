@@ -189,6 +189,10 @@ export function painterOf(job: Job, state: () => DayState): Painter {
 			case 'number':
 				if (line.state.startsWith('mix.level') && !line.accepted) return key('discard');
 				return number(line);
+			case 'level': {
+				const reached = String(pour());
+				return shows(line, reached) ? key(reached) : `number ${reached}`;
+			}
 			case 'gauge':
 			case 'pattern-height':
 				return number(line);

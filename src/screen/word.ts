@@ -4,6 +4,7 @@ import { asksNumber, timeLeft } from './captions.ts';
 /** The one word of each kind of question, for the block letters. */
 const words: Record<Exclude<Ask, 'text' | 'do' | 'wait' | 'item'>, string> = {
 	pair: 'BOTH',
+	level: 'LEVEL',
 	number: 'NUMBER',
 	pattern: 'PATTERN',
 	card: 'CARD',

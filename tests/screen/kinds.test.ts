@@ -19,6 +19,7 @@ test('the kept screens are of just the kinds that whole days show', () => {
 const asks: Record<Ask, true> = {
 	item: true,
 	pair: true,
+	level: true,
 	number: true,
 	pattern: true,
 	card: true,

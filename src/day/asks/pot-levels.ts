@@ -96,6 +96,38 @@ export function levelTold(moment: Moment, batch: BatchBook, component: Component
 	return markFor(wanted, stepOf(moment, batch), partOf(batch, component, wanted));
 }
 
+/**
+ * Three marks among which the one told stands, in their order and in the unit on the screen: the level before this pour,
+ * and one beside it that no right pour shows.
+ * @param isAbove the latter is looked for above the one told
+ * @returns null where they are not three: then the figure is keyed
+ */
+export function linesOf(
+	moment: Moment,
+	batch: BatchBook,
+	component: Component,
+	isAbove: boolean,
+): [number, number, number] | null {
+	const mark = stepOf(moment, batch);
+	const told = levelTold(moment, batch, component);
+	/** Lines of a cup lie so far apart that an eye tells them: a tenth of the pour. */
+	const apart = Math.max(1, Math.round((told - batch.level) / 10 / mark)) * mark;
+	const isWrong = (level: number) => compare(moment, batch, component, level) !== 'right';
+	if (isWrong(told)) return null;
+	const next = (by: number): number => {
+		let level = told + by;
+		while (!isWrong(level)) level += by;
+		return level;
+	};
+	const below = next(-apart);
+	const other = isAbove || below <= batch.level + mark ? next(apart) : below;
+	const lines = [batch.level, told, other]
+		.map(level => toMark(moment, batch, level).to)
+		.sort((a, b) => a - b);
+	const [first, second, third] = [...new Set(lines)];
+	return first === undefined || second === undefined || third === undefined ? null : [first, second, third];
+}
+
 /** A part of a batch that is too little for the marks, so that half of one is over 5 % of it, in mL or g; null: none is. */
 export function littlePart(moment: Moment, lot: Lot): { component: Component; amount: number } | null {
 	const half = stepOf(moment, lot) / 2;

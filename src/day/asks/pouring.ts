@@ -16,6 +16,7 @@ import {
 	isSlip,
 	levelField,
 	levelTold,
+	linesOf,
 	littlePart,
 	numberOf,
 	pourSlack,
@@ -132,7 +133,20 @@ function levelPrompt(moment: Moment, letter: string, batch: BatchBook, component
 		number: numberOf(moment, batch, reached, batch.level),
 		options: [opens('discard', 'DISCARD', () => discardPrompt(letter, 'level not known'))],
 	};
-	return askedAgain(prompt, value => isSlip(moment, batch, value, wanted));
+	const number = askedAgain(prompt, value => isSlip(moment, batch, value, wanted));
+	const turn = seedOf(moment) + moment.state.book.batches.size + Object.keys(batch.amounts).length;
+	const marks = batch.by === 'volume' ? linesOf(moment, batch, component, turn % 2 === 0) : null;
+	const { reply } = numberOf(moment, batch, reached, batch.level);
+	if (marks === null) return number;
+	return {
+		...number,
+		ask: 'level',
+		// In their order: in the corner of POURED stands the lowest, which lets nothing pass; struck twice, it says so.
+		options: [
+			...marks.map((mark): Option => ({ code: String(mark), text: `${mark} ${unit}`, ...reply(mark) })),
+			opens('between', 'BETWEEN', () => number),
+		],
+	};
 }
 
 /** After a break: what does the pot show now, before anything is said of what comes next. */

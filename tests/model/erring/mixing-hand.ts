@@ -44,6 +44,7 @@ export function mixingHand({ draws, truth, painter, reading, state }: Bench) {
 	/** Poured, or thought to be; the level is then read, or keyed from what the screen asked for. */
 	function level(line: Line): string {
 		const { letter, component } = inHand();
+		if (spoiled && line.ask === 'level') return keyFor(line, 'between');
 		if (spoiled) {
 			spoiled = false;
 			return keyFor(line, 'discard');

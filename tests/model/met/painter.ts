@@ -167,7 +167,7 @@ export function newPainter(rehearsal: Rehearsals, first: Seen) {
 			return press('done');
 		}
 		if (ask === 'item' || (ask === 'pair' && !offers('supplied-air'))) return pressOne(inOrder);
-		if (ask === 'number') return of === 'level_mL' ? readLevel() : readInstrument(of);
+		if (ask === 'number' || ask === 'level') return of === 'level_mL' ? readLevel() : readInstrument(of);
 		if (ask === 'can') return press(cans[hands.poured] ?? 'ring');
 		if (ask === 'choose') {
 			if (offers('mix')) beginPot();

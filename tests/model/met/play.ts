@@ -119,7 +119,7 @@ const atPot = {
 		/** The last pour is stirred in. */
 		await painter.answerWhile('item');
 	},
-	TOP_UP: async painter => painter.answerWhile('can', 'do', 'number', 'item'),
+	TOP_UP: async painter => painter.answerWhile('can', 'do', 'level', 'item'),
 	STAND: async painter => {
 		await waitOut(painter, painter.clock.whole_s + standing_s - painter.clock.elapsed_s);
 	},
