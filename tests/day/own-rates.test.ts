@@ -84,6 +84,25 @@ test('the cup is poured off and read at the end of the day; not measured, it is 
 	expect(unread.findings()).toEqual([]);
 });
 
+test('seen by eye the rest is one key, no more than can be left, and no reading', () => {
+	for (const [code, share] of [
+		['half', 1 / 2],
+		['quarter', 1 / 4],
+		['empty', 0],
+	] as const) {
+		const day = rehearsed();
+		toRest(day);
+		const { cup_mL, cupSince } = day.state().book;
+		const most_mL = cupSince.loaded_mL - 0.75 * (cupSince.loaded_mL - cup_mL);
+		day.pick(code);
+		const [emptied] = day.ofType('cup.emptied');
+		expect(emptied?.volume_mL).toBeCloseTo(Math.min(most_mL, share * day.job.gun.cup_mL), 6);
+		expect(emptied).not.toHaveProperty('read');
+		expect(day.line().state).toMatch(/^list/);
+		expect(day.findings()).toEqual([]);
+	}
+});
+
 test('a hold before the rest is read loses the question, not the paint', () => {
 	const day = rehearsed();
 	toRest(day);

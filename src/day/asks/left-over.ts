@@ -21,13 +21,14 @@ const leastTaken = 0.75;
 const mostLeft_mL = ({ cup_mL, cupSince }: Book): number =>
 	cupSince.loaded_mL - leastTaken * Math.max(0, cupSince.loaded_mL - cup_mL);
 
-/** The cup poured off with time in hand: what is left is measured, so that the shop learns what its coats take. */
+/** The cup poured off: what is left is seen by eye, or measured, so that the shop learns what its coats take. */
 export function leftOverPrompt(moment: Moment, why: PouredOff, ...then: DayEvent[]): Prompt {
 	const { cup_mL, cupGun } = moment.state.book;
 	const left_mL = mostLeft_mL(moment.state.book);
 	const units = unitsOf(moment);
 	const { symbol, step } = entryUnit('volume', units);
 	const most = keyed(gunCalled(jobOf(moment), cupGun).cup_mL, 'volume', units);
+	const seen = (volume_mL: number): DayEvent => ({ type: 'cup.emptied', volume_mL, why });
 	const prompt: Prompt = {
 		state: 'left',
 		ask: 'number',
@@ -35,7 +36,7 @@ export function leftOverPrompt(moment: Moment, why: PouredOff, ...then: DayEvent
 			cupGun === null
 				? 'Air shut, line bled. Pour off the cup: how much is left?'
 				: about(`Gun ${inert(cupGun)}`, 'air shut, bled. Pour it off: how much?'),
-		lines: why === 'flushed' ? [...flushLines] : [],
+		lines: [...(why === 'flushed' ? flushLines : []), 'Keyed as a figure, the shop learns from it.'],
 		number: {
 			of: 'left',
 			unit: most.unit,
@@ -49,7 +50,19 @@ export function leftOverPrompt(moment: Moment, why: PouredOff, ...then: DayEvent
 				],
 			}),
 		},
-		options: [option('unread', 'NOT MEASURED', { type: 'cup.emptied', volume_mL: cup_mL, why }, ...then)],
+		// By eye it is no reading. In the corner of CLEAN UP stands what says least: struck twice, it goes by the count.
+		options: [
+			option('unread', 'MORE', seen(cup_mL)),
+			...(
+				[
+					['half', 'HALF', 1 / 2],
+					['quarter', 'A QUARTER', 1 / 4],
+					['empty', 'EMPTY', 0],
+				] as const
+			).map(([code, text, share]) =>
+				option(code, text, seen(Math.min(left_mL, share * jobOf(moment).gun.cup_mL))),
+			),
+		].map(one => ({ ...one, events: [...one.events, ...then] })),
 	};
 	const doubts = (value: number) => fromUnit(value, 'volume', symbol) > left_mL + 1;
 	return askedAgain(
