@@ -7,17 +7,16 @@ import { closedPrompt, finishPrompt } from './asks/finishing.ts';
 import { holdPrompt } from './asks/holding.ts';
 import { leftOverPrompt } from './asks/left-over.ts';
 import { missedPrompt } from './asks/missed.ts';
-import { mixingPrompt } from './asks/mixing.ts';
+import { mixingPrompt, stoodPrompt } from './asks/mixing.ts';
 import { dryPrompt, prepPrompt, touchPrompt } from './asks/preparing.ts';
 import { readyPrompt, startOf } from './asks/ready.ts';
 import { oneMorePrompt, reworkPrompt } from './asks/rework.ts';
 import { sprayingPrompt } from './asks/spraying.ts';
 import { strayPrompt } from './asks/stray.ts';
 import { waitPrompt } from './asks/waiting.ts';
-import { whyAsked, worded } from './asks/worded.ts';
 import { activityOf, type Moment } from './moment.ts';
 import { nextStep, type Step } from './next.ts';
-import { option, type Place, type Prompt, placeOn, type Ui } from './prompt.ts';
+import { type Place, type Prompt, placeOn, type Ui } from './prompt.ts';
 
 /** The question that stands at a moment, and where it stands. */
 export const placeAt = (moment: Moment, { path }: Ui): Place => placeOn(firstPrompt(moment), path);
@@ -67,15 +66,7 @@ function stepPrompt(moment: Moment, step: Step): Prompt {
 		case 'mix':
 			return mixPrompt(moment, step.face);
 		case 'resume':
-			return {
-				state: 'mix.stood',
-				ask: 'choose',
-				say: worded(moment, 'mixing', 'stand', 'stand', { letter: step.batch }),
-				lines: whyAsked(moment, 'mixing', 'stand'),
-				options: [
-					option('go-on-mixing', 'GO ON', { type: 'batch.stood', batch: step.batch, facts: { stood: true } }),
-				],
-			};
+			return stoodPrompt(moment, step.batch);
 		case 'load':
 			return loadPrompt(moment, step);
 		case 'prep':

@@ -477,3 +477,23 @@ test('another amount stands in no row with MIX, which would be read on into it',
 		bottomRight: { code: 'amount', text: 'LESS / MORE' },
 	});
 });
+
+test('a pot that has stood is stirred and strained in one go: one key, and each step its record', () => {
+	const job = smallJob();
+	const { topcoat } = job.materials;
+	if (!topcoat) throw new Error('the small job has a topcoat');
+	const order: MixStep[] = [...topcoat.order.slice(0, -2), 'stand', 'stir', 'strain', 'cup'];
+	const day = rehearsed({ job: { ...job, materials: { topcoat: { ...topcoat, order, standing_min: 15 } } } });
+	const stood = day.toState('mix.stood');
+	expect(stood.lines).toEqual([
+		'Stir the pot: sides and bottom.',
+		'Batch: strain it into its taped pot.',
+		'Strainer: 190 µm.',
+	]);
+	expect(stood.corners.topLeft?.text).toBe('STRAINED');
+	day.send('top-left');
+	expect(day.line().events).toEqual(['batch.stood', 'batch.stepped', 'batch.stepped']);
+	expect(day.line().state).toBe('mix.cup.seconds');
+	day.toEnd();
+	expect(day.findings()).toEqual([]);
+});

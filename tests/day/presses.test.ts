@@ -66,4 +66,4 @@ test('what a first day costs in presses, by kind of question: the example and ei
 	const days = [await firstDay('checklists/example/coffee-cart.yaml'), await firstDay(shortSheet, shelf)];
 	expect(days.map(({ slips }) => slips)).toEqual([[], []]);
 	await expect(tableOf(days)).toMatchFileSnapshot('presses.md');
-}, 60_000);
+}, 240_000);

@@ -143,7 +143,12 @@ export function eyePainter(job: Job, pass_s: (wanted: number) => number, canMove
 		],
 		[/which level does the pot show/, 'level', () => ({ type: level })],
 		[/Wait (\d+) (s|min): the batch stands/, 'stand', ([, left, unit = '']) => wait(Number(left), unit)],
-		yes(/has stood/, 'stood', 'GO ON'),
+		[
+			/has stood/,
+			'stood',
+			(_, { corners }) =>
+				strike(['STRAINED', 'STIRRED'].find(did => Object.values(corners).includes(did)) ?? 'GO ON'),
+		],
 		yes(/through the strainer/, 'strain', 'STRAINED'),
 		[/Flow cup .*how many seconds/, 'seconds', () => ({ type: seconds() })],
 		[/how warm is the paint/, 'paint', () => ({ type: temperature(world.air.C) })],

@@ -27,7 +27,8 @@ export function leftOverPrompt(moment: Moment, why: PouredOff, ...then: DayEvent
 	const left_mL = mostLeft_mL(moment.state.book);
 	const units = unitsOf(moment);
 	const { symbol, step } = entryUnit('volume', units);
-	const most = keyed(gunCalled(jobOf(moment), cupGun).cup_mL, 'volume', units);
+	const cup = gunCalled(jobOf(moment), cupGun);
+	const most = keyed(cup.cup_mL, 'volume', units);
 	const seen = (volume_mL: number): DayEvent => ({ type: 'cup.emptied', volume_mL, why });
 	const prompt: Prompt = {
 		state: 'left',
@@ -60,7 +61,7 @@ export function leftOverPrompt(moment: Moment, why: PouredOff, ...then: DayEvent
 					['empty', 'EMPTY', 0],
 				] as const
 			).map(([code, text, share]) =>
-				option(code, text, seen(Math.min(left_mL, share * jobOf(moment).gun.cup_mL))),
+				option(code, text, seen(Math.min(left_mL, share * cup.cup_mL))),
 			),
 		].map(one => ({ ...one, events: [...one.events, ...then] })),
 	};

@@ -1,11 +1,12 @@
 import { batchInHand } from '../../../machines/day-context.ts';
 import { inert } from '../../job/inert.ts';
-import type { Component } from '../../job/job.ts';
+import type { Component, MixStep } from '../../job/job.ts';
 import { about } from '../../words/spoken.ts';
 import { gunNext } from '../guns.ts';
 import { contextOf, jobOf, type Moment, materialOf, nextCoat } from '../moment.ts';
 import { pending } from '../order.ts';
 import { option, type Prompt } from '../prompt.ts';
+import type { DayEvent, EventOf } from '../records.ts';
 import { cupPrompt } from './flow-cup.ts';
 import { pressureShown } from './gauge.ts';
 import { canPrompt, foundPrompt, pourPrompt } from './pouring.ts';
@@ -19,6 +20,12 @@ function gunLine(moment: Moment, material: string): string {
 	return about(which, `${pressureShown(moment, gun)}, trigger pulled.`);
 }
 
+/** The strainer that a batch goes through; empty where its sheet names none. */
+function strainerLine(moment: Moment, letter: string): string {
+	const { strainer } = materialOf(moment, moment.state.book.batches.get(letter)?.material ?? '');
+	return strainer ? `Strainer: ${inert(strainer)}.` : '';
+}
+
 /** The screen while a batch is mixed. */
 export function mixingPrompt(moment: Moment): Prompt {
 	const [letter, machine] = batchInHand(contextOf(moment)) ?? [];
@@ -26,7 +33,6 @@ export function mixingPrompt(moment: Moment): Prompt {
 	if (letter === undefined || !machine || !batch) throw new Error('no batch is being mixed');
 	const step = machine.context.todo[0];
 	const component = step as Component;
-	const { strainer } = materialOf(moment, batch.material);
 	switch (machine.value) {
 		case 'stir':
 			if (machine.context.poured.length > 0)
@@ -50,7 +56,7 @@ export function mixingPrompt(moment: Moment): Prompt {
 				state: 'mix.strain',
 				ask: 'item',
 				say: worded(moment, 'mixing', 'strain'),
-				lines: [strainer ? `Strainer: ${inert(strainer)}.` : '', ...whyAsked(moment, 'mixing', 'strain')],
+				lines: [strainerLine(moment, letter), ...whyAsked(moment, 'mixing', 'strain')],
 				options: [option('done', 'STRAINED', { type: 'batch.stepped', batch: letter, step: 'strain' })],
 			};
 		case 'can':
@@ -62,4 +68,35 @@ export function mixingPrompt(moment: Moment): Prompt {
 		default:
 			return cupPrompt(moment, letter, batch);
 	}
+}
+
+type Worked = EventOf<'batch.stepped'>['step'];
+
+/** A step that a pot which has stood goes through in one go with those beside it. */
+const isWorked = (step: MixStep): step is Worked => step === 'stir' || step === 'strain';
+
+/** A batch that has stood: it is stirred and strained in one go, as its order has it, and told of by one key. */
+export function stoodPrompt(moment: Moment, letter: string): Prompt {
+	const [, ...todo] = contextOf(moment).batches[letter]?.context.todo ?? [];
+	const end = todo.findIndex(step => !isWorked(step));
+	const steps = (end < 0 ? todo : todo.slice(0, end)).filter(isWorked);
+	const did = steps.includes('strain') ? 'STRAINED' : steps.length > 0 ? 'STIRRED' : 'GO ON';
+	return {
+		state: 'mix.stood',
+		ask: 'choose',
+		say: worded(moment, 'mixing', 'stand', 'stand', { letter }),
+		lines: [
+			...steps.map(step => worded(moment, 'mixing', step === 'stir' ? 'stir-pot' : step)),
+			...(steps.includes('strain') ? [strainerLine(moment, letter)] : []),
+			...whyAsked(moment, 'mixing', 'stand'),
+		].filter(Boolean),
+		options: [
+			option(
+				'go-on-mixing',
+				did,
+				{ type: 'batch.stood', batch: letter, facts: { stood: true } },
+				...steps.map((step): DayEvent => ({ type: 'batch.stepped', batch: letter, step })),
+			),
+		],
+	};
 }
