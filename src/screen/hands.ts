@@ -5,6 +5,7 @@ import { type Entry, emptyEntry, erase, numberOf, typeNumber, typeText } from '.
 import { type GuardEvent, type GuardOutput, guard, guardDue, guardStart } from './keys/guard.ts';
 import type { Key } from './keys/key.ts';
 import type { Layout } from './keys/layouts.ts';
+import { keyTimes } from './keys/thresholds.ts';
 import type { NoticeCode } from './notices.ts';
 import { type OneKeyEvent, type OneKeyOutput, oneKey, oneKeyDue, oneKeyStart } from './one-key.ts';
 
@@ -17,6 +18,8 @@ export type HandsState = {
 	guard: typeof guardStart;
 	oneKey: typeof oneKeyStart;
 	entry: Entry;
+	/** When what is typed is taken by itself; `never`: some of it was taken back, and it waits for Enter. */
+	taken: number | 'never' | null;
 	/** Presses of the single switch so far, and the corner chosen by it. */
 	presses: number;
 	chosen: Corner | null;
@@ -26,6 +29,7 @@ export const handsStart: HandsState = {
 	guard: guardStart,
 	oneKey: oneKeyStart,
 	entry: emptyEntry,
+	taken: null,
 	presses: 0,
 	chosen: null,
 };
@@ -105,24 +109,40 @@ function entered(view: View, entry: Entry): Effect {
 		: { do: 'notice', code: read.refused };
 }
 
-function edit(state: HandsState, view: View, bound: BoundTyping): Step {
-	if (bound.is === 'enter') {
-		const effects: Effect[] = [entered(view, state.entry), { do: 'redraw' }];
-		return { state: { ...state, entry: emptyEntry }, effects };
-	}
+/** What is entered stands no longer on the screen. */
+const enter = (state: HandsState, view: View): Step => ({
+	state: { ...state, entry: emptyEntry, taken: null },
+	effects: [entered(view, state.entry), { do: 'redraw' }],
+});
+
+/** Readings of two figures that one figure alone would seldom pass for: no level, and no weight. */
+const ofTwoFigures: readonly (string | undefined)[] = ['airC', 'humidity', 'surfaceC'];
+
+/** When what is typed is taken without Enter. */
+function takenAt({ taken }: HandsState, view: View, bound: BoundTyping, { text }: Entry, at: number) {
+	if (bound.is !== 'type' || taken === 'never') return 'never';
+	const isWhole = view.ask === 'number' && ofTwoFigures.includes(view.of) && /^-?\d{2}$/.test(text);
+	return isWhole ? at + keyTimes.figures_ms : null;
+}
+
+function edit(state: HandsState, view: View, bound: BoundTyping, at: number): Step {
+	if (bound.is === 'enter') return enter(state, view);
 	const [way] = corners.filter(corner => view.corners[corner]);
 	if (bound.is === 'clear' && view.ask === 'text' && state.entry.text === '' && way)
 		return { state, effects: [answerCorner(view, way)] };
 	const put = view.ask === 'text' ? typeText : typeNumber;
 	const change = { clear: () => emptyEntry, erase: () => erase(state.entry) };
 	const entry = bound.is === 'type' ? put(state.entry, bound.character) : change[bound.is]();
-	return { state: { ...state, entry }, effects: [{ do: 'redraw' }] };
+	return {
+		state: { ...state, entry, taken: takenAt(state, view, bound, entry, at) },
+		effects: [{ do: 'redraw' }],
+	};
 }
 
 function strike(state: HandsState, view: View, bound: Bound, repeat: boolean, at: number): Step {
 	switch (bound.is) {
 		case 'hold':
-			return withGuard({ ...state, entry: emptyEntry }, view, { is: 'hold', at });
+			return withGuard({ ...state, entry: emptyEntry, taken: null }, view, { is: 'hold', at });
 		case 'corner':
 			return withGuard(state, view, { ...bound, repeat, at });
 		case 'type':
@@ -132,7 +152,7 @@ function strike(state: HandsState, view: View, bound: Bound, repeat: boolean, at
 			const guarded = withGuard(state, view, { is: 'type', at });
 			const answered = guarded.effects.some(effect => effect.do === 'answer');
 			if (!guarded.typed || answered) return guarded;
-			const after = edit(guarded.state, view, bound);
+			const after = edit(guarded.state, view, bound, at);
 			return { state: after.state, effects: [...guarded.effects, ...after.effects] };
 		}
 		case 'again':
@@ -172,15 +192,16 @@ export function strikeKey(state: HandsState, view: View, setup: HandsSetup, key:
 
 /** The question changed: what was half done belongs to the last one. */
 export function newScreen(state: HandsState, view: View, at: number): Step {
-	const fresh = { ...state, entry: emptyEntry, presses: 0, chosen: null };
+	const fresh = { ...state, entry: emptyEntry, taken: null, presses: 0, chosen: null };
 	const guarded = withGuard(fresh, view, { is: 'screen', at });
 	const switched = withSwitch(guarded.state, view, { is: 'screen', at });
 	return { state: switched.state, effects: [...guarded.effects, ...switched.effects] };
 }
 
-/** The program stood still, or was stopped and continued. */
+/** The program stood still, or was stopped and continued: what is half typed waits for Enter. */
 export function stood(state: HandsState, view: View, at: number): Step {
-	const guarded = withGuard(state, view, { is: 'stall', at });
+	const waits: HandsState = { ...state, taken: state.entry.text === '' ? null : 'never' };
+	const guarded = withGuard(waits, view, { is: 'stall', at });
 	const switched = withSwitch(guarded.state, view, { is: 'stall', at });
 	return { state: switched.state, effects: [...guarded.effects, ...switched.effects] };
 }
@@ -189,11 +210,17 @@ export function stood(state: HandsState, view: View, at: number): Step {
 export function passTime(state: HandsState, view: View, at: number): Step {
 	const guarded = withGuard(state, view, { is: 'time', at });
 	const switched = withSwitch(guarded.state, view, { is: 'time', at });
-	return { state: switched.state, effects: [...guarded.effects, ...switched.effects] };
+	const effects = [...guarded.effects, ...switched.effects];
+	const { taken } = state;
+	if (typeof taken !== 'number' || at < taken || effects.some(effect => effect.do === 'answer'))
+		return { state: switched.state, effects };
+	const own = enter(switched.state, view);
+	return { state: own.state, effects: [...effects, ...own.effects] };
 }
 
 /** The instant at which the hands want to be told of the time, if any. */
 export function handsDue(state: HandsState): number | null {
-	const due = [guardDue(state.guard), oneKeyDue(state.oneKey)].filter(at => at !== null);
+	const own = typeof state.taken === 'number' ? state.taken : null;
+	const due = [guardDue(state.guard), oneKeyDue(state.oneKey), own].filter(at => at !== null);
 	return due.length > 0 ? Math.min(...due) : null;
 }

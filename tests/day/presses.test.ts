@@ -7,10 +7,14 @@ import { keyFor } from '../../src/painter/painter.ts';
 import { shelf, shortSheet } from '../job/chairs/long-form.ts';
 import { rehearsed } from './rehearsed.ts';
 
+/** Two figures of the air are taken by themselves. */
+const ofAir = ['airC', 'humidity', 'surfaceC'];
+
 /** Keys of one line of input: a corner is one, of a number its figures and Enter; time that passes is none. */
-function pressesOf(input: string): number {
+function pressesOf({ of = '' }: Line, input: string): number {
 	const [word = '', ...rest] = input.split(' ');
 	if (word === 'wait') return 0;
+	if (ofAir.includes(of) && /^\d{2}$/.test(rest.join(''))) return 2;
 	return word === 'number' || word === 'text' ? rest.join(' ').length + 1 : 1;
 }
 
@@ -32,7 +36,7 @@ async function firstDay(sheet: string, from?: string) {
 		const input = line.state === 'left' ? keyFor(line, 'quarter') : day.painter.answer(line);
 		if (input === null) throw new Error(`the day ended in ${line.state}, before its clean-up`);
 		if (line.ask !== 'wait' && line.ask !== 'spraying') day.send(`wait ${look_s} s`);
-		presses.set(kindOf(line), (presses.get(kindOf(line)) ?? 0) + pressesOf(input));
+		presses.set(kindOf(line), (presses.get(kindOf(line)) ?? 0) + pressesOf(line, input));
 		day.send(input);
 	}
 	const slips = day.ofType('reading.taken').filter(({ matched }) => !matched);

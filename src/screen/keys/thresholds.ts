@@ -10,6 +10,8 @@ export const keyTimes = {
 	stall_ms: 250,
 	/** How often the event loop is looked at; a gap of `stall_ms` between two looks counts, so this must be less. */
 	heartbeat_ms: 125,
+	/** Two figures that nothing follows for this long are the whole number, where only such are asked for. */
+	figures_ms: 1500,
 	/** An escape byte with nothing after it for this long is the Escape key. */
 	escape_ms: 50,
 	/** A paste with nothing more for this long has ended, whether or not its end was seen. */
