@@ -126,6 +126,12 @@ export function eyePainter(job: Job, pass_s: (wanted: number) => number, canMove
 				return strike('MIX');
 			},
 		],
+		[
+			/has stood/,
+			'stood',
+			(_, { corners }) =>
+				strike(['STRAINED', 'STIRRED'].find(did => Object.values(corners).includes(did)) ?? 'GO ON'),
+		],
 		yes(/Stir the (base|pot)/, 'stir', 'STIRRED'),
 		[
 			/(Base|Hardener|Reducer): take the can/,
@@ -143,12 +149,6 @@ export function eyePainter(job: Job, pass_s: (wanted: number) => number, canMove
 		],
 		[/which level does the pot show/, 'level', () => ({ type: level })],
 		[/Wait (\d+) (s|min): the batch stands/, 'stand', ([, left, unit = '']) => wait(Number(left), unit)],
-		[
-			/has stood/,
-			'stood',
-			(_, { corners }) =>
-				strike(['STRAINED', 'STIRRED'].find(did => Object.values(corners).includes(did)) ?? 'GO ON'),
-		],
 		yes(/through the strainer/, 'strain', 'STRAINED'),
 		[/Flow cup .*how many seconds/, 'seconds', () => ({ type: seconds() })],
 		[/how warm is the paint/, 'paint', () => ({ type: temperature(world.air.C) })],
