@@ -60,9 +60,7 @@ export function leftOverPrompt(moment: Moment, why: PouredOff, ...then: DayEvent
 					['quarter', 'A QUARTER', 1 / 4],
 					['empty', 'EMPTY', 0],
 				] as const
-			).map(([code, text, share]) =>
-				option(code, text, seen(Math.min(left_mL, share * cup.cup_mL))),
-			),
+			).map(([code, text, share]) => option(code, text, seen(Math.min(left_mL, share * cup.cup_mL)))),
 		].map(one => ({ ...one, events: [...one.events, ...then] })),
 	};
 	const doubts = (value: number) => fromUnit(value, 'volume', symbol) > left_mL + 1;
