@@ -120,7 +120,7 @@ function rewordForm(source: Source, item: ListItem, form: string, said: Placed<s
 
 /** Another wording of an item that is there: nothing else of it can change. */
 function reword(source: Source, items: ListItem[], entry: ItemEntry, code: string): ListItem[] {
-	for (const key of ['answers', 'override', 'before'] as const)
+	for (const key of ['answers', 'override', 'before', 'pair'] as const)
 		if (entry.has(key))
 			source.fail(
 				entry.place(key),

@@ -24,8 +24,8 @@ beforeAll(async () => {
 });
 
 /** The example day up to a question: each item of a list with the line that passes it, and the question before it. */
-function itemsOf(seed: number, gear: 'supplied-air' | 'filter-mask', until = 'closed') {
-	const day = rehearsed({ job, lists, seed });
+function itemsOf(seed: number, gear: 'supplied-air' | 'filter-mask', until = 'closed', from = lists) {
+	const day = rehearsed({ job, lists: from, seed });
 	day.painter.world.breathing = gear;
 	const found: { line: Line; passing: string; before: { line: Line; given: string } | null }[] = [];
 	let before: { line: Line; given: string } | null = null;
@@ -48,8 +48,17 @@ test('struck twice, the answer to an item, a DONE or a BACK lets no other item p
 });
 
 test('nor with a filter mask on, where the supply is answered with it', () => {
-	for (const seed of [0, 1, 2, 3]) {
-		const pairs = itemsOf(seed, 'filter-mask', 'air').filter(({ before }) => before && isItem(before.line));
+	const single = lists.map(list => ({ ...list, items: list.items.map(({ pair: _, ...item }) => item) }));
+	const older = single.map(({ items: [mask, extractor, supply, ...rest], ...list }) => ({
+		...list,
+		items: [mask, supply, extractor, ...rest].filter(item => item !== undefined),
+	}));
+	for (const [seed, from] of [0, 1, 2, 3].flatMap(seed =>
+		[lists, single, older].map(of => [seed, of] as const),
+	)) {
+		const pairs = itemsOf(seed, 'filter-mask', 'air', from).filter(
+			({ before }) => before && isItem(before.line),
+		);
 		for (const { line, passing, before } of pairs)
 			expect([line.state, passing]).not.toEqual([line.state, before?.given]);
 	}

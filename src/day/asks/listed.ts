@@ -56,15 +56,6 @@ const answered = (check: CheckBook, item: string, answer: string, passed: boolea
 	...{ item, answer, passed },
 });
 
-/** Items before the one that stands that were answered without being asked: the supply, where nobody breathes from a hose. */
-function unasked(moment: Moment): number {
-	const { check, signs } = moment.state.book;
-	const supply = check?.items.indexOf('supply') ?? -1;
-	const isPast = supply >= 0 && supply < (contextOf(moment).check?.context.at ?? 0);
-	const own = listed(moment, 'supply')?.answers?.find(({ passes }) => passes === 'unless-isocyanate');
-	return isPast && own?.code === signs.supply ? 1 : 0;
-}
-
 /**
  * Where the answers of an item stand. They change places from list to list and from item to item, so that whoever
  * presses without reading does not pass; while one question stands, nothing moves.
@@ -72,7 +63,7 @@ function unasked(moment: Moment): number {
  */
 export function cornersOf(moment: Moment, answers: readonly { passes: string }[], ahead = 2): Corner[] {
 	const turn = seedOf(moment) + (moment.state.book.check?.no ?? 0);
-	const place = (contextOf(moment).check?.context.at ?? 0) - unasked(moment);
+	const place = contextOf(moment).check?.context.at ?? 0;
 	const step = 1 + (Math.floor(turn / 2) % 2);
 	const turned = (on: number) => inTurn[((turn % 2) + (place + on) * step) % inTurn.length] ?? 'topRight';
 	const passing = Math.max(
@@ -137,7 +128,8 @@ export function itemPrompt(moment: Moment, code: string): Prompt | null {
 	const { check } = moment.state.book;
 	const item = listed(moment, code);
 	if (!check || !item?.answers || item.say === null) return null;
-	const places = cornersOf(moment, item.answers);
+	const isBeforeSupply = check.items[check.items.indexOf(code) + 1] === 'supply';
+	const places = cornersOf(moment, item.answers, isBeforeSupply ? 1 : 2);
 	const marks = check.list === 'before-spraying' && code === 'cans' ? marksOfToday(moment) : [];
 	const single: Prompt = {
 		state: `${check.list === 'gun-check' ? 'gunCheck' : `list.${check.list}`}.${code}`,
