@@ -365,6 +365,8 @@ export const eventSchema = z.discriminatedUnion('type', [
 	record('window.set', {
 		...onFace,
 		surfaceC: z.number(),
+		/** The coldest and the warmest that the surface can have had by its readings, where its edges are clocks; older days do not say. */
+		bounds_C: z.optional(z.tuple([z.number(), z.number()])),
 		/** What the coat just ended allows, in time order; `until: null` stays open. */
 		windows: z.array(z.object({ does: windowSchema, from: instant, until: z.nullable(instant) })),
 		/** Whether the sheet gives all its times, keeps one, or has one carried on by a factor; an older day does not say. */

@@ -3,6 +3,7 @@ import type { Face, Job } from '../job/job.ts';
 import { flashClocks, flashOf } from '../job/process-clocks.ts';
 import { beyondTable, isClocked } from '../plan/windows.ts';
 import { type ClockRule, ruleAt } from '../trade/process-clock.ts';
+import type { Held } from '../trade/recoat-clocks.ts';
 import { windowsOf } from './allowed.ts';
 import type { LaidCoat } from './book.ts';
 import { isoAt } from './instant.ts';
@@ -16,12 +17,23 @@ import { rulingSurface_C } from './ruling-surface.ts';
 type Spells = EventOf<'window.set'>['windows'];
 type Lain = { face: Face; last: LaidCoat; surfaceC: number };
 
+/** What the surface was read at, where the edges of a table over it are clocks. */
+const heldOn = ({ state }: Moment, { face, last, surfaceC }: Lain): Held | undefined =>
+	isClocked(state.book.opened.sheet, face, last.coat) ? surfaceHeld(state.book, last, surfaceC) : undefined;
+
+/** The coldest and the warmest that it can have had. */
+function boundsOf({ coldest, warmest, highest_C }: Held): [number, number] {
+	const temps_C = (of: Held['coldest']) => of.flatMap(({ from_C, to_C }) => [from_C, to_C]);
+	return [Math.min(...temps_C(coldest)), Math.max(...temps_C(warmest), highest_C)];
+}
+
 /** What a coat allows, by the readings so far. */
-function spellsOf(moment: Moment, { face, last, surfaceC }: Lain): Spells {
+function spellsOf(moment: Moment, lain: Lain): Spells {
+	const { face, last, surfaceC } = lain;
 	const { book } = moment.state;
 	const coat = face.coats[last.coat - 1];
 	const flash = coat && flashEdges(book, coat, last);
-	const held = isClocked(jobOf(moment), face, last.coat) ? surfaceHeld(book, last, surfaceC) : undefined;
+	const held = heldOn(moment, lain);
 	const at = (hours: number) => isoAt(Math.round(last.ended.wall + hours * 3_600_000));
 	return windowsOf(jobOf(moment), face, last.coat, surfaceC, flash, held).map(
 		({ does, from_h, until_h }) => ({
@@ -79,6 +91,9 @@ export const windowsDue = (moment: Moment): EventOf<'window.set'>[] =>
 		const spells = spellsOf(moment, lain);
 		if (isSame && windows && isDeepStrictEqual(windows.windows, spells)) return [];
 		const rule = ruleOf(moment, lain, spells);
+		const held = heldOn(moment, lain);
 		const told = { face: face.id, coat: last.coat, surfaceC, windows: spells };
-		return [{ type: 'window.set', ...told, ...(rule && { rule }) }];
+		return [
+			{ type: 'window.set', ...told, ...(held && { bounds_C: boundsOf(held) }), ...(rule && { rule }) },
+		];
 	});

@@ -36,6 +36,22 @@ export const solidsOf = (
 ): number =>
 	solidsOfMix(solids, partsWith({ ratio }, reducer), ratio.by === 'weight' ? density_kg_per_L : null);
 
+/**
+ * Volume solids of a batch as its levels were read, however it was to be mixed: of its reducer, since a sheet's solids are those of
+ * the other cans together.
+ * @param amounts mL, or g where it was poured by weight
+ * @returns null where it is not known what is in it
+ */
+export function pouredSolids(
+	{ solids, density_kg_per_L }: Pick<Material, 'solids' | 'density_kg_per_L'>,
+	{ amounts, by }: { amounts: Partial<Ratio>; by: 'volume' | 'weight' },
+): number | null {
+	const { base = 0, hardener = 0, reducer = 0 } = amounts;
+	if (base <= 0 || hardener <= 0) return null;
+	const poured = { ...amounts, base, hardener, reducer };
+	return solidsOfMix(solids, poured, by === 'weight' ? density_kg_per_L : null);
+}
+
 /** Wet film that a kind of coat is laid at, µm; null: the material has no such coat. */
 export function wanted_um(material: Material, kind: CoatKind): number | null {
 	const coat = material.coats[kind];

@@ -10,7 +10,7 @@ const fields = everyField({
 	noMatter: ['mono', 'up', 'more', 'facts'],
 	tooLong: ['sheet', 'lists', 'turnedDown', 'settings', 'before', 'of', 'after', 'cans', 'windows', 'items'],
 	day: ['v', 'program', 'job', 'clock', 'zone', 'seed', 'rates', 'stage', 'faces', 'order', 'stepMs'],
-	air: ['airC', 'humidity', 'surfaceC', 'dewPointC', 'spray', 'reasons', 'air'],
+	air: ['airC', 'humidity', 'surfaceC', 'bounds_C', 'dewPointC', 'spray', 'reasons', 'air'],
 	checks: ['check', 'list', 'size', 'item', 'answer', 'passed', 'cup', 'tilt'],
 	mix: ['batch', 'material', 'ratio', 'by', 'make_mL', 'component', 'can', 'level_mL', 'mass_g'],
 	poured: [

@@ -54,4 +54,28 @@ test('a record of an older day does not say, and is read', () => {
 	const old = { type: 'window.set', face, coat, surfaceC, windows };
 	expect(eventSchema.safeParse(old).success).toBe(true);
 	expect(eventSchema.safeParse({ ...old, rule: 'by guess' }).success).toBe(false);
+	expect(eventSchema.safeParse({ ...old, bounds_C: [16, 26] }).success).toBe(true);
+	for (const bounds_C of [[16], [16, 'warm'], 21])
+		expect(eventSchema.safeParse({ ...old, bounds_C }).success).toBe(false);
+});
+
+test('a table of several rows: the coldest and the warmest that the surface can have had stand beside its windows', () => {
+	const { rows: [row] = [] } = rows(opens).recoat[0] ?? {};
+	if (!row) throw new Error('there is a row');
+	const two = {
+		recoat: [
+			{
+				under: 'topcoat',
+				rows: [
+					{ ...row, to_C: 20 },
+					{ ...row, from_C: 20 },
+				],
+			},
+		],
+	};
+	const set = setAt(21, jobWith(two));
+	expect(set?.surfaceC).toBe(21);
+	// Nobody has read it since: up to 5 K either way.
+	expect(set?.bounds_C).toEqual([16, 26]);
+	expect(setAt(21)?.bounds_C).toBeUndefined();
 });

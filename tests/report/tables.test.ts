@@ -73,6 +73,27 @@ describe('film', () => {
 	});
 });
 
+describe('film of a pour that was off', () => {
+	test('the dry film goes by the solids of the batch as it was poured, the target by those it was to have', () => {
+		const day = rehearsed();
+		day.toState('mix.level.reducer');
+		const [wanted = 0] = [Number(day.painter.answer(day.line())?.replace('number ', ''))];
+		day.send(`number ${wanted - 1}`);
+		day.toState('spraying');
+		day.send('trigger on', 'wait 60 s', 'trigger off', 'wait 15 s');
+		day.pick('finished');
+		day.toEnd();
+		const [row] = tablesOf(day.records()).film;
+		const pours = day.ofType('batch.poured').filter(({ batch }) => batch === 'A');
+		expect(pours.map(({ found }) => found)).toEqual(['right', 'right', 'right']);
+		const [, hardener, all] = pours.map(({ level_mL }) => level_mL);
+		// 50 % solids in base and hardener, none in the reducer.
+		expect(row?.laid_dry_um).toBeCloseTo((row?.laid_wet_um ?? 0) * 0.5 * ((hardener ?? 0) / (all ?? 1)), 6);
+		expect(row?.laid_dry_um).toBeGreaterThan(40 + 0.1);
+		expect(row?.target_wet_um).toBeCloseTo((40 * (1 + 1 / 3)) / 0.5, 6);
+	});
+});
+
 describe('breaks', () => {
 	test('a machine that slept was away from when it last ran', () => {
 		const day = rehearsed();

@@ -1,6 +1,6 @@
 import { takes } from '../../day/takes.ts';
 import { gunFor, type NamedGun } from '../../job/job.ts';
-import { solidsOf, wanted_um } from '../../job/on-work.ts';
+import { pouredSolids, solidsOf, wanted_um } from '../../job/on-work.ts';
 import { type Pace, paceOf, wetFilm } from '../../trade/film.ts';
 import { plannedPull_s } from '../../trade/pulls.ts';
 import { sagLimit_um } from '../../trade/sag.ts';
@@ -86,8 +86,9 @@ function filmRow(day: Day, row: CoatRow): FilmRow | null {
 	const material = day.job.materials[row.material];
 	const plan = planOf(day, row);
 	if (!face || !material || !plan || row.passes.every(({ extent }) => extent === 'none')) return null;
-	const reducer = day.book.batches.get(row.cup[0] ?? '')?.ratio.reducer ?? plan.reducer_parts;
-	const ofDry = wetFilm({ dry_um: 1, solids: solidsOf(material, reducer) });
+	const batch = day.book.batches.get(row.cup[0] ?? '');
+	const planned = solidsOf(material, batch?.ratio.reducer ?? plan.reducer_parts);
+	const ofDry = wetFilm({ dry_um: 1, solids: (batch && pouredSolids(material, batch)) ?? planned });
 	const coat = plannedCoat(day.job, row.face, row.coat);
 	const limit_um = sagLimit_um(material.sag_um, coat?.attitude ?? face.attitude);
 	const wet_um = coat && wanted_um(material, coat.kind);
@@ -98,7 +99,7 @@ function filmRow(day: Day, row: CoatRow): FilmRow | null {
 		face: row.face,
 		coat: row.coat,
 		target_dry_um: plan.dry_um,
-		target_wet_um: plan.dry_um * ofDry,
+		target_wet_um: wetFilm({ dry_um: plan.dry_um, solids: planned }),
 		sag_um: Number.isFinite(limit_um) ? limit_um : null,
 		took_s: row.took_s,
 		should_s: pulled_s === null ? row.should_s : planned_s,
