@@ -159,14 +159,17 @@ function firstOf(node: Node): string | undefined {
 	return isScalar(first) && first.value ? brief(String(first.value)) : undefined;
 }
 
-/** A map with the keys of a shape: unknown, missing and doubled ones are complained of. */
-export function map<S extends Shape>(shape: S, label?: Label): Reader<Entry<S>> {
+/**
+ * A map with the keys of a shape: unknown, missing and doubled ones are complained of.
+ * @param isPart the other keys stand elsewhere: none is missing, and nothing stands in for it
+ */
+export function map<S extends Shape>(shape: S, label?: Label, isPart = false): Reader<Entry<S>> {
 	return (source, node, name, at) => {
 		const called = label?.(firstOf(node), name) ?? name;
 		const pairs = pairsOf(source, node, called, at);
 		if (!pairs) return undefined;
 		const own = offsetOf(node, at);
-		return { ...readFields(source, shape, pairs, called, own), at: own, name: called };
+		return { ...readFields(source, { shape, isPart }, pairs, called, own), at: own, name: called };
 	};
 }
 
@@ -194,14 +197,24 @@ function byKey(source: Source, known: string[], pairs: Pair[], name: string): Ma
 	return found;
 }
 
-function readFields<S extends Shape>(source: Source, shape: S, pairs: Pair[], name: string, at: number) {
+function readFields<S extends Shape>(
+	source: Source,
+	{ shape, isPart }: { shape: S; isPart: boolean },
+	pairs: Pair[],
+	name: string,
+	at: number,
+) {
 	const found = byKey(source, Object.keys(shape), pairs, name);
 	const values: Record<string, unknown> = {};
 	for (const [key, field] of Object.entries(shape)) {
 		const pair = found.get(key);
-		const read = pair ? field.read(source, pair.node, under(name, key), pair.at) : field.default;
+		const read = pair
+			? field.read(source, pair.node, under(name, key), pair.at)
+			: isPart
+				? undefined
+				: field.default;
 		if (read !== undefined) values[key] = read;
-		if (!pair && field.must)
+		if (!pair && field.must && !isPart)
 			source.fail(at, `${under(name, key)} is missing: write "${lineToWrite(name, key)}"`);
 	}
 	const place = (key: keyof S) => {

@@ -39,6 +39,29 @@ function taken<T>(
 	return found.entry && { entry: found.entry, source: found.source };
 }
 
+/** A material of the sheet as it stands; one that is like one of the shelf has the keys of that, but for its own. */
+function asChanged(wanting: Wanting, named: Named<MaterialEntry>): Named<MaterialEntry>[] {
+	const { like, entry } = named;
+	if (!like) return [named];
+	const found = taken(wanting, 'material', like, readShelfMaterial)?.entry;
+	if (!found) {
+		const names = namesOf(wanting.shelf, 'material').map(name => brief(name));
+		if (!names.includes(brief(like.value)))
+			wanting.source.fail(
+				like.at,
+				`${entry.name}, from: found "${brief(like.value)}"; the shelf has ${names.length === 0 ? 'no material' : names.join(', ')}`,
+			);
+		return [];
+	}
+	const changed = Object.keys(entry.values).filter(key => key !== 'from');
+	const whole: MaterialEntry = {
+		...{ at: entry.at, name: entry.name, values: { ...found.values, ...entry.values } },
+		place: key => (entry.has(key) ? entry.place(key) : like.at),
+		has: key => entry.has(key) || found.has(key),
+	};
+	return [{ ...named, entry: whole, changed }];
+}
+
 /** Materials that a stage sprays and the sheet does not have, each once. */
 function missing({ values }: SheetWritten): Placed<string>[] {
 	const here = new Set(values.materials?.map(({ id }) => id));
@@ -123,7 +146,8 @@ export function withShelf(
 	const wanted = missing(sheet);
 	const isNamed =
 		(named !== undefined && 'value' in named) || (values.stages ?? []).some(({ entry }) => entry?.has('gun'));
-	const wants = wanted.length > 0 || isNamed || !sheet.has('shop') || !sheet.has('units');
+	const isLike = (values.materials ?? []).some(({ like: one }) => one !== undefined);
+	const wants = wanted.length > 0 || isNamed || isLike || !sheet.has('shop') || !sheet.has('units');
 	const shelf = wants ? shelfAt(at?.value) : noShelf;
 	if (wants && at && shelf.files.length === 0)
 		source.fail(at.at, `shelf: nothing of a shelf is in "${brief(at.value)}"`);
@@ -132,7 +156,8 @@ export function withShelf(
 		const it = taken(wanting, 'material', one, readShelfMaterial);
 		return it ? [{ id: one.value, at: one.at, entry: it.entry, from: it.source }] : [];
 	});
-	const materials = [...(values.materials ?? []), ...found];
+	const ofSheet = (values.materials ?? []).flatMap(one => asChanged(wanting, one));
+	const materials = [...ofSheet, ...found];
 	if (!sheet.has('materials') && materials.length === 0)
 		source.fail(sheet.at, 'materials is missing: write "materials: …", or spray one of the shelf');
 	const own = named && ('value' in named ? gunFrom(wanting, named) : { entry: named, from: source });

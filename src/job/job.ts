@@ -146,6 +146,8 @@ export const materialSchema = z.object({
 	dryTo: z.optional(z.object({ handle: z.optional(pointsSchema), tape: z.optional(pointsSchema) })),
 	/** What the sheet leaves out and nobody measured, by its key. */
 	assumed: z.optional(z.array(z.string())),
+	/** Keys that the job has otherwise than the shelf. */
+	changed: z.optional(z.array(z.string())),
 	grit: z.nullable(z.int().check(z.positive())),
 	/** `at_C`: the temperature of the paint that the seconds are given for, where the sheet says. */
 	cup: z.nullable(z.object({ kind: z.string(), seconds: range, at_C: z.optional(z.number()) })),

@@ -224,7 +224,10 @@ function reducing(
  * A material of the sheet in base units, checked against itself.
  * @returns undefined where its ratio, solids or sag limit could not be read; what is wrong has been said
  */
-export function materialOf(sheet: Source, { id, entry, from }: Named<MaterialEntry>): Material | undefined {
+export function materialOf(
+	sheet: Source,
+	{ id, entry, from, changed = [] }: Named<MaterialEntry>,
+): Material | undefined {
 	const source = from ?? sheet;
 	const { parts, reduced, coats } = reducing(source, entry);
 	const recoat = recoatOf(source, id, entry);
@@ -277,5 +280,6 @@ export function materialOf(sheet: Source, { id, entry, from }: Named<MaterialEnt
 		factorPer10C: read['time factor'] ?? 2,
 		solvent: solventOf(read.solvent),
 		...(assumed.length > 0 && { assumed }),
+		...(changed.length > 0 && { changed: [...changed] }),
 	};
 }

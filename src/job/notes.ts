@@ -119,6 +119,9 @@ function assumedNotes(job: Job): string[] {
 			...(assumed.length > 0 ? [`${called(name)}: ${assumed.join(', ')} usual, not measured`] : []),
 			...(unmeasured ? [`${called(name)}: this fan was never measured with its material`] : []),
 		]),
+		...Object.values(materials).flatMap(({ id, changed = [] }) =>
+			changed.length > 0 ? [`material ${id}: ${changed.join(', ')} differs from the shelf`] : [],
+		),
 		...ofMaterials,
 		...(sizeless.length > 0
 			? [

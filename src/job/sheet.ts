@@ -1,4 +1,4 @@
-import { isScalar, isSeq } from 'yaml';
+import { isMap, isScalar, isSeq } from 'yaml';
 import * as z from 'zod/mini';
 import { readRatio } from '../trade/ratio.ts';
 import type { Source } from './document.ts';
@@ -178,9 +178,20 @@ const materialShape = {
 export type MaterialEntry = Entry<typeof materialShape>;
 
 const readMaterial = map(materialShape);
+/** A material of the shelf with some keys changed for this job. */
+const readChanged = map({ from: must(placed(value(key))), ...materialShape }, undefined, true);
 
 /** `from`: the file of the shelf that it stands in, where it is not the sheet's own. */
-export type Named<T> = { id: string; at: number; entry: T; from?: Source };
+export type Named<T> = {
+	id: string;
+	at: number;
+	entry: T;
+	from?: Source;
+	/** The material of the shelf that it is, but for its own keys. */
+	like?: Placed<string>;
+	/** Those keys. */
+	changed?: readonly string[];
+};
 /** Materials by their id, in the order written. */
 const readMaterials: Reader<Named<MaterialEntry>[]> = (source, node, what, at) => {
 	const found: Named<MaterialEntry>[] = [];
@@ -190,8 +201,12 @@ const readMaterials: Reader<Named<MaterialEntry>[]> = (source, node, what, at) =
 			source.fail(pair.at, `${what}: found "${brief(pair.key)}"; ${id.error.issues[0]?.message}`);
 			continue;
 		}
-		const entry = readMaterial(source, pair.node, `material ${id.data}`, pair.at);
-		if (entry) found.push({ id: id.data, at: pair.at, entry });
+		const called = `material ${id.data}`;
+		const isChanged = isMap(pair.node) && pair.node.has('from');
+		const changed = isChanged ? readChanged(source, pair.node, called, pair.at) : undefined;
+		const entry = changed ?? (isChanged ? undefined : readMaterial(source, pair.node, called, pair.at));
+		const like = changed?.values.from;
+		if (entry) found.push({ id: id.data, at: pair.at, entry, ...(like && { like }) });
 	}
 	return found;
 };
