@@ -47,6 +47,7 @@ export const typed: Readonly<Record<string, readonly string[]>> = {
 		'',
 	],
 	'sand after': ['16 h at 20 °C', ''],
+	'dry to': ['4 h at 20 °C', 'soon', ''],
 	grit: ['400 grit', 'P320', 'fine', ''],
 	'wet edge': ['2 min'],
 	'wet the tip': ['10 min'],
