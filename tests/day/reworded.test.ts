@@ -10,6 +10,7 @@ import { loadLists } from '../../src/job/lists.ts';
 import { loadJob } from '../../src/job/load.ts';
 import { rehearsed } from './rehearsed.ts';
 import { smallJob } from './small-job.ts';
+import { twoGuns } from './two-guns-job.ts';
 
 /** A shop that words every item anew: what it wrote is what the painter reads, on every screen. */
 
@@ -120,10 +121,23 @@ function playSmall(lists: Checklist[], watch: Shown['watch']): void {
 	playBroken({ job: byWeight(smallJob()), lists }, watch);
 }
 
-test('every sentence and every reason of the lists, worded anew by a shop, is met by some screen', () => {
+/** A pot that stands, and is not strained after it. */
+const standing = (sprayed: Job): Job => ({
+	...sprayed,
+	materials: Object.fromEntries(
+		Object.entries(sprayed.materials).map(([id, material]) => [
+			id,
+			{ ...material, order: ['base', 'hardener', 'reducer', 'stand'], standing_min: 5 },
+		]),
+	),
+});
+
+test('every sentence and every reason of the lists, worded anew by a shop, is met by some screen', async () => {
 	const { texts: shown, watch } = watching();
 	playExample(shop, watch);
 	playSmall(shop, watch);
+	rehearsed({ job: standing(smallJob()), lists: shop, watch }).toEnd();
+	rehearsed({ job: (await twoGuns()).job, lists: shop, watch }).toEnd();
 	const missed = shop
 		.flatMap(namesIn)
 		.filter(name => !shown.some(text => new RegExp(`^${name}( |$)`).test(text)));

@@ -62,7 +62,8 @@ beforeAll(async () => {
 });
 
 /** A quantity with its unit; a count behind or before its noun; a date, an hour, the name of a cup. */
-const quantity = /[−-]?\d+(\.\d+)? ?(s|min|h|days?|fl oz|mL|psi|kPa|in|mm|mil|micron|µm|°F|°C|g|%)(?![a-z])/g;
+const quantity =
+	/[−-]?\d+(\.\d+)? ?(s|min|h|days?|fl oz|mL|psi|kPa|bar|in|mm|mil|micron|µm|°F|°C|g|%)(?![a-z])/g;
 const words = (text: string) =>
 	text
 		.replaceAll(quantity, 'N')
