@@ -13,6 +13,7 @@ import { portOf } from '../screen/session-port.ts';
 import { SourceError } from '../trigger/source.ts';
 import { ClockBehindError, openedOrShown, type Told } from './before-day.ts';
 import type { Args, Command, Io } from './command.ts';
+import { isAtItsEnd } from './input-end.ts';
 import { historyOf, taughtIn, teach } from './job-days.ts';
 import { version } from './package.ts';
 import { settingsInForce } from './settings-in-force.ts';
@@ -25,7 +26,7 @@ import { type Listening, listen, type TriggerLine, triggerLineOf, triggerOptions
 import { leftUnkept } from './unkept.ts';
 
 /** How a day's file is opened: who is told of its disk, and what the painter has told. */
-type Opening = Pick<StoreOptions, 'onTrouble'> & Told;
+type Opening = Pick<StoreOptions, 'onTrouble'> & Told & { hasEnded: boolean };
 type Opened = { sink: DayFile; notice?: string | null };
 
 /** A day that is open goes on, whatever became of the others of its job; whoever sprays it is told. */
@@ -63,6 +64,11 @@ async function dayOf(asked: Sheet, io: Io, opening: Opening): Promise<Opened> {
 		},
 		now,
 	);
+	if (opening.hasEnded)
+		throw new DayFileError(
+			'missing',
+			'fanwise spray: the input ended before its first line: no day was begun',
+		);
 	const path = newDayPath(folder, { job: sheet.job.name, date: localDate(now.wall) });
 	return { sink: createDay(path, first, opening) };
 }
@@ -118,11 +124,17 @@ async function shownHere(
 	const said: string[] = [];
 	const quiet: Io = settings.plain ? io : { ...io, stderr: { write: text => said.push(text) } };
 	const { onTrouble, on } = openTelling(quiet);
+	/** Looked for before a trigger line is heard: nothing of it may go by. */
+	const hasEnded = settings.plain && (await isAtItsEnd(io.stdin ?? process.stdin));
 	const clock = realClock();
 	let listening: Listening | null = null;
 	try {
 		listening = listen(line ?? noLine, clock.now);
-		const opened = await openedOrShown(told => open(quiet, { onTrouble, ...told }), settings, quiet);
+		const opened = await openedOrShown(
+			told => open(quiet, { onTrouble, hasEnded, ...told }),
+			settings,
+			quiet,
+		);
 		if (!opened) return 0;
 		const day = openSession({ ...opened, clock, rehearsal: false });
 		const status = await show(shownDay(day, listening.attach(day, on(portOf(day))), settings), quiet);

@@ -40,3 +40,15 @@ test('the setting makes lines the way of every day that is shown', () => {
 	run(['settings', 'plain', 'true'], { home });
 	expect(run(['rehearse', example], { home }).stdout).toMatch(/^\S \(\w+ \w+\): ALL WIPED$/m);
 });
+
+test('an input that ends before its first line begins no day, and says so; one open is carried on all the same', () => {
+	const home = folder();
+	const ended = run(['spray', example, '--plain'], { home, input: '' });
+	expect(ended).toMatchObject({ status: 2, stdout: '' });
+	expect(ended.stderr).toBe('fanwise spray: the input ended before its first line: no day was begun\n');
+	expect(readdirSync(join(home, 'days'))).toEqual([]);
+	expect(run(['spray', example, '--plain'], { home, input: 'e' }).status).toBe(0);
+	const [file = ''] = readdirSync(join(home, 'days'));
+	expect(loadDay(join(home, 'days', file)).map(({ type }) => type)).toContain('stage.done');
+	expect(run(['spray', example, '--plain'], { home, input: '' }).status).toBe(0);
+});

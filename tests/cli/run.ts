@@ -10,10 +10,15 @@ export const example = 'checklists/example/coffee-cart.yaml';
 /** An empty folder of its own. */
 export const folder = (): string => mkdtempSync(join(tmpdir(), 'fanwise-'));
 
-/** Runs the built program as a shell would, with a data folder of its own. */
+/** Runs the built program as a shell would, with a data folder of its own; a day begins once a line has come. */
 export function run(
 	args: string[],
-	{ input = '', home = folder(), program: file = program, cwd = process.cwd() } = {},
+	{
+		input = args[0] === 'spray' ? '\n' : '',
+		home = folder(),
+		program: file = program,
+		cwd = process.cwd(),
+	} = {},
 ) {
 	const { status, stdout, stderr } = spawnSync(process.execPath, [resolve(file), ...args], {
 		input,
