@@ -1,7 +1,8 @@
-import { existsSync, mkdirSync, writeFileSync } from 'node:fs';
+import { existsSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { daysOfJob } from '../day/file/days.ts';
 import { daysFolder, slugOf } from '../day/file/folder.ts';
+import { makeFolders } from '../day/file/port.ts';
 import { DayFileError, diskError, plainName } from '../day/file/trouble.ts';
 import { localDate, localZone } from '../day/local-zone.ts';
 import { afterLine, atQuestion, type Begin } from '../job/asking/at-question.ts';
@@ -107,7 +108,7 @@ function freePath(folder: string, name: string): string {
 
 function write(path: string, text: string): void {
 	try {
-		mkdirSync(dirname(path), { recursive: true });
+		makeFolders(dirname(path));
 		writeFileSync(path, text, { flag: 'wx' });
 	} catch (error) {
 		throw diskError(path, 'it was not written', error);

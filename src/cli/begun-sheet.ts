@@ -1,7 +1,8 @@
-import { mkdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { renameSync, rmSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import * as z from 'zod/mini';
 import { dataFolder } from '../day/file/folder.ts';
+import { makeFolders } from '../day/file/port.ts';
 import { diskError } from '../day/file/trouble.ts';
 import { readText } from '../job/read-text.ts';
 
@@ -39,7 +40,7 @@ export function begunSheet(file: string, of?: string): Begun {
 		keep(answers) {
 			const fresh = `${path}.fresh`;
 			try {
-				mkdirSync(dirname(path), { recursive: true });
+				makeFolders(dirname(path));
 				writeFileSync(fresh, `${JSON.stringify({ answers, of })}\n`, { mode: 0o600 });
 				renameSync(fresh, path);
 			} catch (error) {

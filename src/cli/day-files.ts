@@ -33,7 +33,9 @@ export function askedDay(args: Args, io: Io): { path: string; records: DayRecord
  * @throws DayFileError where there is none
  */
 export function pathAsked({ positionals: [named] }: Args, io: Io): string {
-	const path = named === undefined ? newestDay(folderOf(io)) : resolveDay(named, folderOf(io));
+	const passedOver = ({ message }: DayFileError) => io.stderr.write(`fanwise: passed over: ${message}\n`);
+	const folder = folderOf(io);
+	const path = named === undefined ? newestDay(folder, passedOver) : resolveDay(named, folder);
 	const said = otherEndsSaid(path);
 	if (said) io.stderr.write(`fanwise: ${said}\n`);
 	return path;

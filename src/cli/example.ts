@@ -10,7 +10,7 @@ const refusals: Record<string, string> = {
 	ENOTDIR: 'cannot be written: its folder is not there',
 	EISDIR: 'is a folder: give a file name in it',
 	EACCES: 'may not be written: choose another folder',
-	EROFS: 'may not be written: choose another folder',
+	EROFS: 'cannot be written: the disk can only be read: choose another folder',
 };
 
 /** Writes the example job sheet. */

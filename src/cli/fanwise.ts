@@ -75,8 +75,12 @@ function unforeseen(error: unknown): never {
 }
 process.on('uncaughtException', unforeseen);
 
-/** A reader that goes away, as `head` does, ends the program quietly. */
-process.stdout.on('error', (error: NodeJS.ErrnoException) => process.exit(error.code === 'EPIPE' ? 0 : 1));
+/** A reader that goes away, as `head` does, ends the program quietly; output that is not taken is said. */
+process.stdout.on('error', ({ code }: NodeJS.ErrnoException) => {
+	if (code !== 'EPIPE')
+		errors.write(`fanwise: its output was not written (${code}): write it somewhere else\n`);
+	process.exit(code === 'EPIPE' ? 0 : 2);
+});
 process.exitCode = await run(process.argv.slice(2), {
 	stdin: process.stdin,
 	stdout: process.stdout,

@@ -1,6 +1,7 @@
-import { mkdirSync, writeFileSync } from 'node:fs';
+import { writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { shelfFolder } from '../day/file/folder.ts';
+import { makeFolders } from '../day/file/port.ts';
 import { plainName, saySystemError } from '../day/file/trouble.ts';
 import { adding } from '../job/asking/adding.ts';
 import type { Question } from '../job/asking/question.ts';
@@ -54,7 +55,7 @@ async function add(kind: ShelfKind, name: string, io: Io, isJson: boolean): Prom
 	const path = join(folder, shelfPath(kind, name));
 	const text = `${lines.join('\n')}\n`;
 	try {
-		mkdirSync(dirname(path), { recursive: true });
+		makeFolders(dirname(path));
 		writeFileSync(path, text, { flag: 'wx' });
 	} catch (error) {
 		return refuse(`${plainName(path)}: it was not written; ${saySystemError(error)}`);

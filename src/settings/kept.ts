@@ -73,6 +73,7 @@ export function changeSettings(folder: string, change: Record<string, unknown>):
 	const read = fileSchema.safeParse({ ...settings, ...change }, asFound);
 	if (!read.success) return { ok: false, message: firstOf(read.error) };
 	try {
+		disk.makeFolder(folder);
 		open(folder).store = { ...read.data };
 	} catch (error) {
 		return { ok: false, message: `${fileIn(folder)}: it was not written; ${saySystemError(error)}` };

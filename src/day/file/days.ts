@@ -1,9 +1,9 @@
 import { chainsOf, forkIn } from '../chains.ts';
 import type { DayRecord } from '../records.ts';
-import { listDays, resolveDay, slugOf } from './folder.ts';
+import { listDays, noDayYet, slugOf } from './folder.ts';
 import { type Glimpse, glimpseDay } from './glimpse.ts';
 import { disk, type FilePort } from './port.ts';
-import { type DayRead, readDay } from './read.ts';
+import { beganDay, type DayRead, readDay } from './read.ts';
 import { readBytes, whyUnusable } from './store.ts';
 import { type KeptSums, readSums } from './sums.ts';
 import { DayFileError, plainName } from './trouble.ts';
@@ -107,12 +107,25 @@ export const dayInTheWay = (days: readonly DayOfJob[]): string | null => {
 };
 
 /**
- * The newest day of a folder, and of its job.
+ * The newest day of a folder, and of its job; one that is damaged is a day all the same.
+ * @param passedOver is told of a file that has a day's name and was none ever
  * @throws DayFileError `missing` where there is none
  */
-export const newestDay = (folder: string, port: FilePort = disk): string => {
-	const path = resolveDay(undefined, folder, port);
-	const glimpse = glimpseDay(readBytes(path, port));
-	const [newest] = glimpse?.clock === 'real' ? daysOfJob(folder, glimpse.job, port) : [];
-	return newest?.path ?? path;
+export const newestDay = (
+	folder: string,
+	passedOver: (why: DayFileError) => void = () => {},
+	port: FilePort = disk,
+): string => {
+	const listed = listDays(folder, port);
+	for (const { path } of listed) {
+		const bytes = readBytes(path, port);
+		const glimpse = glimpseDay(bytes);
+		const why = glimpse || beganDay(bytes) ? null : whyUnusable(path, readDay(bytes), port);
+		if (why) passedOver(why);
+		else {
+			const [newest] = glimpse?.clock === 'real' ? daysOfJob(folder, glimpse.job, port, listed) : [];
+			return newest?.path ?? path;
+		}
+	}
+	throw noDayYet(folder);
 };

@@ -156,20 +156,20 @@ export const listDays = (folder: string, port: FilePort = disk): DayName[] => {
 	}
 };
 
+export const noDayYet = (folder: string): DayFileError =>
+	new DayFileError(
+		'missing',
+		`${plainName(folder)}: there is no day yet: begin one with \`fanwise spray JOB.yaml\``,
+	);
+
 /**
- * The day file that is meant: a path, or the name of a day in the folder, whole or its beginning; without one the
- * newest.
+ * The day file that is meant: a path, or the name of a day in the folder, whole or its beginning.
  *
  * @throws DayFileError `missing` where none or more than one fits
  */
-export const resolveDay = (given: string | undefined, folder: string, port: FilePort = disk): string => {
+export const resolveDay = (given: string, folder: string, port: FilePort = disk): string => {
 	const days = listDays(folder, port);
 	const newest = days[0];
-	if (given === undefined) {
-		if (newest) return newest.path;
-		const says = `${plainName(folder)}: there is no day yet: begin one with \`fanwise spray JOB.yaml\``;
-		throw new DayFileError('missing', says);
-	}
 	const exact = days.find(({ name }) => name === given || name === `${given}${ending}`);
 	if (exact) return exact.path;
 	if (isThere(given, port)) return given;

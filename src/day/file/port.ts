@@ -76,6 +76,25 @@ const syncMade = (folder: string) => {
 	}
 };
 
+const isFolder = (path: string) => statSync(path, { throwIfNoEntry: false })?.isDirectory() === true;
+
+/**
+ * Makes a folder and those above it, where missing. Node's own recursion calls a disk that can only be read a folder
+ * that is not there.
+ * @returns the first that was made
+ */
+export const makeFolders = (path: string, mode = 0o777): string | null => {
+	if (isFolder(path)) return null;
+	const above = dirname(path);
+	const first = above === path ? null : makeFolders(above, mode);
+	try {
+		mkdirSync(path, mode);
+	} catch (error) {
+		if (!isFolder(path)) throw error;
+	}
+	return first ?? path;
+};
+
 /** The file system of this machine. */
 export const disk: FilePort = {
 	open: (path, how) => openSync(path, O_RDWR | O_APPEND | (how === 'new' ? O_CREAT | O_EXCL : 0), 0o600),
@@ -111,8 +130,8 @@ export const disk: FilePort = {
 		return bavail * bsize;
 	},
 	makeFolder: path => {
-		const first = mkdirSync(path, { recursive: true, mode: 0o700 });
-		if (first === undefined) return;
+		const first = makeFolders(path, 0o700);
+		if (first === null) return;
 		for (let made = path; made.length >= first.length; made = dirname(made)) syncMade(dirname(made));
 	},
 };

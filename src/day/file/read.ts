@@ -30,7 +30,7 @@ const versionOf = (raw: unknown): number | null => {
 };
 
 /** Whether a file was a day, though its first line is not whole: that has the form of one, or the word of one. */
-const beganDay = (bytes: Uint8Array): boolean =>
+export const beganDay = (bytes: Uint8Array): boolean =>
 	/^[0-9a-f]{8} \{/.test(Buffer.from(bytes.subarray(0, 10)).toString('latin1')) ||
 	Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength).includes(opening);
 

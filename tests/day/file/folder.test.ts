@@ -2,6 +2,7 @@ import { mkdirSync, readdirSync, statSync, utimesSync, writeFileSync } from 'nod
 import { basename, dirname, join, resolve } from 'node:path';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { newestDay } from '../../../src/day/file/days.ts';
 import {
 	checkRoom,
 	dataFolder,
@@ -124,7 +125,7 @@ test('a day is found by its path, its name, or the beginning of its name; withou
 	const path = join(folder, '2027-03-01_lid.day.jsonl');
 	for (const given of [path, '2027-03-01_lid.day.jsonl', '2027-03-01_lid', '2027-03-01'])
 		expect(resolveDay(given, folder)).toBe(path);
-	expect(resolveDay(undefined, folder)).toBe(join(folder, '2027-03-02_rail.day.jsonl'));
+	expect(listDays(folder)[0]?.path).toBe(join(folder, '2027-03-02_rail.day.jsonl'));
 });
 
 test('a name that fits no day, or several, is answered in one plain line', () => {
@@ -136,7 +137,7 @@ test('a name that fits no day, or several, is answered in one plain line', () =>
 		expect(() => resolveDay(bad, folder), bad).toThrow(/no day of that name/);
 		expect(() => resolveDay(bad, folder), bad).toThrow(/^[^\p{C}]{1,500}$/u);
 	}
-	expect(() => resolveDay(undefined, join(folder, 'none'))).toThrow(/there is no day yet: begin one/);
+	expect(() => newestDay(join(folder, 'none'))).toThrow(/there is no day yet: begin one/);
 	expect(readdirSync(folder)).toHaveLength(7);
 });
 
