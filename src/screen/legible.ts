@@ -35,11 +35,18 @@ const four: View['corners'] = {
 	bottomLeft: choice('HEAVY MIDDLE'),
 	bottomRight: choice('ONE SIDE'),
 };
+const paired: View['corners'] = {
+	topLeft: choice('SUPPLIED, AT MARK'),
+	topRight: choice('FILTER, AT MARK'),
+	bottomLeft: choice('NOTHING'),
+	bottomRight: choice('OFF MARK'),
+};
 const two: View['corners'] = { topLeft: choice('EMPTY THE CUP'), bottomLeft: choice('DONE') };
 
 /** Screens whose words are the longest of a day, and have least room. */
 const crowded: readonly View[] = [
 	asked('gunCheck.mask', 'breathing', four),
+	asked('list.before-spraying.mask', 'pair', paired),
 	asked('gunCheck.pattern', 'pattern', four),
 	asked('trouble', 'trouble', four),
 	asked('gunCheck.gauge.differs', 'do', two, [{ code: 'turn-regulator', to: 'down' }]),

@@ -136,6 +136,15 @@ test('every sentence and every reason of the lists, worded anew by a shop, is me
 	const { texts: shown, watch } = watching();
 	playExample(shop, watch);
 	playSmall(shop, watch);
+	for (const size of ['list.before-spraying', 'gunCheck']) {
+		const day = rehearsed({ lists: shop, watch });
+		for (const first of ['mask', ...(size === 'gunCheck' ? [] : ['ignition', 'fire'])]) {
+			day.toState(`${size}.${first}`);
+			const open = Object.values(day.line().corners).find(({ text }) => !text.includes(','));
+			day.pick(open?.code ?? '');
+		}
+		day.toEnd();
+	}
 	rehearsed({ job: standing(smallJob()), lists: shop, watch }).toEnd();
 	rehearsed({ job: (await twoGuns()).job, lists: shop, watch }).toEnd();
 	const missed = shop

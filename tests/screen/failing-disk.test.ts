@@ -155,7 +155,7 @@ test('breathing air that is lost on a full disk is shown as ever: leave', async 
 	press('trouble');
 	press('air-lost');
 	day.clock.pass(6000);
-	expect(await day.shown()).toContain('Air lost: leave now. Mask on until you are outside.');
+	expect(await day.shown()).toContain('Breathing air off: leave now. Mask on until you are outside.');
 	expect(await day.shown()).not.toContain('Disk');
 	day.disk.code = null;
 	day.clock.pass(11_000);

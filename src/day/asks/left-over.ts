@@ -37,7 +37,7 @@ export function leftOverPrompt(moment: Moment, why: PouredOff, ...then: DayEvent
 			cupGun === null
 				? 'Air shut, line bled. Pour off the cup: how much is left?'
 				: about(`Gun ${inert(cupGun)}`, 'air shut, bled. Pour it off: how much?'),
-		lines: [...(why === 'flushed' ? flushLines : []), 'Keyed as a figure, the shop learns from it.'],
+		lines: why === 'flushed' ? [...flushLines] : [],
 		number: {
 			of: 'left',
 			unit: most.unit,

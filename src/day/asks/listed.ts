@@ -183,7 +183,8 @@ function pairPrompt(moment: Moment, check: CheckBook, item: ListItem, single: Pr
 	return {
 		...single,
 		ask: 'pair',
-		lines: [other.say, ...[item.why, other.why].filter(why => why !== null)],
+		/** No room is left for the reasons in the smallest window: each stands where its item is asked by itself. */
+		lines: [other.say],
 		options: answers.map(({ passes: _, ...one }, index) => ({ ...one, at: places[index] ?? 'bottomRight' })),
 	};
 }
