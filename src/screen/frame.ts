@@ -84,8 +84,8 @@ export function writeFrame(spec: FrameSpec): Frame {
 	return frame;
 }
 
-/** Columns that marks, blanks and the gap between two answers take. */
-const besideAnswers = 8;
+/** Columns that marks, blanks and the gap between two answers take: more than the gap between two words, or they are read as one. */
+const besideAnswers = 10;
 
 /**
  * The frame with its answers in block letters, as large as lets each pair stand side by side; null where they do not

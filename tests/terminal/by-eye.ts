@@ -87,7 +87,7 @@ export function eyePainter(job: Job, pass_s: (wanted: number) => number, canMove
 		told(/Trouble: what happened/, 'trouble'),
 		told(/how much of coat \d+ is on/, 'how much'),
 		told(/leave it wet\. What do you see/, 'wet fault'),
-		told(/Wet fault: on which face/, 'on which face'),
+		told(/Wet coat: on which face/, 'on which face'),
 		told(/wick off what drips/, 'set aside'),
 		[/Day closed\./, 'closed', () => ({ leave: true })],
 		[
