@@ -1,5 +1,6 @@
 import * as z from 'zod/mini';
 import { parseQuantity, type Quantity, unitWritten } from '../trade/quantity.ts';
+import { boundsOf, outOf } from './bounds.ts';
 import { unseenIn } from './inert.ts';
 
 /** How the texts of a sheet are read: each a schema from what was written to a value in base units. */
@@ -7,24 +8,6 @@ import { unseenIn } from './inert.ts';
 type Context = z.core.ParsePayload;
 /** A schema that reads a value out of what was written. */
 export const fromText = <T>(read: (text: string, ctx: Context) => T) => z.pipe(z.string(), z.transform(read));
-
-type Bounds = { above?: number; least?: number; most: number; allowed: string };
-
-const bounds: Partial<Record<Quantity, Bounds>> = {
-	volume: { above: 0, most: 200_000, allowed: 'more than 0, up to 200 L' },
-	area: { above: 0, most: 1000, allowed: 'more than 0, up to 1000 m2' },
-	film: { above: 0, most: 5000, allowed: 'more than 0, up to 5000 um' },
-	temperature: { least: -40, most: 150, allowed: '-40 °C to 150 °C' },
-	temperatureDifference: { least: 0, most: 30, allowed: '0 K to 30 K' },
-	pressure: { above: 0, most: 2000, allowed: 'more than 0, up to 2000 kPa' },
-	length: { above: 0, most: 100_000, allowed: 'more than 0, up to 100 m' },
-	time: { least: 0, most: 31_536_000, allowed: '0 to 365 d' },
-	speed: { above: 0, most: 10_000, allowed: 'more than 0, up to 10 m/s' },
-	flow: { above: 0, most: 20_000, allowed: 'more than 0, up to 20 L/min' },
-	share: { least: 0, most: 1, allowed: '0% to 100%' },
-	density: { least: 0.5, most: 5, allowed: '0.5 kg/L to 5 kg/L' },
-	vapour: { above: 0, most: 5, allowed: 'more than 0, up to 5 m3/L' },
-};
 
 /** Says what is wrong with a text, and at which column of it. */
 export const complain = (ctx: Context, message: string, column = 1) => {
@@ -36,10 +19,8 @@ export const complain = (ctx: Context, message: string, column = 1) => {
 function amount(kind: Quantity, text: string, ctx: Context, from = 1): number {
 	const read = parseQuantity(text, kind);
 	if (!read.ok) return complain(ctx, read.message, from - 1 + read.column);
-	const limits = bounds[kind];
-	const low = limits?.above !== undefined ? read.value <= limits.above : read.value < (limits?.least ?? 0);
-	if (limits && (low || read.value > limits.most)) return complain(ctx, `allowed: ${limits.allowed}`, from);
-	return read.value + 0;
+	const wrong = outOf(boundsOf[kind], read.value);
+	return wrong ? complain(ctx, wrong, from) : read.value + 0;
 }
 
 /** One quantity with its unit, in the base unit of its kind and within what can be meant. */
@@ -167,7 +148,7 @@ function flowOf(text: string, ctx: Context): number {
 	];
 	const flow_mL_per_min = (volume_mL / time_s) * 60;
 	if (flow_mL_per_min > 0 && flow_mL_per_min <= 20_000) return flow_mL_per_min;
-	return complain(ctx, `allowed: ${bounds.flow?.allowed}`);
+	return complain(ctx, `allowed: ${boundsOf.flow?.allowed}`);
 }
 
 /** `7 fl oz/min ± 3%`: the ± is a share of it; without one, what is not measured is. */

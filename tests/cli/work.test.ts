@@ -265,10 +265,10 @@ describe('bad input is one line, exit status 2', () => {
 		[[...mix, '--by', 'weight'], 'density of each can', ''],
 		[['film', '--dry', '1.5 mill', '--solids', '42%'], 'column 5', 'nearest unit "mil"'],
 		[['film', '--dry', '1.5 mil', '--solids', '42'], 'column 3', '42%'],
-		[['film', '--dry', '1.5 mil', '--solids', '142%'], 'volume solids must be 0.01 to 1', ''],
+		[['film', '--dry', '1.5 mil', '--solids', '142%'], '--solids "142%": allowed: 1% to 100%', ''],
 		[['air', '--air', '16 °X', '--humidity', '71%', '--surface', '13 °C'], 'column 4', 'nearest unit "°C"'],
 		[[...air, '--wet-bulb', '12 °C'], 'leave one out', ''],
-		[[...air, '--margin', '-3 °C'], '--margin must be 0 to 30 K, not -3', ''],
+		[[...air, '--margin', '-3 °C'], '--margin "-3 °C": allowed: 0 K to 30 K', ''],
 		[
 			['air', '--air', '70 °F', '--wet-bulb', '75 °F', '--surface', '70 °F'],
 			'--wet-bulb "75 °F": allowed: 32–70 °F',
@@ -429,11 +429,36 @@ describe('what was measured, and what a face comes to', () => {
 		[[...map, '--turned', '120'], /--turned must be 0 to 90/],
 		[['gun'], /say one of --caught, --used and --stripes/],
 		[['gun', '--stripes', '20 mm, 41 mm'], /three lengths are wanted/],
-		[['gun', '--caught', '0 ml', '--seconds', '30'], /paint caught must be more than 0/],
+		[['gun', '--caught', '0 ml', '--seconds', '30'], /--caught "0 ml": allowed: more than 0/],
 	])('%j is refused in one line', async (argv, says) => {
 		const { status, err } = await work(argv);
 		expect(status).toBe(2);
 		expect(err).toMatch(says);
 		expect(err.trimEnd().split('\n')).toHaveLength(1);
 	});
+});
+
+test('what no sheet may say is refused here too, under the name of its option and in the unit typed', async () => {
+	const map = ['film', '--dry', '1 mil', '--solids', '50%', '--map', '--stroke', 'side to side'];
+	const at = ['--flow', '200 mL/min', '--size', '24 in x 20 in'];
+	for (const [argv, says] of [
+		[[...map, ...at, '--fan', '0 in'], '--fan "0 in": allowed: more than 0, up to 100 m'],
+		[['fan', '--width', '0 mm'], '--width "0 mm": allowed: more than 0, up to 100 m'],
+		[['mix', '--ratio', '2:1', '--make', '900 L'], '--make "900 L": allowed: more than 0, up to 200 L'],
+		[['film', '--dry', '900 mm', '--solids', '50%'], '--dry "900 mm": allowed: more than 0, up to 5000 um'],
+		[['film', '--dry', '1 mil', '--solids', '0.1%'], '--solids "0.1%": allowed: 1% to 100%'],
+		[
+			['film', '--dry', '1 mil', '--solids', '50%', '--area', '0 m2'],
+			'--area "0 m2": allowed: more than 0, up to 1000 m2',
+		],
+		[
+			['vent', '--vapour', '30 ft3/gal', '--lel', '140%', '--solvent', '1 gal'],
+			'--lel "140%": allowed: 0% to 100%',
+		],
+	] as const) {
+		const { status, out, err } = await work([...argv]);
+		expect(err).toBe(`fanwise work ${argv[0]}: ${says}\n`);
+		expect({ status, out }).toEqual({ status: 2, out: '' });
+	}
+	expect((await work(['mix', '--ratio', '1:1', '--reduce', '120%', '--make', '1 L'])).status).toBe(0);
 });

@@ -8,6 +8,7 @@ import {
 } from '../../film/balance.ts';
 import { fullLength_mm } from '../../film/capture.ts';
 import { type FilmShares, filmOver, filmTurned } from '../../film/map.ts';
+import { boundsOf, outOf } from '../../job/bounds.ts';
 import { usualFan } from '../../trade/fan.ts';
 import { parseQuantity } from '../../trade/quantity.ts';
 import { within } from '../../trade/range.ts';
@@ -37,6 +38,10 @@ function sizeOf(given: Given): [number, number] {
 	const [width, height, ...more] = read.map(one => (one.ok ? one.value : Number.NaN));
 	if (width === undefined || height === undefined || more.length > 0 || !(width > 0 && height > 0))
 		throw new RangeError(`--size "${text}", column 1: width by height is wanted, as in "24 in x 20 in"`);
+	for (const one of [width, height]) {
+		const wrong = outOf(boundsOf.length, one);
+		if (wrong) throw new RangeError(`--size "${text}": ${wrong}`);
+	}
 	return [width, height];
 }
 

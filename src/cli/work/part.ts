@@ -1,3 +1,4 @@
+import { type Bounds, boundsOf, outOf } from '../../job/bounds.ts';
 import { nearest } from '../../trade/nearest.ts';
 import { parseQuantity, type Quantity, type UnitSystem } from '../../trade/quantity.ts';
 import type { Args, Command, Io, Option } from '../command.ts';
@@ -25,6 +26,16 @@ const shared: Record<string, Option> = {
 	json: { type: 'boolean', says: 'SI values, keys ending in their unit' },
 };
 
+/** Shares that have ends of their own, as the functions that they go to. */
+const narrower: Partial<Record<string, Bounds>> = {
+	solids: { least: 0.01, most: 1, allowed: '1% to 100%' },
+	humidity: { least: 0.01, most: 1, allowed: '1% to 100%' },
+	transfer: { least: 0.05, most: 1, allowed: '5% to 100%' },
+	overlap: { least: 0, most: 0.95, allowed: '0% to 95%' },
+	thin: { least: 0, most: 2, allowed: '0% to 200%' },
+	reduce: { least: 0, most: 2, allowed: '0% to 200%' },
+};
+
 function unitsOf({ options }: Args, io: Io): UnitSystem {
 	const asked = options.units ?? io.units ?? 'us';
 	if (asked === 'us' || asked === 'metric') return asked;
@@ -42,7 +53,9 @@ function givenBy(args: Args, table: Record<string, Option>, io: Io): Given {
 	};
 	const quantity = (name: string, kind: Quantity): number => {
 		const parsed = parseQuantity(text(name), kind);
-		if (parsed.ok) return parsed.value;
+		const wrong = parsed.ok ? outOf(narrower[name] ?? boundsOf[kind], parsed.value) : null;
+		if (parsed.ok && wrong === null) return parsed.value;
+		if (parsed.ok) throw new RangeError(`--${name} "${text(name)}": ${wrong}`);
 		throw new RangeError(`--${name} "${text(name)}", column ${parsed.column}: ${parsed.message}`);
 	};
 	const number = (name: string): number => {
