@@ -1,13 +1,13 @@
 import { batchInHand } from '../../../machines/day-context.ts';
 import { duration, faceName, sentence } from '../../words/say.ts';
 import { about } from '../../words/spoken.ts';
-import { cupLife_s, gunClock, shutWindow, stoodAt } from '../allowed.ts';
+import { cupLife_s, gunClock, outlookOf, shutWindow, stoodAt } from '../allowed.ts';
 import { beyondOf } from '../beyond-table.ts';
 import { contextOf, type Moment, nextCoat, settingsOf } from '../moment.ts';
 import { reworkNow } from '../next.ts';
 import { pending } from '../order.ts';
 import { isMixWanted, mixTakes_min } from '../paint.ts';
-import { hardens_s } from '../prep.ts';
+import { hardens_s, plannedPrep } from '../prep.ts';
 import { asHome, type Option, opens, option, type Prompt } from '../prompt.ts';
 import { workOn } from '../work.ts';
 import { mixPrompt } from './batch-begin.ts';
@@ -75,12 +75,17 @@ const whys: Record<string, string> = {
 	rework: 'it sets up',
 };
 
+/** A wait over a coat that work comes after is told by that work. */
+const befores: Partial<Record<string, string>> = { sand: 'before sanding', scuff: 'before scuffing' };
+
 function whyOf(moment: Moment, face: string | null, why: string): string {
 	if (why === 'window' && face && hardens_s(moment, face) > 0) return 'the coat hardens';
 	if (why === 'touch' && face && workOn(moment, face)?.step === 'turn over') return 'not dry to handle';
-	const side = face && (why === 'window' || why === 'flash') ? beyondOf(moment, face) : null;
+	const isOver = why === 'window' || why === 'flash';
+	const side = face && isOver ? beyondOf(moment, face) : null;
 	if (side) return `surface ${side} the sheet's table`;
-	return whys[why] ?? 'wait';
+	const step = face && isOver ? (plannedPrep(moment, face)?.step ?? outlookOf(moment, face)?.does) : null;
+	return (step && befores[step]) ?? whys[why] ?? 'wait';
 }
 
 /** A window overridden: the wait ends with the reason, and everything after it is asked as ever. */
