@@ -6,6 +6,7 @@ import { openingRecord } from '../day/open.ts';
 import type { Settings } from '../day/settings.ts';
 import { standardSettings } from '../day/standard-settings.ts';
 import { SourceError } from '../trigger/source.ts';
+import { readCanMarks } from './can-marks.ts';
 import type { Args, Command, Io } from './command.ts';
 import { instantIn } from './instant.ts';
 import { version } from './package.ts';
@@ -89,6 +90,7 @@ async function run({ positionals, options }: Args, io: Io): Promise<number> {
 			settings,
 			clock: 'moved' as const,
 			program: version(),
+			...(!options.json && { marks: readCanMarks() }),
 			zone: options.json ? 'UTC' : localZone(),
 			seed,
 		};

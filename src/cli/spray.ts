@@ -1,4 +1,5 @@
 import { dirname } from 'node:path';
+import { marksOfCans } from '../day/asks/cans.ts';
 import { realClock } from '../day/clock.ts';
 import { type DayOfJob, dayInTheWay, daysOfJob, jobToGoOn, loadDay } from '../day/file/days.ts';
 import { checkRoom, daysFolder, listDays, makeDaysFolder, newDayPath } from '../day/file/folder.ts';
@@ -12,6 +13,7 @@ import { learnFrom, ratesOf } from '../plan/rates.ts';
 import { portOf } from '../screen/session-port.ts';
 import { SourceError } from '../trigger/source.ts';
 import { ClockBehindError, openedOrShown, type Told } from './before-day.ts';
+import { keepCanMarks, readCanMarks } from './can-marks.ts';
 import type { Args, Command, Io } from './command.ts';
 import { isAtItsEnd } from './input-end.ts';
 import { historyOf, taughtIn, teach } from './job-days.ts';
@@ -51,6 +53,7 @@ async function dayOf(asked: Sheet, io: Io, opening: Opening): Promise<Opened> {
 		throw new ClockBehindError(newest.path, ended, now.wall);
 	const sheet = await heldOn(asked, newest?.path, opening.shelf);
 	const settings = await settingsInForce(io);
+	const marks = readCanMarks();
 	const first = openingRecord(
 		{
 			...sheet,
@@ -59,6 +62,7 @@ async function dayOf(asked: Sheet, io: Io, opening: Opening): Promise<Opened> {
 			program: version(),
 			...historyOf(days),
 			rates: ratesOf(learnFrom(taughtIn(listed, io, days), sheet.job)),
+			marks,
 			zone: localZone(),
 			seed: now.wall % 1000,
 		},
@@ -69,6 +73,7 @@ async function dayOf(asked: Sheet, io: Io, opening: Opening): Promise<Opened> {
 			'missing',
 			'fanwise spray: the input ended before its first line: no day was begun',
 		);
+	if (first.type === 'day.opened') keepCanMarks({ ...marks, ...marksOfCans(sheet.job, first.cans) });
 	const path = newDayPath(folder, { job: sheet.job.name, date: localDate(now.wall) });
 	return { sink: createDay(path, first, opening) };
 }

@@ -1,7 +1,7 @@
 import type { Checklist } from '../job/checklist.ts';
 import type { Job } from '../job/job.ts';
 import type { Rates } from '../plan/pace.ts';
-import { cansOf } from './asks/cans.ts';
+import { type CanMarks, cansOf } from './asks/cans.ts';
 import { isoAt } from './instant.ts';
 import type { Shown } from './passed.ts';
 import type { DayRecord, EventOf, Follows } from './records.ts';
@@ -20,13 +20,28 @@ export type Opening = {
 	turnedDown?: string | undefined;
 	/** What the shop's own days have shown; none: the sheet's figures hold. */
 	rates?: Rates | undefined;
+	/** Marks that the shop's cans have from earlier jobs. */
+	marks?: CanMarks;
 	zone: string;
 	seed?: number | undefined;
 };
 
 /** The first record of a day: everything that the day rests on, in full. */
 export function openingRecord(
-	{ job, lists, settings, clock, program, before, follows, turnedDown, rates, zone, seed = 0 }: Opening,
+	{
+		job,
+		lists,
+		settings,
+		clock,
+		program,
+		before,
+		follows,
+		turnedDown,
+		rates,
+		zone,
+		seed = 0,
+		marks,
+	}: Opening,
 	{ wall, mono, up }: Omit<Shown, 'run'>,
 ): DayRecord {
 	return {
@@ -44,7 +59,7 @@ export function openingRecord(
 		settings,
 		clock,
 		zone,
-		cans: cansOf(job),
+		cans: cansOf(job, marks),
 		seed,
 		before,
 		...follows,

@@ -111,7 +111,7 @@ test('sprayed in a terminal on a real disk that fills in the list, in the check,
 			return reply;
 		},
 	};
-	const fillAt = ['earth', 'batch', 'ready', 'spraying'];
+	const fillAt = ['ignition', 'batch', 'ready', 'spraying'];
 	const seen: string[] = [];
 	const full: Happening[] = fillAt.map(() => ({
 		when: asked => asked === 'disk',
@@ -132,7 +132,7 @@ test('sprayed in a terminal on a real disk that fills in the list, in the check,
 	});
 	expect(await terminal.ended).toBe(0);
 	expect({ seen, told }).toEqual({
-		seen: ['earth', 'batch', 'ready', 'spraying'],
+		seen: ['ignition', 'batch', 'ready', 'spraying'],
 		told: expect.arrayContaining(Array(4).fill('room is made')),
 	});
 	const [name = ''] = readdirSync(join(home, 'days')).filter(one => one.endsWith('.jsonl'));

@@ -19,18 +19,47 @@ const cansFor = (material: string, component: Component, { reducers }: Pick<Mate
 		? reducers.map(({ name }) => ({ material, component, name }))
 		: [{ material, component }];
 
-/** A mark for each can of the day, neighbours unlike; those of accelerators and flatteners behind all others. */
-export function cansOf({ materials }: Pick<Job, 'materials'>): Can[] {
-	const all = Object.entries(materials);
+/** Marks by what is in the cans, as material, part and, of several reducers, its name. */
+export type CanMarks = Readonly<Record<string, string>>;
+
+const nameOf = ({ materials }: Pick<Job, 'materials'>, { material, component, name }: Omit<Can, 'mark'>) =>
+	[materials[material]?.name ?? material, component, ...(name === undefined ? [] : [name])].join(', ');
+
+/** The marks of a job's cans by what is in them. */
+export const marksOfCans = (job: Pick<Job, 'materials'>, cans: readonly Can[]): CanMarks =>
+	Object.fromEntries(cans.map(can => [nameOf(job, can), can.mark]));
+
+const nthMark = (nth: number): string => {
+	const mark = canMarks[nth % canMarks.length] ?? 'ring';
+	return nth < canMarks.length ? mark : `${mark}-${Math.floor(nth / canMarks.length) + 1}`;
+};
+
+export const isCanMark = (value: unknown): value is string =>
+	typeof value === 'string' && canMarks.includes(value.replace(/-\d{1,3}$/, ''));
+
+/**
+ * A mark for each can of the day, neighbours unlike; those of accelerators and flatteners behind all others.
+ * @param kept marks of earlier jobs: a can keeps its own, and no other can gets it
+ */
+export function cansOf(job: Pick<Job, 'materials'>, kept: CanMarks = {}): Can[] {
+	const all = Object.entries(job.materials);
+	const taken = new Set(Object.values(kept));
+	const given = new Set<string>();
+	let nth = 0;
+	const fresh = (): string => {
+		while (taken.has(nthMark(nth))) nth++;
+		return nthMark(nth++);
+	};
 	return [
 		...all.flatMap(([id, material]) => three.flatMap(component => cansFor(id, component, material))),
 		...all.flatMap(([material, { ratio }]) =>
 			extras.filter(extra => ratio[extra]).map(component => ({ material, component })),
 		),
-	].map((can, count) => {
-		const again = Math.floor(count / canMarks.length);
-		const mark = canMarks[count % canMarks.length] ?? 'ring';
-		return { ...can, mark: again === 0 ? mark : `${mark}-${again + 1}` };
+	].map(can => {
+		const own = kept[nameOf(job, can)];
+		const mark = own !== undefined && !given.has(own) ? own : fresh();
+		given.add(mark);
+		return { ...can, mark };
 	});
 }
 
