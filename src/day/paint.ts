@@ -23,6 +23,7 @@ import {
 	standsNow_min,
 	stoodAt,
 	stopsAt,
+	waitEnds,
 	wantedFor,
 } from './allowed.ts';
 import { turnsFluid } from './fluid.ts';
@@ -116,7 +117,10 @@ function benchAt(moment: Moment, id: string): Bench {
 		}),
 		batch: {
 			life_s: livesNow_h(moment, materialOf(moment, coat.material)) * 3600,
-			takes_s: mixTakes_min(moment, coat) * 60,
+			takes_s: Math.max(
+				mixTakes_min(moment, coat) * 60,
+				((waitEnds(moment, id) ?? moment.now.wall) - moment.now.wall) / 1000,
+			),
 		},
 		check: gun.matches('fullCheckDue') ? 'full' : isChecked ? 'short' : null,
 		stop: stops.find(one => one.by === 'cup')?.is ?? null,

@@ -24,7 +24,7 @@ export type Bench = Shop & {
 	/** `isMine`: it holds paint for this coat; how long that lives, and until the gun must be flushed, s. */
 	cup: CupCount & { letters: readonly string[]; isMine: boolean; life_s: number; fresh_s: number };
 	pots: readonly Pot[];
-	/** How long a batch mixed now lives, and takes until it can be sprayed, s. */
+	/** How long a batch mixed now lives, and takes until it is sprayed, s. */
 	batch: { life_s: number; takes_s: number };
 	/** The check of the gun that is due anyhow. */
 	check: 'full' | 'short' | null;
@@ -133,9 +133,9 @@ function shortOf_mL(
 	return Math.min(short(cupSince, pots), short(levelSince, untouched), short(uncounted, untouched));
 }
 
-/** Pots that last until the rest of the coat is on. */
-const lastingPots = (bench: Bench): Pot[] =>
-	potsFor(bench).filter(({ life_s }) => life_s > coatTime_s(bench));
+/** Pots that last until the rest of a coat is on that begins so much later. */
+const lastingPots = (bench: Bench, later_s: number): Pot[] =>
+	potsFor(bench).filter(({ life_s }) => life_s > later_s + coatTime_s(bench));
 
 /**
  * What the whole of a coat is short of is worth a batch before its first face, where the gun is checked in full anyhow: no bursts
@@ -143,7 +143,7 @@ const lastingPots = (bench: Bench): Pot[] =>
  */
 export const isMixDue = (bench: Bench): boolean =>
 	!bench.isBegun &&
-	shortOf_mL(bench, countedIn(bench, 0), lastingPots(bench)) >
+	shortOf_mL(bench, countedIn(bench, 0), lastingPots(bench, 0)) >
 		firstBursts_mL(bench.job, bench.coming[0].pass.coat);
 
 const burstsOfRest_mL = (bench: Bench): number =>
@@ -154,7 +154,8 @@ const burstsOfRest_mL = (bench: Bench): number =>
 
 /** What is mixed for the rest of a coat, mL: what it is short of, its bursts on paper, and what pot and strainer keep; rounded up to 10 mL. */
 export function toMix_mL(bench: Bench): number {
-	const short_mL = shortOf_mL(bench, countedIn(bench, bench.batch.takes_s), lastingPots(bench));
+	const { takes_s } = bench.batch;
+	const short_mL = shortOf_mL(bench, countedIn(bench, takes_s), lastingPots(bench, takes_s));
 	const wanted_mL = short_mL + burstsOfRest_mL(bench) + leftBehind_mL(bench.job);
 	return Math.max(leastMixed_mL, Math.ceil(wanted_mL / 10 - 1e-6) * 10);
 }

@@ -77,7 +77,7 @@ describe('film of a pour that was off', () => {
 	test('the dry film goes by the solids of the batch as it was poured, the target by those it was to have', () => {
 		const day = rehearsed();
 		day.toState('mix.level.reducer');
-		const [wanted = 0] = [Number(day.painter.answer(day.line())?.replace('number ', ''))];
+		const [{ make_mL: wanted } = { make_mL: 0 }] = day.ofType('batch.started');
 		day.send(`number ${wanted - 1}`);
 		day.toState('spraying');
 		day.send('trigger on', 'wait 60 s', 'trigger off', 'wait 15 s');
