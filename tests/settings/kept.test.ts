@@ -17,7 +17,7 @@ import { changeSetting, readSettings } from '../../src/settings/kept.ts';
 const folder = () => mkdtempSync(join(tmpdir(), 'fanwise-settings-'));
 
 test('an empty folder has the standard settings', () => {
-	expect(readSettings(folder())).toMatchObject({ settings: { by: 'face', settle_s: 10 }, trouble: null });
+	expect(readSettings(folder())).toMatchObject({ settings: { by: 'auto', settle_s: 10 }, trouble: null });
 });
 
 test('a change is kept, in a file that is the owner’s alone', () => {
@@ -32,9 +32,9 @@ test.each([
 	['checkAge_min', 99, 'checkAge_min: found "99"; 60 or less wanted'],
 	['margin_C', 'warm', 'margin_C: found "warm"; a number wanted'],
 	['voice', 1, 'voice: found "1"; true or false wanted'],
-	['by', 'strech', 'by: found "strech"; allowed: face, stretch; nearest: stretch'],
+	['by', 'strech', 'by: found "strech"; allowed: auto, face, stretch; nearest: stretch'],
 	['learned', 'pedal', 'learned: found "pedal"; what fanwise keys writes wanted'],
-	['by', '\u001b[2J', 'by: found "<U+001B>[2J"; allowed: face, stretch'],
+	['by', '\u001b[2J', 'by: found "<U+001B>[2J"; allowed: auto, face, stretch'],
 ])('what is wrong with a value is said in one line: %s %j', (key, value, says) => {
 	expect(changeSetting(folder(), key, value)).toEqual({ ok: false, message: says });
 });
@@ -70,7 +70,7 @@ test.each([
 	const at = folder();
 	writeFileSync(join(at, 'settings.json'), text);
 	const { settings, trouble } = readSettings(at);
-	expect(settings.by).toBe('face');
+	expect(settings.by).toBe('auto');
 	expect(trouble).toMatch(says);
 	const aside = readdirSync(at).find(name => name.includes('set-aside'));
 	expect(readFileSync(join(at, aside ?? ''), 'utf8')).toBe(text);
