@@ -1,6 +1,6 @@
 import { spawn } from 'node:child_process';
 import { setTimeout as pause } from 'node:timers/promises';
-import { expect, test } from 'vitest';
+import { expect, onTestFinished, test } from 'vitest';
 import { example, folder, program } from './run.ts';
 
 test.runIf(process.platform !== 'win32')(
@@ -9,6 +9,7 @@ test.runIf(process.platform !== 'win32')(
 		const child = spawn(process.execPath, [program, 'spray', example, '--plain'], {
 			env: { ...process.env, FANWISE_HOME: folder() },
 		});
+		onTestFinished(() => void child.kill('SIGKILL'));
 		let text = '';
 		child.stdout.setEncoding('utf8').on('data', (piece: string) => {
 			text += piece;
@@ -22,7 +23,7 @@ test.runIf(process.platform !== 'win32')(
 		child.kill('SIGSTOP');
 		await pause(6000);
 		child.kill('SIGCONT');
-		await until('BACK');
+		await until('GO ON');
 		child.stdin.end();
 		const away_s = Number(/The program stood still\. Away (\d+) s\./.exec(text)?.[1]);
 		expect(away_s).toBeGreaterThanOrEqual(6);
