@@ -21,3 +21,12 @@ test('a run is asked for on the faces that have paint, the last sprayed first', 
 	day.pick('run');
 	expect(Object.values(day.line().corners).map(({ code }) => code)).toEqual(sprayed.toReversed());
 });
+
+test('where nothing has paint yet, every face is offered: no screen is without an answer', () => {
+	const day = rehearsed();
+	day.send('hold');
+	day.pick('trouble');
+	day.pick('wet-fault');
+	day.pick('run');
+	expect(Object.keys(day.line().corners).length).toBeGreaterThan(0);
+});

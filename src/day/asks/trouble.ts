@@ -103,14 +103,15 @@ function remedyPrompt(moment: Moment, chosen: GunFault): Prompt {
 	};
 }
 
-/** The faces that trouble can be about, the likeliest first: the one broken off, then those sprayed, the last of them first. */
+/** The faces that trouble can be about, the likeliest first: the one broken off, then those sprayed, the last of them first; any, where none has paint. */
 function sprayedFaces(moment: Moment): string[] {
 	const begun = [...facesIn(moment, 'broken'), ...facesIn(moment, 'part')];
 	const ended = (id: string) => faceBook(moment, id).laid.at(-1)?.ended.wall ?? 0;
 	const laid = jobOf(moment)
 		.faces.map(({ id }) => id)
 		.filter(id => laidOn(moment, id) > 0 && !begun.includes(id));
-	return [...begun, ...laid.sort((one, other) => ended(other) - ended(one))];
+	const painted = [...begun, ...laid.sort((one, other) => ended(other) - ended(one))];
+	return painted.length > 0 ? painted : jobOf(moment).faces.map(({ id }) => id);
 }
 
 function faultEvents(
