@@ -76,9 +76,9 @@ export function eyePainter(job: Job, pass_s: (wanted: number) => number, canMove
 	const length = () => Number(inUnit(world.fanHeight_mm, 'length', us ? 'in' : 'mm').toFixed(1));
 	const pressure = () => Number(inUnit(world.pressure_kPa, 'pressure', us ? 'psi' : 'kPa').toFixed(1));
 
-	/** Time that has to go by, as the screen says it. */
+	/** Time that has to go by, as the screen says it: a few seconds are waited out, for a minute more is another day. */
 	const wait = (left: number, unit: string): Deed => {
-		if (!canMove) return { watch_s: unit === 's' ? Math.min(left, 2) : 30 };
+		if (!canMove || (unit === 's' && left <= 10)) return { watch_s: unit === 's' ? Math.min(left, 2) : 30 };
 		return { clock_min: unit === 's' ? 1 : left };
 	};
 	const yes = (asks: RegExp, asked: string, word: string): Rule => [asks, asked, () => strike(word)];
