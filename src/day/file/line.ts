@@ -1,6 +1,5 @@
 import { crc32 } from 'node:zlib';
 import * as z from 'zod/mini';
-import en from 'zod/v4/locales/en.js';
 import { type DayRecord, eventSchema, stampSchema } from '../records.ts';
 import { fitsItsSum, hexSum, sumLength } from './line-ends.ts';
 
@@ -8,8 +7,32 @@ const space = 32;
 
 const utf8 = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true });
 
-/** What is wrong with a field is said in the library's own English. */
-z.config(en());
+const kinds: Readonly<Record<string, string>> = {
+	array: 'a list',
+	boolean: 'yes or no',
+	int: 'a whole number',
+	number: 'a number',
+	object: 'a group of fields',
+	string: 'a text',
+};
+type Issue = Parameters<NonNullable<ReturnType<typeof z.config>['localeError']>>[0];
+
+/** What is wrong with a field. */
+function wrongField(issue: Issue): string {
+	switch (issue.code) {
+		case 'invalid_type':
+			return `${kinds[issue.expected] ?? issue.expected} is wanted`;
+		case 'too_small':
+			return 'too small';
+		case 'too_big':
+			return 'too large';
+		case 'unrecognized_keys':
+			return `no such record has ${issue.keys.map(key => JSON.stringify(key.slice(0, 40))).join(', ')}`;
+		default:
+			return 'none of what may stand here';
+	}
+}
+z.config({ localeError: wrongField });
 
 const eventSchemas = new Map<unknown, (typeof eventSchema.def.options)[number]>(
 	eventSchema.def.options.flatMap(option =>

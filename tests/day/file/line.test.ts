@@ -122,6 +122,19 @@ test('a field that no record of its type has, or one missing, is damage', () => 
 	for (const json of bad) expect(decodeLine(sealed(json)), json).toHaveProperty('bad');
 });
 
+test('what is wrong with a field is said in words of this program', () => {
+	const stamp = '"run":1,"at":"2027-03-02T08:00:02.000Z","mono":2000';
+	const said = {
+		[`{"seq":"x",${stamp},"type":"trigger.on"}`]: 'seq: a number is wanted',
+		[`{"seq":0,${stamp},"type":"trigger.on"}`]: 'seq: too small',
+		[`{"seq":2,${stamp},"type":"trigger.on","extra":1}`]: 'fields: no such record has "extra"',
+		[`{"seq":2,${stamp},"type":"break.began","kind":"nap","by":"painter"}`]:
+			'kind: none of what may stand here',
+		[`{"seq":2,${stamp},"type":"face.late","face":"a/b"}`]: 'coat: a number is wanted',
+	};
+	for (const [json, bad] of Object.entries(said)) expect(decodeLine(sealed(json))).toEqual({ bad });
+});
+
 test('a record that could not be read again is refused before it is written', () => {
 	const withVolume = (volume_mL: number): DayRecord =>
 		stamped({ type: 'cup.emptied', volume_mL, why: 'flush' }, 2);
