@@ -17,7 +17,8 @@ function replied(ui: Ui, place: Place, answer: string | number, reply: Reply): D
 	return { events, ui: { ...freshUi, path: pathAfter(place, answer, reply), notice } };
 }
 
-function pathAfter({ path, home }: Place, answer: string | number, reply: Reply): Ui['path'] {
+function pathAfter({ path, home, states }: Place, answer: string | number, reply: Reply): Ui['path'] {
+	if ('again' in reply) return path.slice(0, Math.max(0, states.indexOf(reply.again)));
 	if ('next' in reply) return [...path, answer];
 	const isOver = 'back' in reply || ('events' in reply && reply.events.length > 0);
 	return isOver ? home : path;

@@ -21,6 +21,8 @@ export type Reply =
 	| { notice: () => string | null }
 	/** The question that this one belongs to. */
 	| { back: true }
+	/** A question that was asked on the way here, by its state: what was answered since is forgotten. */
+	| { again: string }
 	| { page: number };
 
 /** `at`: the corner it must stand in; else the first one free. */
@@ -71,13 +73,15 @@ export const instructed = (...events: DayEvent[]): Option => ({
 /** An option that only opens the next question. */
 export const opens = (code: string, text: string, next: () => Prompt): Option => ({ code, text, next });
 
+export const again = (code: string, text: string, state: string): Option => ({ code, text, again: state });
+
 export const back = (code: string, text: string): Option => ({ code, text, back: true });
 
 /** A question with an end of its own inside another one. */
 export const asHome = (prompt: Prompt): Prompt => ({ ...prompt, home: true });
 
-/** Where a path leads: the question, how much of the path still stands, and as much of it as leads home. */
-export type Place = { prompt: Prompt; path: Ui['path']; home: Ui['path'] };
+/** Where a path leads: the question, how much of the path still stands, as much of it as leads home, and all states met. */
+export type Place = { prompt: Prompt; path: Ui['path']; home: Ui['path']; states: readonly string[] };
 
 function leadsTo({ options = [], number }: Prompt, answer: string | number): Prompt | undefined {
 	const chosen =
@@ -87,12 +91,15 @@ function leadsTo({ options = [], number }: Prompt, answer: string | number): Pro
 
 /** Walks a path from its first question; one that leads nowhere any more ends at the deepest that still stands. */
 export function placeOn(first: Prompt, path: Ui['path']): Place {
-	let place: Place = { prompt: first, path: [], home: [] };
+	let place: Place = { prompt: first, path: [], home: [], states: [first.state] };
 	for (const answer of path) {
 		const prompt = leadsTo(place.prompt, answer);
 		if (!prompt) return place;
 		const walked = [...place.path, answer];
-		place = { prompt, path: walked, home: prompt.home ? walked : place.home };
+		place = {
+			...{ prompt, path: walked, home: prompt.home ? walked : place.home },
+			states: [...place.states, prompt.state],
+		};
 	}
 	return place;
 }

@@ -36,6 +36,7 @@ test('a path leads from the first question by codes and by numbers, and knows it
 	expect(place.prompt.state).toBe('last');
 	expect(place.path).toEqual(path);
 	expect(place.home).toEqual(['count', 3]);
+	expect(place.states).toEqual(['first', 'counted', 'inner', 'last']);
 });
 
 test('a path that leads nowhere any more ends at the deepest question that still stands', () => {

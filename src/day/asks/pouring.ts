@@ -119,8 +119,14 @@ function levelPrompt(moment: Moment, letter: string, batch: BatchBook, component
 		const amounts = amountsAt(batch, component, level);
 		const rim =
 			found === 'over'
-				? rimPrompt(moment, letter, batch, amounts, `Read ${read} ${unit}. ${wantedWords}`, after, () =>
-						levelPrompt(moment, letter, batch, component),
+				? rimPrompt(
+						moment,
+						letter,
+						batch,
+						amounts,
+						`Read ${read} ${unit}. ${wantedWords}`,
+						after,
+						prompt.state,
 					)
 				: null;
 		return rim ? { next: () => rim } : after;
@@ -183,9 +189,7 @@ export function foundPrompt(moment: Moment, letter: string, batch: BatchBook): P
 			const words = `Read ${asRead(moment, batch, level)} ${toMark(moment, batch, level).unit}.`;
 			const rim =
 				read.found === 'over'
-					? rimPrompt(moment, letter, batch, amounts, words, { events: [read] }, () =>
-							foundPrompt(moment, letter, batch),
-						)
+					? rimPrompt(moment, letter, batch, amounts, words, { events: [read] }, prompt.state)
 					: null;
 			return rim ? { next: () => rim } : { events: [read] };
 		}),
