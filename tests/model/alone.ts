@@ -82,7 +82,13 @@ function outOfOrder(
 	return isLast === (next.by === 'tack') ? null : `16: ${is} is asked as ${next.by}`;
 }
 
-export function faceWalk(face: FaceInput, rules: readonly string[], machines = asTheyAre) {
+/** @param stopAtFirst no further than the first thing that is broken */
+export function faceWalk(
+	face: FaceInput,
+	rules: readonly string[],
+	machines = asTheyAre,
+	stopAtFirst = false,
+) {
 	const plan: Plan = {
 		...twoByTwo,
 		input: { ...twoByTwo.input, faces: [face] },
@@ -108,7 +114,7 @@ export function faceWalk(face: FaceInput, rules: readonly string[], machines = a
 			states.push(pair);
 			for (const says of [inVain(machines, pair), outOfOrder(machines, pair)]) if (says) broken.push(says);
 			if (pair.face.context.laid >= face.coats.length) laying.push(index);
-			return true;
+			return !stopAtFirst || broken.length === 0;
 		},
 	});
 	return { graph, broken, states, laying };

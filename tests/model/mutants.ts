@@ -5,7 +5,7 @@ import { buildSync } from 'esbuild';
 import { WithoutEnd } from './classes.ts';
 import { asked, type Machines } from './machines.ts';
 import { applied, type Mutant, mutantsOf } from './mutate.ts';
-import { aloneProofs, type Proof, properties, smallDays } from './proofs.ts';
+import { ownProofs, type Proof, properties, smallDays } from './proofs.ts';
 
 /** The checks checked: each guard, condition and clearing action deleted or inverted in turn must be caught. */
 
@@ -93,13 +93,20 @@ const first = (proof: Proof, machines: Machines): Caught | null => {
 	}
 };
 
-/** Puts a mutant through the walks, the smallest first, until one of them finds something. */
+/** Of each file's walks, and of the days: the one that caught last stands first, for it mostly catches the next mutant, too. */
+const lastFirst = new Map<unknown, readonly Proof[]>();
+
+/** Puts a mutant through its own chart's walks, then through the days, until one of them finds something. */
 export async function caughtBy(mutant: Mutant, days: readonly Proof[] = smallDays): Promise<Caught | null> {
 	const machines = await machinesWith(mutant);
-	const own = Object.entries(aloneProofs).filter(([file]) => file === mutant.file);
-	for (const proof of [...own.map(([, one]) => one), ...days]) {
-		const caught = first(proof, machines);
-		if (caught) return caught;
+	for (const walks of [ownProofs[mutant.file] ?? [], days]) {
+		const ordered = lastFirst.get(walks) ?? walks;
+		for (const proof of ordered) {
+			const caught = first(proof, machines);
+			if (!caught) continue;
+			lastFirst.set(walks, [proof, ...ordered.filter(one => one !== proof)]);
+			return caught;
+		}
 	}
 	return null;
 }

@@ -53,7 +53,7 @@ test('a pass shuts the window, and a whole coat ends every reason', () => {
 	expect(after(false, reason('wait'), ended('part')).context.reasons).toEqual([]);
 });
 
-test.each(facesAlone.slice(0, 2))(
+test.each(facesAlone.filter(([, rules]) => ['window', 'air,touch'].includes(rules.join())))(
 	'a move commutes with everything but the start and the reason that read it: %j',
 	(face, rules) => {
 		const plan: Plan = {
