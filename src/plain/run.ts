@@ -67,5 +67,7 @@ export function runPlain(
 		lines.on('close', () => end(0, true));
 		lookAgain();
 		talk.look();
+		// Of an input that was at its end before, readline hears no end.
+		if ('readableEnded' in input && input.readableEnded) lines.close();
 	});
 }
