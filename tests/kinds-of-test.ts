@@ -28,6 +28,7 @@ const long = [
 	),
 	...files('day/file', 'read'),
 	...files('job', 'old-sheets', 'own-sheet'),
+	...files('planted', 'planted'),
 	...files('plan', 'exact-solver', 'order-brute-force', 'rehearsed'),
 	...files('report', 'film-map', 'page'),
 	...files('screen', 'kinds', 'never-missing', 'painter', 'screens'),
