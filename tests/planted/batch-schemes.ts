@@ -1,4 +1,5 @@
 import type { Line } from '../../src/day/rehearsal.ts';
+import type { Cause } from './causes.ts';
 import { given } from './habits.ts';
 import type { Pot } from './hidden.ts';
 import type { Floor, Plan, Scheme } from './schemes.ts';
@@ -69,6 +70,31 @@ function cupKeys(plan: Plan, saysSo: boolean) {
 	};
 }
 
+/** The step of mixing that a cause slips in at. */
+const stepOf: Partial<Record<Cause['code'], string>> = {
+	'no-hardener': 'mix.can',
+	'wrong-ratio': 'mix.can',
+	'wrong-can': 'mix.can',
+	'not-stood': 'mix.stood',
+	'dirt-in-paint': 'mix.strain',
+};
+
+/** Paint with little hardener or none flashes off late: its tab pulls strings once more. No source for how often. */
+function softTab(
+	{ cause, lots }: Plan,
+	line: Line,
+	{ passes }: Floor,
+	felt: Set<number>,
+): readonly string[] | null {
+	const isSoft = cause.code === 'no-hardener' || cause.form === 'hardener short';
+	const coat = (line.coat ?? 0) - 1;
+	const under = passes.find(pass => pass.face === line.face && pass.coat === coat);
+	const isHere = under?.pots.some(({ hardener }) => hardener < 0.9);
+	if (!isSoft || !isHere || line.state !== 'touch' || felt.has(coat)) return null;
+	felt.add(coat);
+	return lots.is(given.saysSo, 'tab', coat) ? ['strings'] : null;
+}
+
 export function batchScheme(plan: Plan): Scheme | null {
 	const spoil = spoils(plan);
 	if (!spoil) return null;
@@ -79,6 +105,10 @@ export function batchScheme(plan: Plan): Scheme | null {
 	/** Too much reducer or too little runs another time out of the cup. */
 	const isThinned = cause.code === 'wrong-ratio' && cause.form.startsWith('reducer');
 	let isSaid = false;
+	/** Where a call comes while it is mixed: what interrupts a sequence makes errors in it likelier (Altmann, Trafton & Hambrick 2014). */
+	const calledAt = lots.is(given.called, 'called') ? stepOf[cause.code] : undefined;
+	let isCalled = false;
+	const felt = new Set<number>();
 	return {
 		batch(pot, nth) {
 			if (nth === which) spoil(pot);
@@ -89,7 +119,13 @@ export function batchScheme(plan: Plan): Scheme | null {
 				isSaid = true;
 				return ['trouble', 'gun-fault', 'spits', 'done'];
 			}
+			const tab = softTab(plan, line, floor, felt);
+			if (tab) return tab;
 			if (floor.mixing?.nth !== which) return null;
+			if (calledAt && !isCalled && line.state.startsWith(calledAt)) {
+				isCalled = true;
+				return ['hold', `wait ${1 + lots.below(10, 'away')} min`, 'back'];
+			}
 			if (cause.code === 'viscosity-off' || isThinned) return atCup(line, floor);
 			if (cause.code !== 'wrong-can' || !saysSo || isSaid || line.ask !== 'can') return null;
 			if (floor.mixing.component !== cause.form) return null;

@@ -37,6 +37,8 @@ const common: Table = {
 	'air-out-of-limits cold': ['sag', 'stays-soft'],
 	'air-out-of-limits warm': ['dry-spray', 'solvent-pop'],
 	'air-line': ['fisheye', 'blush'],
+	// Under 6 in: NAVEDTRA 14018, by the trade facts.
+	'gun-too-near': ['orange-peel'],
 	'gun-too-far': ['thin', 'orange-peel'],
 	'film-too-heavy': ['solvent-pop', 'die-back'],
 	'film-too-light': ['thin', 'dry-spray', 'orange-peel', 'stripes'],

@@ -16,6 +16,8 @@ type Fault = {
 	sees(world: World): readonly string[] | null;
 	/** What is keyed by habit, somewhere between; null: as it should be. */
 	habit?(line: Line, world: World): readonly string[] | null;
+	/** What is keyed once at *ready*, where it is seen at the gun itself. */
+	shows?: readonly string[];
 	/** A step that puts it right without a look. */
 	mends?(line: Line): boolean;
 };
@@ -81,6 +83,7 @@ const airLine = ({ lots }: Plan): Fault => ({
 	},
 	tells: () => false,
 	sees: () => null,
+	shows: ['trouble', 'gun-fault', 'spits', 'done'],
 	mends: ({ state, at }) => state === 'mix.stir' && lots.is(0.5, 'drained', at),
 });
 
@@ -109,7 +112,9 @@ export function gunScheme(plan: Plan): Scheme | null {
 	const { lots, count } = plan;
 	const where = lots.below(count, 'where');
 	let isOn = false;
+	const saysSo = lots.is(given.saysSo, 'says');
 	let looks = 0;
+	let isShown = false;
 	return {
 		begins(pass, bench) {
 			if (pass.nth !== where) return;
@@ -118,6 +123,10 @@ export function gunScheme(plan: Plan): Scheme | null {
 		},
 		keys(line, { bench, believed }) {
 			if (!isOn) return null;
+			if (fault.shows && saysSo && !isShown && line.state === 'ready') {
+				isShown = true;
+				return fault.shows;
+			}
 			const over = () => {
 				isOn = false;
 				fault.unset(bench);

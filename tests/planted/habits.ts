@@ -22,6 +22,8 @@ export const given = {
 	mendsFirst: 0.2,
 	/** What he keys of a number lies between the truth and what it should be: anchoring, Tversky & Kahneman 1974; the share has no source. */
 	anchors: 0.5,
+	/** A call came just before: no source for the share. */
+	called: 0.5,
 	/** A cause of mixing, air or preparation that its own record says: a reason keyed, a wrong mark read first. */
 	saysSo: 0.5,
 } as const;

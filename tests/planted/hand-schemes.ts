@@ -108,15 +108,24 @@ function surfaceScheme({ lots, job }: Plan): Scheme {
 	};
 }
 
-/** Touched between two coats or after the last, on a face or two of a part. */
+/** Touched between two coats or after the last, on a face or two of a part; seen, and said, as a sleeve on the wet coat. */
 function touchScheme({ lots, job }: Plan): Scheme {
 	const face = lots.pick(job.faces, 'face');
 	const coat = 1 + lots.below(face.coats.length, 'coat');
 	const isWide = lots.is(0.4, 'wide');
+	const saysSo = lots.is(given.saysSo, 'says');
+	let isSaid = false;
 	return {
 		begins(pass) {
 			const isHere = pass.face === face.id || (isWide && pass.face.startsWith(`${face.part}/`));
 			if (isHere && pass.coat === coat) pass.wasTouched = true;
+		},
+		keys({ state, corners }, { passes }) {
+			const isOn = passes.some(({ wasTouched }) => wasTouched);
+			const mayTell = Object.values(corners).some(({ code }) => code === 'trouble');
+			if (isSaid || !saysSo || !isOn || !mayTell || (state !== 'ready' && state !== 'wait')) return null;
+			isSaid = true;
+			return ['trouble', 'wet-fault', 'hose', face.id, 'keep-on'];
 		},
 	};
 }

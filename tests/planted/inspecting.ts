@@ -4,7 +4,7 @@ import type { Job } from '../../src/job/job.ts';
 import type { Spot } from './causes.ts';
 import type { Effects } from './effects.ts';
 import { eye } from './habits.ts';
-import type { Pass } from './hidden.ts';
+import { type Pass, wrongWith } from './hidden.ts';
 import type { Lots } from './lots.ts';
 import { type Shown, shownOn } from './showing.ts';
 
@@ -103,7 +103,7 @@ export function inspected(
 	const { lots, job, passes, records, effects } = scene;
 	const shown = shownOn(passes, job, effects, lots);
 	const real = marksFor(scene, shown);
-	if (real.length === 0 && passes.some(pass => shown.length > 0 || pass.times !== 1)) return null;
+	if (real.length === 0 && passes.some(pass => wrongWith(pass).length > 0)) return null;
 	const all = [...real, ...falseMarks(scene, real)];
 	const marks = all.filter(
 		(mark, nth) => all.findIndex(({ face, kind }) => face === mark.face && kind === mark.kind) === nth,

@@ -45,6 +45,7 @@ export const showing = { low: 0.5, high: 1, secondKind: 0.25 } as const;
 function shownOf(cause: Cause, passes: readonly Pass[], job: Job, effects: Effects, lots: Lots): Shown[] {
 	const own = passes.filter(pass => wrongWith(pass).some(({ code }) => code === cause.code));
 	const possible = effects(cause).filter(({ kind }) => own.some(pass => canShow(job, kind, pass)));
+	if (possible.length === 0) return [];
 	const isMixed = lots.is(showing.secondKind, 'second', cause.code);
 	const kinds = ['first', 'second']
 		.slice(0, isMixed ? 2 : 1)

@@ -72,6 +72,13 @@ const touchSays: Says = (record, letters, own, faces) =>
 		!record.matched &&
 		(record.faces ?? []).some(face => own.has(spotKey({ face, coat: record.coat ?? 0 }))));
 
+/** The tab of a coat of it pulled strings: told before the coat that goes over it. */
+const tabSays: Says = (record, _letters, own) =>
+	record.type === 'reading.taken' &&
+	record.feature === 'touch' &&
+	!record.matched &&
+	(record.faces ?? []).some(face => own.has(spotKey({ face, coat: (record.coat ?? 0) - 1 })));
+
 /** A film read on a face of it, whatever it read; or what was told of a face broken off. */
 const filmSays: Says = (record, _letters, own) =>
 	(record.type === 'film.read' || (record.type === 'face.ended' && record.extent !== 'all')) &&
@@ -101,13 +108,17 @@ function saysOf({ code }: Cause): { says: Says; isOfGun?: true } {
 		case 'face-missed':
 		case 'too-many-coats':
 			return { says: filmSays };
-		case 'air-line':
 		case 'gun-too-near':
 		case 'gun-too-far':
-		case 'handling':
 			return { says: () => false };
 		case 'dirt-in-paint':
+		case 'air-line':
 			return { says: gunSays(code), isOfGun: true };
+		case 'handling':
+			return { says: record => record.type === 'fault.seen' && record.fault === 'hose' };
+		case 'no-hardener':
+		case 'wrong-ratio':
+			return { says: (...seen) => batchSays(seen[0], seen[1]) || tabSays(...seen) };
 		default:
 			return { says: batchSays };
 	}
