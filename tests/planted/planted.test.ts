@@ -3,9 +3,11 @@ import type { DayRecord } from '../../src/day/records.ts';
 import { standardLists } from '../model/by-chance/sheets.ts';
 import { checkDayFile } from '../model/checker/check.ts';
 import { codes, spotKey } from './causes.ts';
+import { ceilingOf } from './ceiling.ts';
 import { causesOf, type PlantedDay, plantedDay } from './day.ts';
 import { effectsFor } from './effects.ts';
-import { wrongWith } from './hidden.ts';
+import { freshPot, type Pass, wrongWith } from './hidden.ts';
+import { scored } from './score.ts';
 
 const lists = await standardLists();
 const days: readonly PlantedDay[] = Array.from({ length: 20 }, (_, seed) => plantedDay(seed, lists));
@@ -121,4 +123,43 @@ test('every cause in every form shows as something in both tables, and each line
 					expect(source).toMatch(/FAA-H-8083-31|TM 43-0139|common practice/);
 			}
 	}
+});
+
+/** A pass as the records alone have it. */
+const bare = ({ face, coat, at, nth, letters }: Pass): Pass => ({
+	...{ face, coat, at, nth, letters, pots: letters.map(freshPot) },
+	bench: { horns: 'as told', pattern: 'even', pressure: 1, airLine: 'dry', air: { C: 20, humidity: 0.5 } },
+	...{ distance: 1, film: 1, under: 'ready', isClean: true, wasTouched: false, times: 1 },
+});
+
+test('the ceiling is worked out from records and marks: blind to the hidden world it answers the same', () => {
+	const effects = effectsFor('faa');
+	for (const day of days.slice(0, 6)) {
+		const blind = { ...day, passes: day.passes.map(bare), truth: [], shown: [] };
+		expect(ceilingOf(blind, effects)).toEqual(ceilingOf(day, effects));
+	}
+});
+
+test('an answer is first, among three, absent, or told and wrong by the codes that were planted', () => {
+	const day = caused[0] ?? expect.fail('no day has a cause');
+	const own = day.truth.map(({ cause }) => cause.code);
+	const others = codes.filter(code => !own.includes(code));
+	const of = (answered: readonly string[], told: boolean) => scored(day, { codes: answered, told });
+	expect(of([...own, ...others], true)).toMatchObject({
+		first: true,
+		three: true,
+		absent: false,
+		toldWrong: false,
+	});
+	expect(of([...others.slice(0, 2), ...own], true)).toMatchObject({
+		first: false,
+		three: true,
+		toldWrong: true,
+	});
+	expect(of([...others.slice(0, 3), ...own], false)).toMatchObject({
+		three: false,
+		absent: false,
+		toldWrong: false,
+	});
+	expect(of(others, false)).toMatchObject({ first: false, absent: true });
 });
