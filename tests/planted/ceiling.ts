@@ -27,40 +27,50 @@ function evidenceOf(day: PlantedDay): Evidence {
 	return { day, top, kinds: new Map(day.marks.map(mark => [mark.face, mark])), cleared: new Set(cleared) };
 }
 
-/** How likely the marks are, where passes of an extent show `kind`, a share of them `share`. */
-function marksGiven({ top, kinds }: Evidence, extent: readonly Spot[], kind: string, share: number): number {
-	let likely = 1;
-	for (const [face, last] of top) {
-		const own = extent.filter(spot => spot.face === face).map(({ coat }) => coat);
-		const shows = 1 - (1 - share) ** own.length;
-		const seen = shows * (1 - eye.misses);
-		const mark = kinds.get(face);
-		if (!mark) {
-			likely *= (1 - seen) * (1 - eye.falseMarks);
-			continue;
-		}
-		const isTop = mark.coat === last ? eye.namesTop : 0;
-		const isOwn = own.some(coat => coat === mark.coat || coat + 1 === mark.coat)
-			? (1 - eye.namesTop) / own.length
-			: 0;
-		const real = seen * callShare(kind, mark.kind) * (isTop + isOwn);
-		likely *= real + (1 - seen) * (eye.falseMarks / 5);
-	}
-	return likely;
+/** Coats of an extent on a face, the last that the face got, and its mark. */
+type OnFace = { own: readonly number[]; last: number; mark: (Spot & { kind: string }) | undefined };
+
+const onFaces = ({ top, kinds }: Evidence, extent: readonly Spot[]): OnFace[] =>
+	[...top].map(([face, last]) => ({
+		own: extent.filter(spot => spot.face === face).map(({ coat }) => coat),
+		...{ last, mark: kinds.get(face) },
+	}));
+
+/** How likely what is marked on a face is, where a share of the passes shows; `named`: how often it is called so. */
+function markGiven({ own, last, mark }: OnFace, share: number, named: number): number {
+	const shows = (1 - (1 - share) ** own.length) * (1 - eye.misses);
+	if (!mark) return (1 - shows) * (1 - eye.falseMarks);
+	const isTop = mark.coat === last ? eye.namesTop : 0;
+	const isOwn = own.some(coat => coat === mark.coat || coat + 1 === mark.coat);
+	const placed = isTop + (isOwn ? (1 - eye.namesTop) / own.length : 0);
+	return shows * named * placed + (1 - shows) * (eye.falseMarks / 5);
 }
 
 const shares = [showing.low, (showing.low + showing.high) / 2, showing.high - 0.02];
+const mean = (values: readonly number[]): number => values.reduce((sum, one) => sum + one, 0) / values.length;
 
+/** One kind shows on most faces; now and then another of the same cause does. */
 function marksLikely(evidence: Evidence, cause: Cause, extent: readonly Spot[], effects: Effects): number {
 	const all = effects(cause);
 	const sum = all.reduce((total, { weight }) => total + weight, 0);
-	const byKind = all.map(
-		({ kind, weight }) =>
-			((weight / sum) *
-				shares.reduce((total, share) => total + marksGiven(evidence, extent, kind, share), 0)) /
-			shares.length,
+	const faces = onFaces(evidence, extent);
+	const byAny = faces.map(({ mark }) =>
+		mark
+			? all.reduce((total, { kind, weight }) => total + (weight / sum) * callShare(kind, mark.kind), 0)
+			: 1,
 	);
-	return byKind.reduce((total, one) => total + one, 0);
+	const second = showing.secondKind / 2;
+	const ofKind = (kind: string) => {
+		const named = faces.map(
+			({ mark }, nth) => (1 - second) * (mark ? callShare(kind, mark.kind) : 1) + second * (byAny[nth] ?? 0),
+		);
+		return mean(
+			shares.map(share =>
+				faces.reduce((likely, face, nth) => likely * markGiven(face, share, named[nth] ?? 0), 1),
+			),
+		);
+	};
+	return all.reduce((total, { kind, weight }) => total + (weight / sum) * ofKind(kind), 0);
 }
 
 /** Codes by what is left of them when all is weighed, likeliest first. */

@@ -37,12 +37,14 @@ for (let seed = from; seed < to; seed++) {
 	const day = plantedDay(seed, lists, effects);
 	const answer = traced(day);
 	const ceiling = ceilingOf(day, effects);
-	asked.push(scored(day, answer));
-	best.push(scored(day, ceiling));
-	if (each)
-		process.stdout.write(
-			`${JSON.stringify({ seed, truth: day.truth.map(({ cause, saidBy }) => ({ ...cause, saidBy })), question: day.question, trace: answer.codes.slice(0, 4), told: answer.told, ceiling: ceiling.codes.slice(0, 4) })}\n`,
-		);
+	const both = { asked: scored(day, answer), best: scored(day, ceiling) };
+	asked.push(both.asked);
+	best.push(both.best);
+	if (each) {
+		const truth = day.truth.map(({ cause, saidBy }) => ({ ...cause, saidBy }));
+		const answers = { trace: answer.codes, told: answer.told, ceiling: ceiling.codes.slice(0, 4) };
+		process.stdout.write(`${JSON.stringify({ seed, truth, question: day.question, ...answers, ...both })}\n`);
+	}
 }
 const missing = codes.filter(code => !known.includes(code));
 process.stdout.write(

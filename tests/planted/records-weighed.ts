@@ -84,25 +84,27 @@ const films: Partial<Record<Cause['code'], readonly [number, number]>> = {
 };
 
 /** How often a record says it where it is so, and where it is not (readings misread, wet tabs). This file's own estimate. */
-const saying: Partial<Record<Cause['code'], readonly [there: number, not: number]>> = {
+const saying: Readonly<Record<string, readonly [there: number, not: number]>> = {
 	'fan-along-stroke': [0.4, 0.08],
 	'bad-pattern': [0.5, 0.02],
 	'pressure-off': [0.5, 0.005],
-	'wrong-can': [0.5, 0.005],
-	'viscosity-off': [0.5, 0.005],
 	'no-hardener': [0.4, 0.03],
-	'wrong-ratio': [0.35, 0.03],
+	'wrong-can': [0.5, 0.002],
+	'viscosity-off': [0.5, 0.01],
+	'wrong-ratio reducer short': [0.5, 0.01],
+	'wrong-ratio reducer over': [0.5, 0.01],
+	'wrong-ratio hardener short': [0.4, 0.03],
+	'dirt-in-paint': [0.5, 0.01],
 	'air-line': [0.5, 0.01],
-	handling: [0.4, 0.002],
-	'dirt-in-paint': [0.5, 0.005],
 	'coat-too-early': [0.5, 0.05],
-	'window-missed': [0.05, 0.05],
-	surface: [0.5, 0.005],
+	surface: [0.5, 0.002],
+	handling: [0.4, 0.002],
 	'too-many-coats': [0.4, 0.02],
 };
 
 export function saysLikely({ records }: PlantedDay, cause: Cause, extent: readonly Spot[]): number {
-	const [there, not] = saying[cause.code] ?? [1, 1];
-	if (there === 1) return 1;
+	const known = saying[cause.code] ?? saying[`${cause.code} ${cause.form}`];
+	if (!known) return 1;
+	const [there, not] = known;
 	return recordThatSays(cause, extent, records) === null ? (1 - there) / (1 - not) : there / not;
 }

@@ -30,29 +30,22 @@ const features: Partial<Record<Cause['code'], readonly string[]>> = {
 	'pressure-off': ['gauge'],
 };
 
-type Says = (
-	record: DayRecord,
-	letters: ReadonlySet<string>,
-	own: ReadonlySet<string>,
-	faces: ReadonlySet<string>,
-) => boolean;
+type Says = (record: DayRecord, letters: ReadonlySet<string>, own: ReadonlySet<string>) => boolean;
 
-const batchSays = (record: DayRecord, letters: ReadonlySet<string>): boolean => {
-	switch (record.type) {
-		case 'reading.taken':
-			return (
-				record.feature === 'can' && !record.matched && record.batch !== null && letters.has(record.batch)
-			);
-		case 'batch.poured':
-			return record.found !== 'right' && letters.has(record.batch);
-		case 'cup.timed':
-			return !record.fits && letters.has(record.batch);
-		case 'override.given':
-			return record.batch !== undefined && letters.has(record.batch);
-		default:
-			return false;
-	}
-};
+/** A mark that was not the one asked for. */
+const canSays: Says = (record, letters) =>
+	record.type === 'reading.taken' &&
+	record.feature === 'can' &&
+	!record.matched &&
+	letters.has(record.batch ?? '');
+
+const pourSays: Says = (record, letters) =>
+	record.type === 'batch.poured' && record.found !== 'right' && letters.has(record.batch);
+
+/** Seconds beyond those wanted, or a pot used in spite of them. */
+const cupSays: Says = (record, letters) =>
+	(record.type === 'cup.timed' && !record.fits && letters.has(record.batch)) ||
+	(record.type === 'override.given' && record.rule === 'cup' && letters.has(record.batch ?? ''));
 
 const airSays: Says = record =>
 	(record.type === 'air.read' && !record.spray) ||
@@ -65,8 +58,8 @@ const overridden =
 		rules.includes(record.rule) &&
 		own.has(spotKey({ face: record.face ?? '', coat: record.coat ?? 0 }));
 
-const touchSays: Says = (record, letters, own, faces) =>
-	overridden('window', 'touch')(record, letters, own, faces) ||
+const touchSays: Says = (record, letters, own) =>
+	overridden('window', 'touch')(record, letters, own) ||
 	(record.type === 'reading.taken' &&
 		record.feature === 'touch' &&
 		!record.matched &&
@@ -90,6 +83,11 @@ const gunSays =
 		(record.type === 'reading.taken' && !record.matched && (features[code] ?? []).includes(record.feature)) ||
 		(record.type === 'fault.seen' && record.gun === true);
 
+const anyOf =
+	(...all: Says[]): Says =>
+	(...seen) =>
+		all.some(says => says(...seen));
+
 function saysOf({ code }: Cause): { says: Says; isOfGun?: true } {
 	switch (code) {
 		case 'fan-along-stroke':
@@ -108,9 +106,6 @@ function saysOf({ code }: Cause): { says: Says; isOfGun?: true } {
 		case 'face-missed':
 		case 'too-many-coats':
 			return { says: filmSays };
-		case 'gun-too-near':
-		case 'gun-too-far':
-			return { says: () => false };
 		case 'dirt-in-paint':
 		case 'air-line':
 			return { says: gunSays(code), isOfGun: true };
@@ -118,9 +113,13 @@ function saysOf({ code }: Cause): { says: Says; isOfGun?: true } {
 			return { says: record => record.type === 'fault.seen' && record.fault === 'hose' };
 		case 'no-hardener':
 		case 'wrong-ratio':
-			return { says: (...seen) => batchSays(seen[0], seen[1]) || tabSays(...seen) };
+			return { says: anyOf(pourSays, cupSays, tabSays) };
+		case 'wrong-can':
+			return { says: canSays };
+		case 'viscosity-off':
+			return { says: cupSays };
 		default:
-			return { says: batchSays };
+			return { says: () => false };
 	}
 }
 
@@ -132,10 +131,7 @@ export function recordThatSays(
 ): number | null {
 	const own = spots(extent);
 	const letters = lettersOf(records, own);
-	const faces = new Set(extent.map(({ face }) => face));
 	const { says, isOfGun } = saysOf(cause);
 	const { from, until } = isOfGun ? gunWindow(records, own) : { from: 0, until: Number.POSITIVE_INFINITY };
-	return (
-		records.find(one => one.seq > from && one.seq <= until && says(one, letters, own, faces))?.seq ?? null
-	);
+	return records.find(one => one.seq > from && one.seq <= until && says(one, letters, own))?.seq ?? null;
 }
