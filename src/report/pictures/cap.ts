@@ -36,7 +36,7 @@ export function holdsOf(job: Job): Hold[] {
 export const patternOf = ({ fan_deg }: Hold): string => (fan_deg === 0 ? 'tall' : 'wide');
 
 const arrow = (turn: number): Piece =>
-	html`<g transform="rotate(${turn})" class="stroke"><path d="M-62 0H62"/><path d="M-54 -6L-62 0L-54 6M54 -6L62 0L54 6"/></g>`;
+	html`<g transform="rotate(${turn})" class="stroke" stroke-width="2.5"><path d="M-62 0H62"/><path d="M-54 -6L-62 0L-54 6M54 -6L62 0L54 6"/></g>`;
 
 /** Cap, fan and stroke of one way of holding the gun. */
 export function cap(hold: Hold, nth: number): Markup {
