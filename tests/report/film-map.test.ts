@@ -1,6 +1,7 @@
 import { type DefaultTreeAdapterMap, parse } from 'parse5';
 import { beforeAll, describe, expect, test } from 'vitest';
 import type { DayRecord } from '../../src/day/records.ts';
+import { placeAcross } from '../../src/report/pictures/panel.ts';
 import { reportAs } from '../../src/report/report.ts';
 import { tablesOf } from '../../src/report/tables/tables.ts';
 import { cartDay } from './cart-day.ts';
@@ -116,7 +117,8 @@ describe('its picture in the page', () => {
 	test('the strip of the fan turned wrong is bare on half of the face, between ten ridges', () => {
 		const bare = bars(pictureOf('right door outside, coat 1'), 'bare');
 		expect(bare).toHaveLength(9);
-		expect(bare.reduce((sum, one) => sum + widthOf(one), 0)).toBeCloseTo(51.9, -0.5);
+		const across = placeAcross(1000) - placeAcross(0);
+		expect((bare.reduce((sum, one) => sum + widthOf(one), 0) / across) * 100).toBeCloseTo(51.9, -0.5);
 		expect(bare.every(one => attribute(one, 'fill') === 'none')).toBe(true);
 	});
 

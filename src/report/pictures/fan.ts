@@ -3,8 +3,8 @@ import type { UnitSystem } from '../../trade/quantity.ts';
 import { format } from '../../trade/shown.ts';
 import type { Markup } from '../page/markup.ts';
 import type { FanDrawn } from '../tables/fan.ts';
-import { panelAt } from './panel.ts';
-import { inside, label, picture, roundTicks, rule } from './picture.ts';
+import { lengthsUnder, panelAt } from './panel.ts';
+import { picture } from './picture.ts';
 
 /** Height of the highest film drawn, px. */
 const tallest = 130;
@@ -18,7 +18,7 @@ export function strokesAcross(fan: FanDrawn, sag_um: number | null, nth: number,
 	const first = fan.across[0]?.at_mm ?? 0;
 	const last = fan.across.at(-1)?.at_mm ?? 1;
 	const along = scaleLinear().domain([first, last]).range([0, 1000]);
-	const scales = { id, across: along, px };
+	const scales = { id, across: along, px, units };
 	const levels = [
 		{ says: `mean ${shown(fan.mean_wet_um)}`, um: fan.mean_wet_um, kind: 'target' as const },
 		...(sag_um === null ? [] : [{ says: `runs over ${shown(sag_um)}`, um: sag_um, kind: 'sag' as const }]),
@@ -33,25 +33,24 @@ export function strokesAcross(fan: FanDrawn, sag_um: number | null, nth: number,
 	);
 	const says = 'Fan along the stroke: the cap was not turned';
 	const [ridges, below] = panelAt(
-		{ says, profile: fan.along, fill: 'break', highest_um: highest, levels },
+		{
+			says,
+			profile: fan.along,
+			fill: 'break',
+			highest_um: highest,
+			levels,
+			peak: `ridge ${shown(fan.peak_along_wet_um)}`,
+		},
 		scales,
 		next + 16,
 	);
-	const foot = below + 16;
-	const marks = roundTicks(first, last, 'length', units).map(mm => {
-		const x = along(mm) / 10;
-		return [
-			rule(x, foot - 16, foot - 10, 'grid'),
-			label(format(mm, 'length', units), { x, y: foot + 3, anchor: inside(x), kind: 'tick' }),
-		];
-	});
 	return picture(
 		{
 			id,
 			title: `Wet film across strokes ${format(fan.spacing_mm, 'length', units)} apart, ${format(fan.fan_height_mm, 'length', units)} fan`,
 			desc: `Above, the fan across the stroke: an even film of ${shown(fan.mean_wet_um)}. Below, the same paint with the fan along the stroke: narrow ridges of ${shown(fan.peak_along_wet_um)}. The table below has the figures.`,
-			height: foot + 12,
+			height: below + 42,
 		},
-		[even, ridges, marks],
+		[even, ridges, lengthsUnder([first, last], scales, below)],
 	);
 }

@@ -5,8 +5,8 @@ import { format, formatRange } from '../../trade/shown.ts';
 import type { Markup, Piece } from '../page/markup.ts';
 import { spot } from '../said.ts';
 import type { MapDrawn, MapRow } from '../tables/map.ts';
-import { panelAt } from './panel.ts';
-import { bar, type Fill, filled, inside, label, picture, roundTicks, rule } from './picture.ts';
+import { lengthsUnder, panelAt, placeAcross } from './panel.ts';
+import { bar, type Fill, filled, label, picture } from './picture.ts';
 
 /** Height of the highest film drawn, and of the strip under it, px. */
 const tallest = 96;
@@ -37,7 +37,8 @@ function runsOf(places: readonly FilmPlace[], limit: number): { kind: FilmKind; 
 const strip = (places: readonly FilmPlace[], limit: number, y: number, id: string): Piece =>
 	runsOf(places, limit).map(({ kind, from, to }) =>
 		bar({
-			...{ from: from * 100, to: to * 100, y, height: strip_height, kind: `film ${kind}` },
+			...{ from: placeAcross(from * 1000), to: placeAcross(to * 1000), y, height: strip_height },
+			kind: `film ${kind}`,
 			fill: kind === 'bare' ? 'none' : filled(id, fillOf[kind]),
 		}),
 	);
@@ -62,7 +63,7 @@ export function filmMap(
 	const highest_um = Math.max(row.most_wet_um, row.turned_wet_um, sag_um ?? 0);
 	const px = (film_um: number) => (film_um / (highest_um * 1.05)) * tallest;
 	const scale = scaleLinear().domain([0, across_mm]).range([0, 1000]);
-	const scales = { id, across: scale, px };
+	const scales = { id, across: scale, px, units };
 	const limit = (sag_um ?? Number.POSITIVE_INFINITY) / row.wanted_wet_um;
 	const wet = (places: readonly FilmPlace[]) =>
 		places.map(({ at_mm, share: its }) => ({ at_mm, wet_um: its * row.wanted_wet_um }));
@@ -82,25 +83,21 @@ export function filmMap(
 	);
 	const second = foot + strip_height + 30;
 	const [ridges, below] = panelAt(
-		{ says: 'Fan turned wrong', profile: wet(turned), fill: 'break', highest_um, levels: sag },
+		{
+			...{ says: 'Fan turned wrong', profile: wet(turned), fill: 'break', highest_um, levels: sag },
+			peak: `ridge ${um(row.turned_wet_um)}`,
+		},
 		scales,
 		second,
 	);
 	const end = below + strip_height + 2;
-	const marks = roundTicks(0, across_mm, 'length', units).map(mm => {
-		const x = scale(mm) / 10;
-		return [
-			rule(x, end, end + 6, 'grid'),
-			label(format(mm, 'length', units), { x, y: end + 18, anchor: inside(x), kind: 'tick' }),
-		];
-	});
 	const where = spots.map(one => spot(one.face, one.coat)).join('; ');
 	return picture(
 		{
 			id,
 			title: `Film over ${where}`,
 			desc: `From edge to edge across ${row.strokes} strokes. Above, the fan across them: mean ${um(row.mean_wet_um)}, ${between}; ${evenSaid(row)}. Below, the fan turned wrong: ${ridgeSaid(row, um(row.turned_wet_um))}. The table below has the figures.`,
-			height: end + 42,
+			height: end + 56,
 		},
 		[
 			even,
@@ -108,8 +105,8 @@ export function filmMap(
 			label(evenSaid(row), { x: 0, y: foot + strip_height + 16, dx: 2, kind: 'value' }),
 			ridges,
 			strip(turned, limit, below + 2, id),
-			label(ridgeSaid(row, um(row.turned_wet_um)), { x: 0, y: end + 34, dx: 2, kind: 'value' }),
-			marks,
+			label(ridgeSaid(row, um(row.turned_wet_um)), { x: 0, y: end + 50, dx: 2, kind: 'value' }),
+			lengthsUnder([0, across_mm], scales, end),
 		],
 	);
 }

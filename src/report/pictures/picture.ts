@@ -2,6 +2,7 @@ import { scaleLinear } from 'd3-scale';
 import { fromUnit, inUnit, type Quantity, type UnitSystem } from '../../trade/quantity.ts';
 import { entryUnit } from '../../trade/shown.ts';
 import { html, type Markup, type Piece, percent } from '../page/markup.ts';
+import { fitted } from './text-room.ts';
 
 /**
  * Pictures stretch across and keep their height: places across are percentages, so that letters stay the size of
@@ -56,14 +57,24 @@ export const bar = ({ from, to, y, height, fill, kind }: Bar): Markup =>
 export const rule = (x: number, from: number, to: number, kind: string): Markup =>
 	html`<line x1="${percent(x)}" x2="${percent(x)}" y1="${from}" y2="${to}" class="${kind}"/>`;
 
-export type Label = { x: number; y: number; dx?: number; anchor?: 'start' | 'middle' | 'end'; kind?: string };
+/** Width of a picture on the narrowest screen, px. */
+export const narrowest_px = 328;
 
-/** Letters that find room across the narrowest screen; the table below has the whole name. */
-const longest = 44;
-const cut = (text: string): string => (text.length > longest ? `${text.slice(0, longest - 1)}…` : text);
+export type Label = {
+	x: number;
+	y: number;
+	dx?: number;
+	anchor?: 'start' | 'middle' | 'end';
+	kind?: string;
+	/** Left out: the whole width of the narrowest screen. The table below has the whole of what is cut. */
+	room_px?: number;
+};
 
-export const label = (text: string, { x, y, dx = 0, anchor = 'start', kind = 'label' }: Label): Markup =>
-	html`<text x="${percent(x)}" y="${y}" dx="${dx}" text-anchor="${anchor}" class="${kind}">${cut(text)}</text>`;
+export const label = (
+	text: string,
+	{ x, y, dx = 0, anchor = 'start', kind = 'label', room_px = narrowest_px }: Label,
+): Markup =>
+	html`<text x="${percent(x)}" y="${y}" dx="${dx}" text-anchor="${anchor}" class="${kind}">${fitted(text, room_px)}</text>`;
 
 /** A shape of its own size at a place across. */
 export const at = (x: number, y: number, content: Piece): Markup =>
@@ -74,10 +85,10 @@ export const inside = (x: number): 'start' | 'middle' | 'end' =>
 	x < 8 ? 'start' : x > 92 ? 'end' : 'middle';
 
 /** Round figures in the unit that a reader sees, in the base unit of the kind. */
-export function roundTicks(from: number, to: number, kind: Quantity, units: UnitSystem): number[] {
+export function roundTicks(from: number, to: number, kind: Quantity, units: UnitSystem, count = 5): number[] {
 	const { symbol } = entryUnit(kind, units);
 	const scale = scaleLinear().domain([inUnit(from, kind, symbol), inUnit(to, kind, symbol)]);
-	return scale.ticks(5).map(value => fromUnit(value, kind, symbol));
+	return scale.ticks(count).map(value => fromUnit(value, kind, symbol));
 }
 
 /** Rows in pieces that fit a sheet of paper. */
