@@ -1,21 +1,30 @@
-import { scaleLinear } from 'd3-scale';
+import { scaleLog } from 'd3-scale';
+import { symbol, symbolCircle, symbolDiamond } from 'd3-shape';
 import type { UnitSystem } from '../../trade/quantity.ts';
 import { format } from '../../trade/shown.ts';
-import type { Markup, Piece } from '../page/markup.ts';
+import { html, type Markup, type Piece } from '../page/markup.ts';
 import { face as faceSaid } from '../said.ts';
 import type { FilmRow } from '../tables/film.ts';
-import { bar, filled, inPieces, inside, label, picture, roundTicks, rule } from './picture.ts';
+import { type Departure, departureOf, departureSaid } from './departure.ts';
+import { inPieces, narrowest_px } from './picture.ts';
+import { fitted, width_px } from './text-room.ts';
 
-const top = 26;
-const name_height = 20;
-const coat_height = 20;
+/** Film as its departure from target: a small picture a coat, all on one scale, the heaviest first. */
+
+const top = 46;
+const row_height = 22;
 /** Faces that find room in one picture on one sheet. */
-const most = 10;
-
-type Group = { face: string; rows: FilmRow[] };
-
-/** A dry gauge reads all coats together, so only wet readings stand beside one coat's bar. */
-const measuredWet = ({ measured }: FilmRow): number[] => measured.flatMap(({ wet_um }) => wet_um ?? []);
+const most = 40;
+/** Ends of the scale, px: left of it stand the names, right of it the films. */
+const [from_px, to_px] = [132, 262];
+const ticks: [number, string][] = [
+	[0.25, '¼'],
+	[0.5, '½'],
+	[1, 'target'],
+	[2, '2 ×'],
+	[4, '4 ×'],
+	[8, '8 ×'],
+];
 
 export const paceSaid: Record<NonNullable<FilmRow['pace']>, string> = {
 	fast: 'fast',
@@ -24,86 +33,91 @@ export const paceSaid: Record<NonNullable<FilmRow['pace']>, string> = {
 };
 
 /** Whether a coat has a wet film to show: by its pulls, or read on the day. */
-export const isShown = (row: FilmRow): boolean => row.laid_wet_um !== null || measuredWet(row).length > 0;
+export const isShown = (row: FilmRow): boolean => departureOf(row) !== null;
 
-/** The film that the pulls of a coat come to, and what the transfer may be off by. */
-function laidBars(row: FilmRow, x: (um: number) => number, y: number, id: string): Piece {
-	const { laid_wet_um, laid_low_wet_um, laid_high_wet_um, over_sag } = row;
-	if (laid_wet_um === null) return null;
-	const fill = filled(id, over_sag ? 'break' : 'spray');
-	const [low, high] = [x(laid_low_wet_um ?? laid_wet_um), x(laid_high_wet_um ?? laid_wet_um)];
+type Scale = (share: number) => number;
+
+const rounded = (px: number): number => Number(px.toFixed(1));
+const upright = (x: number, from: number, to: number, kind: string): Markup =>
+	html`<line x1="${rounded(x)}" x2="${rounded(x)}" y1="${from}" y2="${to}" class="${kind}"/>`;
+const text = (says: string, x: number, y: number, anchor: 'start' | 'middle' | 'end', kind: string): Markup =>
+	html`<text x="${rounded(x)}" y="${y}" text-anchor="${anchor}" class="${kind}">${says}</text>`;
+
+/** A face's name in the room beside its row: its part is cut before its own word is. */
+function nameOf(id: string): string {
+	const room = from_px - 12;
+	const whole = faceSaid(id);
+	if (width_px(whole, 12) <= room) return whole;
+	const [part = '', ...rest] = id.split('/');
+	const own = faceSaid(rest.join('/'));
+	const left = room - width_px(` ${own}`, 12);
+	return left > 30 ? `${fitted(faceSaid(part), left)} ${own}` : fitted(whole, room);
+}
+
+/** One face: its interval from end to end, the film worked out or read, and the film at which it runs. */
+function row(film: Departure, x: Scale, y: number, units: UnitSystem): Piece {
+	const middle = y + row_height / 2;
+	const [low, high] = [rounded(x(film.low)), rounded(x(film.high))];
+	const sign = symbol(film.read ? symbolDiamond : symbolCircle, 70)() ?? '';
 	return [
-		bar({ from: 0, to: x(laid_wet_um), y, height: 15, fill, kind: 'film' }),
-		bar({ from: low, to: high, y: y + 12, height: 2, fill: 'currentColor', kind: 'span' }),
+		text(nameOf(film.row.face), 0, middle + 4, 'start', 'row'),
+		html`<path d="M${low} ${middle}H${high}M${low} ${middle - 4}v8M${high} ${middle - 4}v8" class="interval"/>`,
+		film.limit === null ? null : upright(x(film.limit), y + 2, y + row_height - 2, 'sag'),
+		html`<path d="${sign}" class="laid-dot ${film.lies}" transform="translate(${rounded(x(film.share))} ${middle})"/>`,
+		text(
+			format(film.wet_um, 'film', units),
+			narrowest_px,
+			middle + 4,
+			'end',
+			film.lies === 'on' ? 'row' : 'coat',
+		),
 	];
 }
 
-function said(row: FilmRow, units: UnitSystem): string {
-	const um = (value: number) => format(value, 'film', units);
-	const { laid_wet_um, over_sag, pace } = row;
-	if (laid_wet_um === null) return `read ${measuredWet(row).map(um).join(', ')}`;
-	const tail = over_sag ? ', over its limit' : pace === null || pace === 'right' ? '' : `, ${paceSaid[pace]}`;
-	return `${um(laid_wet_um)}${tail}`;
+/** `Coat 2: target 2.4 mil`, or how many they are where faces have several. */
+function titleOf(coat: number, films: readonly Departure[], units: UnitSystem): string {
+	const targets = new Set(films.map(({ row: one }) => format(one.target_wet_um, 'film', units)));
+	const [only] = targets;
+	return targets.size === 1 ? `Coat ${coat}: target ${only} wet` : `Coat ${coat}: each against its target`;
 }
 
-function coat(row: FilmRow, x: (um: number) => number, y: number, id: string, units: UnitSystem): Piece {
-	const { target_wet_um, sag_um } = row;
-	return [
-		laidBars(row, x, y, id),
-		rule(x(target_wet_um), y - 2, y + 17, 'target'),
-		sag_um === null ? null : rule(x(sag_um), y - 2, y + 17, 'sag'),
-		measuredWet(row).map(um => rule(x(um), y + 1, y + 14, 'measured')),
-		label(`coat ${row.coat}: ${said(row, units)}`, {
-			x: 0,
-			y: y + 11,
-			dx: 5,
-			kind: 'value',
-		}),
-	];
+function panel(title: string, films: readonly Departure[], x: Scale, id: string, units: UnitSystem): Markup {
+	const height = top + films.length * row_height + 4;
+	const limit = films.find(one => one.limit !== null)?.limit ?? null;
+	const marks = ticks.filter(([share]) => x(share) >= from_px - 1 && x(share) <= to_px + 1);
+	const clear = limit !== null && marks.every(([share]) => Math.abs(x(share) - x(limit)) > 32);
+	const said = films.map(one => `${faceSaid(one.row.face)} ${departureSaid(one, units)}`).join('; ');
+	return html`<svg role="img" aria-labelledby="${id}-title ${id}-desc" width="${narrowest_px}" height="${height}" viewBox="0 0 ${narrowest_px} ${height}" xmlns="http://www.w3.org/2000/svg">
+<title id="${id}-title">Film against target, ${title}</title>
+<desc id="${id}-desc">A row a face, the heaviest first, with what it may be off by: ${said}.</desc>
+${text(title, 0, 14, 'start', 'name')}
+${marks.map(([share, says]) => [
+	upright(x(share), top - 8, height - 4, share === 1 ? 'target' : 'grid'),
+	text(says, x(share), top - 14, 'middle', 'tick'),
+])}
+${clear && limit !== null ? text('runs', x(limit), top - 14, 'middle', 'tick') : null}
+${films.map((film, nth) => row(film, x, top + nth * row_height, units))}
+</svg>`;
 }
 
-/** Wet film of each coat given, against its target and the film at which it runs. */
-export function film(rows: readonly FilmRow[], faces: readonly string[], units: UnitSystem): Markup[] {
-	const groups: Group[] = faces
-		.map(face => ({ face, rows: rows.filter(row => row.face === face) }))
-		.filter(group => group.rows.length > 0);
-	const highest = Math.max(
-		...rows.flatMap(row => [
-			row.laid_high_wet_um ?? 0,
-			row.target_wet_um,
-			row.sag_um ?? 0,
-			...measuredWet(row),
-		]),
-	);
-	const scale = scaleLinear()
-		.domain([0, highest * 1.04])
-		.range([0, 100]);
-	const ticks = roundTicks(0, highest * 1.04, 'film', units);
-	return inPieces(groups, most).map((some, nth, all) => {
-		const id = `film-${nth + 1}`;
-		let y = top;
-		const drawn = some.map(group => {
-			const pieces: Piece[] = [label(faceSaid(group.face), { x: 0, y: y + 13, kind: 'name' })];
-			y += name_height;
-			for (const row of group.rows) {
-				pieces.push(coat(row, scale, y, id, units));
-				y += coat_height;
-			}
-			return pieces;
-		});
-		const marks = ticks.map(um => [
-			rule(scale(um), 18, y, 'grid'),
-			label(format(um, 'film', units), { x: scale(um), y: 12, anchor: inside(scale(um)), kind: 'tick' }),
-		]);
-		const part = all.length > 1 ? `, part ${nth + 1} of ${all.length}` : '';
-		return picture(
-			{
-				id,
-				title: `Wet film against target${part}`,
-				desc: 'One bar a coat, from nothing to the film worked out from flow, transfer, pulls and area, with its target and the film at which it runs. The table below has the figures.',
-				height: y + 6,
-			},
-			[marks, drawn],
+/** Wet film of each coat given, as its departure from target. */
+export function film(rows: readonly FilmRow[], units: UnitSystem): Markup {
+	const films = rows.flatMap(one => departureOf(one) ?? []);
+	const ends = films.flatMap(({ low, high, limit }) => [low, high, limit ?? 1]);
+	const scale = scaleLog()
+		.domain([Math.min(0.5, ...ends) * 0.95, Math.max(2, ...ends) * 1.05])
+		.range([from_px, to_px]);
+	const coats = [...new Set(films.map(one => one.row.coat))].sort((one, other) => one - other);
+	const panels = coats.flatMap(coat => {
+		const own = films.filter(one => one.row.coat === coat).sort((one, other) => other.share - one.share);
+		return inPieces(own, most).map((some, nth) =>
+			panel(titleOf(coat, own, units), some, scale, `film-${coat}-${nth + 1}`, units),
 		);
 	});
+	return html`<div class="multiples">${panels}</div>`;
 }
+
+/** What the films are coloured by. */
+export const filmStyle = `
+.multiples{display:flex;flex-wrap:wrap;gap:18px 40px;align-items:flex-start}
+.interval{stroke:var(--ink);stroke-width:1.5;fill:none}.laid-dot{fill:var(--pass);stroke:var(--paper)}.laid-dot.heavy,.laid-dot.light{fill:var(--ink)}.laid-dot.runs{fill:var(--warn)}`;
