@@ -85,7 +85,8 @@ describe('the page of a day with breaks, readings that differed, a run and a par
 	});
 
 	test('every picture has a name, a description, and a table after it', () => {
-		const pictures = page.filter(
+		const shown = page.filter(element => attribute(element, 'aria-hidden') !== 'true');
+		const pictures = shown.filter(
 			({ tagName, parentNode }) =>
 				tagName === 'svg' && !(parentNode && 'tagName' in parentNode && /^(svg|g)$/.test(parentNode.tagName)),
 		);

@@ -3,6 +3,7 @@ import { lostLine } from '../../words/lost-line.ts';
 import { duration } from '../../words/say.ts';
 import { bench } from '../pictures/bench.ts';
 import { clockAxis } from '../pictures/clock-axis.ts';
+import { partsCaption, partsDrawn } from '../pictures/parts.ts';
 import { timeline } from '../pictures/timeline.ts';
 import { face, spot, value, word } from '../said.ts';
 import { figure, type Report, type Section } from './context.ts';
@@ -131,6 +132,7 @@ export function daySection(report: Report): Section {
 		title: 'The day',
 		content: [
 			...report.lost.map(one => html`<p class="notice">${lostLine(one)}</p>\n`),
+			figure(partsDrawn(report), partsCaption),
 			faces.length > 0
 				? figure(
 						timeline(tables, faces, axis, end),

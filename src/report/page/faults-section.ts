@@ -1,3 +1,5 @@
+import type { Trace } from '../../trace/trace.ts';
+import { lookedAt } from '../pictures/face-told.ts';
 import { face, plain, spot, word } from '../said.ts';
 import type { Traced } from '../traced.ts';
 import type { Report, Section } from './context.ts';
@@ -10,7 +12,17 @@ type Judged = { verdict: string; reason: string };
 
 const key = ({ face: id, coat }: Spot): string => `${coat}#${id}`;
 
-const nth = (place: number | undefined): string => (place === undefined ? 'asked about' : `${place}`);
+/** So many faces are named; the others have their numbers in the picture of the parts. */
+const named = 8;
+
+/** What else may have got it, in the order of looking. */
+function alsoLook(trace: Trace, asked: string): Markup {
+	const faces = lookedAt(trace, asked);
+	if (faces.length === 0) return html`<p>No other face may have got it.</p>`;
+	const more = faces.length > named ? `, and ${faces.length - named} more` : '';
+	const first = faces.slice(0, named).map((id, nth) => `${nth + 1} ${face(id)}`);
+	return html`<p>May have got it too, to be looked at in this order: ${first.join(', ')}${more}. Each has its number in the picture of the parts.</p>`;
+}
 
 const list = (lines: readonly string[]): Markup =>
 	html`<ul>${lines.map(line => html`<li>${line}</li>`)}</ul>`;
@@ -31,7 +43,6 @@ function traced(report: Report, { fault, face: id, coat, trace, why }: Traced): 
 	const given = verdicts(report);
 	// The notice above says already that the records cannot tell.
 	const missing = trace.told ? trace.missing : trace.missing.slice(1);
-	const order = new Map(trace.inspect.map((one, nth) => [key(one), nth + 1]));
 	const cause = (code: string) => plain(faults.causes[code]?.say ?? word(code));
 	return html`${title}<p>In doubt from ${times.moment(trace.bracket.from)} to ${times.moment(trace.bracket.to)}, by the thing most likely wrong.</p>
 ${trace.told ? null : html`<p class="notice">The records cannot tell: no change and no departure lies in them.</p>\n`}
@@ -45,23 +56,21 @@ ${table(
 	trace.candidates,
 	'Nothing in the records.',
 )}
+${alsoLook(trace, id)}
 ${table(
-	'What else may have got it',
+	'Looked at so far',
 	[
 		{ head: 'Face', cell: row => spot(row.face, row.coat) },
-		{ head: 'Look at it', cell: row => nth(order.get(key(row))), figure: true },
 		{
 			head: 'Judged',
 			cell: row => {
 				const judged = given.get(key(row));
-				return judged
-					? [word(judged.verdict), judged.reason === '' ? null : `: ${judged.reason}`]
-					: 'not yet';
+				return judged ? [word(judged.verdict), judged.reason === '' ? null : `: ${judged.reason}`] : '';
 			},
 		},
 	],
-	trace.exposed.toSorted((one, other) => (order.get(key(one)) ?? 0) - (order.get(key(other)) ?? 0)),
-	'No other face.',
+	trace.exposed.filter(row => given.has(key(row))),
+	'None of those that may have got it.',
 )}
 ${missing.length > 0 ? html`<p>Not recorded, and would have settled it:</p>${list(missing)}` : null}`;
 }

@@ -1,5 +1,6 @@
 import { faceStyle } from '../pictures/face.ts';
 import { filmStyle } from '../pictures/film.ts';
+import { partsStyle } from '../pictures/parts.ts';
 
 /** The page's own style: calm, no file beside it, light or dark as the reader has it, always light on paper. */
 export const style = `
@@ -44,7 +45,7 @@ svg .coat{font-weight:700}
 .surface,.dew{fill:none;stroke:var(--ink);stroke-width:1.5}.dew{stroke-dasharray:5 4}
 .target{stroke:var(--target);stroke-width:2.5}.sag{stroke:var(--warn);stroke-width:2;stroke-dasharray:4 3}.measured{stroke:var(--ink);stroke-width:5}
 .cap{fill:var(--wait);stroke:var(--ink)}.horn{fill:var(--ink)}.tip{fill:var(--ink)}
-${faceStyle}${filmStyle}
+${faceStyle}${filmStyle}${partsStyle}
 table{border-collapse:collapse;width:100%;margin:14px 0 8px;font-size:.875rem}
 caption{text-align:left;font-weight:600;padding:6px 0}
 th,td{text-align:left;vertical-align:top;padding:5px 12px 5px 0;border-bottom:1px solid var(--line);font-weight:400}

@@ -19,7 +19,7 @@ export type FaceDrawn = { width: number; height: number; face: Box; drawn: Piece
 export const faceStyle = `
 .face{fill:var(--paper);stroke:var(--ink);stroke-width:1.5}.face.bare{stroke-dasharray:4 3}.stroke-line{stroke:var(--ink);stroke-opacity:.22}
 .fan{fill:var(--spray);stroke:var(--ink);stroke-opacity:.6}.over-face{fill-opacity:.75}
-.stroke path{fill:none;stroke:var(--target)}.cut{fill:var(--paper);stroke:none}.cut-line{fill:none;stroke:var(--ink)}`;
+.stroke path{fill:none;stroke:var(--target)}.stroke .halo{stroke:var(--paper)}.cut{fill:var(--paper);stroke:none}.cut-line{fill:none;stroke:var(--ink)}`;
 
 const rounded = (value: number): number => Number(value.toFixed(1));
 
@@ -104,20 +104,21 @@ function arrow({ coat }: FaceAsked, { x, y, width, height }: Box, line_px: numbe
 		const [tip, back] = [rounded(side * reach), rounded(side * (reach - head))];
 		return `M${back} ${rounded(-head)}L${tip} 0L${back} ${rounded(head)}`;
 	};
-	return html`<g class="stroke" transform="translate(${middle}) rotate(${sideways ? 0 : 90})"><path stroke-width="${rounded(line_px)}" d="M${-along} 0H${along}${end(1)}${end(-1)}"/></g>`;
+	const d = `M${-along} 0H${along}${end(1)}${end(-1)}`;
+	return html`<g class="stroke" transform="translate(${middle}) rotate(${sideways ? 0 : 90})"><path class="halo" stroke-width="${rounded(2.2 * line_px)}" d="${d}"/><path stroke-width="${rounded(line_px)}" d="${d}"/></g>`;
 }
 
 /**
  * A face to scale with its strokes, the fan across them and the way of the gun.
  * @param scale one for all the faces that stand side by side: `scaleFor`
  * @param kind class of the outline: `laid` or `bare`
- * @param fill what lies on it, over its whole area
+ * @param film class of the film on it, where one is to be shown
  */
 export function faceDrawn(
 	asked: FaceAsked,
 	scale: FaceScale,
-	kind = 'bare',
-	fill: string | null = null,
+	kind: 'laid' | 'bare',
+	film: string | null = null,
 ): FaceDrawn {
 	const { px_per_mm, longest_px, line_px } = scale;
 	const sized = sides_mm(asked).map(mm => Math.max(3, mm * px_per_mm));
@@ -128,11 +129,11 @@ export function faceDrawn(
 	const box = { x: (whole.width - width) / 2, y: (whole.height - height) / 2, width, height };
 	const at = { x: rounded(box.x), y: rounded(box.y), width: rounded(width), height: rounded(height) };
 	const [rx, ry] = [rounded(fanWidth / 2), rounded(fanHeight / 2)];
-	const rect = (of: string, inner: string | null) =>
-		html`<rect x="${at.x}" y="${at.y}" width="${at.width}" height="${at.height}" class="${of}"${inner === null ? null : html` fill="${inner}"`}/>`;
+	const rect = (of: string) =>
+		html`<rect x="${at.x}" y="${at.y}" width="${at.width}" height="${at.height}" class="${of}"/>`;
 	const drawn = [
-		rect(`face ${kind}`, null),
-		fill === null ? null : rect('laid-film', fill),
+		rect(`face ${kind}`),
+		film === null ? null : rect(film),
 		strokeLines(asked, box, px_per_mm),
 		sized.some(px => px > longest_px) ? broken(box, height > width) : null,
 		html`<ellipse cx="${rounded(whole.width / 2)}" cy="${rounded(whole.height / 2)}" rx="${rx}" ry="${ry}" class="fan over-face"/>`,
