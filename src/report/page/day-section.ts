@@ -1,10 +1,8 @@
 import { format } from '../../trade/shown.ts';
 import { lostLine } from '../../words/lost-line.ts';
 import { duration } from '../../words/say.ts';
-import { bench } from '../pictures/bench.ts';
-import { clockAxis } from '../pictures/clock-axis.ts';
+import { dayCaption, dayChart } from '../pictures/day-chart.ts';
 import { partsCaption, partsDrawn } from '../pictures/parts.ts';
-import { timeline } from '../pictures/timeline.ts';
 import { face, spot, value, word } from '../said.ts';
 import { figure, type Report, type Section } from './context.ts';
 import { html, type Piece } from './markup.ts';
@@ -125,25 +123,15 @@ function air({ tables, times, units }: Report): Piece {
 
 /** The day hour by hour: faces, flashes, breaks, checks, batches, air. */
 export function daySection(report: Report): Section {
-	const { tables, times, faces, end, units } = report;
-	const axis = clockAxis(tables.day.opened, end, times);
+	const { faces } = report;
 	return {
 		id: 'day',
 		title: 'The day',
 		content: [
 			...report.lost.map(one => html`<p class="notice">${lostLine(one)}</p>\n`),
 			figure(partsDrawn(report), partsCaption),
-			faces.length > 0
-				? figure(
-						timeline(tables, faces, axis, end),
-						'Upright bars: spraying, with the number of the coat before it. Hatched: the flash, until the next coat may go on. ▲ a fault seen, ✕ set aside.',
-					)
-				: null,
+			faces.length > 0 ? figure(dayChart(report), dayCaption(report)) : null,
 			coats(report),
-			figure(
-				bench(tables, axis, end, units),
-				'Hatched: waiting, or a batch that is mixed and alive. Crossed: a break. Solid: a batch in the gun; ✕ at its end: past its pot life.',
-			),
 			breaks(report),
 			waits(report),
 			checks(report),

@@ -1,3 +1,4 @@
+import { dayStyle } from '../pictures/day-chart.ts';
 import { faceStyle } from '../pictures/face.ts';
 import { filmStyle } from '../pictures/film.ts';
 import { partsStyle } from '../pictures/parts.ts';
@@ -37,7 +38,7 @@ svg .coat{font-weight:700}
 .hatch{stroke:var(--ink);stroke-opacity:.55;stroke-width:1;fill:none}.dot{fill:var(--ink);fill-opacity:.6}
 .fill-wait{fill:var(--wait)}.fill-spray{fill:var(--spray)}.fill-scuff{fill:var(--scuff)}.fill-sand{fill:var(--sand)}.fill-break{fill:var(--stop)}
 .pass{color:var(--pass);stroke:var(--pass);stroke-width:2}.pass.part,.pass.unsaid{fill-opacity:.35}.pass.none{stroke-dasharray:2 2}
-.flash,.window,.film,.wait,.break,.mixed{stroke:var(--ink);stroke-opacity:.6;stroke-width:1}
+.window,.film,.wait,.break,.mixed{stroke:var(--ink);stroke-opacity:.6;stroke-width:1}
 .in-gun{color:var(--pass);stroke:var(--pass);stroke-width:2}.span{color:var(--ink)}
 .mark{stroke:var(--paper);stroke-width:1;fill:var(--ink)}
 .mark.short,.mark.good,.mark.override{fill:var(--paper);stroke:var(--ink);stroke-width:1.5}
@@ -45,7 +46,7 @@ svg .coat{font-weight:700}
 .surface,.dew{fill:none;stroke:var(--ink);stroke-width:1.5}.dew{stroke-dasharray:5 4}
 .target{stroke:var(--target);stroke-width:2.5}.sag{stroke:var(--warn);stroke-width:2;stroke-dasharray:4 3}.measured{stroke:var(--ink);stroke-width:5}
 .cap{fill:var(--wait);stroke:var(--ink)}.horn{fill:var(--ink)}.tip{fill:var(--ink)}
-${faceStyle}${filmStyle}${partsStyle}
+${faceStyle}${partsStyle}${dayStyle}${filmStyle}
 table{border-collapse:collapse;width:100%;margin:14px 0 8px;font-size:.875rem}
 caption{text-align:left;font-weight:600;padding:6px 0}
 th,td{text-align:left;vertical-align:top;padding:5px 12px 5px 0;border-bottom:1px solid var(--line);font-weight:400}
