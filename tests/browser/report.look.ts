@@ -106,6 +106,23 @@ describe.each(widths)('at %d px', width => {
 	});
 });
 
+/** Letters of a picture that lie over others of it, as the browser has laid them out. */
+const overlapping = `[...document.querySelectorAll('svg[role=img]')].flatMap(svg => {
+	const texts = [...svg.querySelectorAll('text')].map(one => ({ says: one.textContent, box: one.getBoundingClientRect() }));
+	const over = (a, b) => Math.min(a.right, b.right) - Math.max(a.left, b.left) > 1 && Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top) > 3;
+	const title = svg.querySelector('title').textContent;
+	return texts.flatMap((one, nth) => texts.slice(nth + 1).filter(other => over(one.box, other.box)).map(other => title + ': ' + one.says + ' over ' + other.says));
+})`;
+
+test.each([360, 768, 1280])('at %d px no letters of a picture lie over others', async width => {
+	const metrics = { width, height: 900, deviceScaleFactor: 1, mobile: width < 600 };
+	await browser.send('Emulation.setDeviceMetricsOverride', metrics, page.session);
+	expect(Number(await ask(page, "document.querySelectorAll('svg[role=img] text').length"))).toBeGreaterThan(
+		150,
+	);
+	expect(await ask(page, overlapping)).toEqual([]);
+});
+
 test('it prints on both sizes of paper', async () => {
 	await print(page, folder);
 });
