@@ -41,8 +41,8 @@ function fan_mm({ face, coat, gun }: FaceAsked): Sides {
 	return coat.stroke === 'side-to-side' ? [along, across] : [across, along];
 }
 
-/** How many times as long as wide a face or its fan may be before it is drawn with a break. This project's own choice. */
-const longest = 4;
+/** No strip makes a scale smaller for more of its length than so many times its fan. This project's own choice. */
+const longest = 2;
 
 /** The longer side that a scale has to find room for, mm. */
 function reach_mm(asked: FaceAsked): number {
