@@ -1,8 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import { departureOf, departureSaid } from '../../src/report/pictures/departure.ts';
+import { buildOf, departureOf, departureSaid } from '../../src/report/pictures/departure.ts';
 import { film } from '../../src/report/pictures/film.ts';
 import { shadeOf } from '../../src/report/pictures/film-shade.ts';
 import type { FilmRow } from '../../src/report/tables/film.ts';
+import { smallJob } from '../day/small-job.ts';
+import { overlaps } from './text-boxes.ts';
 
 const base: FilmRow = {
 	face: 'left door/outside',
@@ -67,6 +69,26 @@ describe('a film lies off its target where all that it may be off by does', () =
 	});
 });
 
+test('a dry gauge is set against the whole build under it', () => {
+	const job = smallJob();
+	const [first] = job.faces;
+	const coats = first?.coats.slice(0, 2) ?? [];
+	const build_um = coats.reduce(
+		(sum, { material, kind }) => sum + (job.materials[material]?.coats[kind]?.dry_um ?? 0),
+		0,
+	);
+	const read = (dry_um: number, coat: number) =>
+		buildOf(
+			laid(50, { face: first?.id ?? '', coat, measured: [{ at: '', by: 'gauge', dry_um, wet_um: null }] }),
+			job,
+		);
+	expect(build_um).toBeGreaterThan(0);
+	expect(read(build_um, 2)).toMatchObject({ share: 1, lies: 'on', target_um: build_um });
+	expect(read(build_um * 0.85, 2)?.lies).toBe('light');
+	expect(read(build_um, 99)).toBeNull();
+	expect(buildOf(laid(50, { face: first?.id ?? '', coat: 2 }), job)).toBeNull();
+});
+
 test('what lies off its target is said beside it', () => {
 	const said = (wet_um: number) => {
 		const found = departureOf(laid(wet_um));
@@ -90,7 +112,7 @@ describe('film drawn', () => {
 		laid(50, { face: 'a/even' }),
 		laid(60, { face: 'a/even', coat: 2 }),
 	];
-	const { markup } = film(rows, 'metric');
+	const { markup } = film(rows, smallJob(), 'metric');
 	const panels = markup.split('<svg ').slice(1);
 
 	test('there is a small picture for each coat, its heaviest face first', () => {
@@ -114,5 +136,15 @@ describe('film drawn', () => {
 		expect(panels[0]?.match(/class="interval"/g)).toHaveLength(3);
 		expect(panels[0]?.match(/class="sag"/g)).toHaveLength(3);
 		expect(panels[0]).toContain('>80 µm</text>');
+	});
+
+	test('where the films lie far apart, the figures of the scale do not', () => {
+		const far = film(
+			[laid(8, { face: 'a/thin' }), laid(390, { face: 'a/thick' })],
+			smallJob(),
+			'metric',
+		).markup;
+		expect(far).toContain('>target</text>');
+		expect(overlaps(far, 328)).toEqual([]);
 	});
 });

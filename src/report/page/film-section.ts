@@ -57,7 +57,7 @@ function groundsOf(rows: readonly FilmRow[]): Piece {
 }
 
 /** Film of each coat against its target. */
-export function filmSection({ tables, units }: Report): Section {
+export function filmSection({ day, tables, units }: Report): Section {
 	const um = (value: number) => format(value, 'film', units);
 	const shown = tables.film.filter(isShown);
 	return {
@@ -67,8 +67,8 @@ export function filmSection({ tables, units }: Report): Section {
 			groundsOf(tables.film),
 			shown.length > 0
 				? figure(
-						film(shown, units),
-						'A row a face, the heaviest first: how far its wet film lies from its target. Dot: worked out from the trigger; diamond: read wet; line: what it may be off by. Dashed: the film at which it runs; flat work has none. Bold: off its target, whole line and all.',
+						film(shown, day.job, units),
+						'A row a face, the heaviest first: how far its wet film lies from its target. Dot: worked out from the trigger; diamond: read by a gauge; line: what it may be off by. Dashed: the film at which it runs; flat work has none. Bold: off its target, whole line and all.',
 					)
 				: null,
 			table(

@@ -1,14 +1,17 @@
+import type { Job } from '../../job/job.ts';
 import { format, type UnitSystem } from '../../trade/shown.ts';
+import { faceIn } from '../tables/day.ts';
 import type { FilmRow } from '../tables/film.ts';
 
-/** A film beside its target: shares of the target, 1 on it. */
+/** A film beside its target, µm; the rest are shares of the target, 1 on it. */
 export type Departure = {
 	row: FilmRow;
-	wet_um: number;
+	target_um: number;
+	film_um: number;
 	share: number;
 	low: number;
 	high: number;
-	/** The film at which it runs on such a face; null: flat work. */
+	/** The film at which it runs on such a face; null: flat work, or a dry build. */
 	limit: number | null;
 	/** A gauge read it; else it is worked out from the trigger's pulls. */
 	read: boolean;
@@ -22,26 +25,55 @@ const readWithin = 0.1;
 const mean = (values: readonly number[]): number =>
 	values.reduce((sum, value) => sum + value, 0) / values.length;
 
+/** Films beside their target; `interval`: what was worked out may be off by so much, else they were read. */
+function beside(
+	row: FilmRow,
+	target_um: number,
+	films: readonly number[],
+	limit_um: number | null,
+	interval?: [number, number],
+): Departure | null {
+	if (target_um <= 0) return null;
+	const film_um = mean(films);
+	const read: [number, number] = [
+		Math.min(...films) * (1 - readWithin),
+		Math.max(...films) * (1 + readWithin),
+	];
+	const [low_um, high_um] = interval ?? read;
+	const share = film_um / target_um;
+	const [low, high] = [low_um / target_um, high_um / target_um];
+	const limit = limit_um === null ? null : limit_um / target_um;
+	const lies = limit !== null && share > limit ? 'runs' : low > 1 ? 'heavy' : high < 1 ? 'light' : 'on';
+	return { row, target_um, film_um, share, low, high, limit, read: interval === undefined, lies };
+}
+
 /** The film of a coat against its target: as it was read wet, else by its pulls; null: nothing tells of it. */
 export function departureOf(row: FilmRow): Departure | null {
 	const { measured, laid_wet_um, laid_low_wet_um, laid_high_wet_um, target_wet_um, sag_um } = row;
 	const wet = measured.flatMap(({ wet_um }) => wet_um ?? []);
-	const read = wet.length > 0;
-	const wet_um = read ? mean(wet) : laid_wet_um;
-	if (wet_um === null || target_wet_um <= 0) return null;
-	const [low_um, high_um] = read
-		? [Math.min(...wet) * (1 - readWithin), Math.max(...wet) * (1 + readWithin)]
-		: [laid_low_wet_um ?? wet_um, laid_high_wet_um ?? wet_um];
-	const share = wet_um / target_wet_um;
-	const [low, high] = [low_um / target_wet_um, high_um / target_wet_um];
-	const limit = sag_um === null ? null : sag_um / target_wet_um;
-	const lies = limit !== null && share > limit ? 'runs' : low > 1 ? 'heavy' : high < 1 ? 'light' : 'on';
-	return { row, wet_um, share, low, high, limit, read, lies };
+	if (wet.length > 0) return beside(row, target_wet_um, wet, sag_um);
+	if (laid_wet_um === null) return null;
+	const interval: [number, number] = [laid_low_wet_um ?? laid_wet_um, laid_high_wet_um ?? laid_wet_um];
+	return beside(row, target_wet_um, [laid_wet_um], sag_um, interval);
+}
+
+/**
+ * A dry reading against the whole build: the gauge reads every coat down to what is painted.
+ * @returns null where none was taken, or the sheet has no film for a coat under it
+ */
+export function buildOf(row: FilmRow, job: Job): Departure | null {
+	const dry = row.measured.flatMap(({ dry_um }) => dry_um ?? []);
+	const coats = faceIn(job, row.face)?.coats.slice(0, row.coat) ?? [];
+	const films = coats.map(({ material, kind }) => job.materials[material]?.coats[kind]?.dry_um ?? Number.NaN);
+	const target_um = films.reduce((sum, one) => sum + one, 0);
+	return dry.length > 0 && coats.length === row.coat && target_um > 0
+		? beside(row, target_um, dry, null)
+		: null;
 }
 
 /** `2.6 mil, 2.5 × target: heavy`; on its target, the film alone. */
-export function departureSaid({ wet_um, share, lies }: Departure, units: UnitSystem): string {
-	const film = format(wet_um, 'film', units);
+export function departureSaid({ film_um, share, lies }: Departure, units: UnitSystem): string {
+	const film = format(film_um, 'film', units);
 	if (lies === 'on') return film;
 	const times = share >= 1.5 ? `${share.toFixed(1)} × target` : `${Math.round(share * 100)}% of target`;
 	return `${film}, ${times}${lies === 'runs' ? ', runs' : ''}`;

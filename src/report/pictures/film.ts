@@ -1,11 +1,12 @@
 import { scaleLog } from 'd3-scale';
 import { symbol, symbolCircle, symbolDiamond } from 'd3-shape';
+import type { Job } from '../../job/job.ts';
 import type { UnitSystem } from '../../trade/quantity.ts';
 import { format } from '../../trade/shown.ts';
 import { html, type Markup, type Piece } from '../page/markup.ts';
 import { face as faceSaid } from '../said.ts';
 import type { FilmRow } from '../tables/film.ts';
-import { type Departure, departureOf, departureSaid } from './departure.ts';
+import { buildOf, type Departure, departureOf, departureSaid } from './departure.ts';
 import { inPieces, narrowest_px } from './picture.ts';
 import { fitted, width_px } from './text-room.ts';
 
@@ -20,7 +21,6 @@ const [from_px, to_px] = [132, 262];
 const ticks: [number, string][] = [
 	[0.25, '¼'],
 	[0.5, '½'],
-	[1, 'target'],
 	[2, '2 ×'],
 	[4, '4 ×'],
 	[8, '8 ×'],
@@ -32,8 +32,8 @@ export const paceSaid: Record<NonNullable<FilmRow['pace']>, string> = {
 	slow: 'slow',
 };
 
-/** Whether a coat has a wet film to show: by its pulls, or read on the day. */
-export const isShown = (row: FilmRow): boolean => departureOf(row) !== null;
+/** Whether a coat has a film to show: by its pulls, or read on the day. */
+export const isShown = (row: FilmRow): boolean => departureOf(row) !== null || row.measured.length > 0;
 
 type Scale = (share: number) => number;
 
@@ -65,7 +65,7 @@ function row(film: Departure, x: Scale, y: number, units: UnitSystem): Piece {
 		film.limit === null ? null : upright(x(film.limit), y + 2, y + row_height - 2, 'sag'),
 		html`<path d="${sign}" class="laid-dot ${film.lies}" transform="translate(${rounded(x(film.share))} ${middle})"/>`,
 		text(
-			format(film.wet_um, 'film', units),
+			format(film.film_um, 'film', units),
 			narrowest_px,
 			middle + 4,
 			'end',
@@ -76,45 +76,70 @@ function row(film: Departure, x: Scale, y: number, units: UnitSystem): Piece {
 
 /** `Coat 2: target 2.4 mil`, or how many they are where faces have several. */
 function titleOf(coat: number, films: readonly Departure[], units: UnitSystem): string {
-	const targets = new Set(films.map(({ row: one }) => format(one.target_wet_um, 'film', units)));
+	const targets = new Set(films.map(one => format(one.target_um, 'film', units)));
 	const [only] = targets;
 	return targets.size === 1 ? `Coat ${coat}: target ${only} wet` : `Coat ${coat}: each against its target`;
+}
+
+/** The ticks whose words find room, the target's first; where a limit is, what is over it `runs`. */
+function freeTicks(x: Scale, limit: number | null): [number, string][] {
+	const taken: [number, number][] = [];
+	const wanted: [number, string][] = [
+		[1, 'target'],
+		...(limit === null ? [] : [[limit, 'runs'] as [number, string]]),
+		...ticks,
+	];
+	return wanted.filter(([share, says]) => {
+		const half = width_px(says, 12) / 2 + 2;
+		const [left, right] = [x(share) - half, x(share) + half];
+		const free =
+			x(share) >= from_px - 1 &&
+			x(share) <= to_px + 1 &&
+			taken.every(([low, high]) => right < low || left > high);
+		if (free) taken.push([left, right]);
+		return free;
+	});
 }
 
 function panel(title: string, films: readonly Departure[], x: Scale, id: string, units: UnitSystem): Markup {
 	const height = top + films.length * row_height + 4;
 	const limit = films.find(one => one.limit !== null)?.limit ?? null;
-	const marks = ticks.filter(([share]) => x(share) >= from_px - 1 && x(share) <= to_px + 1);
-	const clear = limit !== null && marks.every(([share]) => Math.abs(x(share) - x(limit)) > 32);
+	const marks = freeTicks(x, limit);
 	const said = films.map(one => `${faceSaid(one.row.face)} ${departureSaid(one, units)}`).join('; ');
 	return html`<svg role="img" aria-labelledby="${id}-title ${id}-desc" width="${narrowest_px}" height="${height}" viewBox="0 0 ${narrowest_px} ${height}" xmlns="http://www.w3.org/2000/svg">
 <title id="${id}-title">Film against target, ${title}</title>
 <desc id="${id}-desc">A row a face, the heaviest first, with what it may be off by: ${said}.</desc>
 ${text(title, 0, 14, 'start', 'name')}
 ${marks.map(([share, says]) => [
-	upright(x(share), top - 8, height - 4, share === 1 ? 'target' : 'grid'),
+	upright(x(share), top - 8, height - 4, says === 'target' ? 'target' : says === 'runs' ? 'none' : 'grid'),
 	text(says, x(share), top - 14, 'middle', 'tick'),
 ])}
-${clear && limit !== null ? text('runs', x(limit), top - 14, 'middle', 'tick') : null}
 ${films.map((film, nth) => row(film, x, top + nth * row_height, units))}
 </svg>`;
 }
 
-/** Wet film of each coat given, as its departure from target. */
-export function film(rows: readonly FilmRow[], units: UnitSystem): Markup {
+const heaviestFirst = (films: readonly Departure[]): Departure[] =>
+	films.toSorted((one, other) => other.share - one.share);
+
+/** Wet film of each coat given, as its departure from target; and what a dry gauge read against the whole build. */
+export function film(rows: readonly FilmRow[], job: Job, units: UnitSystem): Markup {
 	const films = rows.flatMap(one => departureOf(one) ?? []);
-	const ends = films.flatMap(({ low, high, limit }) => [low, high, limit ?? 1]);
+	const builds = rows.flatMap(one => buildOf(one, job) ?? []);
+	const ends = [...films, ...builds].flatMap(({ low, high, limit }) => [low, high, limit ?? 1]);
 	const scale = scaleLog()
 		.domain([Math.min(0.5, ...ends) * 0.95, Math.max(2, ...ends) * 1.05])
 		.range([from_px, to_px]);
 	const coats = [...new Set(films.map(one => one.row.coat))].sort((one, other) => one - other);
 	const panels = coats.flatMap(coat => {
-		const own = films.filter(one => one.row.coat === coat).sort((one, other) => other.share - one.share);
+		const own = heaviestFirst(films.filter(one => one.row.coat === coat));
 		return inPieces(own, most).map((some, nth) =>
 			panel(titleOf(coat, own, units), some, scale, `film-${coat}-${nth + 1}`, units),
 		);
 	});
-	return html`<div class="multiples">${panels}</div>`;
+	const build = inPieces(heaviestFirst(builds), most).flatMap((some, nth) =>
+		some.length > 0 ? panel('Dry gauge, the whole build', some, scale, `build-${nth + 1}`, units) : [],
+	);
+	return html`<div class="multiples">${panels}${build}</div>`;
 }
 
 /** What the films are coloured by. */
