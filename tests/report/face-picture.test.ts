@@ -1,7 +1,6 @@
 import { parseFragment } from 'parse5';
 import { expect, test } from 'vitest';
 import { gunFor, type Job } from '../../src/job/job.ts';
-import { html } from '../../src/report/page/markup.ts';
 import {
 	type FaceAsked,
 	type FaceDrawn,
@@ -46,6 +45,17 @@ test('the fan lies across the stroke: tall where the gun goes side to side, wide
 	expect(wideX / wideY).toBeCloseTo(8 / 2, 1);
 });
 
+test('lines grow with the picture, so that they are seen from across the shop', async () => {
+	const job = await cartJob();
+	const thick = (room_px: number) =>
+		Number(
+			/<g stroke-width="([\d.]+)"/.exec(
+				facePicture(ask(job, 'left door/outside'), 'one', 'us', room_px).markup,
+			)?.[1],
+		);
+	expect(thick(1200) / thick(300)).toBeCloseTo(4, 0);
+});
+
 test('a strip too long for its picture is drawn with a break, and nothing lies outside', async () => {
 	const job = await cartJob();
 	const scale = scaleFor(
@@ -54,7 +64,7 @@ test('a strip too long for its picture is drawn with a break, and nothing lies o
 	);
 	const rail = faceDrawn(ask(job, 'canopy rail/front'), scale, 'laid');
 	expect(rail.width).toBeLessThan(170);
-	const isCut = ({ drawn }: FaceDrawn) => /class="cut"/.test(html`${drawn}`.markup);
+	const isCut = ({ drawn }: FaceDrawn) => /class="cut"/.test(drawn.markup);
 	expect(isCut(rail)).toBe(true);
 	expect(isCut(faceDrawn(ask(job, 'counter lid/top'), scale, 'laid'))).toBe(false);
 });

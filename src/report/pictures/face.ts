@@ -13,11 +13,11 @@ export type FaceScale = { px_per_mm: number; longest_px: number; line_px: number
 export type Box = { x: number; y: number; width: number; height: number };
 
 /** A face drawn: the room that it takes with the fan over its edges, and where the face itself lies in it, px. */
-export type FaceDrawn = { width: number; height: number; face: Box; drawn: Piece };
+export type FaceDrawn = { width: number; height: number; face: Box; drawn: Markup };
 
 /** What these pictures are coloured by; the page has `--ink`, `--paper`, `--spray` and `--target`. */
 export const faceStyle = `
-.face{fill:var(--paper);stroke:var(--ink);stroke-width:1.5}.face.bare{stroke-dasharray:4 3}.stroke-line{stroke:var(--ink);stroke-opacity:.22}
+.face{fill:var(--paper);stroke:var(--ink)}.face.bare{stroke-dasharray:4 3}.stroke-line{stroke:var(--ink);stroke-opacity:.22}
 .fan{fill:var(--spray);stroke:var(--ink);stroke-opacity:.6}.over-face{fill-opacity:.75}
 .stroke path{fill:none;stroke:var(--target)}.stroke .halo{stroke:var(--paper)}.cut{fill:var(--paper);stroke:none}.cut-line{fill:none;stroke:var(--ink)}`;
 
@@ -59,22 +59,23 @@ export const scaleFor = (all: readonly FaceAsked[], room_px: number): FaceScale 
 });
 
 /** Two ragged edges across a strip that is longer than it is drawn. */
-function broken({ x, y, width, height }: Box, upright: boolean): Piece {
+function broken({ x, y, width, height }: Box, upright: boolean, line_px: number): Piece {
 	const across = upright ? width : height;
 	const at = upright ? y + height * 0.2 : x + width * 0.2;
-	const [from, to] = [(upright ? x : y) - 3, (upright ? x : y) + across + 3];
+	const [from, to] = [(upright ? x : y) - line_px, (upright ? x : y) + across + line_px];
 	const middle = (from + to) / 2;
+	const gap = 1.6 * line_px;
 	const edge = (off: number): [number, number][] => [
-		[at + off - 2, from],
-		[at + off + 2, middle - 1],
-		[at + off - 2, middle + 1],
-		[at + off + 2, to],
+		[at + off - line_px, from],
+		[at + off + line_px, middle - line_px / 2],
+		[at + off - line_px, middle + line_px / 2],
+		[at + off + line_px, to],
 	];
 	const path = (points: [number, number][]): string =>
 		`M${points.map(([along, over]) => (upright ? [over, along] : [along, over]).map(rounded).join(' ')).join('L')}`;
 	return [
-		html`<path class="cut" d="${path([...edge(-3), ...edge(3).reverse()])}Z"/>`,
-		html`<path class="cut-line" d="${path(edge(-3))}${path(edge(3))}"/>`,
+		html`<path class="cut" d="${path([...edge(-gap), ...edge(gap).reverse()])}Z"/>`,
+		html`<path class="cut-line" d="${path(edge(-gap))}${path(edge(gap))}"/>`,
 	];
 }
 
@@ -135,11 +136,11 @@ export function faceDrawn(
 		rect(`face ${kind}`),
 		film === null ? null : rect(film),
 		strokeLines(asked, box, px_per_mm),
-		sized.some(px => px > longest_px) ? broken(box, height > width) : null,
+		sized.some(px => px > longest_px) ? broken(box, height > width, line_px) : null,
 		html`<ellipse cx="${rounded(whole.width / 2)}" cy="${rounded(whole.height / 2)}" rx="${rx}" ry="${ry}" class="fan over-face"/>`,
 		arrow(asked, box, line_px),
 	];
-	return { ...whole, face: at, drawn };
+	return { ...whole, face: at, drawn: html`<g stroke-width="${rounded(line_px / 1.6)}">${drawn}</g>` };
 }
 
 /** What a face's picture shows, in words: `22 in by 34 in, fan 8 in, strokes side to side`. */
