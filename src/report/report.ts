@@ -7,7 +7,7 @@ import { ics } from './ics.ts';
 import { json } from './json.ts';
 import type { Report } from './page/context.ts';
 import { page } from './page/page.ts';
-import { chartFaces } from './pictures/day-chart.ts';
+import { timelineFaces } from './pictures/timeline.ts';
 import { dayOf } from './tables/day.ts';
 import { tablesOf } from './tables/tables.ts';
 import { timesOf } from './times.ts';
@@ -42,7 +42,7 @@ function reportOf({ day: records, days, lost = [], faults, units }: Asked): Repo
 		faults,
 		times: timesOf(day.opened.zone, day.opened.at),
 		units: units ?? (settings.units === 'sheet' ? day.job.units : settings.units),
-		faces: chartFaces(tables, [...new Set(known)]),
+		faces: timelineFaces(tables, [...new Set(known)]),
 		end: tables.day.closed ?? records.at(-1)?.at ?? day.opened.at,
 	};
 }

@@ -146,9 +146,3 @@ export const dayStyle = `
 .flash{fill:var(--soft);fill-opacity:.6;stroke:none}.flash-end{stroke:var(--soft);stroke-width:2}.row-line{fill:var(--line)}
 .band{stroke:none}.band.break{color:var(--stop);fill-opacity:.45}.band.doubt{color:var(--warn);fill-opacity:.1}
 .doubt{color:var(--warn)}.doubt-edge{stroke:var(--warn);stroke-width:1.5;stroke-dasharray:2 3}.label,.row{fill:var(--ink)}`;
-
-/** The faces that a day's chart has rows for. */
-export const chartFaces = (tables: Report['tables'], sheet: readonly string[]): string[] => {
-	const seen = new Set([...tables.coats, ...tables.windows, ...tables.faults].map(({ face }) => face));
-	return sheet.filter(id => seen.has(id));
-};

@@ -3,9 +3,22 @@ import { format, type UnitSystem } from '../../trade/shown.ts';
 import { faceIn } from '../tables/day.ts';
 import type { FilmRow } from '../tables/film.ts';
 
+/** What a picture of a film goes by. */
+export type Filmed = Pick<
+	FilmRow,
+	| 'face'
+	| 'coat'
+	| 'target_wet_um'
+	| 'sag_um'
+	| 'laid_wet_um'
+	| 'laid_low_wet_um'
+	| 'laid_high_wet_um'
+	| 'measured'
+>;
+
 /** A film beside its target, µm; the rest are shares of the target, 1 on it. */
 export type Departure = {
-	row: FilmRow;
+	row: Filmed;
 	target_um: number;
 	film_um: number;
 	share: number;
@@ -19,54 +32,49 @@ export type Departure = {
 	lies: 'light' | 'on' | 'heavy' | 'runs';
 };
 
-/** A film read once may be off by this share, where its gauge says nothing. This project's own choice. */
-const readWithin = 0.1;
+/** A reading that departs from its target by no more than this share departs from nothing. This project's own choice. */
+const readWithin = 0.25;
+/** Films are told to the micrometre. */
+const least_um = 0.5;
 
-const mean = (values: readonly number[]): number =>
-	values.reduce((sum, value) => sum + value, 0) / values.length;
-
-/** Films beside their target; `interval`: what was worked out may be off by so much, else they were read. */
+/** A film beside its target; `interval`: what was worked out may be off by so much, else it was read. */
 function beside(
-	row: FilmRow,
+	row: Filmed,
 	target_um: number,
-	films: readonly number[],
+	film_um: number,
 	limit_um: number | null,
 	interval?: [number, number],
 ): Departure | null {
 	if (target_um <= 0) return null;
-	const film_um = mean(films);
-	const read: [number, number] = [
-		Math.min(...films) * (1 - readWithin),
-		Math.max(...films) * (1 + readWithin),
-	];
-	const [low_um, high_um] = interval ?? read;
+	const [low_um, high_um] = interval ?? [film_um / (1 + readWithin), film_um * (1 + readWithin)];
 	const share = film_um / target_um;
 	const [low, high] = [low_um / target_um, high_um / target_um];
 	const limit = limit_um === null ? null : limit_um / target_um;
-	const lies = limit !== null && share > limit ? 'runs' : low > 1 ? 'heavy' : high < 1 ? 'light' : 'on';
+	const off = low_um > target_um + least_um ? 'heavy' : high_um < target_um - least_um ? 'light' : 'on';
+	const lies = limit !== null && share > limit ? 'runs' : off;
 	return { row, target_um, film_um, share, low, high, limit, read: interval === undefined, lies };
 }
 
 /** The film of a coat against its target: as it was read wet, else by its pulls; null: nothing tells of it. */
-export function departureOf(row: FilmRow): Departure | null {
+export function departureOf(row: Filmed): Departure | null {
 	const { measured, laid_wet_um, laid_low_wet_um, laid_high_wet_um, target_wet_um, sag_um } = row;
-	const wet = measured.flatMap(({ wet_um }) => wet_um ?? []);
-	if (wet.length > 0) return beside(row, target_wet_um, wet, sag_um);
+	const wet = measured.findLast(({ wet_um }) => wet_um !== null)?.wet_um ?? null;
+	if (wet !== null) return beside(row, target_wet_um, wet, sag_um);
 	if (laid_wet_um === null) return null;
 	const interval: [number, number] = [laid_low_wet_um ?? laid_wet_um, laid_high_wet_um ?? laid_wet_um];
-	return beside(row, target_wet_um, [laid_wet_um], sag_um, interval);
+	return beside(row, target_wet_um, laid_wet_um, sag_um, interval);
 }
 
 /**
  * A dry reading against the whole build: the gauge reads every coat down to what is painted.
  * @returns null where none was taken, or the sheet has no film for a coat under it
  */
-export function buildOf(row: FilmRow, job: Job): Departure | null {
-	const dry = row.measured.flatMap(({ dry_um }) => dry_um ?? []);
+export function buildOf(row: Filmed, job: Job): Departure | null {
+	const dry = row.measured.findLast(({ dry_um }) => dry_um !== null)?.dry_um ?? null;
 	const coats = faceIn(job, row.face)?.coats.slice(0, row.coat) ?? [];
 	const films = coats.map(({ material, kind }) => job.materials[material]?.coats[kind]?.dry_um ?? Number.NaN);
 	const target_um = films.reduce((sum, one) => sum + one, 0);
-	return dry.length > 0 && coats.length === row.coat && target_um > 0
+	return dry !== null && coats.length === row.coat && target_um > 0
 		? beside(row, target_um, dry, null)
 		: null;
 }

@@ -6,7 +6,7 @@ import { format } from '../../trade/shown.ts';
 import { html, type Markup, type Piece } from '../page/markup.ts';
 import { face as faceSaid } from '../said.ts';
 import type { FilmRow } from '../tables/film.ts';
-import { buildOf, type Departure, departureOf, departureSaid } from './departure.ts';
+import { buildOf, type Departure, departureOf, departureSaid, type Filmed } from './departure.ts';
 import { inPieces, narrowest_px } from './picture.ts';
 import { fitted, width_px } from './text-room.ts';
 
@@ -33,7 +33,7 @@ export const paceSaid: Record<NonNullable<FilmRow['pace']>, string> = {
 };
 
 /** Whether a coat has a film to show: by its pulls, or read on the day. */
-export const isShown = (row: FilmRow): boolean => departureOf(row) !== null || row.measured.length > 0;
+export const isShown = (row: Filmed): boolean => departureOf(row) !== null || row.measured.length > 0;
 
 type Scale = (share: number) => number;
 
@@ -122,7 +122,7 @@ const heaviestFirst = (films: readonly Departure[]): Departure[] =>
 	films.toSorted((one, other) => other.share - one.share);
 
 /** Wet film of each coat given, as its departure from target; and what a dry gauge read against the whole build. */
-export function film(rows: readonly FilmRow[], job: Job, units: UnitSystem): Markup {
+export function film(rows: readonly Filmed[], job: Job, units: UnitSystem): Markup {
 	const films = rows.flatMap(one => departureOf(one) ?? []);
 	const builds = rows.flatMap(one => buildOf(one, job) ?? []);
 	const ends = [...films, ...builds].flatMap(({ low, high, limit }) => [low, high, limit ?? 1]);
