@@ -30,7 +30,7 @@ const long = [
 	...files('job', 'old-sheets', 'own-sheet'),
 	...files('planted', 'planted'),
 	...files('plan', 'exact-solver', 'order-brute-force', 'rehearsed'),
-	...files('report', 'film-map', 'page'),
+	...files('report', 'film-map', 'one-count', 'page'),
 	...files('screen', 'kinds', 'never-missing', 'painter', 'screens'),
 	...files('trace', 'bracket-and-exposed', 'many-days', 'planted-causes'),
 	...files('voice', 'every-sentence', 'sentences'),

@@ -6,7 +6,7 @@ import { standardSettings } from '../day/standard-settings.ts';
 import { exampleSheet } from '../job/checklists-folder.ts';
 import { painterOf } from '../painter/painter.ts';
 import { type Moment, play, type Twist } from '../painter/play.ts';
-import { daySentences } from '../words/summary.ts';
+import { daySentences } from '../report/summary.ts';
 import type { Command, Io } from './command.ts';
 import { version } from './package.ts';
 import { readSheet } from './sheet.ts';

@@ -1,7 +1,9 @@
 import { asDay } from '../day/file/trouble.ts';
 import { type FaceNow, nowAfter } from '../day/now.ts';
-import type { DayRecord } from '../day/records.ts';
+import type { DayRecord, EventOf } from '../day/records.ts';
 import { inert } from '../job/inert.ts';
+import type { Counts } from '../report/tables/counts.ts';
+import { rowsIn } from '../report/tables/tables.ts';
 import { clock, date } from '../words/clock.ts';
 import { duration, faceName } from '../words/say.ts';
 import type { Args, Command } from './command.ts';
@@ -26,12 +28,9 @@ export const nowCommand: Command = {
 				throw new RangeError('the day has no beginning: try fanwise log --salvage');
 			const at = momentAsked(args, records);
 			jobOf(path, io);
-			const faces = asDay(path, () => nowAfter(records, at));
-			if (args.options.json)
-				io.stdout.write(
-					`${JSON.stringify({ job: opened.job, at: new Date(at).toISOString(), faces: faces.map(dataOf) })}\n`,
-				);
-			else io.stdout.write(`${asDay(path, () => textOf(opened.job, faces, at, opened.zone)).join('\n')}\n`);
+			const found = asDay(path, () => nowOf(records, at));
+			const text = () => asDay(path, () => textOf(opened, found, at)).join('\n');
+			io.stdout.write(`${args.options.json ? JSON.stringify(dataOf(opened.job, found, at)) : text()}\n`);
 			return 0;
 		}),
 };
@@ -55,15 +54,31 @@ function momentAsked(args: Args, records: readonly DayRecord[]): number {
 	return at;
 }
 
+type Opened = Pick<EventOf<'day.opened'>, 'job' | 'zone'>;
+
 const iso = (at: number | null): string | null => (at === null ? null : new Date(at).toISOString());
 
-function dataOf({ until, next, ...face }: FaceNow) {
+/** Where each face stands at a moment, ms since 1970, and the figures of the day as its report has them. */
+export const nowOf = (records: readonly DayRecord[], at: number): Now => ({
+	faces: nowAfter(records, at),
+	counts: rowsIn(records).counts,
+});
+type Now = { faces: readonly FaceNow[]; counts: Counts };
+
+const dataOf = (job: string, { faces, counts }: Now, at: number) => ({
+	job,
+	at: iso(at),
+	faces: faces.map(faceData),
+	counts,
+});
+
+function faceData({ until, next, ...face }: FaceNow) {
 	const from = 'from' in next ? { from: iso(next.from) } : {};
 	const end = 'until' in next ? { until: iso(next.until) } : {};
 	return { ...face, until: iso(until), next: { ...next, ...from, ...end } };
 }
 
-function textOf(job: string, faces: readonly FaceNow[], at: number, zone: string): string[] {
+function textOf({ job, zone }: Opened, { faces, counts }: Now, at: number): string[] {
 	const moment = (ms: number) => {
 		const isOtherDay = date(ms, zone) !== date(at, zone);
 		return isOtherDay ? `${date(ms, zone)} ${clock(ms, zone)}` : clock(ms, zone);
@@ -74,7 +89,8 @@ function textOf(job: string, faces: readonly FaceNow[], at: number, zone: string
 		const short = name.length > width ? `${name.slice(0, width - 1)}…` : name.padEnd(width);
 		return `${short}  ${face.coats} of ${face.planned}  ${line(face, at, moment)}`;
 	});
-	return [`${inert(job)}, ${date(at, zone)} ${clock(at, zone)}`, ...rows, ...beyondLines(faces)];
+	const on = `${counts.coats_on} of ${counts.coats_planned} coats on`;
+	return [`${inert(job)}, ${date(at, zone)} ${clock(at, zone)}: ${on}`, ...rows, ...beyondLines(faces)];
 }
 
 /** Once for all faces on one side of their table. */

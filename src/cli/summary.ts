@@ -1,4 +1,4 @@
-import { daySentences } from '../words/summary.ts';
+import { daySentences } from '../report/summary.ts';
 import { coatSentences } from '../words/summary-coat.ts';
 import type { Command } from './command.ts';
 import { askedDay, told } from './day-files.ts';

@@ -82,9 +82,10 @@ const sheets = {
 		})),
 	overrides: tables => tables.overrides.map(row => ({ ...row })),
 	air: tables => tables.air.map(row => ({ ...row, reasons: many(row.reasons) })),
-	breaks: tables => tables.breaks.map(row => ({ ...row })),
+	breaks: tables => tables.breaks.map(({ also, ...row }) => ({ ...row, also: many(also) })),
 	faults: tables => tables.faults.map(row => ({ ...row })),
 	work: tables => tables.work.map(row => ({ ...row })),
+	counts: tables => [{ ...tables.counts }],
 } satisfies Record<string, (tables: Tables) => Sheet>;
 
 export type SheetName = keyof typeof sheets;
@@ -100,13 +101,15 @@ const heads: Record<SheetName, string> = {
 	batches:
 		'batch material started by make_mL hardened stood ready volume_mL lives_until emptied ratio cup_s cup_temp_C cup_fits loads discarded why',
 	pours: 'at batch component can level_mL wanted_mL mass_g wanted_g found again',
-	readings: 'at feature value face coat batch wanted after_at after_value after_matched',
+	readings: 'at feature value face coat batch attempt wanted after_at after_value after_matched',
 	checks: 'check size face coat began passed took_s breathing readings',
 	overrides: 'at rule reason face coat',
 	air: 'at air_C humidity surface_C dew_point_C margin_C spray reasons',
-	breaks: 'began ended lasted_s kind by',
+	breaks: 'began ended lasted_s kind also by',
 	faults: 'at fault face coat gun remedy',
 	work: 'at face coat did detail',
+	counts:
+		'coats_on coats_planned coats_laid faces_sprayed coats_in_part sprayed_s first_readings first_differed breaks broken_off_s checks_passed overrides faults batches films_worked_out films_read',
 };
 /** The columns of a table, in order. */
 export const headsOf = (name: SheetName): string[] => heads[name].split(' ');

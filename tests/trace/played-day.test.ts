@@ -1,9 +1,9 @@
 import { expect, test } from 'vitest';
 import { stamped } from '../../src/cli/inspect.ts';
 import { encodeKey } from '../../src/day/file/keep.ts';
+import { daySentences } from '../../src/report/summary.ts';
 import { beginInspection, hear } from '../../src/trace/inspect.ts';
 import { trace } from '../../src/trace/trace.ts';
-import { daySentences } from '../../src/words/summary.ts';
 import { rehearsed } from '../day/rehearsed.ts';
 import { checkDayFile } from '../model/checker/check.ts';
 import { builtIn } from './built-in.ts';

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
+import { daySentences } from '../../src/report/summary.ts';
 import { trace } from '../../src/trace/trace.ts';
 import { spoken } from '../../src/words/spoken.ts';
-import { daySentences } from '../../src/words/summary.ts';
 import { coatSentences } from '../../src/words/summary-coat.ts';
 import { traceSentences } from '../../src/words/summary-trace.ts';
 import { rehearsed } from '../day/rehearsed.ts';

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
+import { daySentences } from '../../src/report/summary.ts';
 import { trace } from '../../src/trace/trace.ts';
-import { daySentences } from '../../src/words/summary.ts';
 import { coatSentences } from '../../src/words/summary-coat.ts';
 import { traceSentences } from '../../src/words/summary-trace.ts';
 import { rehearsed, start } from '../day/rehearsed.ts';

@@ -45,7 +45,7 @@ function breaks({ tables, times }: Report): Piece {
 			{ head: 'From', cell: row => times.second(row.began) },
 			{ head: 'To', cell: row => (row.ended === null ? 'not ended' : times.moment(row.ended)), figure: true },
 			{ head: 'Lasted', cell: row => (row.lasted_s === null ? '' : duration(row.lasted_s)), figure: true },
-			{ head: 'What', cell: row => word(row.kind) },
+			{ head: 'What', cell: row => [row.kind, ...row.also].map(word).join(', then ') },
 			{ head: 'Noticed by', cell: row => `the ${row.by}` },
 		],
 		tables.breaks,

@@ -1,6 +1,7 @@
 import type { Trace } from '../../trace/trace.ts';
 import { lookedAt } from '../pictures/face-told.ts';
 import { face, plain, spot, word } from '../said.ts';
+import { isVerdict } from '../tables/happenings.ts';
 import type { Traced } from '../traced.ts';
 import type { Report, Section } from './context.ts';
 import { facesSaid } from './day-section.ts';
@@ -31,8 +32,7 @@ const list = (lines: readonly string[]): Markup =>
 function verdicts({ tables }: Report): Map<string, Judged> {
 	const given = new Map<string, Judged>();
 	for (const { face: id, coat, did, detail } of tables.work)
-		if (coat !== null && ['cleared', 'rework', 'accepted'].includes(did))
-			given.set(key({ face: id, coat }), { verdict: did, reason: detail });
+		if (coat !== null && isVerdict(did)) given.set(key({ face: id, coat }), { verdict: did, reason: detail });
 	return given;
 }
 

@@ -9,8 +9,7 @@ import { table } from './table.ts';
 
 /** Readings that differed, both values; and how often a first reading did. */
 export function readingsSection({ tables, times, units }: Report): Section {
-	const asked = tables.first.reduce((sum, row) => sum + row.asked, 0);
-	const differed = tables.first.reduce((sum, row) => sum + row.differed, 0);
+	const { first_readings: asked, first_differed: differed } = tables.counts;
 	const sign =
 		asked > 0 && differed === 0
 			? html`<p class="notice">Not one first reading differed. Over many days that is a warning sign and not a success: look, point, say, then key.</p>\n`

@@ -1,7 +1,6 @@
 import { duration } from '../../words/say.ts';
 import { plain } from '../said.ts';
 import { seconds } from '../tables/day.ts';
-import type { BreakRow } from '../tables/happenings.ts';
 import { count, type Report, section } from './context.ts';
 import { daySection } from './day-section.ts';
 import { faultsSection } from './faults-section.ts';
@@ -24,32 +23,22 @@ function under({ tables, times }: Report): string {
 	return `${times.date(opened)}, opened ${times.clock(opened)}, ${ends}. Times in ${times.zone}.`;
 }
 
-/** Breaks that end together lasted as long as the longest of them. */
-function brokenOff_s(breaks: readonly BreakRow[]): number {
-	const ends = new Map<string | null, number>();
-	for (const { ended, lasted_s } of breaks) ends.set(ended, Math.max(ends.get(ended) ?? 0, lasted_s ?? 0));
-	return [...ends.values()].reduce((sum, lasted_s) => sum + lasted_s, 0);
-}
-
 function counts({ tables }: Report): Markup {
-	const faces = new Set(tables.coats.map(({ face }) => face)).size;
-	const laid = tables.coats.filter(({ extent }) => extent === 'all');
-	const sprayed_s = tables.coats.reduce((sum, { took_s }) => sum + took_s, 0);
-	const broken_s = brokenOff_s(tables.breaks);
+	const { counts: of } = tables;
 	const few = (many: number, one: string, more: string): [number, string] => [many, many === 1 ? one : more];
 	const boxes: [string | number, string][] = [
-		few(laid.length, 'coat laid whole', `coats laid whole, on ${count(faces, 'face')}`),
-		[duration(sprayed_s), 'of spraying'],
-		few(tables.breaks.length, `break, ${duration(broken_s)}`, `breaks, ${duration(broken_s)} in all`),
-		few(
-			tables.checks.filter(({ passed }) => passed !== null).length,
-			'gun check passed',
-			'gun checks passed',
-		),
-		few(tables.differed.length, 'reading that differed', 'readings that differed'),
-		few(tables.overrides.length, 'override', 'overrides'),
-		few(tables.faults.length, 'fault seen', 'faults seen'),
-		few(tables.batches.length, 'batch mixed', 'batches mixed'),
+		[
+			`${of.coats_laid}`,
+			`laid whole, on ${count(of.faces_sprayed, 'face')}; ${of.coats_on} of ${of.coats_planned} on`,
+		],
+		[duration(of.sprayed_s), 'of spraying'],
+		few(of.breaks, `break, ${duration(of.broken_off_s)}`, `breaks, ${duration(of.broken_off_s)} in all`),
+		few(of.checks_passed, 'gun check passed', 'gun checks passed'),
+		[of.first_differed, `of ${count(of.first_readings, 'first reading')} differed`],
+		few(of.overrides, 'override', 'overrides'),
+		few(of.faults, 'fault seen', 'faults seen'),
+		few(of.batches, 'batch mixed', 'batches mixed'),
+		few(of.films_read, 'film read', 'films read'),
 	];
 	return html`<ul class="counts">${boxes.map(([many, what]) => html`<li><strong>${many}</strong> ${what}</li>`)}</ul>\n`;
 }

@@ -34,19 +34,39 @@ export type BreakRow = {
 	/** null: never ended on this day. */
 	ended: string | null;
 	lasted_s: number | null;
+	/** What began it, and who noticed. */
 	kind: string;
 	by: string;
+	/** What else came while it lasted, in order. */
+	also: readonly string[];
 };
 
-/** Breaks that come while one lasts are entries of their own, and all end together. */
+/** Breaks, each from what began it to its end: what comes while one lasts is part of it. */
 export function breakRows(day: Day): BreakRow[] {
-	const ends = ofType(day, 'break.ended');
-	return ofType(day, 'break.began').map(record => {
-		const { seq, kind, by } = record;
-		const began = beganAt(record);
-		const ended = ends.find(one => one.seq > seq)?.at ?? null;
-		return { began, ended, lasted_s: ended === null ? null : seconds(began, ended), kind, by };
-	});
+	const rows: BreakRow[] = [];
+	let lasts = false;
+	for (const record of day.records) {
+		const last = rows.at(-1);
+		if (record.type === 'break.began') {
+			if (lasts && last) last.also = [...last.also, record.kind];
+			else
+				rows.push({
+					began: beganAt(record),
+					ended: null,
+					lasted_s: null,
+					kind: record.kind,
+					by: record.by,
+					also: [],
+				});
+			lasts = true;
+		}
+		if (record.type === 'break.ended' && lasts && last) {
+			last.ended = record.at;
+			last.lasted_s = seconds(last.began, record.at);
+			lasts = false;
+		}
+	}
+	return rows;
 }
 
 export type WaitRow = {
@@ -126,6 +146,10 @@ export type WorkRow = { at: string; face: string; coat: number | null; did: stri
 type Worked = RecordOf<'stage.done' | 'rework.done' | 'face.judged' | 'photo.kept'>;
 const isWork = (record: DayRecord): record is Worked =>
 	['stage.done', 'rework.done', 'face.judged', 'photo.kept'].includes(record.type);
+
+const verdicts: ReadonlySet<string> = new Set(['cleared', 'rework', 'accepted']);
+/** Whether a row of the work says how a coat was judged. */
+export const isVerdict = (did: string): boolean => verdicts.has(did);
 
 function workRow(record: Worked): WorkRow {
 	const { at, face } = record;

@@ -14,6 +14,8 @@ export type DifferedRow = {
 	face: string | null;
 	coat: number | null;
 	batch: string | null;
+	/** Read for the first time, or again after one that differed. */
+	attempt: number;
 	after: { at: string; value: string | number; matched: boolean } | null;
 };
 
@@ -29,7 +31,7 @@ export function differedRows(day: Day): DifferedRow[] {
 		.filter(({ matched }) => !matched)
 		.map(one => {
 			const next = readings.find(other => follows(one, other));
-			const { at, feature, value, wanted, face, coat, batch } = one;
+			const { at, feature, value, wanted, face, coat, batch, attempt } = one;
 			return {
 				at,
 				feature,
@@ -38,12 +40,13 @@ export function differedRows(day: Day): DifferedRow[] {
 				face,
 				coat,
 				batch,
+				attempt,
 				after: next ? { at: next.at, value: next.value, matched: next.matched } : null,
 			};
 		});
 }
 
-/** How often the first reading of a feature differed. */
+/** How often the first reading of a feature differed; what was wanted of none cannot differ, and is not counted. */
 export type FirstRow = { feature: ReadingFeature; asked: number; differed: number };
 
 export function firstRows(day: Day): FirstRow[] {

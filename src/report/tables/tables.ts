@@ -1,6 +1,7 @@
 import type { DayRecord } from '../../day/records.ts';
 import { type BatchRow, batchRows } from './batches.ts';
 import { type CoatRow, coatRows } from './coats.ts';
+import { type Counts, countsOf } from './counts.ts';
 import { closedAt, type Day, dayOf } from './day.ts';
 import { type FilmRow, filmRows } from './film.ts';
 import {
@@ -61,7 +62,12 @@ export type Tables = {
 	faults: FaultRow[];
 	aside: AsideRow[];
 	work: WorkRow[];
+	/** Every figure that is said of the whole day. */
+	counts: Counts;
 };
+
+/** … without the film over each face, which takes longest to work out. */
+export type Rows = Omit<Tables, 'map'>;
 
 function headOf(day: Day): Tables['day'] {
 	const { job, zone, clock, program, at } = day.opened;
@@ -78,20 +84,19 @@ function headOf(day: Day): Tables['day'] {
 }
 
 /**
- * The tables of a day.
+ * What is said of a day in a few figures and sentences.
  * @param records as `loadDay` returns them
  * @throws RangeError where they do not begin with `day.opened`
  */
-export function tablesOf(records: readonly DayRecord[]): Tables {
-	const day = dayOf(records);
+export const rowsIn = (records: readonly DayRecord[]): Rows => rowsOf(dayOf(records));
+
+function rowsOf(day: Day): Rows {
 	const coats = coatRows(day);
 	const windows = windowRows(day, coats);
-	const film = filmRows(day, coats);
-	return {
+	const rows = {
 		day: headOf(day),
 		coats,
-		film,
-		map: mapRows(day, film),
+		film: filmRows(day, coats),
 		windows,
 		due: dueRows(day, windows),
 		batches: batchRows(day),
@@ -107,4 +112,16 @@ export function tablesOf(records: readonly DayRecord[]): Tables {
 		aside: asideRows(day),
 		work: workRows(day),
 	};
+	return { ...rows, counts: countsOf(day, rows) };
+}
+
+/**
+ * The tables of a day.
+ * @param records as `loadDay` returns them
+ * @throws RangeError where they do not begin with `day.opened`
+ */
+export function tablesOf(records: readonly DayRecord[]): Tables {
+	const day = dayOf(records);
+	const rows = rowsOf(day);
+	return { ...rows, map: mapRows(day, rows.film) };
 }
