@@ -38,6 +38,10 @@ const sheets = {
 				laid_high_wet_um: film?.laid_high_wet_um ?? null,
 				sag_um: film?.sag_um ?? null,
 				pace: film?.pace ?? null,
+				against_target: film?.against_target ?? null,
+				against_by: film?.against_by ?? null,
+				build_target_dry_um: film?.build_target_dry_um ?? null,
+				build_dry_um: film?.build_dry_um ?? null,
 			};
 		}),
 	windows: tables =>
@@ -95,7 +99,7 @@ export const isSheetName = (name: string): name is SheetName => Object.hasOwn(sh
 /** Column heads, the same whether or not there is a row. */
 const heads: Record<SheetName, string> = {
 	coats:
-		'face coat stage material kind stroke horns began ended took_s should_s extent estimated late check window air_C humidity surface_C cup overrides passes target_wet_um laid_wet_um laid_low_wet_um laid_high_wet_um sag_um pace',
+		'face coat stage material kind stroke horns began ended took_s should_s extent estimated late check window air_C humidity surface_C cup overrides passes target_wet_um laid_wet_um laid_low_wet_um laid_high_wet_um sag_um pace against_target against_by build_target_dry_um build_dry_um',
 	windows: 'face coat ended surface_C does from until in_force next_coat_began',
 	due: 'face what stage at until',
 	batches:
@@ -109,7 +113,7 @@ const heads: Record<SheetName, string> = {
 	faults: 'at fault face coat gun remedy',
 	work: 'at face coat did detail',
 	counts:
-		'coats_on coats_planned coats_laid faces_sprayed coats_in_part sprayed_s first_readings first_differed breaks broken_off_s checks_passed overrides faults batches films_worked_out films_read',
+		'coats_on coats_planned coats_laid faces_sprayed coats_in_part sprayed_s first_readings first_differed breaks broken_off_s checks_passed overrides faults batches films_worked_out films_read films_over films_under',
 };
 /** The columns of a table, in order. */
 export const headsOf = (name: SheetName): string[] => heads[name].split(' ');

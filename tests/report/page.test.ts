@@ -144,7 +144,7 @@ describe('the page of a day with breaks, readings that differed, a run and a par
 
 	test('a face pulled too long is said to run; of one that no trigger line tells of, only its time is said', () => {
 		expect(sectionNamed('film')).toMatch(
-			/right door outside, coat 2[^c]*slow, over the sag limit[^c]*40 s for 23 s/,
+			/right door outside, coat 2[^c]*40 s for 23 s *over its target, over the sag limit/,
 		);
 		expect(sectionNamed('film')).toMatch(
 			/left door edges, coat 1\D*[\d.]+ mil[\d.]+ fl oz[\d.]+–[\d.]+ mil[\d.]+ mil\d+ s for \d+ s/,

@@ -2,7 +2,7 @@ import { format, formatRange } from '../../trade/shown.ts';
 import { tookSaid } from '../../words/took.ts';
 import { cap, holdsOf, patternOf, tiltSaid } from '../pictures/cap.ts';
 import { strokesAcross } from '../pictures/fan.ts';
-import { film, isShown, paceSaid } from '../pictures/film.ts';
+import { film, isShown } from '../pictures/film.ts';
 import { plain, spot, word } from '../said.ts';
 import { fansOf } from '../tables/fan.ts';
 import type { FilmRow } from '../tables/film.ts';
@@ -11,12 +11,24 @@ import { facesSaid } from './day-section.ts';
 import { html, type Piece } from './markup.ts';
 import { type Column, table } from './table.ts';
 
-const measured = ({ measured: rows }: FilmRow, um: (value: number) => string): string =>
-	rows
+type Units = Report['units'];
+
+/** What a dry gauge read, beside the whole build under it: all coats to here. */
+function drySaid(row: FilmRow, dry_um: number, units: Units): string {
+	const um = (value: number) => format(value, 'film', units);
+	const { build_target_dry_um: target, build_low_dry_um: low, build_high_dry_um: high } = row;
+	const through = row.coat === 1 ? '' : ` through ${row.coat} coats`;
+	const wanted = target === null ? '' : `, ${um(target)} wanted`;
+	const laid = low === null || high === null ? '' : `, ${formatRange(low, high, 'film', units)} worked out`;
+	return `${um(dry_um)} dry${through}${wanted}${laid}`;
+}
+
+const measured = (row: FilmRow, units: Units): string =>
+	row.measured
 		.map(({ wet_um, dry_um, by }) =>
 			[
-				wet_um === null ? '' : `${um(wet_um)} wet`,
-				dry_um === null ? '' : `${um(dry_um)} dry`,
+				wet_um === null ? '' : `${format(wet_um, 'film', units)} wet`,
+				dry_um === null ? '' : drySaid(row, dry_um, units),
 				`(${plain(by)})`,
 			]
 				.filter(text => text !== '')
@@ -24,11 +36,24 @@ const measured = ({ measured: rows }: FilmRow, um: (value: number) => string): s
 		)
 		.join('; ');
 
-const paceOf = ({ pace, over_sag }: FilmRow): string =>
-	pace === null ? '' : `${paceSaid[pace]}${over_sag ? ', over the sag limit' : ''}`;
+const against: Record<NonNullable<FilmRow['against_target']>, string> = {
+	under: 'under its target',
+	within: 'as planned',
+	over: 'over its target',
+};
+
+/** Film against target, by what says so: never by the seconds that it took. */
+const againstSaid = ({ against_target, against_by, over_sag }: FilmRow): string =>
+	[
+		against_target === null ? '' : against[against_target],
+		over_sag ? 'over the sag limit' : '',
+		against_by === null || against_by === 'pulls' ? '' : `by a ${against_by}`,
+	]
+		.filter(text => text !== '')
+		.join(', ');
 
 /** Columns of what a trigger line says of the film. */
-const laidColumns = (units: Report['units']): Column<FilmRow>[] => {
+const laidColumns = (units: Units): Column<FilmRow>[] => {
 	const um = (value: number | null) => (value === null ? '' : format(value, 'film', units));
 	return [
 		{ head: 'Laid, wet', cell: row => um(row.laid_wet_um), figure: true },
@@ -39,7 +64,6 @@ const laidColumns = (units: Report['units']): Column<FilmRow>[] => {
 			figure: true,
 		},
 		{ head: 'Laid, dry', cell: row => um(row.laid_dry_um), figure: true },
-		{ head: 'Pace', cell: paceOf },
 	];
 };
 
@@ -94,7 +118,8 @@ export function filmSection({ day, tables, units }: Report): Section {
 						cell: row => `${tookSaid(row.took_s, row.should_s, false)}${row.estimated ? ', estimated' : ''}`,
 						figure: true,
 					},
-					{ head: 'Measured', cell: row => measured(row, um) },
+					{ head: 'Measured', cell: row => measured(row, units) },
+					{ head: 'Film', cell: againstSaid },
 				],
 				tables.film,
 				'The sheet and the day give no film.',

@@ -28,6 +28,9 @@ export type Counts = {
 	/** Coats whose film follows from the trigger's pulls, and those that a gauge was read on. */
 	films_worked_out: number;
 	films_read: number;
+	/** Coats whose film departs from its target, its uncertainty counted. */
+	films_over: number;
+	films_under: number;
 };
 
 type Counted = {
@@ -71,5 +74,7 @@ export function countsOf(day: Day, { coats, film, first, breaks, checks, ...rows
 		batches: rows.batches.length,
 		films_worked_out: film.filter(({ laid_wet_um }) => laid_wet_um !== null).length,
 		films_read: new Set(ofType(day, 'film.read').map(coatKey)).size,
+		films_over: film.filter(({ against_target }) => against_target === 'over').length,
+		films_under: film.filter(({ against_target }) => against_target === 'under').length,
 	};
 }

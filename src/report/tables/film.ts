@@ -4,6 +4,7 @@ import { pouredSolids, solidsOf, wanted_um } from '../../job/on-work.ts';
 import { type Pace, paceOf, wetFilm } from '../../trade/film.ts';
 import { plannedPull_s } from '../../trade/pulls.ts';
 import { sagLimit_um } from '../../trade/sag.ts';
+import { againstTarget, type Bare } from './against.ts';
 import type { CoatRow } from './coats.ts';
 import { type Day, faceIn, ofType, plannedCoat } from './day.ts';
 
@@ -42,8 +43,17 @@ export type FilmRow = {
 	laid_low_wet_um: number | null;
 	laid_high_wet_um: number | null;
 	laid_dry_um: number | null;
+	/** Seconds of trigger against those planned, by more than a quarter: of the time, not of the film. */
 	pace: Pace['pace'] | null;
 	over_sag: boolean | null;
+	/** Its film against the target, its uncertainty counted, and what says so; null: nothing does. */
+	against_target: 'under' | 'within' | 'over' | null;
+	against_by: 'wet reading' | 'dry reading' | 'pulls' | null;
+	/** Dry film of all coats on the face up to this one, which a dry gauge reads: wanted, and by the pulls. */
+	build_target_dry_um: number | null;
+	build_dry_um: number | null;
+	build_low_dry_um: number | null;
+	build_high_dry_um: number | null;
 	/** From its share of a stretch. */
 	estimated: boolean;
 	measured: { at: string; by: string; dry_um: number | null; wet_um: number | null }[];
@@ -81,7 +91,7 @@ function laidOn(
 }
 
 /** One coat's film; null where nothing was laid of it, or the sheet's figures give none. */
-function filmRow(day: Day, row: CoatRow): FilmRow | null {
+function filmRow(day: Day, row: CoatRow): Bare | null {
 	const face = faceIn(day.job, row.face);
 	const material = day.job.materials[row.material];
 	const plan = planOf(day, row);
@@ -117,7 +127,7 @@ function filmRow(day: Day, row: CoatRow): FilmRow | null {
 
 /** Film against target for every coat of which something was laid and the sheet's figures say how much. */
 export function filmRows(day: Day, coats: readonly CoatRow[]): FilmRow[] {
-	return coats.flatMap(row => {
+	const rows = coats.flatMap(row => {
 		try {
 			return filmRow(day, row) ?? [];
 		} catch (error) {
@@ -125,4 +135,5 @@ export function filmRows(day: Day, coats: readonly CoatRow[]): FilmRow[] {
 			throw error;
 		}
 	});
+	return againstTarget(day, rows);
 }
