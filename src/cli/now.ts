@@ -3,7 +3,8 @@ import { type FaceNow, nowAfter } from '../day/now.ts';
 import type { DayRecord, EventOf } from '../day/records.ts';
 import { inert } from '../job/inert.ts';
 import type { Counts } from '../report/tables/counts.ts';
-import { rowsIn } from '../report/tables/tables.ts';
+import { dayOf } from '../report/tables/day.ts';
+import { rowsOf } from '../report/tables/tables.ts';
 import { clock, date } from '../words/clock.ts';
 import { duration, faceName } from '../words/say.ts';
 import type { Args, Command } from './command.ts';
@@ -61,7 +62,7 @@ const iso = (at: number | null): string | null => (at === null ? null : new Date
 /** Where each face stands at a moment, ms since 1970, and the figures of the day as its report has them. */
 export const nowOf = (records: readonly DayRecord[], at: number): Now => ({
 	faces: nowAfter(records, at),
-	counts: rowsIn(records).counts,
+	counts: rowsOf(dayOf(records)).counts,
 });
 type Now = { faces: readonly FaceNow[]; counts: Counts };
 

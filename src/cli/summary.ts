@@ -1,8 +1,9 @@
-import { daySentences } from '../report/summary.ts';
+import { summaryOf } from '../report/report.ts';
 import { coatSentences } from '../words/summary-coat.ts';
 import type { Command } from './command.ts';
-import { askedDay, told } from './day-files.ts';
+import { askedDay, daysUpTo, told } from './day-files.ts';
 import { coatAsked, faceAsked } from './face-argument.ts';
+import { faultsInForce } from './trace.ts';
 import { unitsAsked } from './units.ts';
 
 /** A day, or one coat of it, in spoken sentences. */
@@ -19,11 +20,14 @@ export const summaryCommand: Command = {
 	examples: ['summary', 'summary 2027-03-02 --face "left door/edges" --coat 2'],
 	run: (args, io) =>
 		told('summary', io, () => {
-			const { records } = askedDay(args, io);
+			const { path, records } = askedDay(args, io);
 			const units = unitsAsked(args, io, records);
 			const sentences =
 				args.options.face === undefined && args.options.coat === undefined
-					? daySentences(records, units)
+					? summaryOf(
+							{ day: records, days: daysUpTo(path, records, io), faults: faultsInForce(args, io) },
+							units,
+						)
 					: coatSentences(records, faceAsked(args, records), coatAsked(args), units);
 			io.stdout.write(args.options.json ? `${JSON.stringify({ sentences })}\n` : `${sentences.join('\n')}\n`);
 			return 0;

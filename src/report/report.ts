@@ -8,10 +8,13 @@ import { json } from './json.ts';
 import type { Report } from './page/context.ts';
 import { page } from './page/page.ts';
 import { timelineFaces } from './pictures/timeline.ts';
+import { sentencesOf } from './summary.ts';
 import { dayOf } from './tables/day.ts';
 import { tablesOf } from './tables/tables.ts';
-import { timesOf } from './times.ts';
+import { timesOf, usableZone } from './times.ts';
+import { toldOf } from './told.ts';
 import { tracesOf } from './traced.ts';
+import { verdictOf } from './verdict.ts';
 
 export const endings = ['html', 'csv', 'ics', 'json'] as const;
 export type Ending = (typeof endings)[number];
@@ -29,23 +32,35 @@ export type Asked = {
 	sheet: SheetName;
 };
 
-function reportOf({ day: records, days, lost = [], faults, units }: Asked): Report {
+function reportOf({ day: records, days, lost = [], faults, units: asked }: Asked): Report {
 	const day = dayOf(records);
 	const tables = tablesOf(records);
-	const { settings } = day.opened;
+	const { settings, zone, at } = day.opened;
 	const known = [...day.job.faces.map(({ id }) => id), ...new Set(tables.coats.map(({ face }) => face))];
+	const units = asked ?? (settings.units === 'sheet' ? day.job.units : settings.units);
+	const traces = tracesOf(days, tables.faults, faults);
 	return {
 		day,
 		tables,
 		lost,
-		traces: tracesOf(days, tables.faults, faults),
+		traces,
+		verdict: verdictOf({ day, rows: tables, units, zone: usableZone(zone), traces }),
 		faults,
-		times: timesOf(day.opened.zone, day.opened.at),
-		units: units ?? (settings.units === 'sheet' ? day.job.units : settings.units),
+		times: timesOf(zone, at),
+		units,
 		faces: timelineFaces(tables, [...new Set(known)]),
-		end: tables.day.closed ?? records.at(-1)?.at ?? day.opened.at,
+		end: tables.day.closed ?? records.at(-1)?.at ?? at,
 	};
 }
+
+/**
+ * A day in spoken sentences, its verdict as on its page.
+ * @throws RangeError where the records do not begin with `day.opened`
+ */
+export const summaryOf = (
+	{ day, days, faults }: Pick<Asked, 'day' | 'days' | 'faults'>,
+	units: UnitSystem,
+): string[] => sentencesOf(toldOf(day, units, rows => tracesOf(days, rows.faults, faults)));
 
 /**
  * A day's report in one of its forms. The same days give the same text.

@@ -12,7 +12,7 @@ import { type Browser, findChromium, startChromium } from './chromium.ts';
  * pictures and as print, to be looked at with one's own eyes. What can be told without eyes is tested here.
  */
 
-const widths = [360, 1280];
+const widths = [360, 768, 1280];
 const schemes = ['light', 'dark'];
 const papers: [string, number, number][] = [
 	['a4', 8.27, 11.69],
@@ -58,7 +58,11 @@ async function shoot(page: Page, folder: string, width: number, scheme: string):
 	await browser.send('Emulation.setEmulatedMedia', { features }, session);
 	const metrics = { width, height: 900, deviceScaleFactor: 1, mobile: width < 600 };
 	await browser.send('Emulation.setDeviceMetricsOverride', metrics, session);
-	const sticking = (await ask(page, wide)) as string[];
+	const sticking: string[] = [];
+	for (const open of [true, false]) {
+		await ask(page, `for (const one of document.querySelectorAll('details')) one.open = ${open}`);
+		sticking.push(...((await ask(page, wide)) as string[]));
+	}
 	const height = Number(await ask(page, 'document.documentElement.scrollHeight'));
 	const piece = 2400;
 	for (let from = 0; from < height; from += piece) {
@@ -125,6 +129,26 @@ test.each([360, 768, 1280])('at %d px no letters of a picture lie over others', 
 
 test('it prints on both sizes of paper', async () => {
 	await print(page, folder);
+});
+
+/** Tables that a reader of the page on paper has before the eyes. */
+const printed =
+	"[...document.querySelectorAll('table')].filter(one => one.checkVisibility() && one.getBoundingClientRect().height > 0).length";
+
+test('on paper the tables stand where the reader wants them, and nowhere else', async () => {
+	const emulate = (media: string) =>
+		page.browser.send('Emulation.setEmulatedMedia', { media, features: [] }, page.session);
+	await emulate('print');
+	const tables = Number(await ask(page, "document.querySelectorAll('table').length"));
+	expect(tables).toBeGreaterThan(10);
+	expect(await ask(page, printed)).toBe(0);
+	await ask(page, "document.getElementById('print-tables').checked = true");
+	expect(await ask(page, printed)).toBe(tables);
+	await ask(page, "document.getElementById('print-tables').checked = false");
+	await ask(page, "document.querySelector('details').open = true");
+	expect(await ask(page, printed)).toBe(1);
+	await ask(page, "document.querySelector('details').open = false");
+	await emulate('');
 });
 
 test('every picture has a name and a description for who cannot see it', async () => {

@@ -5,6 +5,7 @@ import type { Day } from '../tables/day.ts';
 import type { Tables } from '../tables/tables.ts';
 import type { Times } from '../times.ts';
 import type { Traced } from '../traced.ts';
+import type { Verdict } from '../verdict.ts';
 import { html, type Markup, type Piece } from './markup.ts';
 
 /** All that a section of the page draws from. */
@@ -14,6 +15,7 @@ export type Report = {
 	/** What its disk has lost of the day. */
 	lost: readonly Lost[];
 	traces: readonly Traced[];
+	verdict: Verdict;
 	faults: FaultData;
 	times: Times;
 	units: UnitSystem;

@@ -15,12 +15,19 @@ import { windowsSection } from './windows-section.ts';
 const policy = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'";
 
 function under({ tables, times }: Report): string {
-	const { opened, closed, why } = tables.day;
-	const ends =
-		closed === null
-			? 'not closed'
-			: `closed ${times.moment(closed)}${why === 'early' ? ' before all was done' : ''}`;
+	const { opened, closed } = tables.day;
+	const ends = closed === null ? 'not closed' : `closed ${times.moment(closed)}`;
 	return `${times.date(opened)}, opened ${times.clock(opened)}, ${ends}. Times in ${times.zone}.`;
+}
+
+/** Done, to be looked at, due: the summary's own sentences, before anything else. */
+function verdict({ verdict: { done, look, next } }: Report): Markup {
+	const part = (title: string, says: readonly string[]) =>
+		html`<div><h3>${title}</h3><ul>${says.map(one => html`<li>${one}</li>`)}</ul></div>\n`;
+	return html`<section class="verdict" aria-labelledby="verdict">
+<h2 id="verdict">In short</h2>
+${part('Done', done)}${part('Look at', look)}${part('Due next', next)}</section>
+`;
 }
 
 function counts({ tables }: Report): Markup {
@@ -74,9 +81,10 @@ export function page(report: Report): string {
 <header>
 <h1>${job}</h1>
 <p class="under">${under(report)}</p>
-${tables.day.clock === 'moved' ? html`<p class="notice">Rehearsed: the clock was moved, and nothing was sprayed.</p>\n` : null}${counts(report)}<nav aria-label="Sections"><ul>${sections.map(({ id, title }) => html`<li><a href="#${id}">${title}</a></li>`)}</ul></nav>
+${tables.day.clock === 'moved' ? html`<p class="notice">Rehearsed: the clock was moved, and nothing was sprayed.</p>\n` : null}<nav aria-label="Sections"><ul>${sections.map(({ id, title }) => html`<li><a href="#${id}">${title}</a></li>`)}</ul></nav>
 </header>
 <main>
+${verdict(report)}${counts(report)}<p class="print"><label><input type="checkbox" id="print-tables"> Print the tables too</label></p>
 ${sections.map(section)}</main>
 <footer><p>From a day file of ${count(day.records.length, 'record')} over ${lasted}, written by fanwise ${plain(tables.day.program)}. It says what was keyed, not what was so: the program cannot see the gun. The data sheet, local codes and licensed practice decide.</p></footer>
 </body>

@@ -24,6 +24,12 @@ a{color:inherit}
 .counts{display:flex;flex-wrap:wrap;gap:8px;margin:20px 0;padding:0;list-style:none}
 .counts li{background:var(--card);border:1px solid var(--line);border-radius:4px;padding:8px 14px;min-width:8em;flex:1}
 .counts strong{display:block;font-size:1.4rem;line-height:1.2;font-variant-numeric:tabular-nums}
+.verdict{display:flex;flex-wrap:wrap;gap:0 28px;margin:12px 0}
+.verdict h2{flex-basis:100%;margin:16px 0 0;border:0;padding:0}
+.verdict div{flex:1 1 17em}.verdict h3{margin:8px 0 2px}.verdict ul{margin:0;padding-left:1.1em}
+details{margin:10px 0}summary{cursor:pointer;font-weight:600;font-size:.875rem;padding:4px 0}
+details caption{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%);padding:0}
+.print{font-size:.875rem}
 nav ul{display:flex;flex-wrap:wrap;gap:4px 18px;padding:0;margin:0;list-style:none}
 figure{margin:16px 0 8px}
 figcaption{color:var(--soft);font-size:.875rem;margin-top:6px}
@@ -53,7 +59,7 @@ th,td{text-align:left;vertical-align:top;padding:5px 12px 5px 0;border-bottom:1p
 thead th{font-weight:600;color:var(--soft);border-bottom:1px solid var(--ink)}
 .figure{text-align:right;font-variant-numeric:tabular-nums;white-space:nowrap}
 footer{margin-top:56px;border-top:1px solid var(--line);color:var(--soft);font-size:.875rem}
-@media screen and (max-width:620px){
+@media screen and (max-width:900px){
 table,tbody,tr,th,td,caption{display:block}
 thead{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%)}
 tbody tr{border-bottom:1px solid var(--line);padding:7px 0}
@@ -67,12 +73,14 @@ td::before{content:attr(data-head) ": ";color:var(--soft)}
 @page{margin:14mm}
 html{font-size:10.5pt}
 body{padding:0;max-width:none}
-nav{display:none}
+nav,.print{display:none}
+body:has(#print-tables:checked) details::details-content{content-visibility:visible;block-size:auto;display:block}
+body:not(:has(#print-tables:checked)) details:not([open]){display:none}
 h2{margin-top:28px}
 h2,h3,h2+p,caption,thead{break-after:avoid}
 tbody tr:first-child{break-before:avoid}
 .figure{white-space:normal;overflow-wrap:normal}th,td{padding-right:8px}tbody th{min-width:7.5em}td.words{min-width:4.5em}
-figure,tr,p,.counts li{break-inside:avoid}
+figure,tr,p,.counts li,.verdict div{break-inside:avoid}
 thead{display:table-header-group}
 svg,.counts li{print-color-adjust:exact;-webkit-print-color-adjust:exact}
 }

@@ -9,7 +9,7 @@ export type Column<Row> = {
 
 /**
  * A table that stays one for a screen reader when a narrow screen shows each row as a block: hence the roles.
- * The first column heads its row.
+ * The first column heads its row. It is folded until it is asked for; on paper it stands where the reader wants tables.
  */
 export function table<Row>(
 	caption: string,
@@ -29,10 +29,12 @@ export function table<Row>(
 			: html`<td role="cell" data-head="${column.head}" class="${kind}">${column.cell(row)}</td>`;
 	};
 	const body = rows.map(row => html`<tr role="row">${columns.map(cellOf(row))}</tr>\n`);
-	return html`<table role="table">
+	return html`<details><summary>${caption} (${rows.length})</summary>
+<table role="table">
 <caption>${caption}</caption>
 <thead role="rowgroup"><tr role="row">${head}</tr></thead>
 <tbody role="rowgroup">
 ${body}</tbody>
-</table>`;
+</table>
+</details>`;
 }

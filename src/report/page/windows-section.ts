@@ -1,29 +1,17 @@
 import { format } from '../../trade/shown.ts';
 import { windows } from '../pictures/windows.ts';
 import { face, plain, spot, word } from '../said.ts';
-import type { DueRow } from '../tables/next.ts';
+import type { Coming } from '../tables/coming.ts';
 import type { WindowRow } from '../tables/windows.ts';
 import { figure, type Report, type Section } from './context.ts';
 import { html } from './markup.ts';
 import { table } from './table.ts';
 
-type Together = DueRow & { faces: string[]; all: string };
-
-/** Faces to which the same is due, in one row: from the first of them, and from when all may be done. */
-function together(rows: readonly DueRow[]): Together[] {
-	const found = new Map<string, Together>();
-	for (const row of rows) {
-		const key = JSON.stringify([row.what, row.stage]);
-		const known = found.get(key);
-		if (!known) {
-			found.set(key, { ...row, faces: [row.face], all: row.at });
-			continue;
-		}
-		known.faces.push(row.face);
-		if (row.at > known.all) known.all = row.at;
-		if (row.until !== null && (known.until === null || row.until < known.until)) known.until = row.until;
-	}
-	return [...found.values()];
+/** What comes next, as the table says it. */
+function whatSaid({ what, stage, coat }: Coming): string {
+	if (coat)
+		return `coat ${coat.number}${coat.does === 'spray' ? '' : `, ${coat.does} first`} (${plain(stage)})`;
+	return what === 'stage' ? `next stage, ${plain(stage)}` : `${word(what)} (${plain(stage)})`;
 }
 
 /** Recoat windows of every face with their instants, and what is due next. */
@@ -66,14 +54,8 @@ export function windowsSection({ tables, times, units }: Report): Section {
 			table(
 				'Due next',
 				[
-					{
-						head: 'What',
-						cell: row =>
-							row.what === 'stage'
-								? `next stage, ${plain(row.stage)}`
-								: `${word(row.what)} (${plain(row.stage)})`,
-					},
-					{ head: 'First face from', cell: row => times.moment(row.at), figure: true },
+					{ head: 'What', cell: whatSaid },
+					{ head: 'First face from', cell: row => times.moment(row.from), figure: true },
 					{ head: 'All from', cell: row => times.moment(row.all), figure: true },
 					{
 						head: 'Without more work until',
@@ -82,7 +64,7 @@ export function windowsSection({ tables, times, units }: Report): Section {
 					},
 					{ head: 'Faces', cell: row => row.faces.map(face).join(', ') },
 				],
-				together(tables.due),
+				tables.coming,
 				'Nothing that the sheet or the data sheets say.',
 			),
 		],

@@ -1,6 +1,7 @@
 import type { DayRecord } from '../../day/records.ts';
 import { type BatchRow, batchRows } from './batches.ts';
 import { type CoatRow, coatRows } from './coats.ts';
+import { type Coming, comingOf } from './coming.ts';
 import { type Counts, countsOf } from './counts.ts';
 import { closedAt, type Day, dayOf } from './day.ts';
 import { type FilmRow, filmRows } from './film.ts';
@@ -50,6 +51,8 @@ export type Tables = {
 	map: MapRow[];
 	windows: WindowRow[];
 	due: DueRow[];
+	/** What comes next, faces to which the same does together. */
+	coming: Coming[];
 	batches: BatchRow[];
 	checks: CheckRow[];
 	items: ItemRow[];
@@ -83,22 +86,18 @@ function headOf(day: Day): Tables['day'] {
 	};
 }
 
-/**
- * What is said of a day in a few figures and sentences.
- * @param records as `loadDay` returns them
- * @throws RangeError where they do not begin with `day.opened`
- */
-export const rowsIn = (records: readonly DayRecord[]): Rows => rowsOf(dayOf(records));
-
-function rowsOf(day: Day): Rows {
+/** What is said of a day in figures and sentences. */
+export function rowsOf(day: Day): Rows {
 	const coats = coatRows(day);
 	const windows = windowRows(day, coats);
+	const due = dueRows(day, windows);
 	const rows = {
 		day: headOf(day),
 		coats,
 		film: filmRows(day, coats),
 		windows,
-		due: dueRows(day, windows),
+		due,
+		coming: comingOf(day, { windows, due }, closedAt(day) ?? day.records.at(-1)?.at ?? day.opened.at),
 		batches: batchRows(day),
 		checks: checkRows(day),
 		items: itemRows(day),
