@@ -51,6 +51,10 @@ function seenAt(records: readonly DayRecord[]): DayRecord[][] {
 const figures = (text: string | undefined): number[] =>
 	[...(text ?? '').matchAll(/\d+/g)].map(([one]) => Number(one));
 
+/** So many coats as a sentence says; of one it says the place. */
+const overSaid = (text: string | undefined): number =>
+	text === undefined ? 0 : Number(/: (\d+) coats/.exec(text)?.[1] ?? 1);
+
 function page(day: readonly DayRecord[]) {
 	const html = reportAs('html', { day, days: [day], faults: builtIn, sheet: 'coats' });
 	const boxes = [...html.matchAll(/<li><strong>([^<]*)<\/strong> ([^<]*)<\/li>/g)].map(([, many, what]) => ({
@@ -65,6 +69,7 @@ function page(day: readonly DayRecord[]) {
 	const coats = box(/laid whole/);
 	const [, on] = figures(coats?.what);
 	return {
+		over: overSaid(/Film over target: [^<]*/.exec(html)?.[0]),
 		first,
 		differed,
 		breaks: box(/^breaks?,/)?.many,
@@ -80,6 +85,7 @@ function summary(day: readonly DayRecord[]) {
 	const [first = 0, differed = 0] = figures(line(/^First readings: /));
 	const coats = said.filter(text => /^Coat \d+: \d+ face/.test(text)).map(text => figures(text)[1] ?? 0);
 	return {
+		over: overSaid(line(/^Film over target: /)),
 		first,
 		differed,
 		breaks: figures(line(/^Breaks: /))[0] ?? 0,
@@ -100,6 +106,14 @@ function table(day: readonly DayRecord[]) {
 	};
 	const [counts = {}] = rows('counts');
 	expect(rows('breaks')).toHaveLength(Number(counts.breaks));
+	const departed = (is: string) =>
+		rows('coats').filter(({ against_target }) => against_target === `"${is}"`).length;
+	expect([departed('over'), departed('under')]).toEqual([
+		Number(counts.films_over),
+		Number(counts.films_under),
+	]);
+	const worked = rows('coats').filter(({ laid_wet_um }) => laid_wet_um !== '');
+	expect(worked).toHaveLength(Number(counts.films_worked_out));
 	expect(rows('coats').filter(({ extent }) => extent === '"all"')).toHaveLength(Number(counts.coats_laid));
 	expect(rows('readings').filter(({ attempt }) => attempt === '1')).toHaveLength(
 		Number(counts.first_differed),
@@ -114,6 +128,7 @@ const named = (counts: Record<string, number>) => ({
 	coats: counts.coats_laid,
 	films: counts.films_read,
 	on: counts.coats_on,
+	over: counts.films_over ?? Number.NaN,
 });
 
 function data(day: readonly DayRecord[]) {
@@ -143,7 +158,7 @@ function withFilm(day: readonly DayRecord[], seed: number): readonly DayRecord[]
 
 const given = { jobs: [smallJob()], lists: smallLists() };
 
-const most = { first: 0, differed: 0, breaks: 0, coats: 0, films: 0 };
+const most = { first: 0, differed: 0, breaks: 0, coats: 0, films: 0, over: 0 };
 
 test.each(Array.from({ length: days / some }, (_, nth) => nth * some))(
 	'page, summary, tables, data and now say the same first readings, breaks, coats and films (days from %i)',
@@ -151,13 +166,14 @@ test.each(Array.from({ length: days / some }, (_, nth) => nth * some))(
 		for (let seed = from; seed < from + some; seed++)
 			for (const day of seenAt(withFilm(playDay(given, seed, 260).records, seed))) {
 				const wanted = counted(day);
-				const { on, ...said } = now(day);
+				const { on, over, ...said } = now(day);
 				expect(said, `day ${seed}`).toEqual(wanted);
 				for (const form of [page, table, data])
-					expect(form(day), `${form.name} of day ${seed}`).toEqual({ ...wanted, on });
-				expect(summary(day), `summary of day ${seed}`).toEqual(wanted);
+					expect(form(day), `${form.name} of day ${seed}`).toEqual({ ...wanted, on, over });
+				expect(summary(day), `summary of day ${seed}`).toEqual({ ...wanted, over });
+				const all = { ...wanted, over };
 				for (const key of Object.keys(most) as (keyof typeof most)[])
-					most[key] = Math.max(most[key], wanted[key]);
+					most[key] = Math.max(most[key], all[key]);
 			}
 	},
 );

@@ -54,16 +54,16 @@ const againstSaid = ({ against_target, against_by, over_sag }: FilmRow): string 
 
 /** Columns of what a trigger line says of the film. */
 const laidColumns = (units: Units): Column<FilmRow>[] => {
-	const um = (value: number | null) => (value === null ? '' : format(value, 'film', units));
+	const um = (value: number) => format(value, 'film', units);
 	return [
-		{ head: 'Laid, wet', cell: row => um(row.laid_wet_um), figure: true },
 		{
-			head: 'Between',
-			cell: ({ laid_low_wet_um: low, laid_high_wet_um: high }) =>
-				low === null || high === null ? '' : formatRange(low, high, 'film', units),
+			head: 'Laid, wet',
+			cell: ({ laid_wet_um, laid_low_wet_um: low, laid_high_wet_um: high }) =>
+				laid_wet_um === null || low === null || high === null
+					? ''
+					: `${um(laid_wet_um)}, ${formatRange(low, high, 'film', units)}`,
 			figure: true,
 		},
-		{ head: 'Laid, dry', cell: row => um(row.laid_dry_um), figure: true },
 	];
 };
 

@@ -81,10 +81,10 @@ export function page(report: Report): string {
 <header>
 <h1>${job}</h1>
 <p class="under">${under(report)}</p>
-${tables.day.clock === 'moved' ? html`<p class="notice">Rehearsed: the clock was moved, and nothing was sprayed.</p>\n` : null}<nav aria-label="Sections"><ul>${sections.map(({ id, title }) => html`<li><a href="#${id}">${title}</a></li>`)}</ul></nav>
-</header>
+${tables.day.clock === 'moved' ? html`<p class="notice">Rehearsed: the clock was moved, and nothing was sprayed.</p>\n` : null}</header>
 <main>
-${verdict(report)}${counts(report)}<p class="print"><label><input type="checkbox" id="print-tables"> Print the tables too</label></p>
+${verdict(report)}${counts(report)}<nav aria-label="Sections"><ul>${sections.map(({ id, title }) => html`<li><a href="#${id}">${title}</a></li>`)}</ul></nav>
+<p class="print"><label><input type="checkbox" id="print-tables"> Print the tables too</label></p>
 ${sections.map(section)}</main>
 <footer><p>From a day file of ${count(day.records.length, 'record')} over ${lasted}, written by fanwise ${plain(tables.day.program)}. It says what was keyed, not what was so: the program cannot see the gun. The data sheet, local codes and licensed practice decide.</p></footer>
 </body>

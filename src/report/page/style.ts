@@ -5,9 +5,9 @@ import { partsStyle } from '../pictures/parts.ts';
 
 /** The page's own style: calm, no file beside it, light or dark as the reader has it, always light on paper. */
 export const style = `
-:root{color-scheme:light dark;--paper:#fbfaf6;--ink:#1e2a30;--soft:#57646b;--line:#d9d6cc;--card:#f3f0e8;
+:root{color-scheme:light dark;--paper:#fbfaf6;--ink:#1e2a30;--soft:#57646b;--line:#d9d6cc;
 --spray:#cfe3de;--wait:#e4e0d6;--scuff:#f0e2b8;--sand:#e8cdb4;--stop:#efc9c0;--pass:#1f5f5b;--warn:#9a3412;--target:#0f4c81}
-@media screen and (prefers-color-scheme:dark){:root{--paper:#14191c;--ink:#e8e5dc;--soft:#a4afb4;--line:#37424a;--card:#1c2327;
+@media screen and (prefers-color-scheme:dark){:root{--paper:#14191c;--ink:#e8e5dc;--soft:#a4afb4;--line:#37424a;
 --spray:#24504b;--wait:#333a3f;--scuff:#57491c;--sand:#5c3f28;--stop:#642f28;--pass:#8fd0c6;--warn:#f2a07f;--target:#8cc0f0}}
 *{box-sizing:border-box}
 html{background:var(--paper);color:var(--ink);font:16px/1.5 system-ui,-apple-system,"Segoe UI","DejaVu Sans",sans-serif;-webkit-text-size-adjust:100%}
@@ -21,9 +21,8 @@ a{color:inherit}
 .under{color:var(--soft);margin:0}
 .notice{border-left:4px solid var(--warn);padding:2px 0 2px 12px}
 .none{color:var(--soft)}
-.counts{display:flex;flex-wrap:wrap;gap:8px;margin:20px 0;padding:0;list-style:none}
-.counts li{background:var(--card);border:1px solid var(--line);border-radius:4px;padding:8px 14px;min-width:8em;flex:1}
-.counts strong{display:block;font-size:1.4rem;line-height:1.2;font-variant-numeric:tabular-nums}
+.counts{display:flex;flex-wrap:wrap;gap:2px 18px;margin:16px 0 8px;padding:0;list-style:none;font-size:.875rem;color:var(--soft)}
+.counts strong{color:var(--ink);font-variant-numeric:tabular-nums}
 .verdict{display:flex;flex-wrap:wrap;gap:0 28px;margin:12px 0}
 .verdict h2{flex-basis:100%;margin:16px 0 0;border:0;padding:0}
 .verdict div{flex:1 1 17em}.verdict h3{margin:8px 0 2px}.verdict ul{margin:0;padding-left:1.1em}
@@ -59,7 +58,7 @@ th,td{text-align:left;vertical-align:top;padding:5px 12px 5px 0;border-bottom:1p
 thead th{font-weight:600;color:var(--soft);border-bottom:1px solid var(--ink)}
 .figure{text-align:right;font-variant-numeric:tabular-nums;white-space:nowrap}
 footer{margin-top:56px;border-top:1px solid var(--line);color:var(--soft);font-size:.875rem}
-@media screen and (max-width:900px){
+@media screen and (max-width:1100px){
 table,tbody,tr,th,td,caption{display:block}
 thead{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%)}
 tbody tr{border-bottom:1px solid var(--line);padding:7px 0}
@@ -82,6 +81,6 @@ tbody tr:first-child{break-before:avoid}
 .figure{white-space:normal;overflow-wrap:normal}th,td{padding-right:8px}tbody th{min-width:7.5em}td.words{min-width:4.5em}
 figure,tr,p,.counts li,.verdict div{break-inside:avoid}
 thead{display:table-header-group}
-svg,.counts li{print-color-adjust:exact;-webkit-print-color-adjust:exact}
+svg{print-color-adjust:exact;-webkit-print-color-adjust:exact}
 }
 `;
