@@ -1,11 +1,34 @@
 import { type Day, plannedCoat } from './day.ts';
-import type { FilmRow } from './film.ts';
 
-/** What a dry gauge reads through: every coat on the face up to this one. */
-type Build = Pick<FilmRow, 'build_target_dry_um' | 'build_dry_um' | 'build_low_dry_um' | 'build_high_dry_um'>;
-type Stands = Pick<FilmRow, 'against_target' | 'against_by'>;
-/** A row before it is set against its target and against what lies under it. */
-export type Bare = Omit<FilmRow, keyof Build | keyof Stands>;
+/** Film against target, its uncertainty counted. */
+type Stands = {
+	/** null: nothing says it. */
+	against_target: 'under' | 'within' | 'over' | null;
+	/** What says so. */
+	against_by: 'wet reading' | 'dry reading' | 'pulls' | null;
+};
+
+/** Dry film of all coats on the face up to this one, which a dry gauge reads: wanted, and by the pulls. */
+type Build = {
+	build_target_dry_um: number | null;
+	build_dry_um: number | null;
+	build_low_dry_um: number | null;
+	build_high_dry_um: number | null;
+};
+
+export type Against = Stands & Build;
+
+/** What is asked of a film before it is set against its target and what lies under it. */
+type Bare = {
+	face: string;
+	coat: number;
+	target_wet_um: number;
+	laid_wet_um: number | null;
+	laid_low_wet_um: number | null;
+	laid_high_wet_um: number | null;
+	laid_dry_um: number | null;
+	measured: readonly { dry_um: number | null; wet_um: number | null }[];
+};
 
 /** A reading that departs from its target by no more than this share departs from nothing. This project's own choice. */
 const readWithin = 0.25;
@@ -47,12 +70,12 @@ function buildOf(day: Day, row: Bare, all: readonly Bare[]): Build {
 const least_um = 0.5;
 
 /** Where a film between two bounds lies to its target: it departs only where the target lies outside them. */
-function between(low_um: number, high_um: number, target_um: number): FilmRow['against_target'] {
+function between(low_um: number, high_um: number, target_um: number): Stands['against_target'] {
 	if (low_um > target_um + least_um) return 'over';
 	return high_um < target_um - least_um ? 'under' : 'within';
 }
 
-const asRead = (read_um: number, target_um: number): FilmRow['against_target'] =>
+const asRead = (read_um: number, target_um: number): Stands['against_target'] =>
 	between(read_um / (1 + readWithin), read_um * (1 + readWithin), target_um);
 
 /** Film against target: by a gauge where one was read, wet before dry, the last reading first; else by the pulls. */
@@ -68,7 +91,7 @@ function standsOf(row: Bare, build: Build): Stands {
 }
 
 /** Films of a day, each against its target and with the build under it. */
-export const againstTarget = (day: Day, rows: readonly Bare[]): FilmRow[] =>
+export const againstTarget = <Row extends Bare>(day: Day, rows: readonly Row[]): (Row & Against)[] =>
 	rows.map(row => {
 		const build = buildOf(day, row, rows);
 		return { ...row, ...build, ...standsOf(row, build) };

@@ -1,7 +1,6 @@
 import { type Day, faceIn } from './day.ts';
 import type { DueRow } from './next.ts';
-import type { Rows } from './tables.ts';
-import type { WindowSpan } from './windows.ts';
+import type { WindowRow, WindowSpan } from './windows.ts';
 
 /** What comes next to faces together: a coat, a step of the sheet, or its next stage. */
 export type Coming = {
@@ -19,14 +18,11 @@ export type Coming = {
 	until: string | null;
 };
 
+type Known = { windows: readonly WindowRow[]; due: readonly DueRow[] };
 type One = DueRow & Pick<Coming, 'coat'>;
 
 /** The next coats of a stage under way: its steps and stages to come are due by the sheet. */
-function coatsToCome(
-	{ job, book }: Day,
-	{ windows, due }: Pick<Rows, 'windows' | 'due'>,
-	end: string,
-): One[] {
+function coatsToCome({ job, book }: Day, { windows, due }: Known, end: string): One[] {
 	return windows.flatMap(({ face, coat, last, wants, windows: spans }) => {
 		if (!last || !wants || book.faces.get(face)?.aside || due.some(row => row.face === face)) return [];
 		const span = spans.find(({ does, until }) => does !== 'wait' && (until === null || until > end));
@@ -41,7 +37,7 @@ const earlier = (one: string | null, other: string | null): string | null =>
 	one === null || (other !== null && other < one) ? other : one;
 
 /** What comes next on the faces that have a coat, each thing once, by time. */
-export function comingOf(day: Day, rows: Pick<Rows, 'windows' | 'due'>, end: string): Coming[] {
+export function comingOf(day: Day, rows: Known, end: string): Coming[] {
 	const found = new Map<string, Coming>();
 	const all: One[] = [...rows.due.map(row => ({ ...row, coat: null })), ...coatsToCome(day, rows, end)];
 	for (const { what, stage, coat, face, at, until } of all) {

@@ -4,7 +4,7 @@ import { pouredSolids, solidsOf, wanted_um } from '../../job/on-work.ts';
 import { type Pace, paceOf, wetFilm } from '../../trade/film.ts';
 import { plannedPull_s } from '../../trade/pulls.ts';
 import { sagLimit_um } from '../../trade/sag.ts';
-import { againstTarget, type Bare } from './against.ts';
+import { type Against, againstTarget } from './against.ts';
 import type { CoatRow } from './coats.ts';
 import { type Day, faceIn, ofType, plannedCoat } from './day.ts';
 
@@ -23,7 +23,10 @@ const notKnown: Laid = {
 	over_sag: null,
 };
 
-export type FilmRow = {
+/** Film of one coat, and where it stands to its target. */
+export type FilmRow = Bare & Against;
+
+type Bare = {
 	face: string;
 	coat: number;
 	target_dry_um: number;
@@ -46,14 +49,6 @@ export type FilmRow = {
 	/** Seconds of trigger against those planned, by more than a quarter: of the time, not of the film. */
 	pace: Pace['pace'] | null;
 	over_sag: boolean | null;
-	/** Its film against the target, its uncertainty counted, and what says so; null: nothing does. */
-	against_target: 'under' | 'within' | 'over' | null;
-	against_by: 'wet reading' | 'dry reading' | 'pulls' | null;
-	/** Dry film of all coats on the face up to this one, which a dry gauge reads: wanted, and by the pulls. */
-	build_target_dry_um: number | null;
-	build_dry_um: number | null;
-	build_low_dry_um: number | null;
-	build_high_dry_um: number | null;
 	/** From its share of a stretch. */
 	estimated: boolean;
 	measured: { at: string; by: string; dry_um: number | null; wet_um: number | null }[];
