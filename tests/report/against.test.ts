@@ -32,7 +32,10 @@ const filmOn = (day: readonly DayRecord[], coat: number) => {
 	return row;
 };
 const filmSaid = (day: readonly DayRecord[]): string => {
-	const html = reportAs('html', { day, days: [day], faults: builtIn, sheet: 'coats' });
+	const html = reportAs('html', { day, days: [day], faults: builtIn, sheet: 'coats' }).replaceAll(
+		'\u00a0',
+		' ',
+	);
 	const [, section = ''] = /<section aria-labelledby="film">(.*?)<\/section>/s.exec(html) ?? [];
 	return section.replaceAll(/<[^>]*>/g, ' ');
 };

@@ -76,7 +76,7 @@ describe('the page of a day with breaks, readings that differed, a run and a par
 		const found = page.find(
 			element => element.tagName === 'section' && attribute(element, 'aria-labelledby') === id,
 		);
-		return found ? textOf(found) : '';
+		return found ? textOf(found).replaceAll('\u00a0', ' ') : '';
 	};
 
 	test('fetches nothing and runs nothing', () => {
@@ -126,6 +126,12 @@ describe('the page of a day with breaks, readings that differed, a run and a par
 	test('a reading that differed shows both values', () => {
 		expect(sectionNamed('readings')).toMatch(/gauge24 psi29 psi29 psi/);
 		expect(sectionNamed('readings')).toMatch(/pattern(widetalltall|tallwidewide)/);
+	});
+
+	test('no figure of a table can part from its unit', () => {
+		const cells = page.filter(element => element.tagName === 'td' || element.tagName === 'th').map(textOf);
+		expect(cells.filter(text => /\d (mil|µm|s|psi|fl oz|°F|in)\b/.test(text))).toEqual([]);
+		expect(cells.filter(text => /\d\u00a0(mil|s)\b/.test(text)).length).toBeGreaterThan(50);
 	});
 
 	test('an override stands with its reason', () => {

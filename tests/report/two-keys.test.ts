@@ -86,7 +86,10 @@ describe('without a trigger line', () => {
 			columns(day, name => /^(laid|pace)/.test(name)).filter(cell => cell !== '' && cell !== undefined),
 		).toEqual([]);
 		expect(columns(day, name => name === 'took_s').slice(0, 2)).toEqual(['24', '110']);
-		const html = reportAs('html', { day, days: [day], faults: builtIn, sheet: 'coats' });
+		const html = reportAs('html', { day, days: [day], faults: builtIn, sheet: 'coats' }).replaceAll(
+			'\u00a0',
+			' ',
+		);
 		const [, section = ''] = /<section aria-labelledby="film">(.*?)<\/section>/s.exec(html) ?? [];
 		expect(section).toContain('24 s for 60 s');
 		expect(section).not.toMatch(/Laid, wet|\b(slow|fast|as planned)\b|over (the sag|its) limit|class="film"/);

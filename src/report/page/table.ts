@@ -7,6 +7,10 @@ export type Column<Row> = {
 	figure?: true;
 };
 
+/** A figure and its unit stay on one line, however narrow the paper. */
+const unbroken = (piece: Piece): Piece =>
+	typeof piece === 'string' ? piece.replace(/(\d) (?=[^\s\d])/g, '$1\u00a0') : piece;
+
 /**
  * A table that stays one for a screen reader when a narrow screen shows each row as a block: hence the roles.
  * The first column heads its row. It is folded until it is asked for; on paper it stands where the reader wants tables.
@@ -24,9 +28,10 @@ export function table<Row>(
 	);
 	const cellOf = (row: Row) => (column: Column<Row>, nth: number) => {
 		const kind = column.figure ? 'figure' : 'words';
+		const said = unbroken(column.cell(row));
 		return nth === 0
-			? html`<th role="rowheader" scope="row" class="${kind}">${column.cell(row)}</th>`
-			: html`<td role="cell" data-head="${column.head}" class="${kind}">${column.cell(row)}</td>`;
+			? html`<th role="rowheader" scope="row" class="${kind}">${said}</th>`
+			: html`<td role="cell" data-head="${column.head}" class="${kind}">${said}</td>`;
 	};
 	const body = rows.map(row => html`<tr role="row">${columns.map(cellOf(row))}</tr>\n`);
 	return html`<details><summary>${caption} (${rows.length})</summary>
