@@ -78,6 +78,11 @@ export const commands: { name: string; summary: string; load(): Promise<Command>
 		load: async () => (await import('./report.ts')).reportCommand,
 	},
 	{
+		name: 'board',
+		summary: 'a page of the open days to read from across the room, and a call where somebody should look in',
+		load: async () => (await import('./board.ts')).boardCommand,
+	},
+	{
 		name: 'cards',
 		summary: 'pattern cards to print: crosses at life size, their letters read back in the gun check',
 		load: async () => (await import('./cards.ts')).cardsCommand,

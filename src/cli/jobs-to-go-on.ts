@@ -1,51 +1,7 @@
-import { daysOfJob, loadDay } from '../day/file/days.ts';
-import { daysFolder, listDays } from '../day/file/folder.ts';
-import { glimpseDay } from '../day/file/glimpse.ts';
-import { readBytes } from '../day/file/store.ts';
-import { readSums } from '../day/file/sums.ts';
-import { asDay, DayFileError } from '../day/file/trouble.ts';
-import { type FaceNow, nowAfter } from '../day/now.ts';
+import { daysFolder } from '../day/file/folder.ts';
+import { type Due, jobsDue } from '../day/jobs-due.ts';
 import type { JobToPick } from '../screen/picker.ts';
 import { clockOn } from '../words/clock.ts';
-
-/** No more jobs are looked through before the first question. This project's own choice. */
-const mostJobs = 12;
-
-/** `until`: no later than that, ms; `isLate`: its window was missed, and it wants work that nobody planned. */
-type Due = { what: string; from: number; until: number; isLate: boolean };
-
-/** What a face wants next, and from when; null: nothing, or nothing that a new day could do. */
-function dueOf({ next }: FaceNow, now: number): Due | null {
-	const never = Number.POSITIVE_INFINITY;
-	const later = { until: never, isLate: false };
-	switch (next.may) {
-		case 'nothing':
-		case 'beside':
-			return null;
-		case 'spray':
-			return { ...later, what: `spray ${next.material}`, from: now, until: next.until ?? never };
-		case 'begun':
-			return { ...later, what: `coat ${next.coat}, broken off`, from: now };
-		case 'wait':
-			return { ...later, what: `coat ${next.coat}`, from: next.from, until: next.until ?? never };
-		default:
-			return { ...later, what: next.step, from: next.from ?? never, isLate: next.may === 'sand' };
-	}
-}
-
-/** The most urgent first: late ones, then what is due soonest, then what must be done by the earliest hour. */
-const byUrgency = (one: Due, other: Due): number =>
-	Number(other.isLate) - Number(one.isLate) ||
-	compare(one.from, other.from) ||
-	compare(one.until, other.until);
-const compare = (one: number, other: number): number => (one === other ? 0 : one < other ? -1 : 1);
-
-/** Where the newest day of a job left it; null: nothing is to come. */
-function soonest(path: string, now: number): Due | null {
-	const faces = asDay(path, () => nowAfter(loadDay(path), now));
-	const due = faces.flatMap(face => dueOf(face, now) ?? []);
-	return due.toSorted(byUrgency)[0] ?? null;
-}
 
 function said({ what, from, until, isLate }: Due, nth: number, now: number, zone: string): string {
 	const when = from <= now ? 'now' : `from ${clockOn(from, now, zone)}`;
@@ -54,36 +10,17 @@ function said({ what, from, until, isLate }: Due, nth: number, now: number, zone
 }
 
 /**
- * Jobs whose days are all closed and that have work to come, the most urgent first, wherever their sheets lie: what is to be
- * done is told by their newest day.
+ * Jobs whose days are all closed and that have work to come, as they are offered.
  * @param open names of jobs that have a day open, which comes first
  * @param now ms since 1970
  */
-export function jobsToGoOn(
+export const jobsToGoOn = (
 	open: readonly string[],
 	now: number,
 	zone: string,
 	folder = daysFolder(),
-): JobToPick[] {
-	const listed = listDays(folder);
-	const names = new Set<string>();
-	for (const { path, size } of listed) {
-		const day = readSums(path, undefined, size)?.glimpse ?? glimpseDay(readBytes(path));
-		if (day?.clock === 'real' && !open.includes(day.job)) names.add(day.job);
-		if (names.size >= mostJobs) break;
-	}
-	const found = [...names].flatMap(name => {
-		const days = daysOfJob(folder, name, undefined, listed);
-		const [newest] = days;
-		try {
-			const due = newest && soonest(newest.path, now);
-			return newest && due ? [{ name, day: newest.path, due, nth: days.length + 1 }] : [];
-		} catch (error) {
-			if (!(error instanceof DayFileError)) throw error;
-			return [];
-		}
-	});
-	return found
-		.toSorted((one, other) => byUrgency(one.due, other.due))
-		.map(({ name, day, due, nth }) => ({ name, day, due: said(due, nth, now, zone), isLate: due.isLate }));
-}
+): JobToPick[] =>
+	jobsDue(open, now, folder).map(({ name, day, due, nth }) => ({
+		...{ name, day, isLate: due.isLate },
+		due: said(due, nth, now, zone),
+	}));

@@ -32,6 +32,8 @@ export const settingsSchema = z.object({
 	sounds: z._default(z.boolean(), standardSettings.sounds),
 	/** Lines of text in place of the screens, for a screen reader or a pipe. */
 	plain: z._default(z.boolean(), standardSettings.plain),
+	/** Nobody else is in the shop: the board calls for somebody to look in where the painter falls silent. */
+	alone: z._default(z.boolean(), standardSettings.alone),
 	/** Longest stretch until the shop's own rates are known, s. */
 	stretch_s: atLeast(30, standardSettings.stretch_s),
 	/** Age at which a gun check is asked again before a face, min. */

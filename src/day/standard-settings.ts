@@ -12,6 +12,7 @@ export const standardSettings = {
 	voice: false,
 	sounds: true,
 	plain: false,
+	alone: true,
 	stretch_s: 240,
 	checkAge_min: 20,
 	silence_min: 3,

@@ -1,7 +1,7 @@
 import { rmSync, writeFileSync } from 'node:fs';
 import { pathToFileURL } from 'node:url';
 import { build } from 'esbuild';
-import { filesIn, program } from './bundle.js';
+import { filesIn, page, program } from './bundle.js';
 import { bundled } from './bundled.js';
 import { isBuilt, stamp } from './sources.js';
 
@@ -9,8 +9,10 @@ import { isBuilt, stamp } from './sources.js';
 if (!(process.argv.includes('--if-stale') && isBuilt('.'))) {
 	const made = stamp('.');
 	rmSync('dist', { recursive: true, force: true });
-	const { metafile } = await build(program);
+	const bundled_of = (await Promise.all([program, page].map(build))).flatMap(({ metafile }) =>
+		filesIn(metafile),
+	);
 	const { finish } = await import(pathToFileURL(await bundled('src/package/finish.ts')).href);
-	await finish('dist', filesIn(metafile));
+	await finish('dist', bundled_of);
 	writeFileSync(...made);
 }

@@ -82,6 +82,24 @@ export const program = {
 };
 
 /**
+ * The page of the board, for a browser: with nothing of Node, and with nothing that the program spares itself.
+ * @type {BuildOptions & { metafile: true }}
+ */
+export const page = {
+	bundle: true,
+	minify: true,
+	format: 'esm',
+	target: 'es2022',
+	jsx: 'automatic',
+	jsxImportSource: 'preact',
+	legalComments: 'none',
+	logLevel: 'warning',
+	entryPoints: { page: 'src/board/page/main.tsx', style: 'src/board/page/style.css' },
+	metafile: true,
+	outdir: 'dist/board',
+};
+
+/**
  * The files that are in a bundle with so much as a byte.
  * @param {Metafile} metafile
  */

@@ -52,6 +52,7 @@ const mayTakeFrom: Record<string, readonly string[]> = {
 	screen: [...leaves, 'day'],
 	report: [...leaves, 'day', 'plan', 'trace'],
 	plain: [...leaves, 'day', 'screen', 'voice'],
+	board: [...leaves, 'day', 'screen', 'voice', 'report'],
 	/** What the build makes of the commands: the manual page, completion, licences. */
 	package: [...leaves, 'cli'],
 	cli: [
@@ -67,6 +68,7 @@ const mayTakeFrom: Record<string, readonly string[]> = {
 		'screen',
 		'report',
 		'plain',
+		'board',
 	],
 };
 

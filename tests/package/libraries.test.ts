@@ -1,7 +1,8 @@
 import { readFileSync } from 'node:fs';
-import { type BuildOptions, build } from 'esbuild';
+import { type BuildOptions, build, type Metafile } from 'esbuild';
 import { expect, test } from 'vitest';
-import { filesIn, options, program } from '../../src/package/bundle.js';
+import { commands } from '../../src/cli/commands.ts';
+import { filesIn, options, page, program } from '../../src/package/bundle.js';
 import { packagesIn } from '../../src/package/licences.ts';
 
 /** Every library of which something is in a bundle. */
@@ -41,13 +42,41 @@ test('what ships is counted: each library has its reason in DEVELOPERS.md, or is
 		expect(reasoned).toContain(by);
 		return names.split(/\s+/);
 	});
-	expect([...reasoned, ...brought].sort()).toEqual(await librariesIn(program));
+	const shipped = (await Promise.all([program, page].map(librariesIn))).flat();
+	expect([...reasoned, ...brought].sort()).toEqual([...new Set(shipped)].sort());
 	const { dependencies, devDependencies } = JSON.parse(readFileSync('package.json', 'utf8')) as {
 		dependencies?: Record<string, string>;
 		devDependencies: Record<string, string>;
 	};
 	expect(dependencies ?? {}).toEqual({});
 	for (const name of reasoned) expect(Object.keys(devDependencies)).toContain(name);
+});
+
+/** What is loaded, at once or later, by the part of the program that a file begins. */
+function reachedFrom({ outputs }: Metafile, file: string): string[] {
+	const [begins] = Object.entries(outputs).find(([, { entryPoint }]) => entryPoint === file) ?? [];
+	if (begins === undefined) throw new Error(`${file} begins no part of the program`);
+	const parts = new Set([begins]);
+	for (const part of parts)
+		for (const { path } of outputs[part]?.imports ?? []) if (outputs[path]) parts.add(path);
+	return [...parts].flatMap(part => Object.keys(outputs[part]?.inputs ?? {}));
+}
+
+test('the libraries of the board are its own: no other command comes to them, by whatever way', async () => {
+	const { metafile } = await build({ ...program, outdir: 'nowhere', write: false });
+	const isOfBoard = (input: string) => /node_modules\/(?:@?hono|preact)|^src\/board\//.test(input);
+	expect(reachedFrom(metafile, 'src/cli/board.ts').filter(isOfBoard).length).toBeGreaterThan(10);
+	const others = commands.map(({ name }) => name).filter(name => name !== 'board');
+	expect(others).toContain('spray');
+	for (const name of [...others, 'start'])
+		expect([name, reachedFrom(metafile, `src/cli/${name}.ts`).filter(isOfBoard)]).toEqual([name, []]);
+	/** Of the program itself, by what it loads at its start. */
+	const { outputs } = metafile;
+	const start = Object.values(outputs).find(({ entryPoint }) => entryPoint === 'src/cli/fanwise.ts');
+	const atOnce = new Set(
+		(start?.imports ?? []).filter(({ kind }) => kind === 'import-statement').map(({ path }) => path),
+	);
+	expect([...atOnce].flatMap(part => Object.keys(outputs[part]?.inputs ?? {})).filter(isOfBoard)).toEqual([]);
 });
 
 test('a program bundled without the savings has the libraries that ours is spared, and no debugging aid', async () => {

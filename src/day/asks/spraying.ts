@@ -104,12 +104,20 @@ function soonPrompt(
 	};
 }
 
+/** When the faces under way were begun, wall clock ms, and the seconds that they take together. */
+export const underWay = (moment: Moment) => {
+	const faces = moment.state.book.stretch.filter(face => faceState(moment, face).matches('spraying'));
+	return {
+		faces,
+		total_s: faces.reduce((sum, face) => sum + (faceBook(moment, face).pass?.spray_s ?? 0), 0),
+		began: faceBook(moment, faces[0] ?? '').pass?.began.wall ?? moment.now.wall,
+	};
+};
+
 /** When the pass under way is late, wall clock ms. */
 export const lateAt = (moment: Moment): number => {
-	const faces = moment.state.book.stretch.filter(face => faceState(moment, face).matches('spraying'));
-	const total = faces.reduce((sum, face) => sum + (faceBook(moment, face).pass?.spray_s ?? 0), 0);
-	const began = faceBook(moment, faces[0] ?? '').pass?.began;
+	const { faces, total_s, began } = underWay(moment);
 	const { opened } = moment.state.book;
 	const timed = faces.every(face => isTimed(opened, nextCoat(moment, face).material));
-	return (began?.wall ?? moment.now.wall) + lateAfter_s(total, timed) * 1000;
+	return began + lateAfter_s(total_s, timed) * 1000;
 };

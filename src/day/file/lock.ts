@@ -3,7 +3,7 @@ import { readFileSync, readlinkSync } from 'node:fs';
 import { hostname } from 'node:os';
 import * as z from 'zod/mini';
 import { discard, moveAway, openPassing, placeNew, writeAll } from './fresh.ts';
-import type { FilePort } from './port.ts';
+import { disk, type FilePort } from './port.ts';
 import { DayFileError, errorCode, plainName } from './trouble.ts';
 
 const holderSchema = z.object({
@@ -122,6 +122,16 @@ const holderOf = (port: FilePort, path: string): Found | null => {
 		if (errorCode(error) === 'ENOENT') return null;
 		throw error;
 	}
+};
+
+/** Whether some program has a day open, by its lock; null: none has. */
+export const standingOf = (
+	day: string,
+	port: FilePort = disk,
+	processes: Processes = processesOn(process.platform),
+): Standing | null => {
+	const found = holderOf(port, `${day}.lock`);
+	return found && (found.holder ? processes.standing(found.holder) : 'unknown');
 };
 
 /** A day that is open in another program, or was: nobody can tell. */

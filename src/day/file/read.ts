@@ -54,7 +54,14 @@ const follows = (record: DayRecord, last: DayRecord | undefined): string | null 
  *
  * @param bytes the whole file
  */
-export const readDay = (bytes: Uint8Array): DayRead => {
+export const readDay = (bytes: Uint8Array): DayRead => readOn(bytes);
+
+/**
+ * The same of the bytes that were added to a file since its whole records were read.
+ *
+ * @param known the last of those
+ */
+export const readOn = (bytes: Uint8Array, known?: DayRecord): DayRead => {
 	const records: DayRecord[] = [];
 	let whole = 0;
 	let goodBytes = 0;
@@ -73,14 +80,14 @@ export const readDay = (bytes: Uint8Array): DayRead => {
 		}
 		const opened = openLine(bytes.subarray(from, lf));
 		if ('bad' in opened) return damaged(opened.bad);
-		if (line === 1) {
+		if (line === 1 && !known) {
 			const version = versionOf(opened.raw);
 			if (version !== null && !dayVersions.includes(version))
 				return damaged(otherVersionSays(version), { otherVersion: version });
 		}
 		const read = toRecord(opened.raw);
 		if ('bad' in read) return damaged(read.bad);
-		const wrong = follows(read.record, records.at(-1));
+		const wrong = follows(read.record, records.at(-1) ?? known);
 		if (wrong) return damaged(wrong);
 		records.push(read.record);
 		from = lf + 1;
