@@ -9,6 +9,7 @@ import { type JobDue, jobsDue } from '../day/jobs-due.ts';
 import { standsAt } from '../day/now.ts';
 import { freshUi } from '../day/prompt.ts';
 import { viewOf } from '../day/view-of.ts';
+import { inert } from '../job/inert.ts';
 import type { Calls } from './calls.ts';
 import { type Followed, follow } from './followed.ts';
 import type { Hub } from './hub.ts';
@@ -38,7 +39,7 @@ type Watched = {
 };
 
 const isUnread = ({ followed }: Watched) => followed === null;
-const nameOf = ({ day }: Watched) => day.name;
+const nameOf = ({ day }: Watched) => inert(day.name);
 
 type On = { folder: string; port: FilePort; hub: Hub; calls: Calls; now: () => number };
 
@@ -49,7 +50,7 @@ const inWords = (error: unknown): string => {
 
 const finite = (at: number): number | null => (Number.isFinite(at) ? at : null);
 const elsewhere = ({ name, due }: JobDue): ElsewhereShown => ({
-	...{ job: name, what: due.what, isLate: due.isLate },
+	...{ job: inert(name), what: inert(due.what), isLate: due.isLate },
 	...{ from: finite(due.from), until: finite(due.until) },
 });
 
@@ -93,7 +94,7 @@ export function followDays({ folder, port, hub, calls, now }: On): Days {
 		const held = state.machine.value === 'hold' ? state.book.break : null;
 		return {
 			day: id,
-			job: state.book.opened.job,
+			job: inert(state.book.opened.job),
 			...ofView(view, Number.parseInt(id.slice(0, 7), 16)),
 			answered: lookout.answered,
 			heldSince: held?.since.wall ?? null,

@@ -14,13 +14,19 @@ export function timerSays(timer: TimerShown, now: number, zone: string): string 
 	return timerLine({ ...timer, face, left_s }, { at: new Date(now).toISOString(), zone });
 }
 
+/** What falls due of a day's timer: of a recoat window what it lets be done, of the others what ends. */
+function dueSays(timer: TimerShown, now: number, zone: string): string {
+	const { code, face, does } = timer;
+	if (does === undefined || face === null)
+		return timerSays(timer, now, zone).replace(/: \d[^:]*(?::\d\d)?$/, '');
+	const work = does === 'spray' ? 'next coat' : does;
+	return `${faceName(face)}: ${work}${code === 'closes' ? ', no later' : ''}`;
+}
+
 const ofDay = ({ job, zone, timers }: DayShown, now: number): Due[] =>
 	timers
 		.filter(timer => timer.code !== 'settle' && at(timer) > now)
-		.map(timer => ({
-			...{ job, zone, at: at(timer), isLate: false },
-			says: timerSays(timer, now, zone).replace(/: \d[^:]*(?::\d\d)?$/, ''),
-		}));
+		.map(timer => ({ job, zone, at: at(timer), isLate: false, says: dueSays(timer, now, zone) }));
 
 /** What can be done at any time is not due: what opens is, and what closes. */
 function ofJob({ job, what, from, until, isLate }: ElsewhereShown, now: number): Due[] {

@@ -39,7 +39,7 @@ const encoder = new TextEncoder();
 const wholeId = /^([0-9a-f]{16})\.(\d{1,15})$/;
 
 /** @param first what a page is told whatever it had before */
-export function openHub(first: (subjects: string[]) => object): Hub {
+export function openHub(first: (subjects: string[]) => object, now: () => number = Date.now): Hub {
 	const epoch = randomBytes(8).toString('hex');
 	const pieces = new Map<string, Piece>();
 	const pages = new Set<Page>();
@@ -78,7 +78,7 @@ export function openHub(first: (subjects: string[]) => object): Hub {
 			.map(([subject, { text }]) => [subject, text]);
 	};
 	const beat = setInterval(() => {
-		for (const page of pages) give(page, 'beat', `event: beat\ndata: ${Date.now()}\n\n`);
+		for (const page of pages) give(page, 'beat', `event: beat\ndata: ${now()}\n\n`);
 	}, beat_ms);
 	beat.unref();
 
@@ -90,7 +90,7 @@ export function openHub(first: (subjects: string[]) => object): Hub {
 			if (pages.size >= mostPages) return null;
 			const waiting = new Map([
 				['first', `retry: 1000\ndata: ${JSON.stringify(first(live()))}\n\n`],
-				['beat', `event: beat\ndata: ${Date.now()}\n\n`],
+				['beat', `event: beat\ndata: ${now()}\n\n`],
 				...missed(lastId),
 			]);
 			const page: Page = { waiting, behind: 0, wake: () => {}, drop: () => {} };

@@ -52,7 +52,7 @@ export async function serveBoard(given: Given): Promise<Board> {
 	const { host, port, token, tls, said, now = Date.now } = given;
 	const access: Access = { isLoopback: isLoopback(host), token, isSecure: tls !== null };
 	const isPlain = !access.isLoopback && !access.isSecure;
-	const hub = openHub(subjects => ({ about: 'board', days: subjects, isPlain }));
+	const hub = openHub(subjects => ({ about: 'board', days: subjects, isPlain }), now);
 	const unkept = () => said(`${given.record}: not written: a board started anew does not know of this call`);
 	const calls = openCalls(given.record, unkept);
 	const days = followDays({ folder: given.days, port: given.files ?? disk, hub, calls, now });

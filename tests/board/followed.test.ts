@@ -4,7 +4,7 @@ import { openCalls } from '../../src/board/calls.ts';
 import { type Days, followDays } from '../../src/board/days.ts';
 import { duesOf } from '../../src/board/due.ts';
 import { disk } from '../../src/day/file/port.ts';
-import { heardBy, shop, writtenDay } from './shop.ts';
+import { heardBy, shop, start, writtenDay } from './shop.ts';
 
 let open: Days | null = null;
 afterEach(() => open?.close());
@@ -92,6 +92,14 @@ test('half a line is waited for, and a damaged day stands as it stood, and says 
 	writeFileSync(day.path, Buffer.concat([whole, Buffer.from('00000000 {"seq":1}\n')]));
 	board.look();
 	expect(board.last()).toEqual({ ...before, trouble: 'Its file cannot be read now' });
+});
+
+test('names turn no line of the page round, and hide nothing in it', () => {
+	const place = shop();
+	writtenDay(place.days, 'small', { named: 'cart\u202e\u0007\u2066doors' });
+	const board = boardOf(place, () => start);
+	expect(board.last()?.job).toMatch(/^cart.*doors$/);
+	expect(JSON.stringify(board.told)).not.toMatch(/[\p{Cc}\u202e\u2066]|\\u/u);
 });
 
 test('what is next is told over jobs with no open day, too: a window missed comes first, then the soonest', () => {

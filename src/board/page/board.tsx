@@ -21,7 +21,7 @@ function Next({ dues, now }: { dues: readonly Due[]; now: number }) {
 		<section class="next" aria-label="next due">
 			<Letters text={word} kind="due" />
 			<div>
-				<p class="first">{first ? dueSays(first, now) : 'No wait, window or pot runs out.'}</p>
+				<h1 class="first">{first ? dueSays(first, now) : 'No time runs that the board is told of.'}</h1>
 				{rest.slice(0, mostDues - 1).map(due => (
 					<p key={dueSays(due, now)}>{dueSays(due, now)}</p>
 				))}

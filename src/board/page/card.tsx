@@ -45,14 +45,19 @@ function Call({ shown, now, lookIn }: { shown: DayShown; now: number; lookIn: Lo
 		});
 	};
 	return (
-		<section class="call" role="alert">
+		<section class="call" aria-label={`Look in: ${shown.job}`}>
 			<svg class="sign" viewBox="0 0 100 100" aria-hidden="true">
 				<path d="M30 4H70L96 30V70L70 96H30L4 70V30Z" />
 				<path class="bar" d="M44 20H56V60H44ZM44 68H56V80H44Z" />
 			</svg>
-			<Letters text="LOOK IN" kind="word" />
+			<div role="alert">
+				<Letters text="LOOK IN" kind="word" />
+			</div>
 			<div>
-				<p>No answer for {duration(Math.max(0, now - shown.answered) / 1000)}. Gear on before you go in.</p>
+				<p>
+					{shown.job}: no answer for {duration(Math.max(0, now - shown.answered) / 1000)}. Gear on before you
+					go in.
+				</p>
 				<form onSubmit={taken}>
 					<label>
 						Your name <input name="name" maxLength={60} required autocomplete="off" />
@@ -79,7 +84,10 @@ export function Card({ shown, now, lookIn }: { shown: DayShown; now: number; loo
 				<Letters text={word} kind="word" />
 				{picture !== null && <div class="picture" ref={drawInto(picture)} />}
 			</div>
-			<h2>{job}</h2>
+			<h2>
+				<span>{job}</span>
+				<span class="key">answered {ago(answered, now)}</span>
+			</h2>
 			{face !== null && (
 				<p class="face">
 					{faceName(face)}
@@ -95,10 +103,7 @@ export function Card({ shown, now, lookIn }: { shown: DayShown; now: number; loo
 					<li key={`${timer.code} ${timer.face} ${timer.due}`}>{timerSays(timer, now, shown.zone)}</li>
 				))}
 			</ul>
-			<p class="key">
-				Last answer {ago(answered, now)}
-				{shown.open > 0 && `; left open: ${shown.open}`}
-			</p>
+			{shown.open > 0 && <p class="key">Left open: {shown.open}</p>}
 			<Faces faces={faces} />
 		</article>
 	);
