@@ -34,11 +34,11 @@ type Watched = {
 	followed: Followed | null;
 	/** When some program was last seen to have it open, ms. */
 	heard: number;
-	trouble: string | null;
-	isCalling: boolean;
+	/** As it was told last. */
+	shown: DayShown | null;
 };
 
-const isUnread = ({ followed }: Watched) => followed === null;
+const isUnread = ({ shown }: Watched) => shown === null;
 const nameOf = ({ day }: Watched) => inert(day.name);
 
 type On = { folder: string; port: FilePort; hub: Hub; calls: Calls; now: () => number };
@@ -68,8 +68,7 @@ export function followDays({ folder, port, hub, calls, now }: On): Days {
 		listed = seen;
 		const open = openDays(folder, port);
 		for (const day of open)
-			if (!watched.has(day.path))
-				watched.set(day.path, { day, followed: null, heard: 0, trouble: null, isCalling: false });
+			if (!watched.has(day.path)) watched.set(day.path, { day, followed: null, heard: 0, shown: null });
 		for (const [path, { followed }] of watched) {
 			if (open.some(one => one.path === path)) continue;
 			watched.delete(path);
@@ -99,34 +98,37 @@ export function followDays({ folder, port, hub, calls, now }: On): Days {
 			answered: lookout.answered,
 			heldSince: held?.since.wall ?? null,
 			isHeard,
-			trouble: one.trouble,
+			trouble: null,
 			calling: calls.calling(id, lookout, isHeard, at),
 		};
+	};
+	/** As it stands now; where that cannot be read, as it stood, and why. */
+	const shownOrWhy = (one: Watched): DayShown | null => {
+		try {
+			one.followed = follow(one.day.path, one.followed, port);
+			return shown(one, one.followed);
+		} catch (error) {
+			return one.shown && { ...one.shown, trouble: inWords(error) };
+		}
 	};
 	const lookAt = (one: Watched) => {
 		const standing = standingOf(one.day.path, port);
 		if (standing !== null && standing !== 'gone') one.heard = now();
-		try {
-			one.followed = follow(one.day.path, one.followed, port);
-			one.trouble = null;
-			if (one.followed.state.machine.value !== 'closed') shown(one, one.followed);
-		} catch (error) {
-			one.trouble = inWords(error);
-		}
-		const { followed } = one;
+		one.shown = shownOrWhy(one);
 		hub.tell('unread', { about: 'unread', names: [...watched.values()].filter(isUnread).map(nameOf) });
-		if (!followed) return;
-		if (followed.state.machine.value === 'closed') {
+		if (one.followed?.state.machine.value === 'closed') {
 			watched.delete(one.day.path);
 			jobs = { ...jobs, next: 0 };
-			return gone(followed.id);
-		}
-		const now_shown = shown(one, followed);
-		one.isCalling = now_shown.calling !== null;
-		hub.tell(followed.id, { about: 'day', shown: now_shown });
+			gone(one.followed.id);
+		} else if (one.shown) hub.tell(one.shown.day, { about: 'day', shown: one.shown });
 	};
 	const look = () => {
-		list();
+		try {
+			list();
+		} catch (error) {
+			/** The folder is away for a while: what is known of it stands. */
+			inWords(error);
+		}
 		for (const one of [...watched.values()]) lookAt(one);
 		lookElsewhere();
 	};
@@ -144,7 +146,7 @@ export function followDays({ folder, port, hub, calls, now }: On): Days {
 	const second = setInterval(look, 1000);
 	return {
 		look,
-		isCalling: () => [...watched.values()].some(one => one.isCalling),
+		isCalling: () => [...watched.values()].some(({ shown: its }) => its !== null && its.calling !== null),
 		close() {
 			clearInterval(second);
 			watcher?.close();

@@ -94,6 +94,22 @@ test('half a line is waited for, and a damaged day stands as it stood, and says 
 	expect(board.last()).toEqual({ ...before, trouble: 'Its file cannot be read now' });
 });
 
+test('a job with no open day is told by what it comes to next', () => {
+	const place = shop();
+	const day = writtenDay(place.days, 'coffee-cart-doors');
+	day.until(() => day.ofType('face.ended').length === 1);
+	day.send('hold');
+	day.pick('close');
+	day.pick('close');
+	expect(day.line().ask).toBe('closed');
+	day.write();
+	const board = boardOf(place, () => day.now() + 60_000);
+	expect(board.last()).toBeUndefined();
+	const told = board.told.find(one => one.about === 'elsewhere');
+	if (told?.about !== 'elsewhere') throw new Error('nothing is told');
+	expect(told.jobs).toMatchObject([{ job: 'Coffee cart doors' }]);
+});
+
 test('names turn no line of the page round, and hide nothing in it', () => {
 	const place = shop();
 	writtenDay(place.days, 'small', { named: 'cart\u202e\u0007\u2066doors' });

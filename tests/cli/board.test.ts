@@ -1,8 +1,8 @@
 import { spawn } from 'node:child_process';
-import { writeFileSync } from 'node:fs';
+import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import { folder, program, run } from './run.ts';
+import { example, folder, program, run } from './run.ts';
 
 test('on another address it wants a token, and one that is long enough', () => {
 	const open = run(['board', '--listen', '0.0.0.0:0']);
@@ -42,4 +42,34 @@ test('built, it serves its page, script and style, says where, and ends by a sig
 	expect(await ended).toBe(0);
 	expect(noise).toBe('');
 	stop.abort();
+});
+
+test('a day that is sprayed in another program is on the page, and the board has written nothing in it', async () => {
+	const home = folder();
+	const start = (args: string[]) =>
+		spawn(process.execPath, [program, ...args], {
+			env: { ...process.env, FANWISE_HOME: home },
+			stdio: 'pipe',
+		});
+	const board = start(['board', '--listen', '127.0.0.1:0']);
+	const url = await new Promise<string>(done =>
+		board.stdout.once('data', piece => done(String(piece).trim())),
+	);
+	const reader = (await fetch(`${url}events`)).body?.getReader();
+	const spray = start(['spray', example, '--plain']);
+	let text = '';
+	const until = async (wanted: RegExp) => {
+		while (!wanted.test(text)) text += Buffer.from((await reader?.read())?.value ?? []).toString();
+	};
+	spray.stdin.write('\n');
+	await until(/"job":"Market coffee cart".*"isHeard":true/);
+	spray.stdin.write('hold\n');
+	await until(/"word":"HOLD".*"isHeard":true/);
+	const [name = ''] = readdirSync(join(home, 'days')).filter(file => file.endsWith('.day.jsonl'));
+	const before = readFileSync(join(home, 'days', name));
+	spray.kill('SIGKILL');
+	await new Promise(done => spray.once('exit', done));
+	board.kill('SIGTERM');
+	await new Promise(done => board.once('exit', done));
+	expect(readFileSync(join(home, 'days', name))).toEqual(before);
 });

@@ -8,6 +8,8 @@ import type { Known } from './told.ts';
 /** Without a byte for so long the page is cut off, ms. This project's own choice. */
 const cutOff_ms = 25_000;
 const mostDues = 4;
+/** Days that have room on the wall beside each other. */
+const mostAtOnce = 4;
 
 const here = Intl.DateTimeFormat().resolvedOptions().timeZone;
 
@@ -47,7 +49,10 @@ export function Board({ known, now, isSounding, lookIn }: Given) {
 	const silent_ms = now - known.heard;
 	const isCut = silent_ms > cutOff_ms;
 	return (
-		<div class={isCut ? 'board cut' : 'board'} data-days={days.length}>
+		<div
+			class={`board${isCut ? ' cut' : ''}${days.length > mostAtOnce ? ' crowded' : ''}`}
+			data-days={days.length}
+		>
 			{known.isShut && <p class="notice">Open the board by its address with # and its token.</p>}
 			{isCut && (
 				<p class="notice" role="alert">
