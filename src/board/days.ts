@@ -94,7 +94,7 @@ export function followDays({ folder, port, hub, calls, now }: On): Days {
 		return {
 			day: id,
 			job: inert(state.book.opened.job),
-			...ofView(view, Number.parseInt(id.slice(0, 7), 16)),
+			...ofView(view, state.book.opened.sheet, Number.parseInt(id.slice(0, 7), 16)),
 			answered: lookout.answered,
 			heldSince: held?.since.wall ?? null,
 			isHeard,

@@ -1,5 +1,6 @@
 import type { View } from '../day/view.ts';
-import { facePicture } from './face-picture.ts';
+import type { Job } from '../job/job.ts';
+import { pictureOf } from './face-picture.ts';
 import type { DayShown, TimerShown } from './shown.ts';
 
 /** The state by the first step of its name. No word of a question, an answer or an instruction goes to the board. */
@@ -35,7 +36,8 @@ const timersOf = ({ ask, timers }: View): TimerShown[] =>
 /** What the board shows of a view: less than the painter's own screen, and nothing beside it. */
 export const ofView = (
 	view: View,
-	nth: number,
+	sheet: Job,
+	id: number,
 ): Pick<
 	DayShown,
 	'zone' | 'word' | 'face' | 'coat' | 'coats' | 'cup' | 'faces' | 'timers' | 'open' | 'picture'
@@ -49,5 +51,5 @@ export const ofView = (
 	faces: view.faces,
 	timers: timersOf(view),
 	open: view.open.length,
-	picture: facePicture(view, nth),
+	picture: pictureOf(view, sheet, id),
 });
