@@ -32,13 +32,15 @@ function begin(args: Args, io: Io, path: string, records: DayRecord[]): Inspecti
 		face: faceAsked(args, records),
 		coat: coatAsked(args),
 	};
-	const found = trace({ days: daysUpTo(path, records, io), ...question }, faultsInForce(args, io));
-	const bad = { face: question.face, coat: question.coat };
-	return beginInspection(records, [...found.inspect, bad], {
-		likely: found.likely,
-		bad: found.put,
-		stays: found.stays,
-	});
+	const days = daysUpTo(path, records, io);
+	const faults = faultsInForce(args, io);
+	const last = records.at(-1);
+	const search = (found: readonly DayEvent[]) => {
+		const more = last ? stamped(last, found, last.run + 1, Date.parse(last.at), 0) : [];
+		const asked = days.map(day => (day.at(-1)?.at === last?.at ? [...day, ...more] : day));
+		return trace({ days: asked, ...question }, faults).inspect;
+	};
+	return beginInspection(records, [...search([]), { face: question.face, coat: question.coat }], search);
 }
 
 function reply(heard: Heard, json: boolean): string {

@@ -8,7 +8,7 @@ import { type Across, acrossDays } from '../trace/across.ts';
 import { claimsOf, type FaultData } from '../trace/faults.ts';
 import { loadFaults } from '../trace/load-faults.ts';
 import { type Question, type Trace, trace } from '../trace/trace.ts';
-import { timesOf, traceSentences } from '../words/summary-trace.ts';
+import { causeSaid, timesOf, traceSentences } from '../words/summary-trace.ts';
 import type { Args, Command, Io } from './command.ts';
 import { askedDay, daysUpTo, folderOf, isRehearsed, jobsIn, rehearsedBeside, told } from './day-files.ts';
 import { coatAsked, faceAsked } from './face-argument.ts';
@@ -27,9 +27,6 @@ function list(title: string, lines: readonly string[]): string[] {
 	return lines.length === 0 ? [] : ['', title, ...lines.map(line => `  ${line}`)];
 }
 
-/** Reasons shown for one cause; the rest stand in the JSON. */
-const mostReasons = 6;
-
 /** What the painter alone can answer. Common practice, no source. */
 const askFirst = [
 	'Is it the whole part, or one area?',
@@ -41,28 +38,44 @@ function traceText(found: Trace, question: Question, data: FaultData, zone: stri
 	const fault = data.faults[question.fault];
 	const time = timesOf(found, zone);
 	const said = { ...question, fault: fault?.say ?? question.fault, zone, causes: data.causes };
-	const candidates = found.candidates.flatMap(({ code, at, reasons }, place) => [
-		`${place + 1}. ${data.causes[code]?.say ?? code}, ${time(at)}`,
-		...reasons.slice(0, mostReasons).map(reason => `     ${inert(reason)}`),
-		...(reasons.length > mostReasons
-			? [`     and ${reasons.length - mostReasons} more changes (--json)`]
+	const candidates = found.candidates.slice(0, mostCauses).flatMap((one, place) => [
+		`${place + 1}. ${causeSaid(one, data.causes)}, ${one.extent === '' ? time(one.at) : inert(one.extent)}`,
+		...one.for.map(reason => `     for: ${inert(reason)}`),
+		...one.against.map(reason => `     against: ${inert(reason)}`),
+		...(fault
+			? claimsOf(fault, one.code)
+					.filter(({ form }) => form === undefined || form === one.form)
+					.map(({ source, as }) => `     ${source}${as ? `: ${as}` : ''}`)
 			: []),
-		...(fault ? claimsOf(fault, code).map(({ source, as }) => `     ${source}${as ? `: ${as}` : ''}`) : []),
 	]);
-	const likely = new Set(found.likely.map(spot));
+	const looks = found.walk.map(
+		one =>
+			`${one.face === null ? '' : `${inert(one.face)}: `}${one.do}, ${one.minutes} min, tells ${one.why}`,
+	);
 	return [
 		...traceSentences(found, said),
 		...list('Ask first', askFirst),
 		...list('What it may be, likeliest first', candidates),
 		...list(
-			'Exposed, in the order sprayed (* by the likeliest cause)',
-			found.exposed.map(one => `${likely.has(spot(one)) ? '*' : ' '} ${spot(one)}`),
+			'Exposed, in the order sprayed (* likely)',
+			found.faces.map(
+				one => `${one.likely ? '*' : ' '} ${spot(one)}${one.under ? `, ${inert(one.under)}` : ''}`,
+			),
 		),
-		...list('Look at, in this order', found.inspect.map(spot)),
+		...list('Look at, in this order: sound tells as much as a fault', looks),
+		...list('Then every other exposed face', found.inspect.filter(isOther(found)).map(spot)),
 		...list('What was not recorded', found.missing.map(inert)),
 		'',
 	].join('\n');
 }
+
+/** Causes shown; the rest stand in the JSON. */
+const mostCauses = 6;
+
+const isOther =
+	({ walk }: Trace) =>
+	({ face }: { face: string }): boolean =>
+		!walk.some(one => one.face === face);
 
 function acrossText(found: Across, data: FaultData): string {
 	const faults = found.faults.flatMap(({ fault, faces, days, after, causes }) => [
@@ -146,7 +159,7 @@ export const traceCommand: Command = {
 		coat: { type: 'string', value: 'N', says: 'on which coat, as counted on the face' },
 		all: { type: 'boolean', says: 'over all days: what recurs, after what, and when breaks come' },
 		faults: { type: 'string', value: 'FILE', says: "a shop's own fault kinds, added to the built-in ones" },
-		json: { type: 'boolean', says: 'bracket, exposed, candidates, inspect, missing' },
+		json: { type: 'boolean', says: 'bracket, exposed, faces, candidates, inspect, walk, missing' },
 	},
 	examples: ['trace --fault run --face "left door/edges" --coat 2', 'trace --all'],
 	run: (args, io) => told('trace', io, () => (args.options.all ? across(args, io) : one(args, io))),

@@ -143,7 +143,7 @@ function addJob(tally: Tally, job: readonly Day[], data: FaultData): void {
 		asked.add(record.fault);
 		timeline ??= timelineOf(job);
 		const question = { fault: record.fault, face: record.face, coat: record.coat };
-		const first = likeliest(timeline, question, data);
+		const first = likeliest(job, timeline, question, data);
 		if (first) add(counts.causes, first);
 	}
 	tally.days += job.length;

@@ -7,7 +7,11 @@ import { complain, fromText, word } from '../job/values.ts';
 
 export type Claim = {
 	cause: string;
+	/** In what way it was wrong; `low`, `thick`; left out: in none of several. */
+	form?: string | undefined;
 	source: string;
+	/** Which published order it stands in, where a fault has several. */
+	list?: string | undefined;
 	/** What exactly the source says, where sources differ. */
 	as?: string | undefined;
 };
@@ -19,6 +23,8 @@ export type Fault = {
 	reach: 'this' | 'under';
 	/** Whether it starts a search. */
 	trace: boolean;
+	/** The causes stand in no order. */
+	flat?: boolean | undefined;
 	causes: Claim[];
 };
 /** `check`: the one that would have caught it. */
@@ -37,12 +43,20 @@ const minutes = fromText((text, ctx): number => {
 });
 const someMinutes = minutes.check(z.refine(found => found > 0, { message: 'allowed: more than 0' }));
 
-const claim = { cause: must(value(code)), source: must(value(words)), as: may(value(words)) };
+const claim = {
+	cause: must(value(code)),
+	form: may(value(code)),
+	source: must(value(words)),
+	list: may(value(words)),
+	as: may(value(words)),
+};
+const yes = word({ yes: true, no: false, true: true, false: false });
 const fault = {
 	say: must(value(words)),
 	shows: must(map({ from_min: must(value(minutes)), to_min: must(value(someMinutes)) })),
 	reach: must(value(z.enum(['this', 'under']))),
-	trace: may(value(word({ yes: true, no: false, true: true, false: false })), true),
+	trace: may(value(yes), true),
+	flat: may(value(yes)),
 	causes: must(list(map(claim), 1)),
 };
 const cause = { say: must(value(words)), check: must(value(words)) };
@@ -113,7 +127,7 @@ export function joinFaults(files: readonly FaultData[]): FaultData {
 	for (const file of files)
 		for (const [name, own] of Object.entries(file.faults)) {
 			const known = faults[name];
-			faults[name] = known ? { ...own, causes: [...own.causes, ...known.causes] } : own;
+			faults[name] = known ? { ...known, ...own, causes: [...own.causes, ...known.causes] } : own;
 		}
 	for (const [name, { causes: claims }] of Object.entries(faults))
 		for (const { cause: one } of claims)

@@ -2,7 +2,7 @@ import type { DayEvent, DayRecord } from '../day/records.ts';
 import { nearest } from '../trade/nearest.ts';
 import { parseQuantity } from '../trade/quantity.ts';
 import type { FaultData } from './faults.ts';
-import { type Look, narrowed, type Spot } from './order.ts';
+import type { Spot } from './trace.ts';
 
 /**
  * The walk along the faces of a closed day, line by line and without effects: what is looked at, what one line
@@ -13,16 +13,16 @@ export type Inspection = {
 	at: number;
 	judged: ReadonlySet<string>;
 	over: boolean;
-	/** What a trace asks to be looked at, and what was found so far. */
+	/** What a trace asks to be looked at, asked again after each verdict; and all that was found so far. */
 	search: Search | null;
-	looks: readonly Look[];
+	found: readonly DayEvent[];
 	/** The part of each face, and the faces that are set aside already. */
 	partOf: Readonly<Record<string, string>>;
 	aside: ReadonlySet<string>;
 };
 
-/** The likely list of a trace, in the order sprayed, the face known bad, and whether the fault stays in. */
-export type Search = { likely: readonly Spot[]; bad: Spot; stays: boolean };
+/** Which faces a trace asks to be looked at, in order, with what was found since. */
+export type Search = (found: readonly DayEvent[]) => readonly Spot[];
 
 export type Heard = { inspection: Inspection; events: DayEvent[]; accepted: boolean; say: string };
 
@@ -51,7 +51,7 @@ export function beginInspection(
 	const spots = [...order, ...[...last.values()].filter(spot => !first.has(key(spot)))];
 	const partOf = Object.fromEntries(sheet.map(({ id, part }) => [id, part]));
 	return {
-		...{ spots, at: 0, judged, over: spots.length === 0, search, looks: [] },
+		...{ spots, at: 0, judged, over: spots.length === 0, search, found: [] },
 		...{ partOf, aside: asideIn(day) },
 	};
 }
@@ -85,11 +85,9 @@ export function asks(inspection: Inspection): string {
 
 /** After a verdict: to where the search would look next, else to the next face without a verdict. */
 function onward(inspection: Inspection): Inspection {
-	const { search, looks, spots, judged } = inspection;
+	const { search, found, spots, judged } = inspection;
 	const open = (spot: Spot) => !judged.has(key(spot));
-	const wanted = search
-		? narrowed(search.likely, search.bad, search.stays, looks).inspect.find(open)
-		: undefined;
+	const wanted = search?.(found).find(open);
 	const place = wanted
 		? spots.findIndex(spot => key(spot) === key(wanted))
 		: spots.findIndex((spot, at) => at > inspection.at && open(spot));
@@ -133,9 +131,10 @@ const fault: Verb = (rest, spot, inspection, data) => {
 	const say = known.trace
 		? `${known.say} kept. Where it began: ${ask}`
 		: `${known.say} kept. It starts no trace.`;
+	const seen: DayEvent = { type: 'fault.seen', fault: kind, face: spot.face, coat };
 	return {
-		inspection,
-		events: [{ type: 'fault.seen', fault: kind, face: spot.face, coat }],
+		inspection: { ...inspection, found: [...inspection.found, seen] },
+		events: [seen],
 		accepted: true,
 		say,
 	};
@@ -175,13 +174,13 @@ const judge =
 		if (rest === '' && verdict !== 'cleared')
 			return refused(inspection, `${verdict}: give the reason, as in "${verdict} slight, under the rail"`);
 		const judged = new Set([...inspection.judged, key(spot)]);
-		const looks = [...inspection.looks, { ...spot, bad: verdict !== 'cleared' }];
-		const next = onward({ ...inspection, judged, looks });
 		const reason = rest === '' ? 'looked at, nothing found' : rest;
 		const aside = verdict === 'rework' ? setAside(inspection, spot, reason) : [];
+		const events: DayEvent[] = [{ type: 'face.judged', ...spot, verdict, reason }, ...aside];
+		const next = onward({ ...inspection, judged, found: [...inspection.found, ...events] });
 		return {
 			inspection: aside.length > 0 ? { ...next, aside: new Set([...next.aside, spot.face]) } : next,
-			events: [{ type: 'face.judged', face: spot.face, coat: spot.coat, verdict, reason }, ...aside],
+			events,
 			accepted: true,
 			say: `${name(spot)}: ${verdict}${aside.length > 0 ? ', set aside' : ''}. ${asks(next)}`,
 		};

@@ -25,6 +25,10 @@ export type BatchStory = {
 	cans: Reading[];
 	timed: Timed<'cup.timed'>[];
 	stood: number | null;
+	/** Stirred, strained. */
+	steps: string[];
+	/** Thrown away: nothing of it is left to look at. */
+	discarded: boolean;
 	found: Timed<'batch.found'>[];
 	/** Breaks and overrides between its start and its being ready. */
 	breaks: number[];
@@ -142,6 +146,8 @@ function started(open: Open, record: RecordOf<'batch.started'>): void {
 		cans: [],
 		timed: [],
 		stood: null,
+		steps: [],
+		discarded: false,
 		found: [],
 		breaks: [],
 		overrides: [],
@@ -164,6 +170,8 @@ function mixing(open: Open, record: DayRecord): void {
 	if (record.type === 'cup.timed') story.timed.push(timed(record, open));
 	if (record.type === 'batch.found') story.found.push(timed(record, open));
 	if (record.type === 'batch.stood') story.stood = open.at;
+	if (record.type === 'batch.stepped') story.steps.push(record.step);
+	if (record.type === 'batch.discarded') story.discarded = true;
 	if (record.type === 'break.began') story.breaks.push(open.at);
 	if (record.type === 'override.given') story.overrides.push(timed(record, open));
 	if (record.type === 'batch.ready' || record.type === 'batch.discarded') {
@@ -178,7 +186,7 @@ type Passes = 'face.late' | 'trigger.on' | 'trigger.off';
 type Unread = Asked | Timing | Kept;
 type Asked = 'check.began' | 'item.answered' | 'gun.checked' | 'day.planned';
 type Timing = 'clock.set' | 'window.set' | 'window.moved' | 'wait.began' | 'wait.ended' | 'break.ended';
-type Kept = 'batch.stepped' | 'cup.emptied' | 'edge.left' | 'part.setAside' | 'photo.kept';
+type Kept = 'cup.emptied' | 'edge.left' | 'part.setAside' | 'photo.kept';
 
 function take(open: Open, record: DayRecord): void {
 	const { timeline, day } = open;
@@ -208,6 +216,7 @@ function take(open: Open, record: DayRecord): void {
 		case 'batch.started':
 			started(open, record);
 			return;
+		case 'batch.stepped':
 		case 'batch.poured':
 		case 'cup.timed':
 		case 'batch.found':

@@ -4,7 +4,6 @@ import type { DayRecord } from '../../src/day/records.ts';
 import { csv } from '../../src/report/csv.ts';
 import { reportAs } from '../../src/report/report.ts';
 import { tablesOf } from '../../src/report/tables/tables.ts';
-import { causesOf } from '../../src/trace/faults.ts';
 import { trace } from '../../src/trace/trace.ts';
 import { rehearsed } from '../day/rehearsed.ts';
 import { builtIn } from '../trace/built-in.ts';
@@ -35,18 +34,13 @@ function played(seconds: readonly number[], pulled?: readonly number[]): DayReco
 const measured = (day: readonly DayRecord[]) =>
 	added(day, 15, [{ type: 'film.read', face: readOn, coat: 1, wet_um: 170, by: 'comb' }]);
 
-const filmFaults = Object.entries(builtIn.faults)
-	.filter(([, fault]) => fault.trace && causesOf(fault).some(code => code.startsWith('film-too')))
-	.map(([name]) => name);
-
-/** What the trace makes of a day: causes in their order, who is exposed, where to look. */
+/** What the trace makes of a day: whether a record says it, and what speaks for and against a heavy and a light film. */
 const traced = (day: readonly DayRecord[]) =>
-	filmFaults.flatMap(fault =>
+	['run', 'dry-spray'].flatMap(fault =>
 		['left door/flat', readOn].map(face => {
-			const found = trace({ days: [day], fault, face, coat: 1 }, builtIn);
-			const { candidates, exposed, likely, inspect, told } = found;
-			const causes = candidates.map(({ code, told, reasons }) => [code, told, reasons[0]]);
-			return { fault, face, causes, exposed, likely, inspect, told };
+			const { candidates } = trace({ days: [day], fault, face, coat: 1 }, builtIn);
+			const film = candidates.filter(({ code }) => code.startsWith('film-too'));
+			return { fault, face, film: film.map(({ code, told }) => [code, told]).sort() };
 		}),
 	);
 
@@ -114,6 +108,6 @@ describe('with a trigger line', () => {
 		const day = played([70, 112, 70], [60, 110, 60]);
 		const [first] = trace({ days: [day], fault: 'run', face: 'left door/flat', coat: 1 }, builtIn).candidates;
 		expect(first).toMatchObject({ code: 'film-too-heavy', told: true });
-		expect(first?.reasons[0]).toBe("by the sheet's flow, from its pulls, not measured");
+		expect(first?.for[0]).toMatch(/^the trigger was pulled \d+ s for \d+ s, not measured$/);
 	});
 });

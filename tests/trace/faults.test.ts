@@ -20,8 +20,8 @@ const published: [string, string, string][] = [
 	['stripes', 'bad-pattern', 'TM 43-0139 p. 5-12'],
 	['orange-peel', 'viscosity-off', 'TM 43-0139 p. 5-12'],
 	['orange-peel', 'pressure-off', 'TM 43-0139 p. 5-12'],
-	['orange-peel', 'film-too-light', 'NAVEDTRA 14018'],
-	['dry-spray', 'film-too-light', 'NAVEDTRA 14018'],
+	['orange-peel', 'gun-too-near', 'NAVEDTRA 14018'],
+	['dry-spray', 'gun-too-far', 'NAVEDTRA 14018'],
 	['dry-spray', 'pressure-off', 'TM 43-0139 p. 5-12'],
 	['spit', 'bad-pattern', 'TM 43-0139 p. 5-11'],
 	['stays-soft', 'air-out-of-limits', 'TM 43-0139 §5-31'],
@@ -30,6 +30,8 @@ const published: [string, string, string][] = [
 	['blush', 'pressure-off', 'FAA-H-8083-31 ch. 8'],
 	['pinholes', 'surface', 'FAA-H-8083-31 ch. 8'],
 	['pinholes', 'film-too-heavy', 'FAA-H-8083-31 ch. 8'],
+	['pinholes', 'air-line', 'FAA-H-8083-31 ch. 8'],
+	['pinholes', 'dirt-in-paint', 'FAA-H-8083-31 ch. 8'],
 	['peeling', 'surface', 'FAA-H-8083-31 ch. 8'],
 	['peeling', 'wrong-can', 'FAA-H-8083-31 ch. 8'],
 	['peeling', 'wrong-ratio', 'FAA-H-8083-31 ch. 8'],
@@ -40,9 +42,9 @@ test.each(published)('%s may come of %s, as %s says', (name, cause, source) => {
 });
 
 test('where sources disagree on sags both are shown: TM 43-0139 p. 5-12 too thick, §5-30 thinned too far', () => {
-	expect(claimsOf(fault('sag'), 'viscosity-off').map(claim => claim.as)).toEqual([
-		'too thick',
-		'thinned too far',
+	expect(claimsOf(fault('sag'), 'viscosity-off').map(({ form, as }) => [form, as])).toEqual([
+		['thin', 'thinned too far'],
+		['thick', 'too thick'],
 	]);
 });
 
@@ -55,6 +57,22 @@ test('a run shows within minutes, wrinkling under the next coat, soft paint the 
 
 test('an insect, a hose or a fingerprint starts no trace', () => {
 	for (const name of ['insect', 'hose', 'fingerprint']) expect(fault(name).trace).toBe(false);
+});
+
+test('runs and sags are led by a heavy film and a gun too near, and not by the fan (from memory)', () => {
+	for (const name of ['run', 'sag'])
+		expect(causesOf(fault(name)).slice(0, 2)).toEqual(['film-too-heavy', 'gun-too-near']);
+});
+
+test('something else may be any cause in any form, in no order', () => {
+	const named = new Set(
+		Object.values(builtIn.faults)
+			.filter(one => one.trace)
+			.flatMap(({ causes }) => causes.map(({ cause, form }) => `${cause} ${form}`)),
+	);
+	const other = fault('other');
+	expect(other.flat).toBe(true);
+	expect(new Set(other.causes.map(({ cause, form }) => `${cause} ${form}`))).toEqual(named);
 });
 
 test('every cause code that others rely on is described', () => {
@@ -75,6 +93,10 @@ test('every cause code that others rely on is described', () => {
 		'film-too-light',
 		'face-missed',
 		'too-many-coats',
+		'gun-too-near',
+		'gun-too-far',
+		'dirt-in-paint',
+		'air-line',
 		'surface',
 		'handling',
 	]);

@@ -2,17 +2,16 @@ import { expect, test } from 'vitest';
 import { unseen } from './generator/seeds.ts';
 import { score } from './planted.ts';
 
-test('over 1,000 unseen jobs the true cause is found as often as the records allow', () => {
-	const found = score(unseen);
-	const told = (count: number) => count / found.told;
-	expect(found.cases).toBe(1000);
+/** One hand wrote these days; what they hold is no bar, only that what is claimed is so. */
+test('over unseen jobs what is told is so, and the true cause is never dropped', () => {
+	const found = score({ ...unseen, count: 200 });
+	const told = found.words.told ?? { said: 0, right: 0 };
+	expect(found.cases).toBe(200);
 	expect(found.causes).toBeGreaterThanOrEqual(10);
-	expect(told(found.first), 'true cause first').toBeGreaterThanOrEqual(0.85);
-	expect(told(found.inThree), 'true cause in the first three').toBeGreaterThanOrEqual(0.97);
-	expect(found.held, 'affected faces within the exposed list').toBe(found.cases);
-	expect(told(found.heldByLikely), 'affected faces within the short list').toBeGreaterThanOrEqual(0.97);
-	expect(found.excess, 'exposed for each affected').toBeLessThan(20);
-	expect(found.excessOfLikely, 'short list for each affected').toBeLessThan(5);
-	expect(found.named, 'what was not read is said where the records cannot tell').toBe(found.untold);
-	expect(found.saidSo / found.untold, 'said outright that they cannot tell').toBeGreaterThan(0.55);
+	expect(told.said, 'told at all').toBeGreaterThan(20);
+	expect(told.right / told.said, 'told and so').toBeGreaterThanOrEqual(0.95);
+	expect((told.said - told.right) / found.cases, 'told and wrong').toBeLessThanOrEqual(0.02);
+	expect(found.absent / found.cases, 'true cause no candidate').toBeLessThanOrEqual(0.01);
+	expect(found.inThree / found.cases, 'true cause in the first three').toBeGreaterThan(0.75);
+	expect(found.held / found.cases, 'every affected face exposed').toBeGreaterThan(0.85);
 });

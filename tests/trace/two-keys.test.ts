@@ -19,18 +19,19 @@ const sooner = (day: readonly DayRecord[], share: number): DayRecord[] =>
 		return { ...record, at: new Date(from + share * (Date.parse(record.at) - from)).toISOString() };
 	});
 
-test('without a trigger line the seconds from START to FINISHED change no cause, no order and no face to look at', () => {
+test('without a trigger line the seconds from START to FINISHED never tell of a film', () => {
 	let compared = 0;
-	for (let seed = tuning.from; seed < tuning.from + 100; seed++) {
+	for (let seed = tuning.from; seed < tuning.from + 24; seed++) {
 		const { days, ...ask } = makeCase(seed);
 		if (days.flat().some(({ type }) => type === 'trigger.on')) continue;
 		const found = (on: DayRecord[][]) => {
-			const { candidates, exposed, likely, inspect } = trace({ ...ask, days: on }, builtIn);
-			return { causes: candidates.map(({ code, told }) => [code, told]), exposed, likely, inspect };
+			const { candidates } = trace({ ...ask, days: on }, builtIn);
+			const film = candidates.filter(({ code }) => code.startsWith('film-too'));
+			return film.map(({ code, told }) => [code, told]).sort();
 		};
 		for (const share of [0.02, 0.5])
 			expect(found(days.map(day => sooner(day, share))), `seed ${seed}`).toEqual(found(days));
 		compared++;
 	}
-	expect(compared).toBeGreaterThan(40);
+	expect(compared).toBeGreaterThan(8);
 });

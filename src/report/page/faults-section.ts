@@ -1,4 +1,5 @@
 import type { Trace } from '../../trace/trace.ts';
+import { causeSaid } from '../../words/summary-trace.ts';
 import { lookedAt } from '../pictures/face-told.ts';
 import { face, plain, spot, word } from '../said.ts';
 import { isVerdict } from '../tables/happenings.ts';
@@ -41,19 +42,24 @@ function traced(report: Report, { fault, face: id, coat, trace, why }: Traced): 
 	const title = html`<h3>Where it began: ${plain(faults.faults[fault]?.say ?? word(fault))} on ${spot(id, coat)}</h3>\n`;
 	if (!trace) return html`${title}<p>No trace: ${plain(why ?? '')}.</p>\n`;
 	const given = verdicts(report);
-	// The notice above says already that the records cannot tell.
+	// What is said of the word stands above already.
 	const missing = trace.told ? trace.missing : trace.missing.slice(1);
-	const cause = (code: string) => plain(faults.causes[code]?.say ?? word(code));
-	return html`${title}<p>In doubt from ${times.moment(trace.bracket.from)} to ${times.moment(trace.bracket.to)}, by the thing most likely wrong.</p>
-${trace.told ? null : html`<p class="notice">The records cannot tell: no change and no departure lies in them.</p>\n`}
+	const [first] = trace.candidates;
+	const claim =
+		first && trace.told ? `${word(trace.word)}: ${plain(causeSaid(first, faults.causes))}.` : null;
+	const looks = trace.walk.filter(one => one.face === null);
+	return html`${title}<p>${plain(trace.isIsNot)}</p>
+${claim ? html`<p>${claim}</p>\n` : html`<p class="notice">The records cannot tell one cause from the others.</p>\n`}
+<p>It began between ${times.moment(trace.bracket.from)} and ${times.moment(trace.bracket.to)}, by the first of them.</p>
 ${table(
 	'What may have put it in, likeliest first',
 	[
-		{ head: 'Cause', cell: row => cause(row.code) },
-		{ head: 'At', cell: row => times.moment(row.at), figure: true },
-		{ head: 'Reasons', cell: row => row.reasons.map(plain).join('; ') },
+		{ head: 'Cause', cell: row => plain(causeSaid(row, faults.causes)) },
+		{ head: 'Where', cell: row => plain(row.extent) },
+		{ head: 'For', cell: row => row.for.map(plain).join('; ') },
+		{ head: 'Against', cell: row => row.against.map(plain).join('; ') },
 	],
-	trace.candidates,
+	trace.candidates.slice(0, 6),
 	'Nothing in the records.',
 )}
 ${alsoLook(trace, id)}
@@ -72,6 +78,7 @@ ${table(
 	trace.exposed.filter(row => given.has(key(row))),
 	'None of those that may have got it.',
 )}
+${looks.length > 0 ? html`<p>What would part the causes:</p>${list(looks.map(one => `${one.do}, ${one.minutes} min`))}` : null}
 ${missing.length > 0 ? html`<p>Not recorded, and would have settled it:</p>${list(missing)}` : null}`;
 }
 
