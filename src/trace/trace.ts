@@ -146,7 +146,7 @@ export function weighing(
 	};
 	// A cause that does none of the kinds marked explains none of them, wherever it was.
 	const explanations = causesIn(data).flatMap(cause =>
-		sights.doesAny(cause) ? extentsOf(ground, cause) : [nowhere(sights, cause)],
+		sights.doesAny(cause) ? extentsOf(ground, cause) : [nowhere(sights, cause, marking[0]?.began)],
 	);
 	return { timeline, ground, sights, weighed: weigh(explanations, sights) };
 }

@@ -30,9 +30,9 @@ export type Weighed = Explanation & {
 };
 
 /** A cause that reached nothing: it explains no mark. */
-export const nowhere = ({ scene }: Sights, cause: Cause): Explanation => ({
+export const nowhere = ({ scene }: Sights, cause: Cause, at = 0): Explanation => ({
 	...{ cause, share: 1, odds: 1, reach: reachOf(scene.faces.length, []), passes: [] },
-	...{ extent: () => '', start: () => ({ from: 0, to: 0 }), softs: () => [] },
+	...{ extent: () => '', start: () => ({ from: at, to: at }), softs: () => [] },
 });
 
 const before = ({ cause, share, odds }: Explanation): number => cause.prior * share * odds;

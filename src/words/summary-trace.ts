@@ -55,7 +55,7 @@ const words: Record<Traced['word'], string> = {
 	told: 'Told',
 	likely: 'Likely',
 	perhaps: 'Perhaps',
-	'cannot tell': 'First of several',
+	'cannot tell': 'First',
 };
 
 /**
@@ -91,7 +91,7 @@ export function traceSentences(trace: Traced, said: Said): string[] {
 		spoken('Exposed', many(trace.faces.length, 'face'), `${likely} likely`),
 		...(trace.open.length > 0 ? [spoken('Not judged yet', many(trace.open.length, 'coat'))] : []),
 		...(next
-			? [next.face === null ? spoken('First', next.do) : spoken('Look first', shortFace(next.face))]
+			? [next.face === null ? spoken('Do first', next.do) : spoken('Look first', shortFace(next.face))]
 			: []),
 		...(first
 			? [spoken('Would have caught it', short(said.causes[first.code]?.check ?? 'no check', 8))]

@@ -135,7 +135,7 @@ describe('8:2:2:1 with accelerator', () => {
 		expect(reasons('wrong-can', changed({ can: 'knot' }))).toMatch(
 			/accelerator came from the can marked knot/,
 		);
-		expect(reasons('wrong-ratio', changed({}))).not.toMatch(/accelerator/);
+		expect(reasons('wrong-ratio', changed({}))).not.toMatch(/accelerator (was|came)/);
 	});
 });
 
