@@ -97,7 +97,9 @@ function readIn(
 		const { record } = one;
 		if (record.type === 'override.given') {
 			const says = () => `rule "${record.rule}" was passed over`;
-			return [{ odds: recorded.is, isRight: false, isRecord: true, ends: false, says }];
+			// The whole check passed over names none of its things.
+			const isRecord = record.rule !== 'gun-check';
+			return [{ odds: recorded.is, isRight: false, isRecord, ends: false, says }];
 		}
 		if (record.type !== 'reading.taken') return [];
 		const reading = { ...one, record };

@@ -79,6 +79,7 @@ type Kept = {
 	/** By face and coats. */
 	faces: Map<number, Float64Array>;
 	shown: Map<number, number>;
+	looks: Map<number, OnFace>;
 	/** The last extent asked about, and what its draws came to: the next one is like it. */
 	last: { reach: Reach; only: ReadonlySet<number> | undefined; found: Float64Array } | null;
 };
@@ -108,7 +109,14 @@ export class Sights {
 				? effects.flatMap(([, share]) => severities.map(() => share / severities.length))
 				: [1],
 		);
-		const fresh: Kept = { effects, chances, faces: new Map(), shown: new Map(), last: null };
+		const fresh: Kept = {
+			effects,
+			chances,
+			faces: new Map(),
+			shown: new Map(),
+			looks: new Map(),
+			last: null,
+		};
 		this.#kept.set(cause, fresh);
 		return fresh;
 	}
@@ -171,6 +179,15 @@ export class Sights {
 		};
 	}
 
+	/** The same, kept: pairs ask for it many times. */
+	#at(cause: Cause, at: number, face: FaceSeen, mask: number): OnFace {
+		const { looks } = this.#of(cause);
+		const key = at * 0x8000_0000 + mask;
+		const known = looks.get(key) ?? this.#on(cause, face, mask);
+		looks.set(key, known);
+		return known;
+	}
+
 	/** The chance of all that was seen of a face, by draw. */
 	#factor(cause: Cause, at: number, mask: number): Float64Array {
 		const { faces, chances } = this.#of(cause);
@@ -227,8 +244,8 @@ export class Sights {
 		for (const [at, face] of this.scene.faces.entries()) {
 			const [mask, beside] = [one.reach[at] ?? 0, other.reach[at] ?? 0];
 			if (mask === 0 && beside === 0 && face.marks.length === 0) continue;
-			const a = this.#on(one.cause, face, mask);
-			const b = this.#on(other.cause, face, beside);
+			const a = this.#at(one.cause, at, face, mask);
+			const b = this.#at(other.cause, at, face, beside);
 			const either = (x = 0, y = 0) => 1 - (1 - x) * (1 - y);
 			for (let nth = 0; nth < found.length; nth++) {
 				const [i, j] = [Math.floor(nth / theirs.length), nth % theirs.length];

@@ -147,10 +147,7 @@ function surfaceExtents(ground: Ground, cause: Cause): Explanation[] {
 		{ share: sorts.surface.face, extents: weighed(passes.map(one)) },
 		{
 			share: sorts.surface.first,
-			extents:
-				first.length > 0
-					? [{ ...one(first[0] ?? (passes[0] as Pass)), passes: first, extent: 'all of coat 1' }]
-					: [],
+			extents: first.length > 0 ? [{ passes: first, weight: 1, extent: 'all of coat 1' }] : [],
 		},
 	];
 	return laidOut(ground, cause, sort, averaged(own(ground, prepared)));
