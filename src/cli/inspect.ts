@@ -37,7 +37,7 @@ function begin(args: Args, io: Io, path: string, records: DayRecord[]): Inspecti
 	const last = records.at(-1);
 	const search = (found: readonly DayEvent[]) => {
 		const more = last ? stamped(last, found, last.run + 1, Date.parse(last.at), 0) : [];
-		const asked = days.map(day => (day.at(-1)?.at === last?.at ? [...day, ...more] : day));
+		const asked = days.map(day => (day === records ? [...day, ...more] : day));
 		return trace({ days: asked, ...question }, faults).inspect;
 	};
 	return beginInspection(records, [...search([]), { face: question.face, coat: question.coat }], search);
