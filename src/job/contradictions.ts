@@ -6,7 +6,7 @@ import type { Source } from './document.ts';
 import { notAllowed } from './errors.ts';
 import { type Job, type Material, type PlannedCoat, waits_h } from './job.ts';
 import { wanted_um } from './on-work.ts';
-import { standsOrNot_min } from './process-clocks.ts';
+import { ownFactor, standsOrNot_min } from './process-clocks.ts';
 import { itself } from './recoat-keys.ts';
 import { betweenBands } from './reducer-bands.ts';
 import type { SheetEntry } from './sheet.ts';
@@ -118,7 +118,7 @@ function wrongPair(whole: Whole, before: PlannedCoat, coat: PlannedCoat): string
 	const rows = material?.recoat.find(({ under }) => under === before.material)?.rows;
 	if (!rows?.length) return `no recoat windows are given for ${pair}; add them to ${coat.material}`;
 	const { air_C } = whole;
-	const windows = air_C === undefined ? undefined : windowsAt(rows, air_C, material?.factorPer10C);
+	const windows = air_C === undefined ? undefined : windowsAt(rows, air_C, material && ownFactor(material));
 	if (!windows || allows(windows, opened(coat.prep), waits_h(coat), null)) return undefined;
 	return `${waits_h(coat)} h on, no window of ${pair} is open with what is done before it; mend the wait, or sand or scuff`;
 }

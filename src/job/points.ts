@@ -131,7 +131,7 @@ export function flashPointsOf(source: Source, entry: FlashEntry): FlashPoints | 
 	return { from, to };
 }
 
-/** The clocks that a material lists points for; undefined: none. What is wrong with them is said. */
+/** The clocks that a material lists points for, with the factor that it writes; undefined: none. What is wrong with them is said. */
 export function clocksOf(
 	source: Source,
 	entry: MaterialEntry,
@@ -147,11 +147,11 @@ export function clocksOf(
 	const points = flash && flashPointsOf(source, flash);
 	const listed = points && isList(flash?.values.from) ? points : undefined;
 	const ofKind = Object.values(coats).some(coat => coat.flash);
-	if (!potLife && !standing && !listed && !ofKind) return undefined;
+	if (!potLife && !standing && !listed && !ofKind && !factorPer10C) return undefined;
 	return {
 		...(potLife && { potLife }),
 		...(standing && { standing }),
 		...(listed && { flash: listed }),
-		...(entry.has('time factor') && factorPer10C !== undefined && { factorPer10C }),
+		...(factorPer10C && { factorPer10C }),
 	};
 }

@@ -4,7 +4,10 @@ import type { CoatKind, Material, PlannedCoat } from './job.ts';
 
 /** The clocks of a material's processes, by the points that its sheet lists for them; one time is one point. */
 
-/** The sheet's own factor per 10 °C; undefined: it writes none, and 2 stands in its place. */
+/**
+ * The sheet's own factor per 10 °C; undefined: it writes none, and 2 stands in its place, as in days begun before a factor
+ * written stood beside the clocks.
+ */
 export const ownFactor = ({ clocks, factorPer10C }: Pick<Material, 'clocks' | 'factorPer10C'>) =>
 	clocks?.factorPer10C ?? (factorPer10C === 2 ? undefined : factorPer10C);
 
@@ -52,14 +55,11 @@ export const driesAt_h = (
 ): number | null =>
 	points.length === 0 ? null : lasts_h({ kind: 'beginning', points, factorPer10C }, surface_C);
 
-/**
- * What a sheet gives one time for is one point: outside it that is kept, or carried to the safe side, by two for 10 °C where
- * it writes no factor.
- */
+/** What a sheet gives one time for is one point: outside it that is kept, or carried to the safe side. */
 const oneLife = (material: Material): ProcessClock => ({
 	kind: 'end',
 	points: [material.potLife],
-	factorPer10C: material.factorPer10C,
+	factorPer10C: ownFactor(material),
 });
 
 export type FlashClocks = { least: ProcessClock; most: ProcessClock | null };
@@ -77,8 +77,8 @@ export function flashClocks({ clocks, coats }: Material, kind: CoatKind): FlashC
 
 /** … by its one time where it gives no points. */
 export function flashOf(material: Material, kind: CoatKind): FlashClocks {
-	const { flash, factorPer10C } = material;
-	const { min_min, max_min, at_C } = flash;
+	const { min_min, max_min, at_C } = material.flash;
+	const factorPer10C = ownFactor(material);
 	const at = (minutes: number) => ({ points: [{ at_C, hours: minutes / 60 }], factorPer10C });
 	return (
 		flashClocks(material, kind) ?? {

@@ -165,7 +165,7 @@ const materialShape = {
 			'over dew point': may(value(quantity('temperatureDifference'))),
 		}),
 	),
-	'time factor': may(value(plainNumber(1.1, 4)), 2),
+	'time factor': may(value(plainNumber(1.1, 4))),
 	solvent: may(
 		map({
 			share: must(value(quantity('share'))),

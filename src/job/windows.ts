@@ -102,7 +102,7 @@ export function overByName(material: Material, materials: ReadonlyMap<string, Ma
 export function windowsAt(
 	rows: readonly RecoatRow[],
 	surface_C: number,
-	factorPer10C = 2,
+	factorPer10C?: number,
 ): readonly Spell[] | undefined {
 	const gap = ({ from_C, to_C }: RecoatRow) => Math.max(from_C - surface_C, surface_C - to_C);
 	const within = rows.filter(row => gap(row) <= guessLimit_K);

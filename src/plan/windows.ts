@@ -34,9 +34,8 @@ function tableBy(
 	held: Held = heldAt(surface_C),
 ) {
 	if (rows.length === 0) return [];
-	return rows.length > 1
-		? windowsHeld(rows, held, ownFactor(material))
-		: recoatWindows(rows, surface_C, material.factorPer10C);
+	const factor = ownFactor(material);
+	return rows.length > 1 ? windowsHeld(rows, held, factor) : recoatWindows(rows, surface_C, factor);
 }
 
 /**

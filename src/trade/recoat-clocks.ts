@@ -1,4 +1,4 @@
-import { lasts_h, overAt_h, type ProcessClock, ruleOfThumb, type Stretch, steady } from './process-clock.ts';
+import { lasts_h, overAt_h, type ProcessClock, type Stretch, steady } from './process-clock.ts';
 import {
 	careful,
 	closed,
@@ -70,12 +70,9 @@ function mostCareful(rows: readonly RecoatRow[], held: Held, factorPer10C?: numb
 	const temps_C = [...held.coldest, ...held.warmest].flatMap(({ from_C, to_C }) => [from_C, to_C]);
 	const [least_C, most_C] = [Math.min(...temps_C), Math.max(...temps_C, held.highest_C)];
 	const between = rows.flatMap(({ from_C, to_C }) => [from_C, to_C]).filter(C => C > least_C && C < most_C);
-	const top_C = Math.max(...rows.map(({ to_C }) => to_C));
-	/** Above the rows what closes is carried on, below them what opens. */
-	const factorAt = (C: number) => factorPer10C ?? ruleOfThumb[C > top_C ? 'end' : 'beginning'];
 	return careful(
 		[least_C, ...between, most_C].map(C => ({
-			windows: begunBefore(recoatWindows(rows, C, factorAt(C)), held.took_h),
+			windows: begunBefore(recoatWindows(rows, C, factorPer10C), held.took_h),
 		})),
 	);
 }

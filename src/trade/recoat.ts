@@ -1,4 +1,4 @@
-import { carriedTo } from './time.ts';
+import { lasts_h } from './process-clock.ts';
 
 export type Does = 'wait' | 'spray' | 'scuff' | 'sand';
 export type RecoatWindow = { does: Does; from_h: number; until_h: number | null };
@@ -32,15 +32,15 @@ export function careful(rows: readonly Pick<RecoatRow, 'windows'>[]): RecoatWind
 }
 
 /**
- * The row's hours carried to another temperature, each edge by itself: what opens never sooner, what closes never later
- * than the row says. A window may lie anywhere between its edges and those behind and before them.
+ * The row's hours carried to another temperature, each edge a clock by itself: what opens never sooner, what closes never
+ * later than the row says. A window may lie anywhere between its edges and those behind and before them.
  */
-function carried(row: RecoatRow, edge_C: number, surface_C: number, factorPer10C: number): RecoatWindow[] {
+function carried(row: RecoatRow, edge_C: number, surface_C: number, factorPer10C?: number): RecoatWindow[] {
 	const windows = closed(row);
-	const edges = windows.map(({ from_h }, nth) => {
-		if (from_h === 0) return 0;
-		const there_h = carriedTo(from_h, edge_C, surface_C, factorPer10C);
-		return opensAt(windows, nth) ? Math.max(from_h, there_h) : Math.min(from_h, there_h);
+	const edges = windows.map(({ from_h: hours }, nth) => {
+		if (hours === 0) return 0;
+		const kind = opensAt(windows, nth) ? 'beginning' : 'end';
+		return lasts_h({ kind, points: [{ at_C: edge_C, hours }], factorPer10C }, surface_C);
 	});
 	return spread(windows, edges);
 }
@@ -102,10 +102,10 @@ export function beyondRows(rows: readonly RecoatRow[], surface_C: number): 'abov
 /**
  * What a coat allows as time passes, at the highest surface temperature held an hour or more.
  * Inside a row: as the data sheet says; where rows meet or differ, the more careful of them. In a gap between rows: log-linear between
- * their edges. Outside all rows: the factor per 10 °C from the nearest edge, up to 20 K, and never to a shorter wait
+ * their edges. Outside all rows: a factor per 10 °C from the nearest edge, up to 20 K, and never to a shorter wait
  * nor to a later end than the nearest row has: what a warm surface shortens is not the sheet's word.
  * @param rows each with its range of °C and its windows in time order
- * @param factorPer10C 1 to 4
+ * @param factorPer10C 1 to 4, where the sheet has its own; left out: those of a beginning and of an end
  * @returns windows in hours after the coat, in time order; `until_h` null stays open
  * @throws RangeError for no rows, or past the limit
  * Source: the choice by highest temperature held, UFGS 09971 ¶3.7.1.4.
@@ -113,7 +113,7 @@ export function beyondRows(rows: readonly RecoatRow[], surface_C: number): 'abov
 export function recoatWindows(
 	rows: readonly RecoatRow[],
 	surface_C: number,
-	factorPer10C: number,
+	factorPer10C?: number,
 ): RecoatWindow[] {
 	const holding = rows.filter(row => surface_C >= row.from_C && surface_C <= row.to_C);
 	const [first] = holding;

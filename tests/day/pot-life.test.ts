@@ -169,7 +169,7 @@ describe('a batch that could not stand and be sprayed within its life', () => {
 		day.painter.world.air.C = 24;
 		day.until(({ state }) => state.startsWith('mix.'));
 		expect(day.line()).toMatchObject({ state: 'mix.too-short-lived' });
-		expect(day.line().say).toMatch(/lives 15 min here; 18 min are needed/);
+		expect(day.line().say).toMatch(/lives 13 min here; 18 min are needed/);
 		expect(Object.values(day.line().corners).map(({ code }) => code)).toEqual(['read-again', 'clean-up']);
 		day.painter.world.air.C = 15;
 		day.pick('read-again');

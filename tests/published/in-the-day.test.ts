@@ -112,8 +112,9 @@ test('sanding is due after two days at 65 °F, sooner when warmer, after three t
 	expect(sandingDue_h(58)).toBeLessThanOrEqual(96);
 });
 
-test('pot life halves from 21 to 31 °C: the cup that serves at 21 is dead at 31', () => {
-	// Halves per +10 °C; polyurethane 2 h at 21 °C. Source: UFGS 09971 ¶3.7.1.3. In the cold it is not taken to be longer.
+test('pot life halves from 21 to 31 °C: the cup that serves at 21 is dead at 31, and given up before', () => {
+	// Halves per +10 °C; polyurethane 2 h at 21 °C. Source: UFGS 09971 ¶3.7.1.3. A day goes by a third, as pot lives that fell
+	// by 3 have been measured (second-hand). In the cold it is not taken to be longer.
 	const life_h = (C: number) => {
 		const day = dayAt(
 			withMaterial(({ limits }) => ({ limits: { ...limits, air_C: [10, 45] } })),
@@ -125,7 +126,8 @@ test('pot life halves from 21 to 31 °C: the cup that serves at 21 is dead at 31
 		return (Date.parse(due) - Date.parse(hardener)) / 3_600_000;
 	};
 	expect(life_h(21)).toBeCloseTo(2, 2);
-	expect(life_h(31)).toBeCloseTo(1, 2);
+	expect(life_h(31)).toBeLessThanOrEqual(1);
+	expect(life_h(31)).toBeCloseTo(2 / 3, 2);
 	expect(life_h(11)).toBeCloseTo(2, 2);
 });
 

@@ -3,7 +3,7 @@ import { format } from '../../trade/shown.ts';
 import { byPoints } from './life-points.ts';
 import { type Given, type Worked, workPart } from './part.ts';
 
-/** By one time, never more than that, and a factor where it is warmer; beside it as careful as a list of points would have it. */
+/** By one time, never more than that, and a factor where it is warmer; beside it as careful as a day goes by it. */
 function byFactor(given: Given): Worked {
 	const point = { at_C: given.quantity('at', 'temperature'), hours: given.quantity('life', 'time') / 3600 };
 	const now_C = given.quantity('now', 'temperature');
@@ -19,7 +19,7 @@ function byFactor(given: Given): Worked {
 		lines: [
 			`At ${temp(now_C)} it lasts about ${time(hours)}, ${isCarried ? `by a factor of ${factor} per 10 °C from ${temp(point.at_C)}` : 'as its data sheet says'}.`,
 			'Never more than its data sheet says: no cold makes it last longer.',
-			`A day goes by that; with a list of points in its sheet by ${time(careful_h)}: a third for each 10 °C warmer.`,
+			`A day goes by ${time(careful_h)}, a third for each 10 °C warmer, unless its sheet writes a "time factor".`,
 			'A large or warm batch goes sooner; the data sheet rules.',
 		],
 	};

@@ -1,4 +1,5 @@
 import type { Material, Window } from '../job.ts';
+import { ownFactor } from '../process-clocks.ts';
 import { isStepKey, stepKeys } from '../stage-keys.ts';
 import { some } from '../values.ts';
 import { windowsAt } from '../windows.ts';
@@ -22,7 +23,7 @@ type Wants = { today: Window | null; tomorrow: Window | null };
 function wantsOver(material: Material, { material: under, nights }: NonNullable<Under>, shop: ShopOn): Wants {
 	const rows = material.recoat.find(one => one.under === under.id)?.rows;
 	if (!rows) return { today: null, tomorrow: null };
-	const windows = windowsAt(rows, shop.air_C, material.factorPer10C);
+	const windows = windowsAt(rows, shop.air_C, ownFactor(material));
 	if (!windows) return { today: 'sand', tomorrow: 'sand' };
 	const openPast = (hours: number) =>
 		windows.filter(({ does, until_h }) => does !== 'wait' && (until_h ?? Number.POSITIVE_INFINITY) > hours);

@@ -109,7 +109,7 @@ describe('property 13: every batch in the cup has its hardener, stood, and is al
 		[
 			'it is older than warm air lets it live',
 			day => late(colder(day, 31), 40),
-			/has used 1\d\d % of its pot life/,
+			/has used 2\d\d % of its pot life/,
 		],
 		[
 			'the batch is of another material',

@@ -130,12 +130,13 @@ describe('one time is one point', () => {
 		flash: { min_min, max_min, at_C: 21, touch: ['tacky', 'dry'] },
 	});
 
-	test('no cold lengthens a pot life, and warmth shortens it by two, or by the factor of the sheet', () => {
+	test('no cold lengthens a pot life, and warmth shortens it by three, or by the factor of the sheet', () => {
 		expect(living(0.6, 12)).not.toEqual([]);
 		expect(living(0.75, 12)).toEqual([]);
-		expect(living(1.3, 31)).not.toEqual([]);
-		expect(living(1.6, 31)).toEqual([]);
-		expect(living(1.6, 31, { factorPer10C: 3 })).not.toEqual([]);
+		expect(living(1.95, 31)).not.toEqual([]);
+		expect(living(2.4, 31)).toEqual([]);
+		expect(living(2.4, 31, { factorPer10C: 4 })).not.toEqual([]);
+		expect(living(1.6, 31, { clocks: { factorPer10C: 2 } })).toEqual([]);
 	});
 
 	test('no warmth shortens a flash; cold lengthens it', () => {
@@ -148,8 +149,8 @@ describe('one time is one point', () => {
 	test('no cold puts the end of a flash off; warmth brings it nearer', () => {
 		expect(waited(0, 16, flash(20, 48))).toEqual([]);
 		expect(waited(6, 16, flash(20, 48))).toHaveLength(1);
-		expect(waited(0, 26, flash(20, 50))).toEqual([]);
-		expect(waited(6, 26, flash(20, 50))).toHaveLength(1);
+		expect(waited(0, 26, flash(20, 61))).toEqual([]);
+		expect(waited(6, 26, flash(20, 61))).toHaveLength(1);
 	});
 });
 

@@ -13,6 +13,13 @@ export type Sort = 'beginning' | 'end';
 
 /** Beyond the points: twice as slow for 10 °C colder (UFGS 09971 ¶3.7.1.3), three times as fast for 10 °C warmer (this project's own, the careful side of it). */
 const carried = { beginning: 2, end: 3 };
+/** The factor of a sheet that writes none, where it has no other place for it. */
+const unwritten = 2;
+
+/** The sheet's own factor, where it writes one. */
+export const factorOf = ({ clocks, factorPer10C }: { clocks?: Clocks; factorPer10C: number }) =>
+	clocks?.factorPer10C ?? (factorPer10C === unwritten ? undefined : factorPer10C);
+
 /** So far beyond them nothing is known: a beginning has not come, an end has passed, K. */
 const tooFar_K = 20;
 

@@ -2,7 +2,7 @@ import { airsThatCount } from './air-counts.ts';
 import { type Day, elapsed, type Material } from './day.ts';
 import { slices } from './drift.ts';
 import { allOf, is, type Moment, type Note } from './notes.ts';
-import { hoursAt } from './points.ts';
+import { factorOf, hoursAt } from './points.ts';
 import { type Pour, pours } from './pots.ts';
 
 /** The earliest that the hardener can have gone in: its can was in the hand, and no level read since showed it still out. */
@@ -18,14 +18,9 @@ function hardenerFrom(day: Day, material: Material, batch: string, poured: Pour)
 
 const hour_ms = 3_600_000;
 
-/**
- * How long paint lives at a temperature, h: by the points listed, else by the one time, which is one point: no cold makes it
- * longer, and its factor, two where none is written, shortens it in warmth.
- */
-export function lifeAt({ clocks, potLife, factorPer10C }: Material, paintC: number): number {
-	if (clocks?.potLife) return hoursAt(clocks.potLife, paintC, 'end', clocks.factorPer10C);
-	return hoursAt([potLife], paintC, 'end', factorPer10C);
-}
+/** How long paint lives at a temperature, h: by the points listed, else by the one time, which is one point. */
+export const lifeAt = (material: Material, paintC: number): number =>
+	hoursAt(material.clocks?.potLife ?? [material.potLife], paintC, 'end', factorOf(material));
 
 /** A piece of time between two readings of the air, the second null where there was none yet. */
 type Piece = { airC: number | null; thenC: number | null; ms: number };

@@ -51,27 +51,29 @@ describe("the checker's own windows", () => {
 		expect(spansOver(several, 'green', 21, false)).toEqual([]);
 	});
 
-	test('warmer than its row it opens no sooner than there and shuts sooner by the factor', () => {
-		expect(sprayed(spansOver(material(null), 'green', 42.2, false))).toEqual([[4, 18]]);
+	test('warmer than its row it opens no sooner than there and shuts sooner by three, or by the factor of the sheet', () => {
+		expect(sprayed(spansOver(material(null), 'green', 42.2, false))).toEqual([[4, 12]]);
+		const own = { ...material(null), clocks: { factorPer10C: 2 } };
+		expect(sprayed(spansOver(own, 'green', 42.2, false))).toEqual([[4, 18]]);
 	});
 
-	test('colder than its row it opens later by the factor and shuts no later than there', () => {
+	test('colder than its row it opens later by two and shuts no later than there', () => {
 		expect(sprayed(spansOver(material(null), 'green', 17.2, false))).toEqual([[8, 36]]);
 	});
 
 	test('a lifting zone warmer than its row is the longest that it can be', () => {
 		const lifts = [
-			{ does: 'spray', from_h: 0, until_h: 4 },
-			{ does: 'wait', from_h: 4, until_h: 10 },
-			{ does: 'spray', from_h: 10, until_h: 24 },
-			{ does: 'sand', from_h: 24, until_h: null },
+			{ does: 'spray', from_h: 0, until_h: 9 },
+			{ does: 'wait', from_h: 9, until_h: 10 },
+			{ does: 'spray', from_h: 10, until_h: 36 },
+			{ does: 'sand', from_h: 36, until_h: null },
 		];
 		const only = {
 			...material(null),
 			recoat: [{ under: 'green', rows: [{ from_C: 15, to_C: 25, windows: lifts }] }],
 		};
 		expect(sprayed(spansOver(only, 'green', 35, false))).toEqual([
-			[0, 2],
+			[0, 3],
 			[10, 12],
 		]);
 		expect(sprayed(spansOver(only, 'green', 45, false))).toEqual([[0, 1]]);
@@ -83,6 +85,14 @@ describe("the checker's own windows", () => {
 			[4 * 2 ** 0.62, 36],
 		]);
 		expect(sprayed(spansOver(material(null), 'green', 27.2, true))[0]).toEqual([0.5, 4]);
+	});
+
+	test('wet on wet without a table, what is past the most is sanded', () => {
+		const bare = { ...material(90), recoat: [] };
+		expect(spansOver(bare, 'green', 21, true)?.map(({ does, from_h }) => [does, from_h])).toEqual([
+			['spray', 0.5],
+			['sand', 1.5],
+		]);
 	});
 
 	test('of a pair that the sheet does not name nothing is said', () => {

@@ -1,5 +1,5 @@
 import type { Material, RecoatRow, Span } from './day.ts';
-import { hoursAt } from './points.ts';
+import { factorOf, hoursAt } from './points.ts';
 
 /** Factor on a time given at `at_C` when it is `now_C`: it doubles (by `per10`) for every 10 °C colder. */
 export const slower = (per10: number, at_C: number, now_C: number) => per10 ** ((at_C - now_C) / 10);
@@ -8,17 +8,18 @@ const strictness = ['spray', 'scuff', 'sand', 'wait'];
 const strict = ({ does }: Span) => strictness.indexOf(does);
 
 /**
- * A row beyond its temperatures, its times stretched by a factor: a gate that loosens never comes sooner than in the row, one
- * that tightens never later. An hour belongs to every window from the gate before the first still shut to the last one
+ * A row beyond its temperatures, each of its gates a clock of one point: one that loosens never comes sooner than in the row,
+ * one that tightens never later. An hour belongs to every window from the gate before the first still shut to the last one
  * passed, and the strictest of them holds.
  */
-function beyond(row: Span[], factor: number): Span[] {
+function beyond(row: Span[], at_C: number, now_C: number, factor?: number): Span[] {
 	const end = row.at(-1)?.until_h ?? null;
 	const windows = end === null ? row : [...row, { does: 'wait', from_h: end, until_h: null }];
 	const gates = windows.map((window, n) => {
 		const before = windows[n - 1];
 		const loosens = before !== undefined && strict(window) < strict(before);
-		return window.from_h * (loosens ? Math.max(1, factor) : Math.min(1, factor));
+		const point = [{ at_C, hours: window.from_h }];
+		return hoursAt(point, now_C, loosens ? 'beginning' : 'end', factor);
 	});
 	const hours = [...new Set([0, ...gates])].sort((a, b) => a - b);
 	return hours.map((from_h, n) => {
@@ -30,10 +31,10 @@ function beyond(row: Span[], factor: number): Span[] {
 	});
 }
 
-/** The one row of a recoat table at a temperature, beyond its own its gates stretched by the material's factor the careful way. */
+/** The one row of a recoat table at a temperature, beyond its own its gates carried the careful way. */
 function rowAt({ from_C, to_C, windows }: RecoatRow, material: Material, surfaceC: number): Span[] {
-	if (surfaceC > to_C) return beyond(windows, slower(material.factorPer10C, to_C, surfaceC));
-	return surfaceC < from_C ? beyond(windows, slower(material.factorPer10C, from_C, surfaceC)) : windows;
+	if (surfaceC > to_C) return beyond(windows, to_C, surfaceC, factorOf(material));
+	return surfaceC < from_C ? beyond(windows, from_C, surfaceC, factorOf(material)) : windows;
 }
 
 /** The rows of the sheet for a coat over another. */
@@ -45,31 +46,35 @@ export type Flashing = { kind?: string | undefined; coldestC?: number };
 
 /**
  * The least that a coat flashes, and the most, h: by the points listed for its kind or its material, else by the one time
- * given, which is one point: warmth shortens no least, cold lengthens no most; else the factor carries it, two where none is written.
+ * given, which is one point: warmth shortens no least, cold lengthens no most; else a factor carries it.
  */
 export function flashAt(material: Material, surfaceC: number, { kind = '', coldestC = surfaceC }: Flashing) {
 	const listed = material.coats?.[kind]?.flash ?? material.clocks?.flash;
-	const carried = material.clocks?.factorPer10C;
+	const carried = factorOf(material);
 	if (listed)
 		return {
 			least_h: hoursAt(listed.from, surfaceC, 'beginning', carried),
 			most_h: listed.to && hoursAt(listed.to, coldestC, 'end', carried),
 		};
 	const { min_min, max_min, at_C } = material.flash;
-	const by = material.factorPer10C;
 	return {
-		least_h: hoursAt([{ at_C, hours: min_min / 60 }], surfaceC, 'beginning', by),
-		most_h: max_min === null ? null : hoursAt([{ at_C, hours: max_min / 60 }], surfaceC, 'end', by),
+		least_h: hoursAt([{ at_C, hours: min_min / 60 }], surfaceC, 'beginning', carried),
+		most_h: max_min === null ? null : hoursAt([{ at_C, hours: max_min / 60 }], surfaceC, 'end', carried),
 	};
 }
 
-/** Wet on wet: from the least flash until the most; without a most, until the table's first wait is over. */
-function flashOf(material: Material, rows: Span[][], surfaceC: number, coat: Flashing): Span {
+/**
+ * Wet on wet: from the least flash until the most, and where there is no table sanded after that; without a most, until the
+ * table's first wait is over.
+ */
+function flashOf(material: Material, rows: Span[][], surfaceC: number, coat: Flashing): Span[] {
 	const { least_h, most_h } = flashAt(material, surfaceC, coat);
 	const firstWaits = rows.map(windows => (windows[0]?.does === 'wait' ? windows[0].until_h : null));
 	const open =
 		firstWaits.includes(null) || firstWaits.length === 0 ? null : Math.max(...firstWaits.map(Number));
-	return { does: 'spray', from_h: least_h, until_h: most_h ?? open };
+	const wet = { does: 'spray', from_h: least_h, until_h: most_h ?? open };
+	if (most_h === null || rows.length > 0) return [wet];
+	return [wet, { does: 'sand', from_h: Math.max(least_h, most_h), until_h: null }];
 }
 
 /**
@@ -87,7 +92,7 @@ export function spansOver(
 ): Span[] | null {
 	const table = rowsOver(material, under);
 	const rows = table.map(row => rowAt(row, material, surfaceC));
-	const flash = wetOnWet && under === material.id ? [flashOf(material, rows, surfaceC, coat)] : [];
+	const flash = wetOnWet && under === material.id ? flashOf(material, rows, surfaceC, coat) : [];
 	const spans = table.length === 1 ? [...flash, ...rows.flat()] : flash;
 	return spans.length > 0 || table.length > 1 ? spans : null;
 }

@@ -1,6 +1,7 @@
 import type { Laid } from './coats.ts';
 import { type Day, elapsed, type Material } from './day.ts';
 import type { Moment } from './notes.ts';
+import { factorOf } from './points.ts';
 import { rowsOver } from './recoat.ts';
 import { carefulBy, strict, windowsHeld } from './rows.ts';
 import { pastOf, reachOf, startsOf } from './surface.ts';
@@ -8,16 +9,10 @@ import { pastOf, reachOf, startsOf } from './surface.ts';
 const hour_ms = 3_600_000;
 /** Instants in the file are rounded to a millisecond; a second is no one's window. */
 const slack_ms = 1000;
-/** The factor of a sheet that writes none. */
-const unwritten = 2;
 
 type At = Moment & { n: number };
 /** A coat that lies on a face, and the material to come over it. */
 export type Under = { face: string; laid: Laid; over: Material };
-
-/** The sheet's own factor, where it writes one. */
-const factorOf = ({ clocks, factorPer10C }: Material) =>
-	clocks?.factorPer10C ?? (factorPer10C === unwritten ? undefined : factorPer10C);
 
 /** Whether the sheet's table for a coat over another has several rows, whose gates are clocks. */
 export const isBySeveral = (over: Material, under: string) => rowsOver(over, under).length > 1;
