@@ -1,6 +1,6 @@
 import { oddsSaid } from '../film/odds.ts';
 import { inert } from '../job/inert.ts';
-import type { Job } from '../job/job.ts';
+import { gunsOn, type Job } from '../job/job.ts';
 import { turnedByFlash } from '../job/turned-on.ts';
 import type { DayPlan } from '../plan/day-plan.ts';
 import { type JobPlan, namedOrders } from '../plan/job-plan.ts';
@@ -30,6 +30,7 @@ export function planText(plan: JobPlan, said: Said): string[] {
 		...turnedLines(plan).flatMap(line => wrap(line, said.width)),
 		...stages.flatMap((_, index) => stageText(plan, index, said)),
 		...Object.entries(learned).flatMap(([id, its]) => wrap(learnedLine(job, id, its), said.width)),
+		...weighLines(plan).flatMap(line => wrap(line, said.width)),
 		...(reasons.length > 0 ? ['', 'This cannot be kept:'] : []),
 		...reasons.flatMap(reason => wrap(`${sentence(reason)}.`, said.width - 2).map(line => `  ${line}`)),
 	];
@@ -82,6 +83,18 @@ function lastStart(last: number | null, said: Said): string[] {
 		timeZone: said.zone,
 	});
 	return [`Last moment to start: ${at.format(said.start + last * 1000)}.`];
+}
+
+/** What would settle most of the batches, where a transfer is the usual one and no cup of its material was measured. */
+function weighLines({ job, learned }: JobPlan): string[] {
+	const isUnmeasured = Object.keys(job.materials).some(
+		id => !learned[id]?.use && gunsOn(job, id).some(({ assumed }) => assumed?.includes('transfer')),
+	);
+	return isUnmeasured
+		? [
+				'Transfer usual, not measured: batches are larger for it. First weigh the cup over one face (fanwise work gun).',
+			]
+		: [];
 }
 
 /** What a shop's own days have shown, in its own words. */

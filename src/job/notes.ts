@@ -159,6 +159,17 @@ function flowCupNotes({ id, cup }: Material): string[] {
 	return odd ? [`${id}, cup: ${odd}`] : [];
 }
 
+/** Times by which a coat would harden later the warmer it is: as its sheet says, and hardly as it means. */
+function hardeningNotes({ id, sandAfter, dryTo }: Material): string[] {
+	const times = { 'sand after': sandAfter, 'dry to, handle': dryTo?.handle, 'dry to, tape': dryTo?.tape };
+	return Object.entries(times).flatMap(([key, points = []]) => {
+		const rising = points.toSorted((one, other) => one.at_C - other.at_C);
+		return rising.some(({ hours }, nth) => hours > (rising[nth - 1]?.hours ?? hours))
+			? [`${id}, ${key}: grows longer with warmth; read its data sheet again`]
+			: [];
+	});
+}
+
 /** The air that its solvent asks for while it is sprayed, for fire and for health side by side; arithmetic, never a go-ahead. */
 function solventNotes(job: Job, { id, solvent }: Material, units: UnitSystem): string[] {
 	if (!solvent) return [];
@@ -294,6 +305,7 @@ export function notesOf(job: Job, units: UnitSystem): string[] {
 		...materials.filter(({ id }) => sprayed.has(id)).flatMap(material => airNotes(job, material, units)),
 		...materials.filter(({ id }) => sprayed.has(id)).flatMap(material => standingNotes(job, material, units)),
 		...materials.filter(({ id }) => sprayed.has(id)).flatMap(material => recoatNotes(job, material, units)),
+		...materials.filter(({ id }) => sprayed.has(id)).flatMap(hardeningNotes),
 		...materials.filter(({ id }) => sprayed.has(id)).flatMap(breathingNotes),
 		...materials.filter(({ id }) => sprayed.has(id)).flatMap(reducerNotes),
 		...materials.filter(({ id }) => sprayed.has(id)).flatMap(material => solventNotes(job, material, units)),

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { parseJob } from '../../src/job/load.ts';
+import { notesOf } from '../../src/job/notes.ts';
 import { type Alteration, altered, complaintsOf, exampleText, placeOf } from './altered.ts';
 
 const life = 'pot life: 4 h at 70 °F';
@@ -154,4 +155,23 @@ test.each(wrong)('%s is said once, in its place', (_, from, to, mark, says) => {
 	expect(complaints).toHaveLength(1);
 	expect(complaints[0]).toMatch(says);
 	expect(complaints[0]).toMatch(new RegExp(`^${placeOf(text, mark)} `));
+});
+
+test.each([
+	[
+		'sand after: [24 h at 50 °F, 36 h at 70 °F]',
+		['primer, sand after: grows longer with warmth; read its data sheet again'],
+	],
+	['sand after: [36 h at 50 °F, 24 h at 70 °F]', []],
+	[
+		'dry to: { tape: [2 h at 50 °F, 3 h at 70 °F] }',
+		['primer, dry to, tape: grows longer with warmth; read its data sheet again'],
+	],
+])('%s: a time that hardens later in warmth is no mistake, and told', (line, notes) => {
+	const loaded = parseJob(
+		altered('sand after: [48 h at 65 °F, 24 h at 80 °F, 84 h at 58 °F]', line),
+		'cart.yaml',
+	);
+	if (!loaded.ok) throw new Error(JSON.stringify(loaded.errors));
+	expect(notesOf(loaded.job, 'us').filter(note => note.includes('warmth'))).toEqual(notes);
 });
