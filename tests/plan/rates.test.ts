@@ -57,8 +57,8 @@ const emptied: [number, DayEvent] = [
 ];
 
 /** Faces of half a square metre, 50 s each. */
-const faces = (count: number): [number, DayEvent][] =>
-	job.faces.slice(0, count).flatMap(({ id }, at): [number, DayEvent][] => [
+const faces = (count: number, from = 0): [number, DayEvent][] =>
+	job.faces.slice(from, from + count).flatMap(({ id }, at): [number, DayEvent][] => [
 		[100 + 60 * at, started(id)],
 		[150 + 60 * at, ended(id)],
 	]);
@@ -171,6 +171,15 @@ test('a painter who uses what the sheet says is known by 1, whatever coats were 
 	const used: DayEvent = { ...emptied[1], volume_mL: 400 - 20 - 180 } as DayEvent;
 	const learned = learn([day([...batch, ...faces(6), [1000, used]])], job);
 	expect(learned.topcoat?.use?.factor).toBeCloseTo(1, 12);
+});
+
+test('cups of one day teach the same where they lie in two files', () => {
+	const morning = [...batch, ...faces(2), emptied];
+	const noon = [...batch, ...faces(4, 2), emptied];
+	const later = noon.map(([at_s, event]): [number, DayEvent] => [at_s + 2000, event]);
+	const whole = learn([day([...morning, ...later])], job);
+	expect(whole.topcoat?.use?.cups).toBe(2);
+	expect(learn([day(morning), day(noon)], job)).toEqual(whole);
 });
 
 test('bursts on paper are no face’s use', () => {
