@@ -29,7 +29,7 @@ const long = [
 	...files('day/file', 'read'),
 	...files('job', 'old-sheets', 'own-sheet'),
 	...files('planted', 'planted'),
-	...files('plan', 'exact-solver', 'order-brute-force', 'rehearsed'),
+	...files('plan', 'exact-solver', 'fewest-pots', 'order-brute-force', 'rehearsed'),
 	...files('report', 'film-map', 'one-count', 'page'),
 	...files('screen', 'kinds', 'never-missing', 'painter', 'screens'),
 	...files('trace', 'bracket-and-exposed', 'many-days', 'planted-causes'),

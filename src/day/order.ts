@@ -1,10 +1,10 @@
-import type { Job } from '../job/job.ts';
+import type { Job, PlannedCoat } from '../job/job.ts';
+import type { Pass } from '../plan/gun.ts';
 import { overridesOn } from './allowed.ts';
 import { faceOf, facesIn, laidOn, type Moment, nextCoat } from './moment.ts';
 
-/** Place of a face in the order in force for its next coat. */
-export function orderOf(moment: Moment, id: string): number {
-	const { stage, ofStage } = nextCoat(moment, id);
+/** Place of a face in the order in force for a coat, its next one if none is named. */
+export function orderOf(moment: Moment, id: string, { stage, ofStage } = nextCoat(moment, id)): number {
 	const { orders, opened } = moment.state.book;
 	const coat = roundCoat(opened.sheet, stage, ofStage[0]);
 	const planned = orders.find(order => order.stage === stage && order.coat === coat);
@@ -17,6 +17,23 @@ export const roundCoat = (job: Job, stage: number, ofStage: number): number =>
 	job.stages
 		.slice(0, stage)
 		.reduce((sum, earlier) => sum + (earlier.kind === 'coats' ? earlier.coats.length : 0), ofStage);
+
+/** The passes of a stage behind one of its coats, on faces that are sprayed today, coat by coat in the order of that one. */
+export function passesBehind(moment: Moment, coat: PlannedCoat): Pass[] {
+	const behind = facesIn(moment, 'open', 'part').flatMap(id => {
+		const face = faceOf(moment, id);
+		const place = orderOf(moment, id, coat);
+		return face.coats.flatMap((one, at) => {
+			const isBehind = one.stage === coat.stage && one.ofStage[0] > coat.ofStage[0];
+			return isBehind && at >= laidOn(moment, id)
+				? [{ pass: { face, coat: one, count: at + 1 }, place, round: one.ofStage[0] }]
+				: [];
+		});
+	});
+	return behind
+		.sort((one, other) => one.round - other.round || one.place - other.place)
+		.map(({ pass }) => pass);
+}
 
 export type Candidate = { face: string; round: number; place: number };
 

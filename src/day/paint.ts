@@ -1,5 +1,6 @@
 import { batchInHand } from '../../machines/day-context.ts';
 import type { PlannedCoat } from '../job/job.ts';
+import { coatsBehind } from '../plan/coats-behind.ts';
 import type { Pass } from '../plan/gun.ts';
 import {
 	type Bench,
@@ -39,8 +40,9 @@ import {
 	nextCoat,
 	unitsOf,
 } from './moment.ts';
-import { pending } from './order.ts';
+import { passesBehind, pending } from './order.ts';
 import { hasPot } from './pours.ts';
+import { takes } from './takes.ts';
 
 /** The paint that a face wants: in the cup, in a pot, or still to be mixed. */
 
@@ -77,6 +79,12 @@ function comingFrom(moment: Moment, id: string): Bench['coming'] {
 	return [comingOn(moment, id), ...others.map(({ face }) => comingOn(moment, face))];
 }
 
+/** What a later coat of a face takes. */
+function comingLater({ state }: Moment, pass: Pass): Coming {
+	const { volume_mL, spray_s } = takes(state.book.opened, pass.coat);
+	return { pass, wants_mL: volume_mL, spray_s };
+}
+
 /** Whether a coat is on some face already, or a part of it. */
 const isBegun = (moment: Moment, { stage, ofStage }: PlannedCoat): boolean =>
 	jobOf(moment).faces.some(({ id, coats }) => {
@@ -102,6 +110,13 @@ function benchAt(moment: Moment, id: string): Bench {
 		units: unitsOf(moment),
 		coming: comingFrom(moment, id),
 		isBegun: isBegun(moment, coat),
+		later: () => {
+			const surface_C = book.airs.at(-1)?.surfaceC ?? jobOf(moment).shop.air_C;
+			const behind = passesBehind(moment, coat);
+			return coatsBehind(jobOf(moment), passOf(moment, id), behind, surface_C, pass =>
+				comingLater(moment, pass),
+			);
+		},
 		cup: {
 			...{ cup_mL: book.cup_mL, cupSince: book.cupSince, levelSince: book.levelSince, letters: cup },
 			isMine:

@@ -4,7 +4,7 @@ import { orderFor } from '../plan/order.ts';
 import { type Progress, replan } from '../plan/replan.ts';
 import { clock } from '../words/clock.ts';
 import { mostWords } from '../words/spoken.ts';
-import { lifeLeft_s } from './allowed.ts';
+import { lifeLeft_s, potsOf } from './allowed.ts';
 import { contextOf, facesIn, jobOf, laidOn, type Moment, nextCoat } from './moment.ts';
 import { pending } from './order.ts';
 
@@ -21,7 +21,7 @@ function zeroOf(moment: Moment, stage: number, plan: DayPlan): number | null {
 	return ends.length > 0 && first ? Math.min(...ends) / 1000 - first.to_s : null;
 }
 
-function progressOf(moment: Moment, zero_s: number): Progress {
+function progressOf(moment: Moment, zero_s: number, face: string): Progress {
 	const { book } = moment.state;
 	const { cup } = contextOf(moment);
 	const now_s = moment.now.wall / 1000 - zero_s;
@@ -40,6 +40,13 @@ function progressOf(moment: Moment, zero_s: number): Progress {
 		at_s: now_s,
 		gun: null,
 		cup: letter !== undefined && life > 0 ? { letter, left_mL: book.cup_mL, dies_s: now_s + life } : null,
+		pots: potsOf(moment, nextCoat(moment, face)).map(letter => ({
+			...{
+				letter,
+				left_mL: book.batches.get(letter)?.pot_mL ?? 0,
+				dies_s: now_s + lifeLeft_s(moment, letter),
+			},
+		})),
 		letters: book.lettersBefore + book.batches.size,
 	};
 }
@@ -69,8 +76,13 @@ export function changedBy(moment: Moment): string | null {
 		const old = planDay(job, orderFor(job, stage), options);
 		const zero_s = zeroOf(moment, stage, old);
 		if (zero_s === null) return null;
-		const before = replan(job, old, progressOf({ ...moment, now: held.since }, zero_s), options).plan;
-		const { changed, plan } = replan(job, before, progressOf(moment, zero_s), options);
+		const before = replan(
+			job,
+			old,
+			progressOf({ ...moment, now: held.since }, zero_s, next.face),
+			options,
+		).plan;
+		const { changed, plan } = replan(job, before, progressOf(moment, zero_s, next.face), options);
 		const ends = clock((plan.end_s + zero_s) * 1000, moment.state.book.opened.zone);
 		return changed === 'Nothing changed.' ? null : brief(changed, `Finished about ${ends}.`);
 	} catch (error) {

@@ -355,6 +355,8 @@ export const jobSchema = z.object({
 		extractorAt: z.nullable(z.string()),
 		/** Part of the day that can be sprayed in, minutes; null: open. */
 		hours: z.nullable(z.number().check(z.positive())),
+		/** What its largest pot holds to be mixed in; undefined: nobody said. */
+		pot_mL: z.optional(positive),
 	}),
 	gun: gunSchema,
 	/** Where spray stages have several, by the name that they have for them: of the first stage is `gun`. */

@@ -12,6 +12,7 @@ export const ofShop = {
 	),
 	clearance: may(map({ time: must(some_('time')), measured: must(value(name)) })),
 	day: may(some_('time')),
+	'largest pot': may(some_('volume')),
 };
 export const shopShape = { ...ofShop, 'extractor at': may(placed(value(name))) };
 export const units = value(z.enum(['us', 'metric']));

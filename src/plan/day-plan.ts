@@ -44,6 +44,8 @@ export type PlanOptions = {
 	begun?: boolean;
 	/** What is in the gun's cup before the first pass; or the bench as the stage before left it the same day. */
 	cup?: Cup | null;
+	/** Pots with paint left beside it. */
+	pots?: readonly Cup[];
 	bench?: PlayedBench | null;
 	/** Letters used before on this job. */
 	letters?: number;
@@ -66,7 +68,7 @@ export function planDay(job: Job, order: StageOrder, options: PlanOptions = {}):
 		ends: options.ends ?? {},
 		gun: options.gun ?? null,
 		begun: options.begun ?? false,
-		cup: options.cup ?? null,
+		...{ cup: options.cup ?? null, pots: options.pots ?? [] },
 		bench: options.bench ? { ...options.bench, check: 'full' as const } : null,
 		opensFor: rememberedOpenings(job),
 	};
@@ -79,7 +81,7 @@ export function planDay(job: Job, order: StageOrder, options: PlanOptions = {}):
 		order,
 		...{ steps: course.steps, laid: course.laid, missed: course.missed, start_s, end_s: course.end_s },
 		batches: batchesOf(job, passes, course, rates).filter(
-			({ letter, serves }) => letter !== options.cup?.letter || serves.length > 0,
+			({ letter, serves }) => !wasThere(options, letter) || serves.length > 0,
 		),
 		fills: course.fills,
 		bench: course.bench,
@@ -90,6 +92,10 @@ export function planDay(job: Job, order: StageOrder, options: PlanOptions = {}):
 		latestStart_s: slack === null ? null : start_s + slack,
 	};
 }
+
+/** Whether a batch was mixed before the plan begins. */
+export const wasThere = ({ cup, pots = [] }: Pick<PlanOptions, 'cup' | 'pots'>, letter: string): boolean =>
+	cup?.letter === letter || pots.some(pot => pot.letter === letter);
 
 /** The passes of an order, in order. */
 export function passesIn(job: Job, order: StageOrder): Pass[] {

@@ -2,6 +2,7 @@ import { bursts_mL } from '../film/losses.ts';
 import { lossesOf } from '../job/on-work.ts';
 import { standsAt_min } from '../job/process-clocks.ts';
 import { type Cup, leftBehind_mL, lifeOf_s, reducerFor } from './batches.ts';
+import { coatsBehind } from './coats-behind.ts';
 import { burstFrom, type CupCount, emptyCup, filledBy, type Shop, usedFrom } from './cup-count.ts';
 import { type GunState, gunFor, type Pass } from './gun.ts';
 import { paintOf_mL, sprayOf_s } from './pace.ts';
@@ -48,13 +49,26 @@ const shut: PlayedBench = {
 	...{ check: 'full', second: 0, gun: null, flow_mL_per_min: null },
 };
 
-/** The bench before the first pass of a plan, with what is in the gun's cup. */
-export function benchWith(cup: Cup | null, pass: Pass | undefined, at_s: number): PlayedBench {
-	if (!cup || !pass) return shut;
+/** The bench before the first pass of a plan, with what is in the gun's cup and in pots beside it. */
+export function benchWith(
+	cup: Cup | null,
+	pots: readonly Cup[],
+	pass: Pass | undefined,
+	at_s: number,
+): PlayedBench {
+	if (!pass) return shut;
+	const batches = pots.map(({ letter, left_mL, dies_s }) => ({
+		...{ letter, pass, make_mL: left_mL, pot_mL: left_mL, untouched: true, mix_s: at_s, dies_s },
+	}));
+	if (!cup) return { ...shut, batches };
 	const { letter, left_mL, dies_s } = cup;
+	const its = batches.find(one => one.letter === letter) ?? { pot_mL: 0 };
 	return {
 		...shut,
-		batches: [{ letter, pass, make_mL: left_mL, pot_mL: 0, untouched: false, mix_s: at_s, dies_s }],
+		batches: [
+			{ letter, pass, make_mL: left_mL, ...its, untouched: false, mix_s: at_s, dies_s },
+			...batches.filter(one => one.letter !== letter),
+		],
 		letters: [letter],
 		count: filledBy(emptyCup, { volume_mL: left_mL, to_mL: left_mL }, true),
 		wet_s: at_s,
@@ -93,10 +107,10 @@ function stopAt(shop: Shop, bench: PlayedBench, pass: Pass, at_s: number): CupSt
 	return bench.count.cup_mL + 1e-6 >= level_mL ? null : 'short';
 }
 
-/** Passes of one coat that are still to come, the next first; whether others of it are sprayed already. */
-export type ToCome = { coming: readonly [Pass, ...Pass[]]; isBegun: boolean };
+/** Passes of one coat that are still to come, the next first; whether others of it are sprayed already; the passes of the coats behind it. */
+export type ToCome = { coming: readonly [Pass, ...Pass[]]; isBegun: boolean; behind: readonly Pass[] };
 
-function seen(shop: Shop, bench: PlayedBench, { coming, isBegun }: ToCome, at_s: number): Bench {
+function seen(shop: Shop, bench: PlayedBench, { coming, isBegun, behind }: ToCome, at_s: number): Bench {
 	const { job, rates } = shop;
 	const [pass, ...others] = coming;
 	const wants = (one: Pass) => ({
@@ -107,6 +121,7 @@ function seen(shop: Shop, bench: PlayedBench, { coming, isBegun }: ToCome, at_s:
 	const alive = bench.batches.filter(one => one.dies_s > at_s && isMixedFor(shop, one, pass));
 	return {
 		...{ ...shop, units: job.units, coming: [wants(pass), ...others.map(wants)], isBegun },
+		later: () => coatsBehind(job, pass, behind, job.shop.air_C, wants),
 		cup: {
 			...{ ...bench.count, letters: bench.letters },
 			isMine: bench.letters.length > 0 && inCup(bench).every(one => isMixedFor(shop, one, pass)),
@@ -178,18 +193,21 @@ export function mixedInWait(
 /**
  * Plays the one rule until the cup holds what a pass wants. A batch that dies before the pass is done is mixed once all the
  * same, and sprayed from: `judge` of the timeline tells of it.
+ * @param mixOne_s what a batch takes from the first stirring until it has stood
  * @param letterOf letter of the nth batch mixed for it, from 0
  */
 export function paintFor(
 	shop: Shop,
 	before: PaintDone,
 	toCome: ToCome,
-	at_s: number,
+	from_s: number,
+	mixOne_s: number,
 	letterOf: (nth: number) => string,
 ): PaintDone {
 	let done = before;
 	for (;;) {
 		const { bench, mixed, fills } = done;
+		const at_s = from_s + (mixed.length - before.mixed.length) * mixOne_s;
 		const view = seen(shop, bench, toCome, at_s);
 		const act = paintAct(view);
 		if (act === null) return done;

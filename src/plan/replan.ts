@@ -1,7 +1,7 @@
 import type { Job } from '../job/job.ts';
 import { duration, faceName, sentence } from '../words/say.ts';
 import type { Cup } from './batches.ts';
-import { type DayPlan, type PlanOptions, planDay } from './day-plan.ts';
+import { type DayPlan, type PlanOptions, planDay, wasThere } from './day-plan.ts';
 import type { GunState } from './gun.ts';
 import { leftOf, orderCoats, type StageOrder } from './order.ts';
 
@@ -16,6 +16,8 @@ export type Progress = {
 	gun: GunState | null;
 	/** What is in the gun's cup and alive; null: nothing that can be used. */
 	cup: Cup | null;
+	/** Pots with paint left, that one's own among them. */
+	pots: readonly Cup[];
 	/** Batches begun so far on the job, for the letters. */
 	letters: number;
 };
@@ -42,7 +44,7 @@ export function replan(job: Job, old: DayPlan, so: Progress, options: PlanOption
 			ends: so.ends,
 			start_s: so.at_s,
 			gun: so.gun,
-			cup: so.cup,
+			...{ cup: so.cup, pots: so.pots },
 			letters: so.letters,
 			begun: true,
 		},
@@ -83,7 +85,7 @@ function whatChanged(old: DayPlan, plan: DayPlan, so: Progress, reordered: boole
 		parts.push(`the order changed${first ? `, ${faceName(first.face)} comes next` : ''}`);
 	}
 	const toMix = ({ batches }: DayPlan) =>
-		batches.filter(batch => batch.mix_s >= so.at_s && batch.letter !== so.cup?.letter);
+		batches.filter(batch => batch.mix_s >= so.at_s && !wasThere(so, batch.letter));
 	const batches = toMix(plan).length - toMix(old).length;
 	if (batches > 0) parts.push(`${batches} more ${batches === 1 ? 'pot' : 'pots'} to mix`);
 	const nights = plan.nights - old.nights;

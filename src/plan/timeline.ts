@@ -85,6 +85,7 @@ export type Walk = {
 	opensFor(pass: Pass): readonly Opening[];
 	/** What is in the gun's cup before the first pass; or the bench as another stage of the day left it. */
 	cup: Cup | null;
+	pots: readonly Cup[];
 	bench: PlayedBench | null;
 	/** Letters used before on this job. */
 	letters: number;
@@ -126,7 +127,7 @@ const always: Span = { opens: Number.NEGATIVE_INFINITY, closes: null };
 /** Walks through the work pass by pass, its paint by the rule that the day asks by. What does not fit is reported. */
 export function walk(given: Walk): Course {
 	const { passes, pace } = given;
-	const bench = given.bench ?? benchWith(given.cup, passes[0], given.start_s);
+	const bench = given.bench ?? benchWith(given.cup, given.pots, passes[0], given.start_s);
 	const course: Course = {
 		...{ steps: [], laid: [], mixed: given.bench ? [] : [...bench.batches], missed: [], fills: 0 },
 		...{ end_s: given.start_s, bench },
@@ -181,9 +182,10 @@ function pieceOf({ job, passes, pace, rates, opensFor }: Walk, now: Now, index: 
 	const material = job.materials[pass.coat.material];
 	const standing_s = material ? standsAt_min(material, job.shop.air_C) * 60 : 0;
 	const others = passes.slice(index + 1).filter(other => isSameCoat(pass, other));
+	const behind = passes.slice(index + 1 + others.length);
 	const isBegun = passes.slice(0, index).some(other => isSameCoat(pass, other));
 	return {
-		...{ index, pass, toCome: { coming: [pass, ...others], isBegun } },
+		...{ index, pass, toCome: { coming: [pass, ...others], isBegun, behind } },
 		mixOne_s: pace.mix_s + standing_s,
 		turn_s: now.gun !== null && gunKey(now.gun) !== gunKey(gunFor(pass)) ? pace.turn_s : 0,
 		spray_s: sprayOf_s(pass, rates),
@@ -217,9 +219,12 @@ function whenOf(given: Walk, course: Course, now: Now, piece: Piece): When {
 	const waited = waits ? { ...now.bench, check: 'full' as const } : now.bench;
 	const due = checkDue(given, waited, pass, isAged);
 	const letter = (nth: number) => letterOf(given.letters + lettersIn(given, course) + nth + 1);
-	const inWait = waits
-		? mixedInWait(given, due, toCome, Math.max(now.at, opens - mixOne_s), letter(0))
-		: { bench: due, mixed: [], fills: 0 };
+	/** The stage before it on the same day ended in a wait, for its flash or a turning: what is mixed is begun in that. */
+	const afterStage = piece.index === 0 && given.bench !== null;
+	const inWait =
+		waits || afterStage
+			? mixedInWait(given, due, toCome, Math.max(now.at, opens - mixOne_s), letter(0))
+			: { bench: due, mixed: [], fills: 0 };
 	const playedAt = (at_s: number): When => {
 		const { paint, checks } = paintAndCheck(given, inWait, piece, at_s, letter);
 		const isFull = checks.includes('full');
@@ -231,7 +236,7 @@ function whenOf(given: Walk, course: Course, now: Now, piece: Piece): When {
 		const lead = bench_s + turn_s + check_s + (isFull ? 0 : pace.move_s);
 		return { start: Math.max(opens, now.at + lead), lead, span, paint, isFull, isChecked: checks.length > 0 };
 	};
-	const when = playedAt(Math.max(opens, soon));
+	const when = playedAt(Math.max(opens, soon + inWait.mixed.length * mixOne_s));
 	const isDead = when.paint.mixed.length === 0 && cupDies_s(when.paint.bench) < when.start + piece.spray_s;
 	return isDead ? playedAt(when.start) : when;
 }
@@ -258,7 +263,7 @@ function opensWithOthers(
 function paintAndCheck(
 	given: Walk,
 	before: PaintDone,
-	{ pass, toCome }: Piece,
+	{ pass, toCome, mixOne_s }: Piece,
 	at_s: number,
 	letter: (nth: number) => string,
 ): { paint: PaintDone; checks: ('full' | 'short')[] } {
@@ -266,9 +271,9 @@ function paintAndCheck(
 	const checks: ('full' | 'short')[] = [];
 	for (let round = 0; round < 2; round++) {
 		const mixed = paint.mixed.length;
-		const done = paintFor(given, { ...paint, ...(round > 0 && { mixed: [], fills: 0 }) }, toCome, at_s, nth =>
-			letter(round > 0 ? mixed + nth : nth),
-		);
+		const so = { ...paint, ...(round > 0 && { mixed: [], fills: 0 }) };
+		const from_s = at_s + (mixed - before.mixed.length) * mixOne_s;
+		const done = paintFor(given, so, toCome, from_s, mixOne_s, nth => letter(round > 0 ? mixed + nth : nth));
 		if (done.bench.check) checks.push(done.bench.check);
 		paint = {
 			bench: checkedFor(given, done.bench, pass),
@@ -280,7 +285,8 @@ function paintAndCheck(
 }
 
 /** Letters that the plan has given to batches of its own. */
-const lettersIn = ({ bench, cup }: Walk, { mixed }: Course): number => mixed.length - (cup && !bench ? 1 : 0);
+const lettersIn = ({ start_s, bench, cup, pots }: Walk, { mixed }: Course): number =>
+	mixed.length - (bench ? 0 : benchWith(cup, pots, mixed[0]?.pass, start_s).batches.length);
 
 const length_s = ({ job }: Walk): number =>
 	job.shop.hours === null ? Number.POSITIVE_INFINITY : job.shop.hours * 60;

@@ -22,8 +22,12 @@ const noTime = { setUp_s: 0, mix_s: 0, load_s: 0, turn_s: 0, shortCheck_s: 0, mo
 /** Ten seconds lie between a wait and *ready* in any case. */
 const pace: Pace = { ...noTime, fullCheck_s: 10, checkAge_s: 1200 };
 
-/** Batches are told in steps of so much; what a pour strays by from the marks of its pot may move one by a step, mL. */
+/**
+ * Batches are told in steps of so much, mL, and rounded to the marks of their pots; what a pour strays by from those, and which of
+ * two faces is dry first, may move one by a step, or of a large one by so much.
+ */
 const oneStep_mL = 10;
+const straysBy = 0.02;
 
 type Batch = { letter: string; material: string; volume_mL: number };
 type Told = { batches: Batch[]; fills: number };
@@ -96,7 +100,9 @@ async function holds(job: Job, days: number): Promise<void> {
 	expect(named(day)).toEqual(named(plan));
 	expect(day.fills).toBe(plan.fills);
 	for (const [nth, { volume_mL }] of plan.batches.entries())
-		expect(Math.abs((day.batches[nth]?.volume_mL ?? 0) - volume_mL)).toBeLessThanOrEqual(oneStep_mL);
+		expect(Math.abs((day.batches[nth]?.volume_mL ?? 0) - volume_mL)).toBeLessThanOrEqual(
+			Math.max(oneStep_mL, straysBy * volume_mL),
+		);
 }
 
 test('the example, over all its days', async () => {

@@ -19,7 +19,7 @@ const [first, ...others] = passesIn(job, orderFor(job, 0)).map(
 function benchWith(over: Partial<Bench>): Bench {
 	if (!first) throw new Error('there is a first face');
 	return {
-		...{ job, rates: {}, units: 'metric', coming: [first, ...others], isBegun: false },
+		...{ job, rates: {}, units: 'metric', coming: [first, ...others], isBegun: false, later: () => [] },
 		cup: { ...emptyCup, letters: [], isMine: false, life_s: Infinity, fresh_s: Infinity },
 		...{ pots: [], batch: { life_s: 6 * 3600, takes_s: 480 }, check: 'full', stop: 'empty' },
 		...over,
@@ -55,4 +55,41 @@ test('a whole coat is mixed for before its first face; inside it only once the c
 	expect(paintAct(before)).toEqual({ kind: 'mix' });
 	expect(paintAct({ ...before, isBegun: true })).toBeNull();
 	expect(paintAct({ ...before, isBegun: true, stop: 'short' })).toEqual({ kind: 'mix' });
+});
+
+/** The coat behind them, after a wait of so many minutes; each face as the first. */
+const again = (wait_min: number) => () => {
+	if (!first) throw new Error('there is a first face');
+	return [{ faces: [first, ...others], wait_s: wait_min * 60 }];
+};
+
+test('the coat behind is mixed for with the one at hand where both are on by half of the life of the pot', () => {
+	const one = toMix_mL(benchWith({}));
+	// 8 min at the pot, twice 12 min of spraying with the walk, 20 min of flash between: 52 min.
+	const both = (life_h: number) =>
+		toMix_mL(benchWith({ later: again(20), batch: { life_s: life_h * 3600, takes_s: 480 } }));
+	expect(both(1.8)).toBeGreaterThan(1.6 * one);
+	expect(both(1.6)).toBe(one);
+	// The gun is flushed after 45 min of this paint, and what its cup holds would be thrown away.
+	const waits = (wait_min: number) => toMix_mL(benchWith({ later: again(wait_min) }));
+	expect(waits(40)).toBeGreaterThan(1.6 * one);
+	expect(waits(41)).toBe(one);
+});
+
+test('no batch is larger than the largest pot of the shop: a coat behind is left out, else faces of the coat itself', () => {
+	const inPot = (pot_mL: number) => ({ job: { ...job, shop: { ...job.shop, pot_mL } } });
+	const one = toMix_mL(benchWith({}));
+	expect(toMix_mL(benchWith({ ...inPot(1.1 * one), later: again(20) }))).toBe(one);
+	const three = toMix_mL(benchWith(inPot(one - 10)));
+	expect(three).toBeLessThan(one - 40);
+	expect(three).toBeGreaterThan(one / 2);
+});
+
+test('a pot mixed for more than its coat is not poured to paint that dies before all of it is on', () => {
+	const pot = { letter: 'B', left_mL: 600, untouched: true, life_s: 6 * 3600 };
+	const at = (life_s: number) =>
+		paintAct(benchWith({ cup: stands(life_s), stop: 'short', pots: [pot], later: again(20) }));
+	expect(at(45 * 60)).toMatchObject({ kind: 'load', batch: 'B' });
+	// It outlasts the coat, 12 min, and not the one behind it.
+	expect(at(43 * 60)).toEqual({ kind: 'empty', why: 'short-lived' });
 });

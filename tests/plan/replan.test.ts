@@ -30,6 +30,7 @@ function sofar(count: number, late_s: number, over: Partial<Progress> = {}): Pro
 		at_s: (last?.to_s ?? 0) + late_s,
 		gun: pass ? gunFor(pass) : null,
 		cup: { letter: 'A', left_mL: 400, dies_s: old.batches[0]?.dies_s ?? 0 },
+		pots: [],
 		letters: 1,
 		...over,
 	};

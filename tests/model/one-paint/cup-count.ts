@@ -86,11 +86,31 @@ export class CupCount {
 		const { strainer_mL, pot_mL } = this.#job.gun.losses ?? { strainer_mL: 10, pot_mL: 10 };
 		const burst = Math.max(...its.map(({ coat }) => this.#judge.burst_mL(coat)));
 		const least = strainer_mL + pot_mL + this.#judge.inGun_mL(material, uses) + 4 * burst;
-		const most = (least + (its.length - 1) * burst + 10) * 1.6 + 60;
+		const most = (least + (its.length - 1) * burst + 10) * 1.6 + 60 + this.#behind_mL(its, work_s);
 		this.#judge.holds(
 			`batch ${batch}: ${make_mL} mixed, ${least} wanted`,
 			make_mL > least - 1e-6 && make_mL < Math.max(most, 60),
 		);
+	}
+
+	/** … and at most what the coats of its stage behind it take that are on, by half of their flashes, within half of its life. */
+	#behind_mL(its: readonly { coat: PlannedCoat }[], work_s: number): number {
+		const [first] = its;
+		const material = first && this.#job.materials[first.coat.material];
+		if (!first || !material) return 0;
+		let [time_s, sum_mL] = [work_s, 0];
+		for (let nth = first.coat.ofStage[0] + 1; ; nth++) {
+			const coats = this.#job.faces.flatMap(face =>
+				face.coats.flatMap(coat =>
+					coat.stage === first.coat.stage && coat.ofStage[0] === nth ? [{ face, coat }] : [],
+				),
+			);
+			time_s += coats.reduce((sum, { coat }) => sum + 3 * coat.spray_s, material.flash.min_min * 30);
+			if (coats.length === 0 || time_s > material.potLife.hours * 3600 * 0.5) return sum_mL;
+			const bursts = (coats.length + 2) * Math.max(...coats.map(({ coat }) => this.#judge.burst_mL(coat)));
+			sum_mL +=
+				bursts + 1.6 * coats.reduce((sum, { face, coat }) => sum + this.#judge.takes_mL(face, coat), 0);
+		}
 	}
 
 	/** Filled to a level: from there it is counted, whatever was in it before. */

@@ -90,14 +90,14 @@ export const paintMutants: readonly PaintMutant[] = [
 	mutant(
 		'plan/paint-rule.ts',
 		'a batch mixed on the day leaves nothing in pot and strainer',
-		'burstsOfRest_mL(bench) + leftBehind_mL(bench.job)',
-		'burstsOfRest_mL(bench)',
+		'burstsOf_mL(bench, faces) + leftBehind_mL(bench.job)',
+		'burstsOf_mL(bench, faces)',
 	),
 	mutant(
 		'plan/paint-rule.ts',
 		'a batch is mixed for the next face alone',
-		'const rest = restOf(bench);',
-		'const rest = bench.coming.slice(0, 1);',
+		'let faces = restOf(bench);',
+		'let faces: readonly Coming[] = bench.coming.slice(0, 1);',
 	),
 	mutant(
 		'day/asks/ready.ts',
