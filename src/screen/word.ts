@@ -64,6 +64,9 @@ const ownWord = (state: string): string | undefined => {
 
 const plainCode = (code: string) => code.replaceAll('-', ' ');
 
+/** How far is poured stands there, not that it is. */
+const level = (to: string, unit: string): string => `${to} ${unit}`;
+
 /** The few instructions whose code alone would not make a good word for the wall. */
 const instructionWords: Record<string, (to: string, unit: string) => string> = {
 	'set-horns': to => `HORNS ${to}`,
@@ -77,6 +80,8 @@ const instructionWords: Record<string, (to: string, unit: string) => string> = {
 	'put-back': to => `PUT BACK ${to}`,
 	'put-on': to => plainCode(to),
 	'open-pattern-knob': () => 'OPEN KNOB',
+	pour: level,
+	'fill-cup': level,
 };
 
 function instructionWord({ code, to, unit }: Instruction): string {
