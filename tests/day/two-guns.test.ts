@@ -61,9 +61,9 @@ describe('a day whose coats want two guns', () => {
 	test('its gauge is asked in its own unit', () => {
 		const asked = lines.filter(({ state }) => state === 'gunCheck.gauge').map(({ unit }) => unit);
 		expect(asked).toEqual(['bar', 'psi', 'psi']);
+		// Both coats of the small gun come out of one pot.
 		expect(lines.flatMap(({ state, lines: said }) => (state === 'mix.stir' ? said : []))).toEqual([
 			'Gun large: 2 bar, trigger pulled.',
-			'Gun small: 25 psi, trigger pulled.',
 			'Gun small: 25 psi, trigger pulled.',
 		]);
 	});
