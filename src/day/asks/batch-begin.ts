@@ -4,7 +4,7 @@ import { letterOf } from '../../plan/batch-letters.ts';
 import { largestBatch_mL, leastBatch_mL, reducerFor } from '../../plan/batches.ts';
 import { leastMixed_mL } from '../../plan/paint-rule.ts';
 import { fromUnit } from '../../trade/quantity.ts';
-import { entryUnit, format } from '../../trade/shown.ts';
+import { entryUnit } from '../../trade/shown.ts';
 import { duration, sentence } from '../../words/say.ts';
 import { about } from '../../words/spoken.ts';
 import { diesBefore } from '../allowed.ts';
@@ -142,7 +142,7 @@ export function mixPrompt(moment: Moment, face: string): Prompt {
 		ask: 'choose',
 		say: about(
 			name,
-			`mix ${format(batch.make_mL, 'volume', unitsOf(moment))}. Tape the pot ${nextLetter(moment)}.`,
+			`mix ${asKeyed(batch.make_mL, 'volume', unitsOf(moment))}. Tape the pot ${nextLetter(moment)}.`,
 		),
 		lines: [
 			...(isFirst ? [tapeWords(moment, material)] : []),
