@@ -1,9 +1,10 @@
 import { readDocument, type Source } from './document.ts';
-import { type Placed, type Reader, written } from './fields.ts';
+import { type Entry, type Placed, type Reader, type Shape, written } from './fields.ts';
 import { brief } from './inert.ts';
 import { lineToWrite } from './lines-to-write.ts';
 import type { GunWritten } from './set-ups.ts';
 import {
+	type GunOfSheet,
 	type MaterialEntry,
 	type Named,
 	readShelfGun,
@@ -39,6 +40,13 @@ function taken<T>(
 	return found.entry && { entry: found.entry, source: found.source };
 }
 
+/** What the shelf has, but for the keys of the sheet. */
+const overlaid = <S extends Shape>(own: Entry<S>, found: Entry<S>, like: Placed<string>): Entry<S> => ({
+	...{ at: own.at, name: own.name, values: { ...found.values, ...own.values } },
+	place: key => (own.has(key) ? own.place(key) : like.at),
+	has: key => own.has(key) || found.has(key),
+});
+
 /** A material of the sheet as it stands; one that is like one of the shelf has the keys of that, but for its own. */
 function asChanged(wanting: Wanting, named: Named<MaterialEntry>): Named<MaterialEntry>[] {
 	const { like, entry } = named;
@@ -54,12 +62,7 @@ function asChanged(wanting: Wanting, named: Named<MaterialEntry>): Named<Materia
 		return [];
 	}
 	const changed = Object.keys(entry.values).filter(key => key !== 'from');
-	const whole: MaterialEntry = {
-		...{ at: entry.at, name: entry.name, values: { ...found.values, ...entry.values } },
-		place: key => (entry.has(key) ? entry.place(key) : like.at),
-		has: key => entry.has(key) || found.has(key),
-	};
-	return [{ ...named, entry: whole, changed }];
+	return [{ ...named, entry: overlaid(entry, found, like), changed }];
 }
 
 /** Materials that a stage sprays and the sheet does not have, each once. */
@@ -74,7 +77,10 @@ function missing({ values }: SheetWritten): Placed<string>[] {
 /** Guns that stages name, each once; the sheet's own stand before those of the shelf. */
 function gunsFrom(wanting: Wanting, { values }: SheetWritten): Map<string, GunWritten> {
 	const found = new Map(
-		(values.guns ?? []).map(({ name, entry }) => [name, { entry, from: wanting.source }] as const),
+		(values.guns ?? []).flatMap(one => {
+			const gun = gunAsChanged(wanting, one);
+			return gun ? [[one.name, gun] as const] : [];
+		}),
 	);
 	for (const { entry } of values.stages ?? []) {
 		const gun = entry?.values.gun;
@@ -93,6 +99,13 @@ function gunFrom(wanting: Wanting, gun: Placed<string>): GunWritten | undefined 
 			`gun: found "${brief(gun.value)}"; the shelf has ${names.length === 0 ? 'no gun' : names.map(name => brief(name)).join(', ')}`,
 		);
 	return found && { entry: found.entry, from: found.source, called: gun.value };
+}
+
+/** A gun of the sheet as it stands; one that is like one of the shelf has the keys of that, but for its own. */
+function gunAsChanged(wanting: Wanting, { entry: own, like }: GunOfSheet): GunWritten | undefined {
+	if (!like) return { entry: own, from: wanting.source };
+	const found = gunFrom(wanting, like);
+	return found && { entry: overlaid(own, found.entry, like), from: wanting.source, called: like.value, own };
 }
 
 /** Every spray stage has a gun: its own, or that of the sheet. */
@@ -142,10 +155,13 @@ export function withShelf(
 	sheet: SheetWritten,
 	shelfAt: (named: string | undefined) => Shelf,
 ): { sheet: SheetEntry; sources: Source[]; shelf: Shelf; guns: Guns } {
-	const { gun: named, guns: _own, shop: _, units: __, shelf: at, ...values } = sheet.values;
+	const { gun: named, guns: all = [], shop: _, units: __, shelf: at, ...values } = sheet.values;
 	const wanted = missing(sheet);
+	const guns_ = named && 'entry' in named ? [named, ...all] : all;
 	const isNamed =
-		(named !== undefined && 'value' in named) || (values.stages ?? []).some(({ entry }) => entry?.has('gun'));
+		(named !== undefined && 'value' in named) ||
+		guns_.some(({ like }) => like) ||
+		(values.stages ?? []).some(({ entry }) => entry?.has('gun'));
 	const isLike = (values.materials ?? []).some(({ like: one }) => one !== undefined);
 	const wants = wanted.length > 0 || isNamed || isLike || !sheet.has('shop') || !sheet.has('units');
 	const shelf = wants ? shelfAt(at?.value) : noShelf;
@@ -160,7 +176,7 @@ export function withShelf(
 	const materials = [...ofSheet, ...found];
 	if (!sheet.has('materials') && materials.length === 0)
 		source.fail(sheet.at, 'materials is missing: write "materials: …", or spray one of the shelf');
-	const own = named && ('value' in named ? gunFrom(wanting, named) : { entry: named, from: source });
+	const own = named && ('value' in named ? gunFrom(wanting, named) : gunAsChanged(wanting, named));
 	const guns = { own, named: gunsFrom(wanting, sheet) };
 	if (isGunMissing(sheet)) source.fail(sheet.at, `gun is missing: write "${lineToWrite('', 'gun')}"`);
 	const gun = (own ?? [...guns.named.values()][0])?.entry;

@@ -334,6 +334,8 @@ const gunSchema = z.object({
 	tip_mm: z.optional(positive),
 	/** What stands on its tape, where the job has several guns or set-ups. */
 	called: z.optional(z.string()),
+	/** Keys that the job has otherwise than the shelf. */
+	changed: z.optional(z.array(z.string())),
 	/** It has set-ups, none of them for this material. */
 	unmeasured: z.optional(z.boolean()),
 	/** What the sheet leaves out and nobody measured, by its key. */

@@ -115,7 +115,8 @@ function assumedNotes(job: Job): string[] {
 	const sizeless = faces.filter(({ size_mm, strip_mm }) => !size_mm && !strip_mm).map(({ id }) => id);
 	const more = sizeless.length > 1 ? ` and ${sizeless.length - 1} more` : '';
 	return [
-		...Object.entries(guns).flatMap(([name, { assumed = [], unmeasured }]) => [
+		...Object.entries(guns).flatMap(([name, { assumed = [], changed = [], unmeasured }]) => [
+			...(changed.length > 0 ? [`${called(name)}: ${changed.join(', ')} differs from the shelf`] : []),
 			...(assumed.length > 0 ? [`${called(name)}: ${assumed.join(', ')} usual, not measured`] : []),
 			...(unmeasured ? [`${called(name)}: this fan was never measured with its material`] : []),
 		]),

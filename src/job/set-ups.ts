@@ -7,8 +7,8 @@ import type { StageRead } from './stages.ts';
 
 /** The guns of a job: one a spray stage, each set as it was measured for that material. */
 
-/** A gun as it is written, the file that it is written in, and the name that the sheet has for its own. */
-export type GunWritten = { entry: GunEntry; from: Source; called?: string };
+/** A gun as it is written, the file that it is written in, and the name that the sheet has for its own; `own`: what it has otherwise than the shelf. */
+export type GunWritten = { entry: GunEntry; from: Source; called?: string; own?: GunEntry };
 
 /** The set-up of a gun for some coats of a material: of their kind, else of the material. */
 function setUpFor(
@@ -22,9 +22,9 @@ function setUpFor(
 }
 
 /** A gun with a set-up of it in the place of its own figures. */
-function asSet(gun: GunEntry, { values: { pressure, fan, paint } }: SetUpEntry): GunEntry {
+function asSet(gun: GunEntry, { values: { pressure, fan, paint } }: SetUpEntry, own?: GunEntry): GunEntry {
 	const set = { ...(pressure && { pressure }), ...(fan && fan), ...(paint && { flow: paint }) };
-	return written<typeof gunShape>({ ...gun.values, ...set }, gun.at, gun.name);
+	return written<typeof gunShape>({ ...gun.values, ...set, ...own?.values }, gun.at, gun.name);
 }
 
 /** A gun in each of its set-ups; by its own figures where it has none. */
@@ -60,16 +60,18 @@ export function gunsOf(
 		const material = stage?.kind === 'coats' ? stage.material : '';
 		const setUp = at && setUpFor(at.entry, material, stage?.kind === 'coats' ? stage.coats : []);
 		const called = stageGun?.value ?? at?.called ?? 'the gun';
-		const key = `${called}\u0000${setUp?.at ?? ''}`;
+		const isOwn = stageGun === undefined && at?.own !== undefined;
+		const key = `${called}\u0000${setUp?.at ?? ''}${isOwn}`;
 		const known = made.get(key);
 		if (known || !at) return known;
 		const several = at.entry.values['set-ups']?.[1] !== undefined;
-		const of = several ? [called, material, setUp?.values.coat] : [called];
+		const of = [called, ...(isOwn ? ['changed'] : []), ...(several ? [material, setUp?.values.coat] : [])];
 		const name = of.filter(word => word !== undefined).join(', ');
 		const isOfShelf = at.from !== source;
 		const gun: NamedGun = (isOfShelf ? had(name) : undefined) ?? {
-			...gunOf(at.from, setUp ? asSet(at.entry, setUp) : at.entry),
+			...gunOf(at.from, setUp ? asSet(at.entry, setUp, at.own) : at.entry),
 			...(at.entry.has('set-ups') && !setUp && { unmeasured: true }),
+			...(at.own && { changed: Object.keys(at.own.values).filter(key => key !== 'from') }),
 		};
 		const one = { gun, text: JSON.stringify([called, gun]), name, called, isOfShelf };
 		made.set(key, one);

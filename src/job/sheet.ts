@@ -234,15 +234,26 @@ const sheetShape = {
 };
 export type SheetEntry = Entry<typeof sheetShape>;
 
-const readGun = map(gunShape);
-const gunOrName: Reader<GunEntry | Placed<string>> = (source, node, what, at) =>
+/** A gun with its keys, or with those that one of the shelf has otherwise in this job. */
+export type GunOfSheet = { entry: GunEntry; like?: Placed<string> };
+const readOwnGun = map(gunShape);
+const readLikeGun = map({ from: must(placed(value(key))), ...gunShape }, undefined, true);
+const readGun: Reader<GunOfSheet> = (source, node, what, at) => {
+	if (isMap(node) && node.has('from')) {
+		const entry = readLikeGun(source, node, what, at);
+		return entry?.values.from && { entry, like: entry.values.from };
+	}
+	const entry = readOwnGun(source, node, what, at);
+	return entry && { entry };
+};
+const gunOrName: Reader<GunOfSheet | Placed<string>> = (source, node, what, at) =>
 	(isScalar(node) ? placed(value(name)) : readGun)(source, node, what, at);
 
 /** Guns by the names that stages call them by. */
-const readGuns: Reader<{ name: string; entry: GunEntry }[]> = (source, node, what, at) =>
+const readGuns: Reader<({ name: string } & GunOfSheet)[]> = (source, node, what, at) =>
 	pairsOf(source, node, what, at)?.flatMap(pair => {
-		const entry = readGun(source, pair.node, `gun ${brief(pair.key)}`, pair.at);
-		return entry ? [{ name: pair.key, entry }] : [];
+		const gun = readGun(source, pair.node, `gun ${brief(pair.key)}`, pair.at);
+		return gun ? [{ name: pair.key, ...gun }] : [];
 	});
 
 /** A sheet as it is written: what it only names, or leaves to the shop, stands on the shelf. */

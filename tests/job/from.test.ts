@@ -1,4 +1,4 @@
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { errorLine } from '../../src/job/errors.ts';
 import { parseJob } from '../../src/job/load.ts';
 import { notesOf } from '../../src/job/notes.ts';
@@ -40,6 +40,60 @@ test('check says that it differs from the shelf', () => {
 		'material grey epoxy: reducer, wet edge differs from the shelf',
 	]);
 	expect(notes()).toEqual([]);
+});
+
+describe('a gun of the shelf with a key of its own', () => {
+	const own = (gun: string, stages = (text: string) => text) => {
+		const text = stages(chairs.replace('gun: large', gun));
+		const loaded = parseJob(text, 'own.yaml', () => readShelf(folder));
+		if (!loaded.ok) throw new Error(loaded.errors.map(errorLine).join('\n'));
+		return loaded.job;
+	};
+
+	test('has that key, and all else of the shelf; check says so', () => {
+		const job = own('gun: { from: large, pressure: 1.8 bar }');
+		const { changed, pressure_kPa, ...rest } = job.gun;
+		const { pressure_kPa: _, ...theirs } = jobOf().gun;
+		expect([changed, pressure_kPa]).toEqual([['pressure'], 180]);
+		expect(rest).toEqual(theirs);
+		expect(notesOf(job, 'metric')).toContain('gun: pressure differs from the shelf');
+		expect(job.faces).toEqual(jobOf().faces);
+	});
+
+	test('stands beside the same gun as the shelf has it, by another name', () => {
+		const { guns = {}, stages } = own('gun: { from: large, fan: 20 cm }', text =>
+			text.replace('spray: moss green satin,', 'spray: moss green satin, gun: large,'),
+		);
+		const sprayed = stages.flatMap(one => (one.kind === 'coats' ? [one.gun ?? ''] : []));
+		const fans = [...new Set(sprayed)].map(name => [guns[name]?.fanHeight_mm, guns[name]?.called]);
+		expect(fans).toEqual([
+			[200, 'large'],
+			[250, 'large'],
+		]);
+	});
+
+	test('is used before the set-up that was measured', () => {
+		const setUps = ['grey epoxy', 'moss green satin'].map(
+			name => `{ for: ${name}, pressure: 2 bar, fan: 25 cm, paint: 100 mL in 30 s }`,
+		);
+		const measured = `gun: large\ncup: 600 mL gravity\nset-ups: [${setUps.join(', ')}]\n`;
+		const shelf = readShelf(folder);
+		const files = shelf.files.map(one => (one.kind === 'gun' ? { ...one, text: measured } : one));
+		const text = chairs.replace('gun: large', 'gun: { from: large, fan: 18 cm }');
+		const loaded = parseJob(text, 'own.yaml', () => ({ ...shelf, files }));
+		if (!loaded.ok) throw new Error(loaded.errors.map(errorLine).join('\n'));
+		expect(loaded.job.gun).toMatchObject({ fanHeight_mm: 180, pressure_kPa: 200, changed: ['fan'] });
+	});
+
+	test.each([
+		['gun: { from: small, fan: 20 cm }', /^gun: found "small"; the shelf has large$/],
+		['gun: { from: large, fun: 20 cm }', /^gun, key: found "fun"; .*; nearest: fan$/],
+		['gun: { from: large, fan: wide }', /^gun, fan: found "wide"/],
+		['guns: { mine: { from: large, fan: 0 cm } }\ngun: large', /^gun mine, fan: .*more than 0, up to 100 m$/],
+	])('%s is refused in one line', (gun, pattern) => {
+		const loaded = parseJob(chairs.replace('gun: large', gun), 'own.yaml', () => readShelf(folder));
+		expect(loaded.ok ? [] : loaded.errors.map(one => one.says)).toEqual([expect.stringMatching(pattern)]);
+	});
 });
 
 test.each([
