@@ -103,17 +103,25 @@ const turningOf = (read: StageRead, faces: readonly string[], ids: readonly stri
 	leftOut: new Set(ids.filter(id => !faces.includes(id))),
 });
 
+type Sides = {
+	/** The stage that laid the last coat on their parts; -1: none has. */
+	coated: number;
+	up: readonly string[];
+	since: readonly string[];
+	/** What is turned first, where a part shows the side that is worked on last; and between the two. */
+	turnings: readonly [before: readonly StageRead[], between: readonly StageRead[]];
+};
+
 /**
- * Work since some faces were coated, one side of their parts after the other: what is done to the faces that lie `up`,
+ * Work since some parts were coated, one side of their parts after the other: what is done to the faces that lie `up`,
  * the turning where there is one, and what is done to all others. Nothing is done to a face that lies down.
  */
 function bySide(
 	stages: StageRead[],
-	{ up, since, turning }: { up: readonly string[]; since: readonly string[]; turning: StageRead | null },
+	{ coated, up, since, turnings: [before, turning] }: Sides,
 	ids: readonly string[],
 ): void {
 	const isOf = (faces: readonly string[], { leftOut }: StageRead) => faces.some(id => !leftOut.has(id));
-	const coated = stages.findLastIndex(one => one.stage?.kind === 'coats' && isOf(since, one));
 	const isWork = (one: StageRead, at: number) => at > coated && one.stage?.kind === 'prep';
 	const first = stages.findIndex((one, at) => isWork(one, at) && isOf(since, one));
 	const from = first < 0 ? stages.length : first;
@@ -122,7 +130,7 @@ function bySide(
 	const rest = ids.filter(id => !up.includes(id));
 	const some = (left: readonly string[], faces: readonly string[]) =>
 		run.map(one => leaving(one, left)).filter(one => isOf(faces, one));
-	stages.splice(from, run.length, ...some(rest, up), ...(turning ? [turning] : []), ...some(up, rest));
+	stages.splice(from, run.length, ...before, ...some(rest, up), ...turning, ...some(up, rest));
 }
 
 /** Of some faces those that were sanded since the stage that coated them last. */
@@ -172,6 +180,14 @@ export function turnedOver(
 	};
 	const sided = new Set(faces.filter(({ id }) => sides.has(id)).map(({ part }) => part));
 	const up: Up = new Map();
+	const partOf = new Map(faces.map(({ id, part }) => [id, part]));
+	const lastCoat = (before: readonly StageRead[], part: string | undefined): number =>
+		before.findLastIndex(
+			({ stage, leftOut }) =>
+				stage?.kind === 'coats' && faces.some(face => face.part === part && !leftOut.has(face.id)),
+		);
+	/** Parts that the sheet itself turns over since their last coat. */
+	const saidOn = new Set<string>();
 	const stages: StageRead[] = [];
 	for (const [nth, read] of reads.entries()) {
 		const { faces: its, sides: turns, late } = groundOf(read);
@@ -180,6 +196,7 @@ export function turnedOver(
 			for (const part of new Set(here.map(one => one.part))) {
 				const side = up.get(part);
 				if (side) up.set(part, across[side]);
+				saidOn.add(part);
 			}
 		if (read.stage?.kind !== 'coats') {
 			stages.push(read);
@@ -200,23 +217,40 @@ export function turnedOver(
 		);
 		const isCoatedYet = ({ id }: FaceDraft): boolean =>
 			reads.slice(nth).some(({ stage, leftOut }) => stage?.kind === 'coats' && !leftOut.has(id));
+		/** Sanded faces of the other side, of parts that lie so. */
+		const dustyBelow = (lies: Side | undefined): string[] =>
+			sandedOf(
+				stages,
+				here.flatMap(({ id, part }) =>
+					late.has(id) && firstOf.has(part) && up.get(part) === lies ? [id] : [],
+				),
+			);
+		const dusty = dustyBelow('first');
+		const below = its.filter(({ id, part }) => dusty.includes(id) && turns.has(id) && !saidOn.has(part));
+		const beneath = below.map(({ id }) => id);
+		const twice = new Set(below.map(({ part }) => part));
+		const isTurnedBack = ({ part }: FaceDraft): boolean => wrongUp.has(part) || twice.has(part);
 		/** Whatever of that side gets a coat yet: nothing is done to it before it lies up. */
 		const back = its
-			.filter(face => wrongUp.has(face.part) && isOnIt(face) && isCoatedYet(face))
+			.filter(face => isTurnedBack(face) && isOnIt(face) && isCoatedYet(face))
 			.map(({ id }) => id);
 		const turned = here.filter(({ id, part }) => turns.has(id) && firstOf.has(part));
 		const over = turned.map(({ id }) => id);
 		/** Of a part that no stage has laid down yet. */
-		const downNext = sandedOf(
-			stages,
-			here.flatMap(({ id, part }) => (late.has(id) && firstOf.has(part) && !up.has(part) ? [id] : [])),
-		);
+		const downNext = dustyBelow(undefined);
 		const sprayed = over.length === 0 ? [read] : bothSides(stages, read, over);
 		const lieUp = its.flatMap(face =>
-			wrongUp.has(face.part) ? (isOnIt(face) ? [] : [face.id]) : downNext.includes(face.id) ? [face.id] : [],
+			isTurnedBack(face) ? (isOnIt(face) ? [] : [face.id]) : downNext.includes(face.id) ? [face.id] : [],
 		);
-		const turning = back.length > 0 ? turningOf(read, back, ids) : null;
-		bySide(stages, { up: lieUp, since: turning ? back : lieUp, turning }, ids);
+		const turning = (faces: readonly string[]) => (faces.length > 0 ? [turningOf(read, faces, ids)] : []);
+		const coatedLast = new Map([...back, ...lieUp].map(id => [id, lastCoat(stages, partOf.get(id))]));
+		for (const coated of [...new Set(coatedLast.values())].toSorted((one, other) => other - one)) {
+			const own = (all: readonly string[]) => all.filter(id => coatedLast.get(id) === coated);
+			const since = own(back).length > 0 ? own([...back, ...beneath]) : own(lieUp);
+			const turnings = [turning(own(beneath)), turning(own(back))] as const;
+			bySide(stages, { coated, up: own(lieUp), since, turnings }, ids);
+		}
+		for (const { part } of here) saidOn.delete(part);
 		for (const face of here)
 			if (lying.has(face.part)) up.set(face.part, begins(face));
 			else if (sided.has(face.part)) up.delete(face.part);
