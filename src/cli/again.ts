@@ -1,7 +1,7 @@
 import { readdirSync } from 'node:fs';
 import { basename, dirname, join, resolve } from 'node:path';
 import { daysOfJob } from '../day/file/days.ts';
-import { daysFolder, shelfFolder } from '../day/file/folder.ts';
+import { dataFolder, daysFolder, shelfFolder } from '../day/file/folder.ts';
 import { changeable } from '../job/again.ts';
 import { again, withoutHead } from '../job/asking/again.ts';
 import { errorLines, type SheetError } from '../job/errors.ts';
@@ -13,6 +13,7 @@ import { askedWith, askSheet } from './asked-sheet.ts';
 import { begunSheet } from './begun-sheet.ts';
 import type { Command, Io } from './command.ts';
 import { told } from './day-files.ts';
+import { whyNoFile } from './room-for-file.ts';
 
 /** A job is known by its name: another of the same name would go on where this one's last day ended. */
 function nameTaken(folder: string): (name: string) => string | null {
@@ -44,6 +45,8 @@ async function run(path: string | undefined, io: Io, isJson: boolean): Promise<n
 	const can = changeable(text, path);
 	if (Array.isArray(can)) return wrong(can);
 	const folder = dirname(path);
+	const shut = whyNoFile(folder) ?? whyNoFile(dataFolder(), 'made');
+	if (shut !== null) return refuse([`fanwise again: ${shut}`]);
 	const shelf = can.shelf === undefined ? shelfFolder() : resolve(folder, can.shelf);
 	const sheet = { text, file: basename(path), can, nameTaken: nameTaken(folder) };
 	const asked = askedWith(readShelf(shelf), io);

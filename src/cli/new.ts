@@ -1,5 +1,6 @@
 import { existsSync } from 'node:fs';
-import { shelfFolder } from '../day/file/folder.ts';
+import { dirname } from 'node:path';
+import { dataFolder, shelfFolder } from '../day/file/folder.ts';
 import { plainName } from '../day/file/trouble.ts';
 import { interview } from '../job/asking/interview.ts';
 import { wrongIn } from '../job/check-shelf.ts';
@@ -9,6 +10,7 @@ import { askedWith, askSheet } from './asked-sheet.ts';
 import { begunSheet } from './begun-sheet.ts';
 import type { Command, Io } from './command.ts';
 import { told } from './day-files.ts';
+import { whyNoFile } from './room-for-file.ts';
 
 async function run(file: string | undefined, io: Io, isJson: boolean): Promise<number> {
 	const refuse = (lines: readonly string[]): number => {
@@ -17,6 +19,8 @@ async function run(file: string | undefined, io: Io, isJson: boolean): Promise<n
 	};
 	if (file !== undefined && existsSync(file))
 		return refuse([`fanwise new: ${plainName(file)} is there already, and is left as it is`]);
+	const wrong = whyNoFile(dirname(file ?? 'sheet.yaml')) ?? whyNoFile(dataFolder(), 'made');
+	if (wrong !== null) return refuse([`fanwise new: ${wrong}`]);
 	const shelf = readShelf(shelfFolder());
 	const shop = shelf.files.find(({ kind }) => kind === 'shop');
 	const errors = shop ? wrongIn(shop) : [];

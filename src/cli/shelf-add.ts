@@ -11,6 +11,7 @@ import { errorLine, notAllowed } from '../job/errors.ts';
 import { nameOnShelf, readShelf, type ShelfKind, shelfKinds, shelfPath } from '../job/shelf.ts';
 import type { Command, Io } from './command.ts';
 import { type NextLine, putQuestion, withLines } from './put-question.ts';
+import { whyNoFile } from './room-for-file.ts';
 
 /** Every line of a new file, its name first; null: the answers ended before. */
 async function asked(
@@ -41,6 +42,8 @@ async function add(kind: ShelfKind, name: string, io: Io, isJson: boolean): Prom
 	const first = nameLine(kind, name);
 	if ('wrong' in first) return refuse(first.wrong);
 	const folder = shelfFolder();
+	const shut = whyNoFile(folder, 'made');
+	if (shut !== null) return refuse(shut);
 	const own = nameOnShelf(kind, first.lines);
 	const there = readShelf(folder).files.find(
 		file => file.kind === kind && (kind === 'shop' || file.name === own),
