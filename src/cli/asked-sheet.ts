@@ -84,7 +84,15 @@ async function answersToGoOn(
 ): Promise<readonly string[] | null> {
 	if (kept.length === 0) return kept;
 	const choices = ['go on', 'begin anew'];
-	const begun = { question: 'begun', say: `${kept[0]}: go on with it?`, choices, offered: 'go on', ahead: 0 };
+	const means = 'It was left before its end; begun anew, its answers are gone.';
+	const begun = {
+		question: 'begun',
+		say: `${kept[0]}: go on with it?`,
+		means,
+		choices,
+		offered: 'go on',
+		ahead: 0,
+	};
 	const asking = ask(begun, answer => {
 		const found = choiceOf(choices, answer);
 		return found === undefined ? { wrong: `allowed: ${choices.join(', ')}` } : { is: found };

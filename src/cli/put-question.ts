@@ -32,7 +32,7 @@ function* wordsOf({ wrong, shown = [], say, like, choices, offered, may }: Quest
 
 /** Puts a question: lines of text, or one object. `at`: its number, from 1. */
 export function putQuestion(asked: Question, at: number, io: Io, isJson: boolean): void {
-	const { wrong, may = false, ahead, ...words } = asked;
+	const { wrong, means: _, may = false, ahead, ...words } = asked;
 	const of = at + ahead;
 	const data = { ...words, may, at, of, ...(wrong !== null && { wrong }) };
 	const text = [...wordsOf(asked, `${at} of ${of}`)].map(inert).join('\n');

@@ -14,10 +14,12 @@ export type Asked = {
 	again?: true;
 	/** Only for a job whose parts are turned over. */
 	turned?: true;
+	/** Not amid a job: there a usual one stands in. */
+	alone?: true;
 	/** As the file has it. */
 	value?: (answer: string) => string | null;
-	/** Only where the answer to another question is like this. */
-	where?: readonly [key: string, is: RegExp];
+	/** Only behind such lines as were answered before. */
+	where?: (lines: readonly string[]) => boolean;
 };
 
 const listed = (answer: string) => (/,/.test(answer) && !/^\[/.test(answer) ? `[${answer}]` : answer);
@@ -31,6 +33,10 @@ function recoat(answer: string): string | null {
 	return `\n  - over: ${over}\n    surface: ${surface.trim()}\n    windows: [${spans.join(', ')}]`;
 }
 
+/** `4:1:1 by volume` says the reducer, too. */
+const hasReducer = /^ratio: (?:[\d.]+\s*:\s*){2}[\d.]+\s*(?:reducer\b|by\b|:)/;
+const byWeight = /^ratio: .*weight/;
+
 const material: readonly Asked[] = [
 	{
 		key: 'ratio',
@@ -38,10 +44,14 @@ const material: readonly Asked[] = [
 		like: '2:1 by volume',
 	},
 	{
-		...{ key: 'density', say: 'Density of each can?', value: keyed, where: ['ratio', /weight/] },
+		...{ key: 'density', say: 'Density of each can?', value: keyed },
+		where: lines => lines.some(line => byWeight.test(line)),
 		like: 'base: 1.4 kg/L, hardener: 1.0 kg/L, reducer: 0.87 kg/L',
 	},
-	{ key: 'reducer', say: 'Reducer, a share of base and hardener?', like: '10%, or none' },
+	{
+		...{ key: 'reducer', say: 'Reducer, a share of base and hardener?', like: '10%, or none' },
+		where: lines => !lines.some(line => hasReducer.test(line)),
+	},
 	{
 		...{ key: 'order', say: 'Mixing order?', value: listed, may: true },
 		like: 'stir, base, hardener, reducer, strain',
@@ -88,20 +98,22 @@ const material: readonly Asked[] = [
 
 const gun: readonly Asked[] = [
 	{ key: 'pressure', say: 'Pressure at the inlet, trigger pulled?', like: '2 bar' },
-	{ key: 'fan', say: 'Height of the fan?', like: '25 cm' },
-	{ key: 'distance', say: 'Distance that it was measured at?', like: '15 cm', may: true },
-	{ key: 'fan depth', say: 'Depth of the fan?', like: '6 cm', may: true },
+	{
+		...{ key: 'fan', say: 'Height of the fan, and how far off?', like: '25 cm at 15 cm' },
+		value: answer => answer.replace(/\s+at\s+/, '\ndistance: '),
+	},
 	{ key: 'flow', say: 'Flow, measured into a cup?', like: '100 mL in 30 s' },
-	{ key: 'overlap', say: 'Overlap?', like: '50%', may: true },
-	{ key: 'transfer', say: 'Share of the paint that lands?', like: '50% ± 10%', may: true },
 	{ key: 'cup', say: 'Cup?', like: '600 mL gravity' },
+	{ key: 'fan depth', say: 'Depth of the fan?', like: '6 cm', may: true, alone: true },
+	{ key: 'overlap', say: 'Overlap?', like: '50%', may: true, alone: true },
+	{ key: 'transfer', say: 'Share of the paint that lands?', like: '50% ± 10%', may: true, alone: true },
 ];
 
 const shop: readonly Asked[] = [
 	{ key: 'units', say: 'Units that the screens show?', like: 'metric, or us' },
 	{ key: 'air', say: 'Air on a usual day?', like: '20 °C' },
 	{ key: 'humidity', say: 'Humidity on a usual day?', like: '50%' },
-	{ key: 'day', say: 'Hours that the shop is open?', like: '9 h', may: true },
+	{ key: 'day', say: 'Opening hours?', like: '07:30 to 17:30, or 9 h', may: true },
 ];
 
 /** The questions of a kind, but for its name. */

@@ -35,7 +35,7 @@ function shopOf(source: Source, sheet: SheetEntry, parts: string[]): Job['shop']
 		humidity: read.humidity,
 		clearance: time === undefined || measured === undefined ? null : { minutes: time / 60, measured },
 		extractorAt: at?.value ?? null,
-		hours: read.day === undefined ? null : read.day / 60,
+		hours: read.day === undefined ? null : read.day.open_s / 60,
 		...(read['largest pot'] !== undefined && { pot_mL: read['largest pot'] }),
 	};
 }

@@ -5,16 +5,31 @@ import { complain, fromText, lengthsOf, word } from './values.ts';
 /** Shapes of parts, as a sheet writes them: a name, its sizes, and what else there is to say of it. */
 
 /** `more`: one size more may be given, of a narrow face that is else not there. */
-type Told = { sizes: number; like: string; words: readonly string[]; more?: true };
+type Told = { sizes: number; like: string; words: readonly string[]; means: string; more?: true };
 const told = {
-	panel: { sizes: 3, like: 'panel, 40 x 38 x 3 cm', words: [] },
-	'door both sides': { sizes: 3, like: 'door both sides, 40 x 72 x 1.9 cm', words: [] },
-	box: { sizes: 3, like: 'box, 40 x 30 x 20 cm', words: ['open'] },
-	'tube frame': { sizes: 2, like: 'tube frame, 20 mm tube, 8 m', words: ['square'] },
-	spindle: { sizes: 2, like: 'spindle, 40 x 3 cm', words: [] },
-	rail: { sizes: 2, like: 'rail, 200 x 9 cm', words: [], more: true },
-	bowl: { sizes: 2, like: 'bowl, 30 x 12 cm', words: [], more: true },
-	rim: { sizes: 2, like: 'rim, 40 x 2 cm', words: [] },
+	panel: { sizes: 3, like: 'panel, 40 x 38 x 3 cm', words: [], means: 'width, height, how thick' },
+	'door both sides': {
+		sizes: 3,
+		like: 'door both sides, 40 x 72 x 1.9 cm',
+		words: [],
+		means: 'width, height, how thick',
+	},
+	box: {
+		sizes: 3,
+		like: 'box, 40 x 30 x 20 cm',
+		words: ['open'],
+		means: 'width, height, depth, and "open" without a top',
+	},
+	'tube frame': {
+		sizes: 2,
+		like: 'tube frame, 20 mm tube, 8 m',
+		words: ['square'],
+		means: 'how thick the tube, how long all of it',
+	},
+	spindle: { sizes: 2, like: 'spindle, 40 x 3 cm', words: [], means: 'length, how thick' },
+	rail: { sizes: 2, like: 'rail, 200 x 9 cm', words: [], means: 'length, width', more: true },
+	bowl: { sizes: 2, like: 'bowl, 30 x 12 cm', words: [], means: 'across, depth', more: true },
+	rim: { sizes: 2, like: 'rim, 40 x 2 cm', words: [], means: 'across, width' },
 } as const satisfies Record<string, Told>;
 
 export type ShapeName = keyof typeof told;
@@ -23,6 +38,9 @@ const isShape = (name: string): name is ShapeName => Object.hasOwn(told, name);
 
 /** How the sizes of a shape are written. */
 export const sizesLike = (shape: ShapeName): string => told[shape].like.slice(shape.length + 2);
+
+/** What they are, in that order. */
+export const sizesMean = (shape: ShapeName): string => told[shape].means;
 
 export type ShapeRead = { shape: ShapeName; sizes_mm: number[]; words: string[] };
 

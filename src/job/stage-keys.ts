@@ -17,7 +17,7 @@ import { brief } from './inert.ts';
 import { type CoatKind, coatKindSchema, prepSchema } from './job.ts';
 import { likeliest } from './other-words.ts';
 import { type Held, heldRead } from './shape-words.ts';
-import { complain, fromText, grit, key, name, some } from './values.ts';
+import { complain, fromText, grit, key, name, some, timeOfDay_min } from './values.ts';
 
 /** The keys of a stage, and the words that stand for one. */
 
@@ -52,9 +52,8 @@ const coatsByFace: Reader<CoatsFor[]> = (source, node, what, at) =>
 	});
 
 const untilRead = fromText((text, ctx): { until_min: number } => {
-	const [, hour, minute] = /^([01]?\d|2[0-3]):([0-5]\d)$/.exec(text) ?? [];
-	if (hour === undefined) return complain(ctx, 'a time of day is wanted, as in "08:00"');
-	return { until_min: Number(hour) * 60 + Number(minute) };
+	const until_min = timeOfDay_min(text);
+	return until_min === undefined ? complain(ctx, 'a time of day is wanted, as in "08:00"') : { until_min };
 });
 /** How parts are held in a stage, by their names. */
 const heldByPart: Reader<{ name: Placed<string>; held: Held }[]> = (source, node, what, at) =>

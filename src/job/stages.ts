@@ -7,6 +7,7 @@ import { type CoatKind, coatKindSchema, type Stage } from './job.ts';
 import type { FaceEntry } from './part-keys.ts';
 import type { SheetEntry } from './sheet.ts';
 import { isStepKey, type StageDraft, type StageEntry, stepKeys } from './stage-keys.ts';
+import { timeOfDay } from './values.ts';
 
 /** A stage as far as it could be read, and the faces that it leaves out. */
 export type StageRead = {
@@ -20,7 +21,12 @@ export type StageRead = {
 	/** Coats of faces that get others than the stage says. */
 	coatsFor?: ReadonlyMap<string, readonly CoatKind[]>;
 };
-type Known = { materials: string[]; faces: FaceDraft[]; hours: number | undefined };
+type Known = {
+	materials: string[];
+	faces: FaceDraft[];
+	/** How long the shop is open, and when it opens, where that is said. */
+	open: { open_s: number; opens_min?: number } | undefined;
+};
 
 const works = ['spray', 'wait', 'until', ...stepKeys] as const;
 type Work = (typeof works)[number];
@@ -51,23 +57,21 @@ function sprayStage(source: Source, entry: StageEntry, known: Known): Stage | un
 	return { kind: 'coats', name: name ?? `spray ${spray.value}`, material: spray.value, coats: kinds };
 }
 
-const two = (count: number): string => String(count).padStart(2, '0');
-const clockOf = (minutes: number): string => `${two(Math.floor(minutes / 60))}:${two(minutes % 60)}`;
-
-/** A wait in hours; over the night it is as long as the shop is open: what follows then falls outside that day, and not before an hour that it names. */
-function waitStage(source: Source, entry: StageEntry, { hours }: Known): Stage | undefined {
+/** A wait in hours; over the night it is as long as the shop is open: what follows then falls outside that day, and not before an hour that it names, or that the shop opens at. */
+function waitStage(source: Source, entry: StageEntry, { open }: Known): Stage | undefined {
 	const { wait = entry.values.until, name } = entry.values;
 	if (wait === undefined) return undefined;
 	if (typeof wait === 'number') return { kind: 'wait', name: name ?? 'wait', hours: wait / 3600 };
+	const hours = open === undefined ? undefined : open.open_s / 3600;
 	if (hours === undefined || hours > 12)
 		source.fail(
 			entry.place(entry.has('wait') ? 'wait' : 'until'),
 			'stage, wait: overnight wants the hours that the shop is open, up to 12: write "day: 9 h" under shop',
 		);
-	const until = wait === 'overnight' ? undefined : wait;
+	const until = wait !== 'overnight' ? wait : open?.opens_min !== undefined && { until_min: open.opens_min };
 	return {
 		kind: 'wait',
-		name: name ?? (wait === 'overnight' ? wait : `until ${clockOf(wait.until_min)}`),
+		name: name ?? (wait === 'overnight' ? wait : `until ${timeOfDay(wait.until_min)}`),
 		hours: hours ?? 12,
 		...until,
 	};
@@ -172,8 +176,7 @@ export function stagesOf(
 ): StageRead[] {
 	const here = (sheet.values.materials ?? []).map(({ id }) => id);
 	const materials = [...new Set([...here, ...onShelf])];
-	const day_s = sheet.values.shop?.values.day;
-	const known = { materials, faces, hours: day_s === undefined ? undefined : day_s / 3600 };
+	const known = { materials, faces, open: sheet.values.shop?.values.day };
 	const drafts = sheet.values.stages ?? [];
 	const stages = drafts.flatMap(draft => {
 		const { entry } = draft;

@@ -79,6 +79,19 @@ export const span = fromText((text, ctx): { from_s: number; until_s: number | nu
 	return { from_s, until_s };
 });
 
+/** `07:30`, or `7:30 am`, in minutes from midnight; undefined: it is no time of day. */
+export function timeOfDay_min(text: string): number | undefined {
+	const [, hour = '', minute, half] = /^(\d{1,2}):([0-5]\d)(?:\s*([ap]m))?$/i.exec(text.trim()) ?? [];
+	const isPast = Number(hour) > (half ? 12 : 23) || (half !== undefined && Number(hour) === 0);
+	if (minute === undefined || isPast) return undefined;
+	const at = half === undefined ? Number(hour) : (Number(hour) % 12) + (half.toLowerCase() === 'pm' ? 12 : 0);
+	return at * 60 + Number(minute);
+}
+
+/** A time of day as screens and sheets have it. */
+export const timeOfDay = (minutes: number): string =>
+	[Math.floor(minutes / 60), minutes % 60].map(count => String(count).padStart(2, '0')).join(':');
+
 /** `4 h at 70 °F`. */
 export const timeAt = fromText((text, ctx): { at_C: number; hours: number } => {
 	const parts = halves(text, /\s+at\s+/);

@@ -42,8 +42,8 @@ test('as data: one object a question, and the file at the end', async () => {
 		at: 3,
 		choices: expect.arrayContaining(['tube frame']),
 	});
-	expect(said[18]).toMatchObject({ question: 'left over', offered: 'yes', at: 19 });
-	expect(said.at(-2)).toMatchObject({ question: 'write', at: 24, of: 24 });
+	expect(said[19]).toMatchObject({ question: 'left over', offered: 'yes', at: 20 });
+	expect(said.at(-2)).toMatchObject({ question: 'write', at: 25, of: 25 });
 	expect(said.at(-1)).toEqual({ written: join(home, 'chairs.yaml'), shelf: [] });
 });
 
@@ -118,14 +118,28 @@ test('a shop that cannot be used is said at once, before anybody has answered', 
 	expect(stderr).toMatch(/shop\.yaml:2:8: shop, units: found "feet"/);
 });
 
-test('a home that cannot be written is said at the first answer, and is no fault of the program', async () => {
+test('where no sheet or no answer can be written, that is said before anything is asked, and no fault of the program', async () => {
 	const file = join(folder(), 'home');
 	writeFileSync(file, 'a file, no folder');
-	const { status, stderr } = await asked(join(file, 'inside'), chairs);
-	expect([status, stderr]).toEqual([
-		2,
-		expect.stringMatching(/new-sheet\.json: the answers were not kept; /),
+	const home = filledHome();
+	const said = [
+		await askedBy(newCommand, join(file, 'inside'), join(home, 'chairs.yaml'), chairs),
+		await askedBy(newCommand, file, join(home, 'chairs.yaml'), chairs),
+		await askedBy(newCommand, home, join(home, 'nowhere/chairs.yaml'), chairs),
+		await askedBy(newCommand, home, join(file, 'chairs.yaml'), chairs),
+	];
+	expect(said.map(({ status, stdout }) => [status, stdout])).toEqual(Array(4).fill([2, '']));
+	expect(said.map(({ stderr }) => stderr.replaceAll(/\/\S*\//g, ''))).toEqual([
+		'fanwise new: inside: nothing can be written there; a part of its path is no folder: correct the path\n',
+		'fanwise new: home is no folder\n',
+		expect.stringMatching(
+			/^fanwise new: nowhere: nothing can be written there; the file or its folder is not there/,
+		),
+		'fanwise new: home is no folder\n',
 	]);
+	expect(existsSync(join(home, 'nowhere'))).toBe(false);
+	const adding = run(['shelf', 'add', 'gun', 'large'], { home: file });
+	expect([adding.status, adding.stdout]).toEqual([2, '']);
 });
 
 test('a name under which days were sprayed is refused in one line, and another one taken', async () => {

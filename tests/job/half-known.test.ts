@@ -140,7 +140,9 @@ describe('asked for a data sheet', () => {
 		['material', 'solids', 'unknown', 'write - where it is not given: it stays to be seen'],
 		['material', 'isocyanate', '?', 'write - where it is not given: it stays to be seen'],
 		['gun', 'pressure', '30', 'a unit is missing: write a pressure, as in "2 bar"'],
-		['gun', 'fan', 'wide', 'a length begins with a number, as in "25 cm"'],
+		['gun', 'fan', 'wide', 'a length begins with a number, as in "25 cm at 15 cm"'],
+		['shop', 'day', '17:30 to 07:30', 'it closes before it opens; write it as in "07:30 to 17:30, or 9 h"'],
+		['shop', 'day', 'nine to five', 'allowed: from when to when, as in'],
 		['shop', 'units', 'mm', 'found "mm"; allowed: us, metric; write it as in "metric, or us"'],
 	])('%s, %s: %s is not taken; it is shown how that one is answered', (kind, key, answer, says) => {
 		const question = questionsOf[kind].find(one => one.key === key);

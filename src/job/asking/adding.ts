@@ -1,11 +1,13 @@
 import { type Asked, linesOf, questionsOf } from '../data-sheet.ts';
 import type { ShelfKind } from '../shelf.ts';
+import { explained } from './explained.ts';
 import { type Asking, ask, type Read } from './question.ts';
 
 /** The lines that one question gives; null: no more of them, or none. What is not on the data sheet stays to be seen. */
 function* linesFor(kind: ShelfKind, question: Asked, ahead: number): Asking<string[]> {
 	const { key, say, like, may, again } = question;
-	const put = { question: key, say, like, ...(may && { may }), ahead };
+	const means = explained[kind][key] ?? say;
+	const put = { question: key, say, means, like, ...(may && { may }), ahead };
 	for (const lines: string[] = []; ; ) {
 		const read = (answer: string): Read<string | null> => {
 			if (answer === '-') return { is: `# not on the sheet: ${key}` };
@@ -23,15 +25,16 @@ function* linesFor(kind: ShelfKind, question: Asked, ahead: number): Asking<stri
 /**
  * Asks for the lines of a thing of the shelf, in their order.
  * @param name its first line, as `nameLine` makes it
- * @param turns whether parts of the job that wants it are turned over
+ * @param job that it is wanted for, and whether parts of it are turned over; left out, it is asked for by itself
  * @returns every line of its file
  */
-export function* adding(kind: ShelfKind, name: string, turns = false): Asking<string[]> {
-	const questions = questionsOf[kind].filter(({ turned }) => turns || !turned);
+export function* adding(kind: ShelfKind, name: string, job?: { turns?: boolean }): Asking<string[]> {
+	const questions = questionsOf[kind].filter(
+		({ turned, alone }) => (job?.turns || !turned) && !(job && alone),
+	);
 	const lines = [name];
 	for (const [nth, question] of questions.entries()) {
-		const { where } = question;
-		if (where && !lines.some(line => line.startsWith(`${where[0]}:`) && where[1].test(line))) continue;
+		if (question.where && !question.where(lines)) continue;
 		lines.push(...(yield* linesFor(kind, question, questions.length - 1 - nth)));
 	}
 	return lines;

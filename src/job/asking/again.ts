@@ -2,7 +2,7 @@ import { type Changeable, type Changes, changed } from '../again.ts';
 import { type Loaded, parseJob } from '../load.ts';
 import { wholeNumber } from '../values.ts';
 import { type Asked, ending, type Outcome, startLine, startQuestion } from './ending.ts';
-import { howTo, nameAnswered } from './interview.ts';
+import { howTo, nameAnswered, nameMeans } from './interview.ts';
 import { mostParts } from './part-questions.ts';
 import { type Asking, ask, type Read } from './question.ts';
 import { fromShelf, type Growing } from './shelf-questions.ts';
@@ -45,7 +45,14 @@ export function* again(sheet: Again, asked: Asked): Asking<Outcome> {
 	const loadedOf = (changes: Changes) => parseJob(changed(text, changes), file, () => growing.shelf);
 	let ahead = can.parts.length + can.materials.length + 2;
 	const offered = offeredName(sheet);
-	const first = { question: 'name', say: 'What is this job called?', like: offered, offered, ahead };
+	const first = {
+		question: 'name',
+		say: 'What is this job called?',
+		means: nameMeans,
+		like: offered,
+		offered,
+		ahead,
+	};
 	const name = yield* ask({ ...first, shown: [`As ${can.name}. ${howTo}`] }, (answer): Read<string> => {
 		const read = nameAnswered(answer);
 		const taken = 'is' in read ? nameTaken(read.is) : null;
@@ -54,7 +61,8 @@ export function* again(sheet: Again, asked: Asked): Asking<Outcome> {
 	let changes: Changes = { name, counts: new Map(), materials: new Map() };
 	for (const part of can.parts) {
 		const was = String(part.count ?? 1);
-		const put = { question: 'count', say: `How many of ${part.name}?`, offered: was, ahead: --ahead };
+		const means = 'How many alike there are this time.';
+		const put = { question: 'count', say: `How many of ${part.name}?`, means, offered: was, ahead: --ahead };
 		changes = yield* ask(put, (answer): Read<Changes> => {
 			const count = wholeNumber(1, mostParts).safeParse(answer);
 			if (!count.success) return { wrong: `allowed: 1 to ${mostParts} of them` };
@@ -69,13 +77,14 @@ export function* again(sheet: Again, asked: Asked): Asking<Outcome> {
 			materials: new Map(changes.materials).set(was, chosen),
 		});
 		const later = can.materials.slice(nth + 1);
-		const put = { question: 'material', say: `In place of ${was}?`, offered: was, ahead: --ahead };
+		const means = 'What is sprayed where that was, or that again.';
+		const put = { question: 'material', say: `In place of ${was}?`, means, offered: was, ahead: --ahead };
 		const chosen = yield* fromShelf(growing, 'material', { ...put, own: can.own }, one =>
 			wrongIn(loadedOf(now(one)), later),
 		);
 		if (chosen !== null) changes = now(chosen);
 	}
-	const start = yield* startQuestion(asked);
+	const start = yield* startQuestion(asked, growing.shelf);
 	const loaded = loadedOf(changes);
 	const { shelf } = growing;
 	const written = (usual: readonly string[]) =>

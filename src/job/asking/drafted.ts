@@ -17,10 +17,11 @@ export type SprayDrafted = {
 	/** Not before the next morning, whatever its windows say. */
 	nextDay: boolean;
 	prep: Prep;
+	/** Null: not asked yet. */
+	gun: string | null;
 };
 export type Drafted = {
 	name: string;
-	gun: string | null;
 	parts: readonly PartDrafted[];
 	sprays: readonly SprayDrafted[];
 	/** First day and hour, `2027-03-02 08:00`; null: still to do. */

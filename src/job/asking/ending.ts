@@ -2,6 +2,8 @@ import { notAllowed } from '../errors.ts';
 import type { Job } from '../job.ts';
 import type { Loaded } from '../load.ts';
 import type { Shelf, ShelfFile } from '../shelf.ts';
+import { timeOfDay } from '../values.ts';
+import { shopOn } from './on-shelf.ts';
 import { type Asking, ask, choiceOf, type Read } from './question.ts';
 
 /** How the questions of a sheet end: the first day, the plan, and what becomes of it. */
@@ -35,12 +37,22 @@ function startRead(answer: string): Read<string | null> {
 	return isDay ? { is: answer } : { wrong: 'write it as in "2027-03-02 08:00"; - leaves it to do' };
 }
 
-/** First day and hour; null: still to do. */
-export const startQuestion = ({ morning }: Asked): Asking<string | null> =>
-	ask(
-		{ question: 'start', say: 'First day and hour?', like: morning, offered: morning, ahead: 1 },
+/** First day and hour, when the shop opens; null: still to do. */
+export function startQuestion({ morning, shelf }: Asked, grown: Shelf = shelf): Asking<string | null> {
+	const opens_min = shopOn(grown)?.opens_min;
+	const first = opens_min === undefined ? morning : `${morning.slice(0, 11)}${timeOfDay(opens_min)}`;
+	return ask(
+		{
+			question: 'start',
+			say: 'First day and hour?',
+			means: 'From it the plan counts every coat and night.',
+			like: first,
+			offered: first,
+			ahead: 1,
+		},
 		startRead,
 	);
+}
 
 /** As a comment of the sheet. */
 export const startLine = (start: string | null): string =>
@@ -66,7 +78,8 @@ export function* ending(made: Made, { shelf, planned, usual }: Asked): Asking<Ou
 	const shown = loaded.ok
 		? [...planned(loaded.job, made.start), ...said]
 		: loaded.errors.map(error => error.says);
-	const put = { question: 'write', say: 'The sheet: write it?', choices: endings, shown, ahead: 0 };
+	const means = 'WRITE ends it; CHANGE goes back to any question; LEAVE keeps the answers.';
+	const put = { question: 'write', say: 'The sheet: write it?', means, choices: endings, shown, ahead: 0 };
 	const chosen = yield* ask({ ...put, ...(loaded.ok && { offered: 'WRITE' }) }, (answer): Read<string> => {
 		const found = choiceOf(endings, answer);
 		if (found === undefined) return { wrong: notAllowed(answer, endings) };
@@ -77,7 +90,13 @@ export function* ending(made: Made, { shelf, planned, usual }: Asked): Asking<Ou
 		const lacking = made.shelf.files.filter(file => !shelf.files.includes(file));
 		return { text: made.text(said), name: made.name, lacking };
 	}
-	const which = { question: 'change', say: 'Back to which question, by its number?', like: '6', ahead: 1 };
+	const which = {
+		question: 'change',
+		say: 'Back to which question, by its number?',
+		like: '6',
+		ahead: 1,
+		means: 'Every question shows its number before its words.',
+	};
 	return yield* ask(
 		which,
 		(answer): Read<Outcome> =>

@@ -19,6 +19,7 @@ function* preparations(drafted: Drafted, growing: Growing): Asking<readonly Spra
 	const put = {
 		question: 'preparation',
 		say: 'Preparation, by the recoat windows?',
+		means: 'What each coat wants of the one under it, by the data sheets.',
 		choices,
 		offered: 'as offered',
 	};
@@ -33,6 +34,7 @@ function* preparations(drafted: Drafted, growing: Growing): Asking<readonly Spra
 		const one = {
 			question: 'prep',
 			say,
+			means: 'A night or a wait first, then each step in its order.',
 			like: 'overnight, sand 320 grit, wipe, tack',
 			offered: prepSaid(spray.prep),
 		};
@@ -68,33 +70,40 @@ function freeName(answer: string, { hasDays = () => false }: Asked): Read<string
 }
 
 /** How one goes on, back and away; said with the first question. */
-export const howTo = 'Enter takes what is offered. back: one back. leave: another time.';
+export const howTo = 'Enter takes what is offered. back: one back. leave: another time. ?: explains.';
+export const nameMeans = 'The picker, its days and its reports call it so.';
 
 /** Every question of a new sheet. */
 export function* interview(asked: Asked): Asking<Outcome> {
 	const growing: Growing = { shelf: asked.shelf };
 	const name = yield* ask(
 		{
-			...{ question: 'name', say: 'What is the job called?', like: 'Eight garden chairs', ahead: 12 },
+			...{
+				question: 'name',
+				say: 'What is the job called?',
+				means: nameMeans,
+				like: 'Eight garden chairs',
+				ahead: 12,
+			},
 			shown: [howTo],
 		},
 		answer => freeName(answer, asked),
 	);
-	let drafted: Drafted = { name, gun: null, parts: [], sprays: [], start: null };
+	let drafted: Drafted = { name, parts: [], sprays: [], start: null };
 	for (let part = yield* partQuestions([], 8); part; part = yield* partQuestions(drafted.parts, 8))
 		drafted = { ...drafted, parts: [...drafted.parts, part] };
 	growing.turns = drafted.parts.some(({ held }) => held === 'on points');
 	const shop = yield* shopQuestions(growing, 8);
 	const sofar = () => ({ drafted, growing, shop });
 	for (let more = yield* sprayQuestions(sofar(), 4); more; more = yield* sprayQuestions(sofar(), 4))
-		drafted = { ...drafted, ...more };
+		drafted = { ...drafted, sprays: more };
 	for (let left = yield* leftQuestion(sofar(), 4); left; left = yield* leftQuestion(sofar(), 4))
 		drafted = { ...drafted, sprays: [...drafted.sprays, left] };
 	if (facesOfAll(drafted.parts).length > 1)
 		for (let more = yield* moreQuestion(sofar(), 3); more; more = yield* moreQuestion(sofar(), 3))
 			drafted = { ...drafted, sprays: more };
 	drafted = { ...drafted, sprays: yield* preparations(drafted, growing) };
-	drafted = { ...drafted, start: yield* startQuestion(asked) };
+	drafted = { ...drafted, start: yield* startQuestion(asked, growing.shelf) };
 	const { shelf } = growing;
 	const text = (usual: readonly string[]) => sheetText(drafted, usual);
 	return yield* ending({ name, start: drafted.start, loaded: loadedOf(drafted, shelf), text, shelf }, asked);

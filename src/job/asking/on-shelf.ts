@@ -2,7 +2,7 @@ import { wrongIn } from '../check-shelf.ts';
 import { readFrom } from '../from-shelf.ts';
 import type { Material } from '../job.ts';
 import { materialOf } from '../material.ts';
-import { readShelfMaterial, readShelfShop } from '../sheet.ts';
+import { readShelfGun, readShelfMaterial, readShelfShop } from '../sheet.ts';
 import type { Shelf, ShelfFile, ShelfKind } from '../shelf.ts';
 
 /** What of the shelf a sheet can name. */
@@ -32,8 +32,18 @@ export function materialOn(shelf: Shelf, name: string): Material | undefined {
 	return entry && materialOf(source, { id: name, at: entry.at, entry });
 }
 
-/** What the questions want of the shop: its air, and whether a night can be written as one. */
-export type ShopOn = { air_C: number; isOpenByDay: boolean };
+/** The guns that were measured with a material, by their names. */
+export const gunsMeasured = ({ files }: Shelf, material: string): string[] =>
+	files
+		.filter(({ kind }) => kind === 'gun')
+		.flatMap(file => {
+			const setUps = readFrom(file, readShelfGun).entry?.values['set-ups'] ?? [];
+			const isMeasured = setUps.some(one => one.values.for?.value === material);
+			return isMeasured && file.name !== null ? [file.name] : [];
+		});
+
+/** What the questions want of the shop: its air, whether a night can be written as one, when it opens. */
+export type ShopOn = { air_C: number; isOpenByDay: boolean; opens_min: number | undefined };
 
 /** The shop of the shelf; undefined: there is none, or it cannot be used. */
 export function shopOn({ files }: Shelf): ShopOn | undefined {
@@ -42,5 +52,6 @@ export function shopOn({ files }: Shelf): ShopOn | undefined {
 	const { source, entry } = readFrom(file, readShelfShop);
 	const { air, day, units } = entry?.values ?? {};
 	if (source.errors.length > 0 || air === undefined || units === undefined) return undefined;
-	return { air_C: air, isOpenByDay: day !== undefined && day <= 12 * 3600 };
+	const isOpenByDay = day !== undefined && day.open_s <= 12 * 3600;
+	return { air_C: air, isOpenByDay, opens_min: day?.opens_min };
 }

@@ -1,5 +1,5 @@
 import { notAllowed } from '../errors.ts';
-import { shapeNames, shapeRead, sizesLike, waysHeld } from '../shape-words.ts';
+import { shapeNames, shapeRead, sizesLike, sizesMean, waysHeld } from '../shape-words.ts';
 import { facesOfShape } from '../shapes.ts';
 import { key, wholeNumber } from '../values.ts';
 import type { PartDrafted } from './drafted.ts';
@@ -22,9 +22,23 @@ const alike = (one: string, other: string): boolean => {
 	);
 };
 
-/** `8 x seat`, or `seat`. */
+const manyOf: readonly (readonly [many: RegExp, one: string])[] = [
+	[/(x|ch|sh|ss)es$/, '$1'],
+	[/([^aeiou]{2})ies$/, '$1y'],
+	[/(el|ea|oa)ves$/, '$1f'],
+	[/([^siu])s$/, '$1'],
+];
+
+/** What one of `frames` is called: its faces and its sizes are those of one. */
+function oneOfMany(name: string): string {
+	const [many, one] = manyOf.find(([ending]) => ending.test(name)) ?? [];
+	return many === undefined || one === undefined ? name : name.replace(many, one);
+}
+
+/** `8 x seat`, `8 seats`, or `seat`; with an x it is called as it is written. */
 export function namedParts(answer: string, parts: readonly PartDrafted[]): Read<Named> {
-	const [, times, said = answer] = /^(\d+)\s*[x×]?\s+(\S.*)$/.exec(answer) ?? [];
+	const [, times, cross, written = answer] = /^(\d+)\s*([x×]?)\s+(\S.*)$/.exec(answer) ?? [];
+	const said = cross === '' && times !== '1' ? oneOfMany(written) : written;
 	const name = key.safeParse(said);
 	if (/^\d*\s*[x×]?$/.test(said) || !name.success)
 		return {
@@ -52,6 +66,7 @@ export function* partQuestions(parts: readonly PartDrafted[], after: number): As
 	const first: Put = {
 		question: 'part',
 		say: isFirst ? 'What is painted, and how many of it?' : 'Another part?',
+		means: 'Parts alike go in one line; the number, then what one is called.',
 		like: '8 x frame',
 		...(!isFirst && { may: true }),
 		ahead: after + (isFirst ? 4 : 0),
@@ -63,11 +78,21 @@ export function* partQuestions(parts: readonly PartDrafted[], after: number): As
 	if (!named) return null;
 	const { name } = named;
 	const shape = yield* ask(
-		{ question: 'shape', say: `Shape of ${name}?`, choices: shapeNames, ahead: after + 3 },
+		{
+			...{
+				question: 'shape',
+				say: `Shape of ${name}?`,
+				means: 'Its faces, areas and strokes follow from it.',
+			},
+			...{ choices: shapeNames, ahead: after + 3 },
+		},
 		oneOf(shapeNames),
 	);
 	const sizes = yield* ask(
-		{ question: 'sizes', say: `Sizes of one ${name}?`, like: sizesLike(shape), ahead: after + 2 },
+		{
+			...{ question: 'sizes', say: `Sizes of one ${name}?`, means: `In this order: ${sizesMean(shape)}.` },
+			...{ like: sizesLike(shape), ahead: after + 2 },
+		},
 		answer => {
 			const read = shapeRead.safeParse(`${shape}, ${answer}`);
 			if (!read.success) return { wrong: read.error.issues[0]?.message ?? '' };
@@ -75,7 +100,14 @@ export function* partQuestions(parts: readonly PartDrafted[], after: number): As
 		},
 	);
 	const held = yield* ask(
-		{ question: 'held', say: `How is ${name} held?`, choices: waysHeld, ahead: after + 1 },
+		{
+			...{
+				question: 'held',
+				say: `How is ${name} held?`,
+				means: 'On points it lies, and is turned over between.',
+			},
+			...{ choices: waysHeld, ahead: after + 1 },
+		},
 		oneOf(waysHeld),
 	);
 	const faces = facesOfShape({ shape: { value: sizes.read, at: 0 }, held, fan_mm: 0, name }, []);

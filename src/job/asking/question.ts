@@ -3,6 +3,8 @@ export type Question = {
 	/** What it is for, the same in every language and version. */
 	question: string;
 	say: string;
+	/** What it is for, in one line: told where `?` is answered. */
+	means: string;
 	/** How an answer is written. */
 	like?: string;
 	/** Of these, by word or by number. */
@@ -23,11 +25,15 @@ export type Read<T> = { is: T } | { wrong: string };
 /** Questions one after another, each put again until its answer can be used. */
 export type Asking<T> = Generator<Question, T, string>;
 
-/** Puts one question until it is answered. An empty answer is the offered one. */
+/** Puts one question until it is answered. An empty answer is the offered one; `?` has it explained. */
 export function* ask<T>(put: Put, read: (answer: string) => Read<T>): Asking<T> {
 	for (let wrong: string | null = null; ; ) {
 		const given: string = yield { ...put, wrong };
 		const answer = given.trim();
+		if (answer === '?') {
+			wrong = put.means;
+			continue;
+		}
 		const found = read(answer === '' ? (put.offered ?? '') : answer);
 		if ('is' in found) return found.is;
 		wrong = found.wrong;

@@ -36,6 +36,7 @@ export function* leftQuestion(sofar: Sofar, ahead: number): Asking<SprayDrafted 
 	const put = {
 		question: 'left over',
 		say: `${last.material}: the rest, too, another day?`,
+		means: 'The other faces get the same coats, from the next morning on.',
 		choices,
 		offered: 'yes',
 	};
@@ -47,6 +48,7 @@ export function* leftQuestion(sofar: Sofar, ahead: number): Asking<SprayDrafted 
 			if (chosen === 'yes')
 				return fitting(sofar, {
 					material: last.material,
+					gun: last.gun,
 					faces: left,
 					coats: last.coats,
 					own: [],
@@ -64,7 +66,8 @@ export function* moreQuestion({ drafted, growing }: Sofar, ahead: number): Askin
 	const { parts, sprays } = drafted;
 	const [first] = facesOfAll(parts);
 	const like = first ? `${faceName(first)}: 3 ${kindsOf(growing, sprays.at(-1)?.material ?? '').at(-1)}` : '';
-	const put: Put = { question: 'more coats', say: 'Other coats on any face?', like, may: true, ahead };
+	const means = 'A face that wears more gets one more than the others.';
+	const put: Put = { question: 'more coats', say: 'Other coats on any face?', means, like, may: true, ahead };
 	return yield* ask(put, (answer): Read<SprayDrafted[] | null> => {
 		if (answer === '') return { is: null };
 		const [, said = '', coated = ''] = /^([^:]+):(.*)$/.exec(answer) ?? [];

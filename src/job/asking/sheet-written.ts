@@ -34,30 +34,40 @@ function prepLines({ prep }: SprayDrafted, only: string): string[] {
 	];
 }
 
-function sprayLines(spray: SprayDrafted, parts: readonly PartDrafted[]): string[] {
+function sprayLines(spray: SprayDrafted, parts: readonly PartDrafted[], isOneGun: boolean): string[] {
 	const all = parts.reduce((sum, { faces }) => sum + faces.length, 0);
 	const only = spray.faces.length === all ? '' : `, only: ${listed(namesFor(spray.faces, parts))}`;
 	const others = spray.own.map(({ face, coats }) => `${word(faceName(face))}: ${listed(coats)}`);
 	const own = others.length === 0 ? '' : `, coats for: { ${others.join(', ')} }`;
 	const coats = spray.coats.length === 1 ? spray.coats[0] : listed(spray.coats);
-	return [...prepLines(spray, only), `  - { spray: ${word(spray.material)}, coats: ${coats}${own}${only} }`];
+	const gun = isOneGun || spray.gun === null ? '' : `, gun: ${word(spray.gun)}`;
+	return [
+		...prepLines(spray, only),
+		`  - { spray: ${word(spray.material)}${gun}, coats: ${coats}${own}${only} }`,
+	];
 }
 
+/** Sprays whose gun is not asked yet first. */
+const unasked = (one: string | null, other: string | null): number =>
+	Number(one !== null) - Number(other !== null);
+/** Stands in until a gun is asked for. */
 const roomyGun = '{ pressure: 2 bar, fan: 25 cm, flow: 200 mL/min, cup: 200 L gravity }';
 
 /** @param usual what nobody measured, in words */
 export function sheetText(drafted: Drafted, usual: readonly string[] = []): string {
-	const { name, gun, parts, sprays, start } = drafted;
+	const { name, parts, sprays, start } = drafted;
+	const [gun = null, ...others] = new Set(sprays.map(spray => spray.gun).toSorted(unasked));
+	const isOneGun = others.length === 0;
 	const lines = [
 		'# Materials, gun and shop stand on the shelf: fanwise shelf.',
 		...usual.map(one => `# ${one}`),
 		`name: ${word(name)}`,
 		startLine(start),
-		`gun: ${gun === null ? roomyGun : word(gun)}`,
+		...(gun === null ? [`gun: ${roomyGun}`] : isOneGun ? [`gun: ${word(gun)}`] : []),
 		'parts:',
 		...parts.flatMap(partLines),
 		'stages: # each spray with its preparation before it',
-		...sprays.flatMap(spray => sprayLines(spray, parts)),
+		...sprays.flatMap(spray => sprayLines(spray, parts, isOneGun)),
 	];
 	return `${lines.join('\n')}\n`;
 }

@@ -11,21 +11,30 @@ import { type Asking, ask, choiceOf, type Put, type Read } from './question.ts';
 export type Growing = { shelf: Shelf; turns?: boolean };
 const newWord = 'NEW';
 
+const nameMeans = {
+	material: 'As its can says; sheets call it so from now on.',
+	gun: 'As its tape says: another gun is another name.',
+	shop: 'It stands on plans and reports.',
+};
+
 /** Asks for a thing as its data sheet has it, and has it on the shelf. */
 function* newOnShelf(growing: Growing, kind: ShelfKind, say: string, ahead: number): Asking<string> {
 	const { shelf } = growing;
 	const like = { material: 'grey epoxy', gun: 'large', shop: 'the Pump Yard workshop' }[kind];
-	const first = yield* ask({ question: `new ${kind}`, say, like, ahead }, (answer): Read<string> => {
-		const read = nameLine(kind, answer);
-		if ('wrong' in read) return read;
-		const name = nameOnShelf(kind, read.lines);
-		const other = shelf.files.find(({ path }) => path.endsWith(shelfPath(kind, name ?? '')));
-		const isThere = kind !== 'shop' && name !== null && namesOn(shelf, kind).includes(name);
-		if (isThere) return { wrong: `${name} is on the shelf already` };
-		return other ? { wrong: `too much like ${other.name}: choose another name` } : { is: read.lines };
-	});
+	const first = yield* ask(
+		{ question: `new ${kind}`, say, means: nameMeans[kind], like, ahead },
+		(answer): Read<string> => {
+			const read = nameLine(kind, answer);
+			if ('wrong' in read) return read;
+			const name = nameOnShelf(kind, read.lines);
+			const other = shelf.files.find(({ path }) => path.endsWith(shelfPath(kind, name ?? '')));
+			const isThere = kind !== 'shop' && name !== null && namesOn(shelf, kind).includes(name);
+			if (isThere) return { wrong: `${name} is on the shelf already` };
+			return other ? { wrong: `too much like ${other.name}: choose another name` } : { is: read.lines };
+		},
+	);
 	const name = nameOnShelf(kind, first) ?? '';
-	const text = `${(yield* adding(kind, first, growing.turns)).join('\n')}\n`;
+	const text = `${(yield* adding(kind, first, growing)).join('\n')}\n`;
 	growing.shelf = { ...shelf, files: [...shelf.files, { kind, name, path: shelfPath(kind, name), text }] };
 	return name;
 }

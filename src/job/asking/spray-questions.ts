@@ -1,15 +1,7 @@
 import { notAllowed } from '../errors.ts';
-import {
-	type Drafted,
-	type FaceDrafted,
-	faceName,
-	facesMeant,
-	facesOfAll,
-	isAmong,
-	type SprayDrafted,
-} from './drafted.ts';
+import { type FaceDrafted, faceName, facesMeant, facesOfAll, isAmong, type SprayDrafted } from './drafted.ts';
 import { coatsRead, fitting, kindsOf, pieces, prepared, type Sofar } from './fitting.ts';
-import { namesOn } from './on-shelf.ts';
+import { gunsMeasured, namesOn } from './on-shelf.ts';
 import { type Asking, ask, choiceOf, type Read } from './question.ts';
 import { wrongSoFar } from './sheet-written.ts';
 import { fromShelf } from './shelf-questions.ts';
@@ -23,7 +15,8 @@ function* facesQuestion(sofar: Sofar, material: string, ahead: number): Asking<F
 	const several = parts.filter(({ faces }) => faces.length > 1);
 	const names = [...parts.map(({ name }) => name), ...facesOfAll(several).map(faceName)];
 	const put = {
-		...{ question: 'faces', say: `${material}: on which faces?`, like: names.slice(0, 2).join(', ') },
+		...{ question: 'faces', means: 'Parts, or faces of them; the others get none of it.' },
+		...{ say: `${material}: on which faces?`, like: names.slice(0, 2).join(', ') },
 		...{ choices: ['all', ...names], offered: 'all', ahead },
 	};
 	return yield* ask(put, (answer): Read<FaceDrafted[]> => {
@@ -33,49 +26,50 @@ function* facesQuestion(sofar: Sofar, material: string, ahead: number): Asking<F
 			return { wrong: notAllowed(unknown ?? answer, ['all', ...names]) };
 		const meant = said.flatMap(one => (one === 'all' ? all : facesMeant(one, parts)));
 		const faces = all.filter(face => isAmong(meant, face));
-		const found = prepared(sofar, { material, faces, coats: [], own: [], nextDay: false });
+		const found = prepared(sofar, { material, faces, coats: [], own: [], nextDay: false, gun: null });
 		return 'wrong' in found ? found : { is: faces };
 	});
 }
 
-/** Asks for one more spray, and the first time for the gun; null: there is no other. */
+/** Asks for one more spray; null: there is no other. */
 export function* sprayQuestions(
 	{ drafted, growing, shop }: Sofar,
 	after: number,
-): Asking<Pick<Drafted, 'gun' | 'sprays'> | null> {
+): Asking<SprayDrafted[] | null> {
 	const isFirst = drafted.sprays.length === 0;
 	const material = yield* fromShelf(growing, 'material', {
 		question: 'material',
 		say: isFirst ? 'Which material first?' : 'Another material?',
+		means: 'What is sprayed next; NEW asks for its data sheet.',
 		...(!isFirst && { may: true }),
 		ahead: after + (isFirst ? 4 : 0),
 	});
 	if (material === null) return null;
 	const sofar = { drafted, growing, shop };
-	const faces = yield* facesQuestion(sofar, material, after + (isFirst ? 3 : 2));
+	const faces = yield* facesQuestion(sofar, material, after + 3);
 	const kinds = kindsOf(growing, material);
 	const put = {
 		...{ question: 'coats', say: `${material}: which coats?`, like: `2 ${kinds.at(-1)}` },
-		ahead: after + (isFirst ? 2 : 1),
+		means: 'Kinds of coat one after another, each with its number.',
+		ahead: after + 2,
 	};
 	const spray = yield* ask(put, (answer): Read<SprayDrafted> => {
 		const coats = coatsRead(answer, kinds);
 		if ('wrong' in coats) return coats;
-		return fitting(sofar, { material, faces, coats: coats.is, own: [], nextDay: false });
+		return fitting(sofar, { material, faces, coats: coats.is, own: [], nextDay: false, gun: null });
 	});
-	const sprays = [...drafted.sprays, spray];
-	if (drafted.gun !== null) return { gun: drafted.gun, sprays };
-	const [only, ...others] = namesOn(growing.shelf, 'gun');
-	const gun = yield* fromShelf(
-		growing,
-		'gun',
-		{
-			question: 'gun',
-			say: 'With which gun?',
-			...(only && others.length === 0 && { offered: only }),
-			ahead: after + 1,
-		},
-		name => wrongSoFar({ ...drafted, gun: name, sprays }, growing.shelf),
+	const { shelf } = growing;
+	const [measured] = gunsMeasured(shelf, material);
+	const [only, ...others] = namesOn(shelf, 'gun');
+	const likely = measured ?? drafted.sprays.at(-1)?.gun ?? (others.length === 0 ? only : undefined);
+	const withGun = (gun: string | null) => [...drafted.sprays, { ...spray, gun }];
+	const asked = {
+		...{ question: 'gun', say: `${material}: with which gun?`, ahead: after + 1 },
+		means: 'The one whose fan and flow were measured with it; NEW asks.',
+		...(likely !== undefined && { offered: likely }),
+	};
+	const gun = yield* fromShelf(growing, 'gun', asked, name =>
+		wrongSoFar({ ...drafted, sprays: withGun(name) }, growing.shelf),
 	);
-	return { gun, sprays };
+	return withGun(gun);
 }

@@ -49,5 +49,5 @@ export const chairs = [
 	...['Eight garden chairs', '8 x frame', 'tube frame', '20 mm tube, 8 m', 'hanging'],
 	...['8 x seat', 'panel', '40 x 38 x 3 cm', 'on points', ''],
 	...['grey epoxy', 'all', '2 full', 'large', 'moss green satin', 'frame, seat underside', 'tack, full', ''],
-	...['yes', 'seat top: tack, 2 full', '', 'as offered', '', 'WRITE'],
+	...['', 'yes', 'seat top: tack, 2 full', '', 'as offered', '', 'WRITE'],
 ];

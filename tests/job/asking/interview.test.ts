@@ -1,9 +1,12 @@
 import { describe, expect, test } from 'vitest';
+import { adding } from '../../../src/job/asking/adding.ts';
+import { namedParts } from '../../../src/job/asking/part-questions.ts';
 import { linesOf, questionsOf } from '../../../src/job/data-sheet.ts';
 import { parseJob } from '../../../src/job/load.ts';
 import { readShelf, type Shelf } from '../../../src/job/shelf.ts';
 import { shelf as folder } from '../chairs/long-form.ts';
 import { answered, chairs, inOrder, written } from './answered.ts';
+import { fromEmpty, minutesOf } from './from-empty.ts';
 
 const shelf = readShelf(folder);
 const jobOf = (text: string, on: Shelf = shelf) => {
@@ -16,7 +19,7 @@ const changed = (from: string, to: string): Shelf => {
 	return { ...shelf, files: shelf.files.map(file => ({ ...file, text: file.text.replace(from, to) })) };
 };
 
-test('eight chairs with a filled shelf: 24 questions, a sheet of at most 35 lines, the coats as they were asked for', () => {
+test('eight chairs with a filled shelf: 25 questions, a sheet of at most 35 lines, the coats as they were asked for', () => {
 	const { outcome, put } = answered(shelf, inOrder(chairs));
 	const { text, lacking } = written(outcome);
 	expect(put.filter(({ wrong }) => wrong !== null)).toEqual([]);
@@ -35,6 +38,90 @@ test('eight chairs with a filled shelf: 24 questions, a sheet of at most 35 line
 	expect(coats.get('frame 8/tubes')).toEqual([...primed, ...green]);
 	expect(coats.get('seat 8/edges')).toEqual([...primed, ...green]);
 	expect(coats.get('seat 8/top')).toEqual([...primed, ...green, 'moss green satin full']);
+});
+
+/** Of each the answers and the minutes of typing at 30 words a minute. */
+test.each([
+	['eight chairs', 85, 9.1],
+	['six kitchen doors', 107, 11.3],
+	['round parts', 81, 8.7],
+	['a single panel', 77, 8.3],
+] as const)(
+	'%s from an empty shelf, two guns among them: %i answers, none of them refused',
+	(job, count, minutes) => {
+		const answers = fromEmpty[job];
+		const { outcome, put } = answered({ ...shelf, files: [] }, inOrder(answers));
+		expect(put.filter(({ wrong }) => wrong !== null)).toEqual([]);
+		const { text, lacking } = written(outcome);
+		expect([answers.length, Number(minutesOf(answers).toFixed(1))]).toEqual([count, minutes]);
+		expect(text.trimEnd().split('\n').length).toBeLessThanOrEqual(35);
+		expect(lacking.filter(({ kind }) => kind === 'gun')).toHaveLength(2);
+		const made = jobOf(text, { ...shelf, files: lacking });
+		expect(Object.keys(made.guns ?? {})).toEqual(['large', 'small']);
+	},
+);
+
+test('the gun that was measured with a material is offered, else the last one; each stage names its own', () => {
+	const small =
+		'gun: small\ncup: 600 mL gravity\nset-ups: [{ for: moss green satin, pressure: 2 bar, fan: 20 cm at 15 cm, paint: 100 mL in 30 s }]\n';
+	const two = {
+		...shelf,
+		files: [...shelf.files, { kind: 'gun' as const, name: 'small', path: 'small.yaml', text: small }],
+	};
+	const { outcome, put } = answered(two, inOrder(chairs));
+	expect(put.filter(({ question }) => question === 'gun').map(({ offered }) => offered)).toEqual([
+		undefined,
+		'small',
+	]);
+	const guns = jobOf(written(outcome).text, two).stages.flatMap(one =>
+		one.kind === 'coats' ? [one.gun] : [],
+	);
+	expect(guns).toEqual(['large', 'large', 'small', 'small']);
+	const again = answered(shelf, inOrder(chairs));
+	expect(again.put.filter(({ question }) => question === 'gun').map(({ offered }) => offered)).toEqual([
+		'large',
+		'large',
+	]);
+	expect(written(again.outcome).text).toContain('\ngun: large\n');
+});
+
+test('a night ends when the shop opens, and the first day begins then', () => {
+	const early = changed('day: 9 h', 'day: 07:30 - 17:30');
+	const { outcome, put } = answered(early, inOrder(chairs));
+	expect(put.find(({ question }) => question === 'start')?.offered).toBe('2027-03-02 07:30');
+	const job = jobOf(written(outcome).text, early);
+	expect(job.shop.hours).toBe(600);
+	expect(job.stages.filter(({ kind }) => kind === 'wait')).toEqual(
+		Array(2).fill({ kind: 'wait', name: 'overnight', hours: 10, until_min: 450 }),
+	);
+});
+
+test.each([
+	['8 frames', 'frame', 8],
+	['8 x frames', 'frames', 8],
+	['2 boxes', 'box', 2],
+	['3 shelves', 'shelf', 3],
+	['4 trays', 'tray', 4],
+	['2 seat backs', 'seat back', 2],
+	['2 glass', 'glass', 2],
+	['1 trousers press', 'trousers press', 1],
+	['lens', 'lens', null],
+])('%s: each of them is called %s', (answer, name, count) => {
+	expect(namedParts(answer, [])).toEqual({ is: { name, count } });
+});
+
+test.each([
+	['2:1 by volume', 'reducer'],
+	['4:1:1 by volume', 'order'],
+	['4:1:1 reducer by volume', 'order'],
+	['4:1:1 accelerator by volume', 'reducer'],
+	['8:2:2:1 accelerator by volume', 'order'],
+	['-', 'reducer'],
+])('behind a ratio of %s comes %s: a reducer is asked for once', (ratio, next) => {
+	const asking = adding('material', 'material: any');
+	asking.next();
+	const { value } = asking.next(ratio);
+	expect(value).toMatchObject({ question: next, wrong: null });
 });
 
 test('the rest another day is not sprayed in the round of the first faces', () => {
@@ -110,7 +197,7 @@ describe('what is never taken for granted', () => {
 
 describe('preparation follows the recoat windows', () => {
 	const offered = (on: Shelf) =>
-		answered(on, inOrder([...chairs.slice(0, 15), 'all', 'tack, full', '', '', '']), 20).put.at(-1);
+		answered(on, inOrder([...chairs.slice(0, 15), 'all', 'tack, full', '', '', '', '']), 21).put.at(-1);
 	const windows = 'windows: [wait: 0 to 4 h, spray: 4 h to 8 h, sand: from 8 h]';
 	const over = (to: string) => offered(changed(windows, `windows: [${to}]`))?.shown?.[1];
 

@@ -26,20 +26,22 @@ export const shelf = {
 export const jobs = {
 	'six kitchen doors, both sides, two colours': [
 		...['Six kitchen doors', '6 x door', 'door both sides', '72 x 40 x 1.9 cm', 'on points', ''],
-		...[epoxy, 'all', '2 full', 'large', green, 'inside, edges', 'tack, full'],
-		...[slate, 'outside', '2 full', '', '', 'as offered', '2027-03-02 08:00', 'WRITE'],
+		...[epoxy, 'all', '2 full', 'large', green, 'inside, edges', 'tack, full', ''],
+		...[slate, 'outside', '2 full', '', '', '', 'as offered', '2027-03-02 08:00', 'WRITE'],
 	],
 	'round parts': [
 		...['Stool legs and rungs', '12 x leg', 'spindle', '45 x 3.5 cm', 'hanging'],
 		...['4 x ring', 'tube frame', '22 mm tube, 1.1 m', 'hanging', ''],
-		...[epoxy, 'all', 'full', 'large', green, 'all', 'tack, 2 full', '', '', 'as offered', '', 'WRITE'],
+		...[epoxy, 'all', 'full', 'large', green, 'all', 'tack, 2 full', '', '', '', 'as offered', ''],
+		'WRITE',
 	],
 	'a single panel': [
 		...['Serving hatch', 'hatch', 'panel', '60 x 45 x 2 cm', 'standing', ''],
-		...[epoxy, 'all', '2 full', 'large', green, 'all', 'tack, full', '', '', 'as offered', '', 'WRITE'],
+		...[epoxy, 'all', '2 full', 'large', green, 'all', 'tack, full', '', '', '', 'as offered', ''],
+		'WRITE',
 	],
 	'one face of one part': [
 		...['Flag pole', 'pole', 'spindle', '200 x 4 cm', 'hanging', ''],
-		...[epoxy, '2 full', 'large', green, 'tack, full', '', 'as offered', '-', 'WRITE'],
+		...[epoxy, '2 full', 'large', green, 'tack, full', '', '', 'as offered', '-', 'WRITE'],
 	],
 } satisfies Record<string, string[]>;

@@ -57,17 +57,13 @@ export const typed: Readonly<Record<string, readonly string[]>> = {
 	isocyanate: ['yes', 'no', 'perhaps'],
 	breathing: ['mixing: supplied air, spraying: supplied air', 'spraying: filter mask with A2-P3', 'a mask'],
 	pressure: ['2 bar', '30 psi', 'two'],
-	fan: ['25 cm', '8 in'],
-	distance: ['15 cm', ''],
-	'fan depth': ['6 cm', ''],
+	fan: ['25 cm at 15 cm', '8 in'],
 	flow: ['100 mL in 30 s', '200 mL/min ± 3%', 'fast'],
-	overlap: ['50%', ''],
-	transfer: ['50% ± 10%', ''],
 	cup: ['600 mL gravity', '20 mL gravity', '600 mL'],
 	units: ['metric', 'us', 'feet'],
 	air: ['20 °C', '68 °F', '20'],
 	humidity: ['50%', '0%'],
-	day: ['9 h', '14 h', ''],
+	day: ['9 h', '07:30 to 17:30', '14 h', '17:30 to 07:30', ''],
 };
 
 /** What a data sheet's question for the kinds of coat is answered; a sheet's own is called the same. */
@@ -75,7 +71,7 @@ export const films = ['full: 30 µm', 'tack: 12 µm, full: 28 µm', 'film'];
 
 /** Questions that give their choices, each of which is to be chosen. */
 export const chosen: Readonly<Record<string, readonly string[]>> = {
-	shape: ['panel', 'door both sides', 'box', 'tube frame', 'spindle'],
+	shape: ['panel', 'door both sides', 'box', 'tube frame', 'spindle', 'rail', 'bowl', 'rim'],
 	held: ['hanging', 'standing', 'on points'],
 	'left over': ['yes', 'no'],
 	preparation: ['as offered', 'change'],
