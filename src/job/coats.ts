@@ -12,7 +12,14 @@ type Gun = Job['gun'];
 type Asked = Omit<PlannedCoat, 'volume_mL' | 'spray_s'>;
 
 /** What has gathered on a face since its last coat, while walking through the stages. */
-type Since = { prep: PlannedCoat['prep']; wait_h: number; until_min?: number; under: Material | null };
+type Since = {
+	prep: PlannedCoat['prep'];
+	wait_h: number;
+	until_min?: number;
+	under: Material | null;
+	/** A night is waited for behind the last of it. */
+	isNight?: boolean;
+};
 
 type Planned<Coat> = {
 	draft: FaceDraft;
@@ -79,13 +86,18 @@ function layStage(
 	return { prep, wait_h, under: material };
 }
 
-/** A wait counts from the step that it stands behind, or from the coat. */
-function waited(since: Since, { hours, until_min }: Extract<Stage, { kind: 'wait' }>): Since {
+/** A wait counts from the step that it stands behind, or from the coat; one night behind another is a whole day more. */
+function waited(
+	since: Since,
+	{ hours: own_h, until_min }: Extract<Stage, { kind: 'wait' }>,
+	isNight: boolean,
+): Since {
+	const hours = isNight && since.isNight ? 24 : own_h;
 	const last = since.prep.at(-1);
 	const until = until_min !== undefined && { until_min };
-	if (!last) return { ...since, wait_h: since.wait_h + hours, ...until };
+	if (!last) return { ...since, wait_h: since.wait_h + hours, ...until, isNight };
 	const then_h = (last.then_h ?? 0) + hours;
-	return { ...since, prep: [...since.prep.slice(0, -1), { ...last, then_h, ...until }] };
+	return { ...since, prep: [...since.prep.slice(0, -1), { ...last, then_h, ...until }], isNight };
 }
 
 /** Every coat that one face is asked to get, stage by stage, with the work and the waits between. */
@@ -96,11 +108,11 @@ function askedOf(draft: FaceDraft, area_m2: number, stages: StageRead[], materia
 		const { stage, leftOut } = read;
 		if (!stage || leftOut.has(draft.id)) continue;
 		if (stage.kind === 'coats') since = layStage(plan, index, read, since, materials);
-		else if (stage.kind === 'wait') since = waited(since, stage);
+		else if (stage.kind === 'wait') since = waited(since, stage, read.isNight === true);
 		else {
 			const grit = stage.grit ?? (stage.step === 'sand' ? (since.under?.grit ?? null) : null);
 			const { step, dry } = stage;
-			since = { ...since, prep: [...since.prep, { step, grit, ...(dry && { dry }) }] };
+			since = { ...since, prep: [...since.prep, { step, grit, ...(dry && { dry }) }], isNight: false };
 		}
 	}
 	const { prep, wait_h, until_min } = since;

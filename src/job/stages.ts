@@ -18,6 +18,8 @@ export type StageRead = {
 	gun?: Placed<string>;
 	/** Faces as they are where their part is held in another way in this stage. */
 	held?: ReadonlyMap<string, FaceEntry>;
+	/** A wait that lasts to the morning. */
+	isNight?: boolean;
 	/** Coats of faces that get others than the stage says. */
 	coatsFor?: ReadonlyMap<string, readonly CoatKind[]>;
 };
@@ -191,7 +193,14 @@ export function stagesOf(
 		const read = found.length > 0 ? found : [undefined];
 		const gun = entry?.values.gun;
 		const held = heldIn(source, entry, faces);
-		const more = { ...(own && { coatsFor: own }), ...(gun && { gun }), ...(held && { held }) };
+		const { wait, until } = entry?.values ?? {};
+		const isNight = until !== undefined || (wait !== undefined && typeof wait !== 'number');
+		const more = {
+			...(isNight && { isNight }),
+			...(own && { coatsFor: own }),
+			...(gun && { gun }),
+			...(held && { held }),
+		};
 		return read.map((stage): StageRead => ({ at, stage, leftOut: out, ...more }));
 	});
 	if (drafts.length > 0 && !drafts.some(({ entry }) => entry?.has('spray')))

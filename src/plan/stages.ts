@@ -69,7 +69,7 @@ export function planStages(input: StagesInput): StagePlan[] {
 		const faces = here.map(standing => {
 			const earliest_s =
 				stage.kind === 'wait'
-					? cured(standing, stage.hours)
+					? cured(job, standing, stage.hours)
 					: Math.max(prepared(job, standing, stage, standings), freeFor(stage, played));
 			standing.ready = stage.kind === 'wait' ? earliest_s : atWork(job, earliest_s);
 			return { face: standing.face.id, earliest_s, latest_s: null, planned_s: standing.ready };
@@ -157,8 +157,11 @@ function flashed(job: Job, { face, coats, ended }: Standing): number {
 	return material && ended !== null ? ended + flashAt_h(material, last, job.shop.air_C).least_h * 3600 : 0;
 }
 
-const cured = ({ ended, ready }: Standing, hours: number): number =>
-	Math.max(ready, (ended ?? 0) + hours * 3600);
+/** A wait counts from the coat, or from the morning of what was done or waited for since. */
+function cured(job: Job, { ended, ready }: Standing, hours: number): number {
+	const from_s = ready > Math.max(0, ended ?? 0) ? atWork(job, ready) : (ended ?? 0);
+	return Math.max(ready, from_s + hours * 3600);
+}
 
 /** When a coat is dry enough for a step, s; a part is turned by all of its coats, beside none that is wet. */
 function prepared(

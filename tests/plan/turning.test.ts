@@ -16,11 +16,10 @@ const start = Date.parse('2027-03-02T08:00:00Z');
 function chairs(dryTo = '', held = 'on points'): Job {
 	const own = readShelf(shelf);
 	const text = readFileSync(shortSheet, 'utf8').replace('held: on points', `held: ${held}`);
-	const files = own.files.map(file =>
-		file.name === 'grey epoxy'
-			? { ...file, text: `${file.text.replaceAll('30 min', '10 min').trimEnd()}\n${dryTo}` }
-			: file,
-	);
+	const files = own.files.map(file => {
+		const text = file.name === 'grey epoxy' ? file.text.replaceAll('30 min', '10 min') : file.text;
+		return file.kind === 'material' ? { ...file, text: `${text.trimEnd()}\n${dryTo}` } : file;
+	});
 	const loaded = parseJob(text, 'chairs.yaml', () => ({ ...own, files }));
 	if (!loaded.ok) throw new Error(loaded.errors[0]?.says);
 	return loaded.job;
@@ -67,11 +66,14 @@ describe('without a time dry to handle', () => {
 	});
 
 	test('check notes the coat under the turning, with what to write', () => {
+		const both = ['grey epoxy', 'moss green satin'];
 		expect(noted(job)).toEqual([
-			expect.stringMatching(
-				/^material grey epoxy: parts are turned over.*dry to: \{ handle: 4 h at 20 °C \}/,
+			...both.map(name =>
+				expect.stringMatching(
+					new RegExp(`^material ${name}: parts are turned over.*dry to: \\{ handle: 4 h at 20 °C \\}`),
+				),
 			),
-			'material grey epoxy: dry to handle usual, not measured',
+			...both.map(name => `material ${name}: dry to handle usual, not measured`),
 		]);
 	});
 });
