@@ -75,8 +75,8 @@ async function add(kind: ShelfKind, name: string, io: Io, isJson: boolean): Prom
 /** Asks for the lines of a data sheet in their order, and puts them on the shelf. */
 export const addPart: Command = {
 	name: 'add',
-	summary: 'asks for a material, a gun or the shop line by line, and writes its file',
-	usage: ['shelf add material|gun|shop NAME [--json]'],
+	summary: 'asks for a material, a gun, a shape or the shop line by line, and writes its file',
+	usage: ['shelf add material|gun|shape|shop NAME [--json]'],
 	options: {
 		json: { type: 'boolean', says: 'one object a question, one line an answer' },
 	},

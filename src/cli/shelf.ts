@@ -1,21 +1,22 @@
 import { statSync } from 'node:fs';
 import { basename } from 'node:path';
 import { shelfFolder } from '../day/file/folder.ts';
-import { doubled, wrongIn } from '../job/check-shelf.ts';
+import { doubled, lookedAt } from '../job/check-shelf.ts';
 import { errorLine, notAllowed, type SheetError } from '../job/errors.ts';
 import { brief } from '../job/inert.ts';
 import { readShelf, type Shelf, type ShelfFile } from '../job/shelf.ts';
 import type { Args, Command, Io } from './command.ts';
 import { addPart } from './shelf-add.ts';
 
-type Row = { file: ShelfFile; errors: SheetError[] };
+type Row = { file: ShelfFile; errors: SheetError[]; usual: readonly string[] };
 
 /** Every file of the shelf with what is wrong in it; two of one name are wrong, too. */
 function rowsOf(shelf: Shelf): Row[] {
 	const again = new Set(doubled(shelf));
 	return shelf.files.map(file => {
 		const twice = { file: file.path, line: 1, column: 1, says: 'another file of the shelf has this name' };
-		return { file, errors: [...wrongIn(file), ...(again.has(file) ? [twice] : [])] };
+		const { errors, usual } = lookedAt(file);
+		return { file, errors: [...errors, ...(again.has(file) ? [twice] : [])], usual };
 	});
 }
 
@@ -23,17 +24,19 @@ const dateOf = (path: string): string =>
 	statSync(path, { throwIfNoEntry: false })?.mtime.toISOString().slice(0, 10) ?? '';
 const nameOf = ({ name, path }: ShelfFile): string => brief(name ?? basename(path), 60);
 
-function lineOf({ file, errors }: Row): string {
+function lineOf({ file, errors, usual }: Row): string {
 	const [first] = errors;
 	const state = first
 		? `cannot be used: ${errors.length === 1 ? '1 error' : `${errors.length} errors`}, first in line ${first.line}`
-		: 'can be used';
+		: usual.length > 0
+			? `can be used; ${usual.join(', ')} usual, not measured`
+			: 'can be used';
 	return `${file.kind.padEnd(8)}  ${nameOf(file).padEnd(24)}  ${dateOf(file.path)}  ${state}`;
 }
 
-const dataOf = ({ file, errors }: Row) => ({
+const dataOf = ({ file, errors, usual }: Row) => ({
 	...{ kind: file.kind, name: file.name, path: file.path, changed: dateOf(file.path) },
-	...{ valid: errors.length === 0, errors },
+	...{ valid: errors.length === 0, errors, usual },
 });
 
 const json = { type: 'boolean', says: 'as JSON, with every error' } as const;
@@ -81,8 +84,8 @@ const checkPart: Command = {
 /** What the shop keeps for every job. */
 export const shelfCommand: Command = {
 	name: 'shelf',
-	summary: 'the materials and guns that sheets only name: listed, added, checked',
-	usage: ['shelf [--json]', 'shelf add material|gun|shop NAME [--json]', 'shelf check [NAME] [--json]'],
+	summary: 'the materials, guns and shapes that sheets only name: listed, added, checked',
+	usage: ['shelf [--json]', 'shelf add material|gun|shape|shop NAME [--json]', 'shelf check [NAME] [--json]'],
 	options: { json },
 	examples: ['shelf', 'shelf check "grey epoxy"'],
 	parts: [addPart, checkPart],

@@ -1,5 +1,5 @@
 import { readFrom } from './from-shelf.ts';
-import { readShelfGun, readShelfMaterial, readShelfShop } from './sheet.ts';
+import { readShelfGun, readShelfMaterial, readShelfShape, readShelfShop } from './sheet.ts';
 import type { ShelfKind } from './shelf.ts';
 
 /** What is asked of a thing before it stands on the shelf: a material in the order in which its data sheet has it. */
@@ -109,6 +109,12 @@ const gun: readonly Asked[] = [
 	{ key: 'transfer', say: 'Share of the paint that lands?', like: '50% ± 10%', may: true, alone: true },
 ];
 
+const shape: readonly Asked[] = [
+	{ key: 'is', say: 'Which shape, and its sizes?', like: 'panel, 40 x 38 x 3 cm' },
+	{ key: 'held', say: 'How is it held?', like: 'on points, hanging or standing', may: true },
+	{ key: 'hold by', say: 'Turned while wet, by what?', like: 'hook', may: true },
+];
+
 const shop: readonly Asked[] = [
 	{ key: 'units', say: 'Units that the screens show?', like: 'metric, or us' },
 	{ key: 'air', say: 'Air on a usual day?', like: '20 °C' },
@@ -117,9 +123,12 @@ const shop: readonly Asked[] = [
 ];
 
 /** The questions of a kind, but for its name. */
-export const questionsOf: Readonly<Record<ShelfKind, readonly Asked[]>> = { material, gun, shop };
+export const questionsOf: Readonly<Record<ShelfKind, readonly Asked[]>> = { material, gun, shape, shop };
 
-const readers = { material: readShelfMaterial, gun: readShelfGun, shop: readShelfShop };
+const readers = {
+	...{ material: readShelfMaterial, gun: readShelfGun },
+	...{ shape: readShelfShape, shop: readShelfShop },
+};
 
 /** Words of somebody who does not know. */
 const unknown = /^(\?+|unknown|not (given|known|on the sheet|stated)|n\/?a|none given|no idea)$/i;

@@ -2,6 +2,7 @@ import { readDocument, type Source } from './document.ts';
 import { type Entry, type Placed, type Reader, type Shape, written } from './fields.ts';
 import { brief } from './inert.ts';
 import { lineToWrite } from './lines-to-write.ts';
+import type { PartEntry, PartWritten } from './part-keys.ts';
 import type { GunWritten } from './set-ups.ts';
 import {
 	type GunOfSheet,
@@ -9,6 +10,7 @@ import {
 	type Named,
 	readShelfGun,
 	readShelfMaterial,
+	readShelfShape,
 	readShelfShop,
 	type SheetEntry,
 	type SheetWritten,
@@ -120,6 +122,27 @@ export type Guns = { own: GunWritten | undefined; named: ReadonlyMap<string, Gun
 export const namesOf = ({ files }: Shelf, kind: ShelfKind): string[] =>
 	files.flatMap(file => (file.kind === kind && file.name !== null ? [file.name] : []));
 
+/** A part whose shape is one of the shelf has that, and is held as that is, but for its own keys. */
+function shaped(wanting: Wanting, part: PartWritten): PartEntry {
+	const { shape, ...own } = part.values;
+	if (!shape || 'value' in shape) return { ...part, values: { ...own, ...(shape && { shape }) } };
+	const names = namesOf(wanting.shelf, 'shape');
+	const found = taken(wanting, 'shape', { value: shape.named, at: shape.at }, readShelfShape)?.entry;
+	if (!names.includes(shape.named))
+		wanting.source.fail(
+			shape.at,
+			names.length === 0
+				? shape.wrong
+				: `${shape.wrong}; the shelf has ${names.map(name => brief(name)).join(', ')}`,
+		);
+	const { is, held, 'hold by': holdBy } = found?.values ?? {};
+	const values: PartEntry['values'] = {
+		...{ ...(held && { held }), ...(holdBy !== undefined && { 'hold by': holdBy }), ...own },
+		...(is && { shape: { value: is.value, at: shape.at } }),
+	};
+	return { ...part, values, has: key => part.has(key) || values[key] !== undefined };
+}
+
 type Values = SheetEntry['values'];
 
 /** The shop of the shelf, which has no part that stands nearest the extractor. */
@@ -155,7 +178,7 @@ export function withShelf(
 	sheet: SheetWritten,
 	shelfAt: (named: string | undefined) => Shelf,
 ): { sheet: SheetEntry; sources: Source[]; shelf: Shelf; guns: Guns } {
-	const { gun: named, guns: all = [], shop: _, units: __, shelf: at, ...values } = sheet.values;
+	const { gun: named, guns: all = [], shop: _, units: __, shelf: at, parts, ...values } = sheet.values;
 	const wanted = missing(sheet);
 	const guns_ = named && 'entry' in named ? [named, ...all] : all;
 	const isNamed =
@@ -163,7 +186,9 @@ export function withShelf(
 		guns_.some(({ like }) => like) ||
 		(values.stages ?? []).some(({ entry }) => entry?.has('gun'));
 	const isLike = (values.materials ?? []).some(({ like: one }) => one !== undefined);
-	const wants = wanted.length > 0 || isNamed || isLike || !sheet.has('shop') || !sheet.has('units');
+	const isShaped = parts?.some(({ values: { shape } }) => shape && 'named' in shape) ?? false;
+	const wants =
+		isShaped || wanted.length > 0 || isNamed || isLike || !sheet.has('shop') || !sheet.has('units');
 	const shelf = wants ? shelfAt(at?.value) : noShelf;
 	if (wants && at && shelf.files.length === 0)
 		source.fail(at.at, `shelf: nothing of a shelf is in "${brief(at.value)}"`);
@@ -180,6 +205,11 @@ export function withShelf(
 	const guns = { own, named: gunsFrom(wanting, sheet) };
 	if (isGunMissing(sheet)) source.fail(sheet.at, `gun is missing: write "${lineToWrite('', 'gun')}"`);
 	const gun = (own ?? [...guns.named.values()][0])?.entry;
-	const whole = { ...values, ...(gun && { gun }), ...shopFrom(wanting, sheet), materials };
+	const whole = {
+		...{ ...values, ...(parts && { parts: parts.map(part => shaped(wanting, part)) }) },
+		...(gun && { gun }),
+		...shopFrom(wanting, sheet),
+		materials,
+	};
 	return { sheet: { ...sheet, values: whole }, sources: wanting.sources, shelf, guns };
 }

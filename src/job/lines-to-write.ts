@@ -35,6 +35,7 @@ const lines: Readonly<Record<string, string>> = {
 	attitude: 'attitude: upright',
 	stroke: 'stroke: side to side',
 	part: 'part: seat',
+	is: 'is: panel, 40 x 38 x 3 cm',
 };
 
 /** The line to write for a key, by where it is missing if that makes a difference. */

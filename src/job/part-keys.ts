@@ -1,9 +1,23 @@
+import { isScalar } from 'yaml';
 import * as z from 'zod/mini';
 import { substrates } from '../film/own-cooling.ts';
 import { nearest } from '../trade/nearest.ts';
-import { type Entry, type Label, list, map, may, must, placed, value } from './fields.ts';
+import {
+	type Entry,
+	type Label,
+	list,
+	map,
+	may,
+	must,
+	offsetOf,
+	type Placed,
+	placed,
+	type Reader,
+	value,
+} from './fields.ts';
+import { brief } from './inert.ts';
 import { some_ } from './or-line.ts';
-import { heldRead, shapeRead } from './shape-words.ts';
+import { heldRead, ownShape, type ShapeRead, shapeRead } from './shape-words.ts';
 import { complain, fromText, key, name, size, some, wholeNumber, word, yesOrNo } from './values.ts';
 
 /** The keys of a part and of its faces. */
@@ -65,4 +79,25 @@ const partShape = {
 	faces: may(list(map(faceShape, label('face')), 1)),
 };
 export type PartEntry = Entry<typeof partShape>;
-export const readPart = map(partShape, label('part'));
+export const readSizedPart = map(partShape, label('part'));
+
+/** A shape of the shelf by its name, and why it is no shape with its sizes. */
+type NamedShape = { named: string; at: number; wrong: string };
+/** A shape with its sizes; one word alone may be one of the shelf. */
+const shapeOrName: Reader<Placed<ShapeRead> | NamedShape> = (source, node, what, at) => {
+	const text = isScalar(node) ? String(node.value).trim() : '';
+	const [read, own] = [shapeRead.safeParse(text), ownShape.safeParse(text)];
+	if (read.success || text === '' || !own.success) return placed(value(shapeRead))(source, node, what, at);
+	const wrong = `${what}: found "${brief(text)}"; ${read.error.issues[0]?.message}`;
+	return { named: own.data, at: offsetOf(node, at), wrong };
+};
+const writtenPart = { ...partShape, shape: may(shapeOrName) };
+export type PartWritten = Entry<typeof writtenPart>;
+export const readPart = map(writtenPart, label('part'));
+
+/** A shape of the shelf: one with its sizes, and how a part of it is held. */
+export const ofShape = {
+	is: must(placed(value(shapeRead))),
+	held: partShape.held,
+	'hold by': partShape['hold by'],
+};

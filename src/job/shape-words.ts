@@ -1,6 +1,6 @@
-import type * as z from 'zod/mini';
+import * as z from 'zod/mini';
 import { likeliest } from './other-words.ts';
-import { complain, fromText, lengthsOf, word } from './values.ts';
+import { complain, fromText, key, lengthsOf, word } from './values.ts';
 
 /** Shapes of parts, as a sheet writes them: a name, its sizes, and what else there is to say of it. */
 
@@ -66,6 +66,13 @@ export const shapeRead = fromText((text, ctx): ShapeRead => {
 	if (sizes_mm.length === sizes || (more && sizes_mm.length === sizes + 1)) return { shape, sizes_mm, words };
 	return complain(ctx, `${sizes} sizes are wanted, as in "${like}"`);
 });
+
+/** A name for a shape of the shop's own, which a sheet cannot take for one with sizes. */
+export const ownShape = key.check(
+	z.refine(text => !isShape(text) && !text.includes(','), {
+		message: 'sheets have this for a shape and its sizes: choose another name',
+	}),
+);
 
 /** How a part is held: what of it is upright, and what can be reached before it is turned over. */
 export const waysHeld = ['standing', 'hanging', 'on points'] as const;

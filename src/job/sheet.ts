@@ -22,8 +22,9 @@ import { type GunEntry, gunShape } from './gun-keys.ts';
 import { brief } from './inert.ts';
 import { type Gear, mixStepSchema } from './job.ts';
 import { orLine, some_ } from './or-line.ts';
-import { readPart } from './part-keys.ts';
+import { ofShape, readPart, readSizedPart } from './part-keys.ts';
 import { recoatRead } from './recoat-keys.ts';
+import { ownShape } from './shape-words.ts';
 import { ofShop, shopShape, units } from './shop-keys.ts';
 import { readStage } from './stage-keys.ts';
 import {
@@ -218,7 +219,7 @@ const sheetShape = {
 	gun: must(map(gunShape)),
 	materials: must(readMaterials),
 	stages: must(list(readStage, 1)),
-	parts: must(list(readPart, 1)),
+	parts: must(list(readSizedPart, 1)),
 	order: may(
 		value(word({ 'fewest turns': 'fewest-turns', 'wettest edge': 'wettest-edge', 'as written': 'sheet' })),
 		'fewest-turns' as const,
@@ -264,6 +265,7 @@ const writtenShape = {
 	gun: may(gunOrName),
 	guns: may(readGuns),
 	materials: may(readMaterials),
+	parts: must(list(readPart, 1)),
 	shelf: may(placed(value(z.string()))),
 };
 export type SheetWritten = Entry<typeof writtenShape>;
@@ -273,4 +275,5 @@ export const readSheet = map(writtenShape);
 /** Files of the shelf: each says by its first key what it is, and the name that sheets call it by. */
 export const readShelfMaterial = map({ material: must(value(key)), ...materialShape });
 export const readShelfGun = map({ gun: must(value(key)), ...gunShape });
+export const readShelfShape = map({ shape: must(value(ownShape)), ...ofShape });
 export const readShelfShop = map({ shop: must(value(name)), units: may(units), ...ofShop });

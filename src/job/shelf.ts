@@ -3,15 +3,15 @@ import { join } from 'node:path';
 import type { SheetError } from './errors.ts';
 import { readText } from './read-text.ts';
 
-/** What a shop keeps for every job: its materials, its guns and itself, each in a file of its own. */
+/** What a shop keeps for every job: its materials, its guns, shapes of parts and itself, each in a file of its own. */
 
-export const shelfKinds = ['material', 'gun', 'shop'] as const;
+export const shelfKinds = ['material', 'gun', 'shape', 'shop'] as const;
 export type ShelfKind = (typeof shelfKinds)[number];
 /** A file of the shelf, by the name that sheets call it by; null: it says none. */
 export type ShelfFile = { kind: ShelfKind; name: string | null; path: string; text: string };
 export type Shelf = { folder: string; files: ShelfFile[]; errors: SheetError[] };
 
-const folders = { material: 'materials', gun: 'guns' } as const;
+const folders = { material: 'materials', gun: 'guns', shape: 'shapes' } as const;
 const called = (kind: ShelfKind) =>
 	new RegExp(`^${kind}:[ \\t]*(?:"([^"\\n]+)"|'([^'\\n]+)'|([^"'#\\s][^#\\n]*?))[ \\t]*(?:#.*)?$`, 'm');
 
@@ -53,7 +53,7 @@ export function readShelf(folder: string): Shelf {
 		if (read.ok) shelf.files.push({ kind, name: nameOnShelf(kind, read.text), path, text: read.text });
 		else shelf.errors.push(...read.errors);
 	};
-	for (const kind of ['material', 'gun'] as const) {
+	for (const kind of ['material', 'gun', 'shape'] as const) {
 		const inside = join(folder, folders[kind]);
 		for (const name of namesIn(inside)) take(kind, join(inside, name));
 	}

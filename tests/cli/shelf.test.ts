@@ -26,7 +26,7 @@ test('the shelf is listed, and sheets use it', () => {
 	expect(lines.map(line => line.replace(/\d{4}-\d{2}-\d{2}/, 'DATE').replaceAll(/ {2,}/g, ' | '))).toEqual([
 		'material | grey epoxy | DATE | can be used',
 		'material | moss green satin | DATE | can be used',
-		'gun | large | DATE | can be used',
+		'gun | large | DATE | can be used; feather usual, not measured',
 		'shop | the Pump Yard workshop | DATE | can be used',
 	]);
 	expect(run(['shelf', 'check'], { home })).toMatchObject({ status: 0, stderr: '' });
@@ -157,7 +157,9 @@ test('answers that end write nothing, and nothing that is there is written over'
 	expect(run(epoxy, { home, input: typed(Object.values(answers)) })).toMatchObject({ status: 2 });
 	expect(run(['shelf', 'add', 'shop', 'ours'], { home })).toMatchObject({ status: 2 });
 	expect(run(['shelf', 'add', 'material', 'a/b'], { home }).stderr).toMatch(/a name has no "\/"/);
-	expect(run(['shelf', 'add', 'paint', 'grey'], { home }).stderr).toMatch(/allowed: material, gun, shop/);
+	expect(run(['shelf', 'add', 'paint', 'grey'], { home }).stderr).toMatch(
+		/allowed: material, gun, shape, shop/,
+	);
 	expect(run(['shelf', 'add'], { home })).toMatchObject({ status: 2 });
 	expect(run(['shelf', 'check', 'grey', 'epoxy'], { home }).stderr).toMatch(/"epoxy" is a word too many/);
 });

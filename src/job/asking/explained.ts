@@ -34,6 +34,11 @@ export const explained: Readonly<Record<ShelfKind, Readonly<Record<string, strin
 		transfer: 'What lands of the paint that leaves the gun.',
 		cup: 'What the cup holds, and how the paint comes out of it.',
 	},
+	shape: {
+		is: 'One of the shapes that sheets have; faces, areas and strokes follow from it.',
+		held: 'As it mostly is; a sheet may hold it in another way.',
+		'hold by': 'A hook or a stem that it is turned by while wet, if any.',
+	},
 	shop: {
 		units: 'us: fl oz, mil, °F and psi; metric: mL, µm, °C and bar.',
 		air: 'The plan counts waits by it; on the day it is read.',

@@ -90,7 +90,12 @@ export function* interview(asked: Asked): Asking<Outcome> {
 		answer => freeName(answer, asked),
 	);
 	let drafted: Drafted = { name, parts: [], sprays: [], start: null };
-	for (let part = yield* partQuestions([], 8); part; part = yield* partQuestions(drafted.parts, 8))
+	const { shelf: first } = growing;
+	for (
+		let part = yield* partQuestions([], first, 8);
+		part;
+		part = yield* partQuestions(drafted.parts, first, 8)
+	)
 		drafted = { ...drafted, parts: [...drafted.parts, part] };
 	growing.turns = drafted.parts.some(({ held }) => held === 'on points');
 	const shop = yield* shopQuestions(growing, 8);

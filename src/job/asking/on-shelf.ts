@@ -2,7 +2,8 @@ import { wrongIn } from '../check-shelf.ts';
 import { readFrom } from '../from-shelf.ts';
 import type { Material } from '../job.ts';
 import { materialOf } from '../material.ts';
-import { readShelfGun, readShelfMaterial, readShelfShop } from '../sheet.ts';
+import type { Held, ShapeRead } from '../shape-words.ts';
+import { readShelfGun, readShelfMaterial, readShelfShape, readShelfShop } from '../sheet.ts';
 import type { Shelf, ShelfFile, ShelfKind } from '../shelf.ts';
 
 /** What of the shelf a sheet can name. */
@@ -41,6 +42,13 @@ export const gunsMeasured = ({ files }: Shelf, material: string): string[] =>
 			const isMeasured = setUps.some(one => one.values.for?.value === material);
 			return isMeasured && file.name !== null ? [file.name] : [];
 		});
+
+/** A shape of the shelf, and how a part of it is held, where it says; undefined: there is none. */
+export function shapeOn(shelf: Shelf, name: string): { read: ShapeRead; held: Held | undefined } | undefined {
+	const [file] = named(shelf, 'shape', name);
+	const { is, held } = (file && readFrom(file, readShelfShape).entry?.values) ?? {};
+	return is && unusable(shelf, 'shape', name) === null ? { read: is.value, held } : undefined;
+}
 
 /** What the questions want of the shop: its air, whether a night can be written as one, when it opens. */
 export type ShopOn = { air_C: number; isOpenByDay: boolean; opens_min: number | undefined };

@@ -1,8 +1,10 @@
 import { notAllowed } from '../errors.ts';
-import { shapeNames, shapeRead, sizesLike, sizesMean, waysHeld } from '../shape-words.ts';
+import { type ShapeRead, shapeNames, shapeRead, sizesLike, sizesMean, waysHeld } from '../shape-words.ts';
 import { facesOfShape } from '../shapes.ts';
+import type { Shelf } from '../shelf.ts';
 import { key, wholeNumber } from '../values.ts';
 import type { PartDrafted } from './drafted.ts';
+import { namesOn, shapeOn } from './on-shelf.ts';
 import { type Asking, ask, choiceOf, type Put, type Read } from './question.ts';
 
 /** What is to be painted: how many of what, its shape, its sizes, how it is held. */
@@ -60,8 +62,25 @@ const oneOf =
 		return found === undefined ? { wrong: notAllowed(answer, choices) } : { is: found };
 	};
 
-/** Asks for one more part; null: there is no other. */
-export function* partQuestions(parts: readonly PartDrafted[], after: number): Asking<PartDrafted | null> {
+function* sizesQuestion(chosen: string, name: string, ahead: number) {
+	const shape = shapeNames.find(one => one === chosen) ?? 'panel';
+	const put = {
+		...{ question: 'sizes', say: `Sizes of one ${name}?`, means: `In this order: ${sizesMean(shape)}.` },
+		...{ like: sizesLike(shape), ahead },
+	};
+	return yield* ask(put, (answer): Read<{ written: string; read: ShapeRead }> => {
+		const read = shapeRead.safeParse(`${shape}, ${answer}`);
+		if (!read.success) return { wrong: read.error.issues[0]?.message ?? '' };
+		return { is: { written: `${shape}, ${answer}`, read: read.data } };
+	});
+}
+
+/** Asks for one more part; null: there is no other. A shape of the shelf has its sizes, and says how it is held. */
+export function* partQuestions(
+	parts: readonly PartDrafted[],
+	shelf: Shelf,
+	after: number,
+): Asking<PartDrafted | null> {
 	const isFirst = parts.length === 0;
 	const first: Put = {
 		question: 'part',
@@ -77,43 +96,35 @@ export function* partQuestions(parts: readonly PartDrafted[], after: number): As
 	);
 	if (!named) return null;
 	const { name } = named;
-	const shape = yield* ask(
+	const own = namesOn(shelf, 'shape').filter(one => shapeOn(shelf, one));
+	const chosen = yield* ask(
 		{
 			...{
 				question: 'shape',
 				say: `Shape of ${name}?`,
 				means: 'Its faces, areas and strokes follow from it.',
 			},
-			...{ choices: shapeNames, ahead: after + 3 },
+			...{ choices: [...own, ...shapeNames], ahead: after + 3 },
 		},
-		oneOf(shapeNames),
+		oneOf([...own, ...shapeNames]),
 	);
-	const sizes = yield* ask(
-		{
-			...{ question: 'sizes', say: `Sizes of one ${name}?`, means: `In this order: ${sizesMean(shape)}.` },
-			...{ like: sizesLike(shape), ahead: after + 2 },
+	const onShelf = shapeOn(shelf, chosen);
+	const shape = onShelf
+		? { written: chosen, read: onShelf.read }
+		: yield* sizesQuestion(chosen, name, after + 2);
+	const ways = {
+		...{
+			question: 'held',
+			say: `How is ${name} held?`,
+			means: 'On points it lies, and is turned over between.',
 		},
-		answer => {
-			const read = shapeRead.safeParse(`${shape}, ${answer}`);
-			if (!read.success) return { wrong: read.error.issues[0]?.message ?? '' };
-			return { is: { written: `${shape}, ${answer}`, read: read.data } };
-		},
-	);
-	const held = yield* ask(
-		{
-			...{
-				question: 'held',
-				say: `How is ${name} held?`,
-				means: 'On points it lies, and is turned over between.',
-			},
-			...{ choices: waysHeld, ahead: after + 1 },
-		},
-		oneOf(waysHeld),
-	);
-	const faces = facesOfShape({ shape: { value: sizes.read, at: 0 }, held, fan_mm: 0, name }, []);
+		...{ choices: waysHeld, ahead: after + 1 },
+	};
+	const held = onShelf?.held ?? (yield* ask(ways, oneOf(waysHeld)));
+	const faces = facesOfShape({ shape: { value: shape.read, at: 0 }, held, fan_mm: 0, name }, []);
 	return {
 		...named,
-		shape: sizes.written,
+		shape: shape.written,
 		held,
 		faces: faces.flatMap(({ values }) => values.face?.value ?? []),
 	};

@@ -14,27 +14,45 @@ const newWord = 'NEW';
 const nameMeans = {
 	material: 'As its can says; sheets call it so from now on.',
 	gun: 'As its tape says: another gun is another name.',
+	shape: 'As the shop calls such a part.',
 	shop: 'It stands on plans and reports.',
 };
+
+/** `slate satin like moss green satin`: another colour, by the data sheet of one that stands on the shelf. */
+function likeOther({ files }: Shelf, answer: string): { name: string; text: string } | undefined {
+	const [, name, other = ''] = /^(.+?)\s+like\s+(.+)$/.exec(answer) ?? [];
+	const file = files.find(one => one.kind === 'material' && one.name === other);
+	return name === undefined || !file ? undefined : { name, text: file.text.replaceAll(other, () => name) };
+}
 
 /** Asks for a thing as its data sheet has it, and has it on the shelf. */
 function* newOnShelf(growing: Growing, kind: ShelfKind, say: string, ahead: number): Asking<string> {
 	const { shelf } = growing;
-	const like = { material: 'grey epoxy', gun: 'large', shop: 'the Pump Yard workshop' }[kind];
+	const [known] = namesOn(shelf, 'material');
+	const like = {
+		material: known === undefined ? 'grey epoxy' : `slate satin, or slate satin like ${known}`,
+		gun: 'large',
+		shape: 'chair seat',
+		shop: 'the Pump Yard workshop',
+	}[kind];
 	const first = yield* ask(
 		{ question: `new ${kind}`, say, means: nameMeans[kind], like, ahead },
-		(answer): Read<string> => {
-			const read = nameLine(kind, answer);
+		(answer): Read<{ lines: string; same: string | undefined }> => {
+			const same = kind === 'material' ? likeOther(shelf, answer) : undefined;
+			const read = nameLine(kind, same?.name ?? answer);
 			if ('wrong' in read) return read;
 			const name = nameOnShelf(kind, read.lines);
 			const other = shelf.files.find(({ path }) => path.endsWith(shelfPath(kind, name ?? '')));
 			const isThere = kind !== 'shop' && name !== null && namesOn(shelf, kind).includes(name);
 			if (isThere) return { wrong: `${name} is on the shelf already` };
-			return other ? { wrong: `too much like ${other.name}: choose another name` } : { is: read.lines };
+			return other
+				? { wrong: `too much like ${other.name}: choose another name` }
+				: { is: { lines: read.lines, same: same?.text } };
 		},
 	);
-	const name = nameOnShelf(kind, first) ?? '';
-	const text = `${(yield* adding(kind, first, growing)).join('\n')}\n`;
+	const { lines, same } = first;
+	const name = nameOnShelf(kind, lines) ?? '';
+	const text = same ?? `${(yield* adding(kind, lines, growing)).join('\n')}\n`;
 	growing.shelf = { ...shelf, files: [...shelf.files, { kind, name, path: shelfPath(kind, name), text }] };
 	return name;
 }

@@ -11,7 +11,7 @@ const epoxy = [
 	...['air: 12 to 35 °C, humidity: 80%, over dew point: 3 °C', 'no'],
 	'mixing: filter mask with A2-P3, spraying: filter mask with A2-P3, sanding: filter mask with P3',
 ];
-/** A colour, over the primer and over itself; asked for on a job that turns nothing, no time to handle. */
+/** A colour, over the primer and over itself; another one is like it. Asked for on a job that turns nothing, no time to handle. */
 const colour = (name: string) => [
 	...['2:1 by volume', '10%', 'stir, base, hardener, reducer, strain', 'none'],
 	...['3 h at 15 °C, 2 h at 20 °C, 1 h at 30 °C', '125 micron', 'tack: 12 um, full: 28 um', '95 um'],
@@ -43,7 +43,9 @@ function emptied(answers: readonly string[], { turns, after }: { turns: boolean;
 					: sheet.toSpliced(14, 1);
 			const isNew = !known.has(answer);
 			known.add(answer);
-			return [...lead, ...(isNew ? ['NEW', answer, ...lines] : [answer])];
+			if (!isNew) return [answer];
+			const like = answer === 'slate satin' ? [`${answer} like moss green satin`] : [answer, ...lines];
+			return [...lead, 'NEW', ...like];
 		}
 		const isGun = answer === 'large' || (guns === 1 && answer === '');
 		if (!isGun) return [answer];

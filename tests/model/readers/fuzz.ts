@@ -46,8 +46,16 @@ const saysOf = (errors: readonly SheetError[]) =>
 	errors.length === 0 ? 'refuses and says nothing' : badLine(errors.map(errorLine));
 
 const sheet = readFileSync('checklists/example/coffee-cart.yaml', 'utf8');
-const shortSheet = readFileSync('tests/job/chairs/eight-chairs.yaml', 'utf8');
-const shelf = readShelf('tests/job/chairs/shelf');
+const shortSheet = readFileSync('tests/job/chairs/eight-chairs.yaml', 'utf8').replace(
+	'shape: panel, 40 x 38 x 3 cm',
+	'shape: chair seat',
+);
+const seat = {
+	...{ kind: 'shape' as const, name: 'chair seat', path: 'shapes/seat.yaml' },
+	text: 'shape: chair seat\nis: panel, 40 x 38 x 3 cm\nheld: on points\n',
+};
+const onDisk = readShelf('tests/job/chairs/shelf');
+const shelf = { ...onDisk, files: [...onDisk.files, seat] };
 const lists = ['before-spraying', 'gun-check', 'clean-up'].map(name =>
 	readFileSync(`checklists/${name}.yaml`, 'utf8'),
 );
