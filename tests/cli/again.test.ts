@@ -85,6 +85,7 @@ test('a sheet made again is made again: what was said of the first job is not sa
 		'# again: Six chairs in linen',
 		'# gun: feather usual, not measured',
 		'# material grey epoxy: dry to handle usual, not measured',
+		'# material linen satin: dry to handle usual, not measured',
 		'# to do: first day and hour',
 	]);
 	expect(written.match(/^ +count: .*$/gm)).toEqual(['    count: 5', '    count: 4']);

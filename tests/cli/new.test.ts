@@ -79,7 +79,7 @@ test('begun anew, what was left is forgotten; a kept file that is damaged stops 
 	expect(stdout).toMatch(/^1 of \d+ {2}What is the job called\?/m);
 	writeFileSync(join(home, 'new-sheet.json'), '{"answers": [');
 	expect((await asked(home, ['leave'])).stdout).toMatch(
-		/leave: another time\.\n1 of \d+ {2}What is the job called\?/,
+		/\?: explains\.\n1 of \d+ {2}What is the job called\?/,
 	);
 });
 
