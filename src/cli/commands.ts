@@ -39,7 +39,7 @@ export const commands: { name: string; summary: string; load(): Promise<Command>
 	},
 	{
 		name: 'shelf',
-		summary: 'the materials and guns that sheets only name: listed, added, checked',
+		summary: 'the materials, guns and shapes that sheets only name: listed, added, checked',
 		load: async () => (await import('./shelf.ts')).shelfCommand,
 	},
 	{

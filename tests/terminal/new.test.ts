@@ -84,6 +84,7 @@ test('eight chairs from an empty home: at most 85 answers and ten minutes of typ
 	const filled = mkdtempSync(join(tmpdir(), 'fanwise-new-'));
 	cpSync(shelf, filled, { recursive: true });
 	cpSync(join(home, 'shelf/guns'), join(filled, 'guns'), { recursive: true });
+	cpSync(join(home, 'shelf/shop.yaml'), join(filled, 'shop.yaml'));
 	const byHand = await loadJob(sheet, filled);
 	if (!byHand.ok) throw new Error(byHand.errors[0]?.says);
 	const neverDefaulted = ({ materials }: Job) =>

@@ -15,7 +15,6 @@ const waysOf = (kind: string, { choices = [], offered }: Question): readonly str
 	...(kind === 'films' ? films : (typed[kind] ?? [])),
 	...(offered === undefined ? [''] : []),
 	...(choices.length > 0 ? [useless] : []),
-	'?',
 	'back',
 ];
 
@@ -25,7 +24,7 @@ const written = (kind: string, way: string): string => `${kind}: ${way}`;
 export function neverAnswered(ways: ReadonlySet<string>): string[] {
 	const all = [...Object.entries({ ...typed, films }), ...Object.entries(chosen)];
 	const needed = all.flatMap(([kind, its]) =>
-		[...its, '', '?', 'back', ...(kind in chosen ? ['1', useless] : [])].map(way => written(kind, way)),
+		[...its, '', 'back', ...(kind in chosen ? ['1', useless] : [])].map(way => written(kind, way)),
 	);
 	return [...new Set(needed)].filter(way => !ways.has(way));
 }
