@@ -45,7 +45,7 @@ test('while a face is sprayed fan and stroke stand there, and the coat; in a wai
 	day.write();
 	board.look();
 	expect(board.last()).toMatchObject({ word: 'SPRAY', face: day.line().face, coat: 1, timers: [] });
-	expect(board.last()?.picture).toMatch(/^<svg[\s\S]*class="fan"[\s\S]*class="stroke"/);
+	expect(board.last()?.picture).toMatch(/^<svg[\s\S]*to scale[\s\S]*class="fan[\s\S]*class="stroke"/);
 	day.toState('wait');
 	day.write();
 	board.look();
