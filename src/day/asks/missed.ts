@@ -2,7 +2,7 @@ import { clockOn } from '../../words/clock.ts';
 import { groupedFaces, sentence } from '../../words/say.ts';
 import { aboutFaces } from '../../words/spoken.ts';
 import { outlookOf, shutWindow } from '../allowed.ts';
-import { contextOf, laidOn, type Moment } from '../moment.ts';
+import { contextOf, jobOf, laidOn, type Moment } from '../moment.ts';
 import { type Option, opens, option, type Prompt } from '../prompt.ts';
 import { cleanUpList, endOfDay } from './clean-up.ts';
 import { leftOverPrompt } from './left-over.ts';
@@ -24,7 +24,8 @@ export function missedPrompt(moment: Moment, faces: readonly string[]): Prompt {
 	const [first = ''] = faces;
 	const coat = laidOn(moment, first) + 1;
 	const next = outlookOf(moment, first);
-	const names = sentence(groupedFaces(faces));
+	const isAll = faces.length === jobOf(moment).faces.length;
+	const names = isAll ? 'Every face of the job' : sentence(groupedFaces(faces));
 	const say = aboutFaces(faces, `coat ${coat} missed.`);
 	const why = () =>
 		reasonPrompt(

@@ -27,7 +27,7 @@ export const typed: Readonly<Record<string, readonly string[]>> = {
 	],
 	start: ['2027-03-02 08:00', '2027-02-30 08:00', '-', 'tomorrow', ''],
 	change: ['x', '20', '1'],
-	'new material': ['linen satin', 'grey epoxy', 'a/b', 'slate satin like linen satin'],
+	'new material': ['linen satin', 'grey epoxy', 'a/b'],
 	'new gun': ['small', 'large'],
 	'new shop': ['the Pump Yard workshop'],
 	ratio: ['2:1 by volume', '100:18 by weight', 'two to one', '4:1:1 by volume', '-'],
