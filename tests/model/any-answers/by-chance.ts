@@ -55,7 +55,7 @@ export function byChance(chance: Chance, ways: Set<string>): Answerer {
 		const isLate =
 			count > longEnough && (fresh === undefined || !lateKinds.includes(kind) || count > 3 * longEnough);
 		if (isLate && (question.may || (kind === 'write' && question.offered))) return '';
-		const isFresh = lateKinds.includes(kind) || (!isLate && chance.next() < 0.3);
+		const isFresh = lateKinds.includes(kind) || (!isLate && chance.next() < 0.6);
 		if (question.may && fresh === undefined && chance.next() < 0.4) return '';
 		const isNew = kind.startsWith('new ') && chance.next() < 0.2;
 		const given = isNew
