@@ -2,7 +2,6 @@ import { describe, expect, test } from 'vitest';
 import { buildOf, departureOf, departureSaid, type Filmed } from '../../src/report/pictures/departure.ts';
 import { film } from '../../src/report/pictures/film.ts';
 import { shadeOf } from '../../src/report/pictures/film-shade.ts';
-import { smallJob } from '../day/small-job.ts';
 import { overlaps } from './text-boxes.ts';
 
 const base: Filmed = {
@@ -14,6 +13,7 @@ const base: Filmed = {
 	laid_low_wet_um: 45,
 	laid_high_wet_um: 56,
 	measured: [],
+	build_target_dry_um: null,
 };
 const laid = (wet_um: number, more: Partial<Filmed> = {}): Filmed => ({
 	...base,
@@ -58,24 +58,15 @@ describe('a film lies off its target where all that it may be off by does', () =
 });
 
 test('a dry gauge is set against the whole build under it', () => {
-	const job = smallJob();
-	const [first] = job.faces;
-	const coats = first?.coats.slice(0, 2) ?? [];
-	const build_um = coats.reduce(
-		(sum, { material, kind }) => sum + (job.materials[material]?.coats[kind]?.dry_um ?? 0),
-		0,
-	);
-	const read = (dry_um: number, coat: number) =>
+	const read = (dry_um: number, build_target_dry_um: number | null = 80) =>
 		buildOf(
-			laid(50, { face: first?.id ?? '', coat, measured: [{ at: '', by: 'gauge', dry_um, wet_um: null }] }),
-			job,
+			laid(50, { coat: 2, build_target_dry_um, measured: [{ at: '', by: 'gauge', dry_um, wet_um: null }] }),
 		);
-	expect(build_um).toBeGreaterThan(0);
-	expect(read(build_um, 2)).toMatchObject({ share: 1, lies: 'on', target_um: build_um });
-	expect(read(build_um * 0.85, 2)?.lies).toBe('on');
-	expect(read(build_um * 0.7, 2)?.lies).toBe('light');
-	expect(read(build_um, 99)).toBeNull();
-	expect(buildOf(laid(50, { face: first?.id ?? '', coat: 2 }), job)).toBeNull();
+	expect(read(80)).toMatchObject({ share: 1, lies: 'on', target_um: 80 });
+	expect(read(68)?.lies).toBe('on');
+	expect(read(56)?.lies).toBe('light');
+	expect(read(80, null)).toBeNull();
+	expect(buildOf(laid(50, { build_target_dry_um: 80 }))).toBeNull();
 });
 
 test('what lies off its target is said beside it', () => {
@@ -101,7 +92,7 @@ describe('film drawn', () => {
 		laid(50, { face: 'a/even' }),
 		laid(60, { face: 'a/even', coat: 2 }),
 	];
-	const { markup } = film(rows, smallJob(), 'metric');
+	const { markup } = film(rows, 'metric');
 	const panels = markup.split('<svg ').slice(1);
 
 	test('there is a small picture for each coat, its heaviest face first', () => {
@@ -128,11 +119,7 @@ describe('film drawn', () => {
 	});
 
 	test('where the films lie far apart, the figures of the scale do not', () => {
-		const far = film(
-			[laid(8, { face: 'a/thin' }), laid(390, { face: 'a/thick' })],
-			smallJob(),
-			'metric',
-		).markup;
+		const far = film([laid(8, { face: 'a/thin' }), laid(390, { face: 'a/thick' })], 'metric').markup;
 		expect(far).toContain('>target</text>');
 		expect(overlaps(far, 328)).toEqual([]);
 	});

@@ -81,7 +81,7 @@ function groundsOf(rows: readonly FilmRow[]): Piece {
 }
 
 /** Film of each coat against its target. */
-export function filmSection({ day, tables, units }: Report): Section {
+export function filmSection({ tables, units }: Report): Section {
 	const um = (value: number) => format(value, 'film', units);
 	const shown = tables.film.filter(isShown);
 	return {
@@ -91,7 +91,7 @@ export function filmSection({ day, tables, units }: Report): Section {
 			groundsOf(tables.film),
 			shown.length > 0
 				? figure(
-						film(shown, day.job, units),
+						film(shown, units),
 						'A row a face, the heaviest first: how far its wet film lies from its target. Dot: worked out from the trigger; diamond: read by a gauge; line: what it may be off by. Dashed: the film at which it runs; flat work has none. Bold: off its target, whole line and all.',
 					)
 				: null,

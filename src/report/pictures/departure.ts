@@ -1,6 +1,5 @@
-import type { Job } from '../../job/job.ts';
 import { format, type UnitSystem } from '../../trade/shown.ts';
-import { faceIn } from '../tables/day.ts';
+import { between, boundsRead } from '../tables/against.ts';
 import type { FilmRow } from '../tables/film.ts';
 
 /** What a picture of a film goes by. */
@@ -14,6 +13,7 @@ export type Filmed = Pick<
 	| 'laid_low_wet_um'
 	| 'laid_high_wet_um'
 	| 'measured'
+	| 'build_target_dry_um'
 >;
 
 /** A film beside its target, µm; the rest are shares of the target, 1 on it. */
@@ -32,10 +32,7 @@ export type Departure = {
 	lies: 'light' | 'on' | 'heavy' | 'runs';
 };
 
-/** A reading that departs from its target by no more than this share departs from nothing. This project's own choice. */
-const readWithin = 0.25;
-/** Films are told to the micrometre. */
-const least_um = 0.5;
+const lying = { under: 'light', within: 'on', over: 'heavy' } as const;
 
 /** A film beside its target; `interval`: what was worked out may be off by so much, else it was read. */
 function beside(
@@ -46,12 +43,11 @@ function beside(
 	interval?: [number, number],
 ): Departure | null {
 	if (target_um <= 0) return null;
-	const [low_um, high_um] = interval ?? [film_um / (1 + readWithin), film_um * (1 + readWithin)];
+	const [low_um, high_um] = interval ?? boundsRead(film_um);
 	const share = film_um / target_um;
 	const [low, high] = [low_um / target_um, high_um / target_um];
 	const limit = limit_um === null ? null : limit_um / target_um;
-	const off = low_um > target_um + least_um ? 'heavy' : high_um < target_um - least_um ? 'light' : 'on';
-	const lies = limit !== null && share > limit ? 'runs' : off;
+	const lies = limit !== null && share > limit ? 'runs' : lying[between(low_um, high_um, target_um)];
 	return { row, target_um, film_um, share, low, high, limit, read: interval === undefined, lies };
 }
 
@@ -69,14 +65,11 @@ export function departureOf(row: Filmed): Departure | null {
  * A dry reading against the whole build: the gauge reads every coat down to what is painted.
  * @returns null where none was taken, or the sheet has no film for a coat under it
  */
-export function buildOf(row: Filmed, job: Job): Departure | null {
+export function buildOf(row: Filmed): Departure | null {
 	const dry = row.measured.findLast(({ dry_um }) => dry_um !== null)?.dry_um ?? null;
-	const coats = faceIn(job, row.face)?.coats.slice(0, row.coat) ?? [];
-	const films = coats.map(({ material, kind }) => job.materials[material]?.coats[kind]?.dry_um ?? Number.NaN);
-	const target_um = films.reduce((sum, one) => sum + one, 0);
-	return dry !== null && coats.length === row.coat && target_um > 0
-		? beside(row, target_um, dry, null)
-		: null;
+	return dry === null || row.build_target_dry_um === null
+		? null
+		: beside(row, row.build_target_dry_um, dry, null);
 }
 
 /** `2.6 mil, 2.5 × target: heavy`; on its target, the film alone. */

@@ -1,11 +1,9 @@
 import { scaleLog } from 'd3-scale';
 import { symbol, symbolCircle, symbolDiamond } from 'd3-shape';
-import type { Job } from '../../job/job.ts';
 import type { UnitSystem } from '../../trade/quantity.ts';
 import { format } from '../../trade/shown.ts';
 import { html, type Markup, type Piece } from '../page/markup.ts';
 import { face as faceSaid } from '../said.ts';
-import type { FilmRow } from '../tables/film.ts';
 import { buildOf, type Departure, departureOf, departureSaid, type Filmed } from './departure.ts';
 import { inPieces, narrowest_px } from './picture.ts';
 import { fitted, width_px } from './text-room.ts';
@@ -25,12 +23,6 @@ const ticks: [number, string][] = [
 	[4, '4 ×'],
 	[8, '8 ×'],
 ];
-
-export const paceSaid: Record<NonNullable<FilmRow['pace']>, string> = {
-	fast: 'fast',
-	right: 'as planned',
-	slow: 'slow',
-};
 
 /** Whether a coat has a film to show: by its pulls, or read on the day. */
 export const isShown = (row: Filmed): boolean => departureOf(row) !== null || row.measured.length > 0;
@@ -122,9 +114,9 @@ const heaviestFirst = (films: readonly Departure[]): Departure[] =>
 	films.toSorted((one, other) => other.share - one.share);
 
 /** Wet film of each coat given, as its departure from target; and what a dry gauge read against the whole build. */
-export function film(rows: readonly Filmed[], job: Job, units: UnitSystem): Markup {
+export function film(rows: readonly Filmed[], units: UnitSystem): Markup {
 	const films = rows.flatMap(one => departureOf(one) ?? []);
-	const builds = rows.flatMap(one => buildOf(one, job) ?? []);
+	const builds = rows.flatMap(one => buildOf(one) ?? []);
 	const ends = [...films, ...builds].flatMap(({ low, high, limit }) => [low, high, limit ?? 1]);
 	const scale = scaleLog()
 		.domain([Math.min(0.5, ...ends) * 0.95, Math.max(2, ...ends) * 1.05])

@@ -70,13 +70,18 @@ function buildOf(day: Day, row: Bare, all: readonly Bare[]): Build {
 const least_um = 0.5;
 
 /** Where a film between two bounds lies to its target: it departs only where the target lies outside them. */
-function between(low_um: number, high_um: number, target_um: number): Stands['against_target'] {
+export function between(low_um: number, high_um: number, target_um: number): 'under' | 'within' | 'over' {
 	if (low_um > target_um + least_um) return 'over';
 	return high_um < target_um - least_um ? 'under' : 'within';
 }
 
-const asRead = (read_um: number, target_um: number): Stands['against_target'] =>
-	between(read_um / (1 + readWithin), read_um * (1 + readWithin), target_um);
+/** What a film that was read may be off by, µm. */
+export const boundsRead = (read_um: number): [low_um: number, high_um: number] => [
+	read_um / (1 + readWithin),
+	read_um * (1 + readWithin),
+];
+
+const asRead = (read_um: number, target_um: number) => between(...boundsRead(read_um), target_um);
 
 /** Film against target: by a gauge where one was read, wet before dry, the last reading first; else by the pulls. */
 function standsOf(row: Bare, build: Build): Stands {
