@@ -19,7 +19,8 @@ const caseAt = (nth: number): Case => {
 	if (!one) throw new RangeError(`no case ${nth}`);
 	return one;
 };
-const runs = { numRuns: 12 };
+/** The same cases each time: that a law has something to say of some of them is counted, too. */
+const runs = { numRuns: 16, seed: 5 };
 
 const weighed = ({ days, ...ask }: Pick<Case, 'days' | 'fault' | 'face' | 'coat'>) =>
 	weighing(days, timelineOf(days), ask, builtIn);
