@@ -32,7 +32,7 @@ const long = [
 	...files('plan', 'exact-solver', 'fewest-pots', 'order-brute-force', 'rehearsed'),
 	...files('report', 'film-map', 'one-count', 'page'),
 	...files('screen', 'kinds', 'never-missing', 'painter', 'screens'),
-	...files('trace', 'bracket-and-exposed', 'many-days', 'planted-causes'),
+	...files('trace', 'many-days', 'planted-causes'),
 	...files('voice', 'every-sentence', 'sentences'),
 	...files('report', 'pictures'),
 ];

@@ -17,11 +17,11 @@ const data = loadFaults([]);
 /** What the trace answers to the first thing that the inspecting painter asks. */
 function traced({ records, question }: PlantedDay): Answer {
 	const fault = question.kind in data.faults ? question.kind : 'other';
-	const { candidates, told, exposed, inspect } = trace(
+	const { candidates, word, exposed, inspect } = trace(
 		{ days: [records], fault, face: question.face, coat: question.coat },
 		data,
 	);
-	return { codes: candidates.map(({ code }) => code), told, exposed, inspect };
+	return { codes: candidates.map(({ code }) => code), told: word === 'told', exposed, inspect };
 }
 
 const [from = 0, to = 200] = process.argv.slice(2, 4).map(Number);
