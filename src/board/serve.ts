@@ -67,10 +67,16 @@ export async function serveBoard(given: Given): Promise<Board> {
 		...(tls ? { createServer: createSecureServer, serverOptions: tls } : { createServer }),
 	});
 	if ('maxConnections' in server) server.maxConnections = mostSockets;
-	await new Promise<void>((done, fail) => {
-		server.once('error', fail);
-		server.listen(port, host, done);
-	});
+	try {
+		await new Promise<void>((done, fail) => {
+			server.once('error', fail);
+			server.listen(port, host, done);
+		});
+	} catch (error) {
+		days.close();
+		hub.close();
+		throw error;
+	}
 	const sounding = setInterval(() => {
 		if (days.isCalling()) given.sound?.();
 	}, soundEvery_ms);

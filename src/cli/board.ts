@@ -41,6 +41,14 @@ function whereOf({ listen, 'token-file': tokenFile, cert, key }: Args['options']
 	return { ...at, token, tls };
 }
 
+/** Why an address cannot be had, by the system's code. */
+const unserved: Readonly<Record<string, string>> = {
+	EADDRINUSE: 'another program has that port: end it, or name another port',
+	EADDRNOTAVAIL: 'this machine has no such address',
+	EACCES: 'that port is not allowed: name one from 1024 on',
+	ENOTFOUND: 'no machine of that name is known: write HOST:PORT',
+};
+
 async function run({ options }: Args, io: Io): Promise<number> {
 	const say = (text: string) => void io.stderr.write(`fanwise board: ${text}\n`);
 	try {
@@ -77,7 +85,8 @@ async function run({ options }: Args, io: Io): Promise<number> {
 			return statusOf(error);
 		}
 		if (!(error instanceof Error && 'code' in error && 'syscall' in error)) throw error;
-		say(`--listen: ${error.message}`);
+		const why = unserved[String(error.code)] ?? `it cannot be served there (${error.code})`;
+		say(`--listen: ${why}`);
 		return 2;
 	}
 }

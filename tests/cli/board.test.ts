@@ -1,5 +1,6 @@
 import { spawn } from 'node:child_process';
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { createServer } from 'node:net';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { example, folder, program, run } from './run.ts';
@@ -15,6 +16,26 @@ test('on another address it wants a token, and one that is long enough', () => {
 	expect(short.stderr).toMatch(/128 bits/);
 	expect(run(['board', '--listen', 'here:there']).stderr).toMatch(/is no address: write HOST:PORT/);
 	expect(run(['board', '--cert', file]).stderr).toMatch(/--cert and --key go together/);
+});
+
+test('where another program has the port it says so and ends', async () => {
+	const other = createServer();
+	await new Promise<void>(done => other.listen(0, '127.0.0.1', done));
+	const at = other.address();
+	const port = typeof at === 'object' && at ? at.port : 0;
+	const child = spawn(process.execPath, [program, 'board', '--listen', `127.0.0.1:${port}`], {
+		env: { ...process.env, FANWISE_HOME: folder() },
+		stdio: ['ignore', 'ignore', 'pipe'],
+	});
+	let noise = '';
+	child.stderr.on('data', piece => {
+		noise += piece;
+	});
+	expect(await new Promise(done => child.once('close', done))).toBe(2);
+	expect(noise).toBe(
+		'fanwise board: --listen: another program has that port: end it, or name another port\n',
+	);
+	other.close();
 });
 
 test('built, it serves its page, script and style, says where, and ends by a signal with status 0', async () => {
