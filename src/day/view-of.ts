@@ -60,7 +60,10 @@ function rowsFor(notice: string | null, thrown: string): number {
 function linesOf(moment: Moment, prompt: Prompt, ui: Ui): string[] {
 	const thrown = discarded(moment);
 	const beside = isLeaving(moment) ? [] : [ui.notice ?? '', thrown];
-	const lines = [...beside, ...(prompt.lines ?? [])].filter(Boolean).slice(0, mostLines);
+	const own = prompt.lines ?? [];
+	// The second question of a pair stands before all else: nobody answers what is not asked.
+	const all = prompt.ask === 'pair' ? [...own, ...beside] : [...beside, ...own];
+	const lines = all.filter(Boolean).slice(0, mostLines);
 	if (isLeaving(moment)) return lines;
 	let left = rowsFor(ui.notice, thrown);
 	return lines.filter((line, at) => {

@@ -83,7 +83,7 @@ test('a filter mask passes only where the sheet names its cartridge, which is sa
 		'Its sheet names no filter cartridge: supplied air only.',
 	]);
 	const named = dayWith({ gear: 'filter-mask', cartridge: 'A2-P3' });
-	expect(named.line().lines[0]).toBe('Cartridge: A2-P3, as its sheet names it.');
+	expect(named.line().lines[0]).toBe('Cartridge: A2-P3, by its sheet.');
 	named.toEnd();
 	expect(named.ofType('reading.taken').filter(({ feature }) => feature === 'breathing')[0]).toMatchObject({
 		value: 'filter-mask',

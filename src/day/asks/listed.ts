@@ -36,7 +36,7 @@ function cartridgeLine(moment: Moment, face: string | null): string | null {
 		const gear = materialOf(moment, nextCoat(moment, id).material).breathing?.spraying;
 		return gear?.gear === 'filter-mask' ? [inert(gear.cartridge)] : [];
 	});
-	return named.length > 0 ? `Cartridge: ${[...new Set(named)].join(', ')}, as its sheet names it.` : null;
+	return named.length > 0 ? `Cartridge: ${[...new Set(named)].join(', ')}, by its sheet.` : null;
 }
 
 /**
