@@ -211,8 +211,8 @@ describe('marks of the cup', () => {
 					const off = Math.abs(Math.round(part / mark) * mark - part);
 					expect(off).toBeLessThanOrEqual(0.05 * part + 1e-6);
 				}
-				for (let less = whole - mark; less > wanted; less -= mark)
-					expect(marksGive(ratio, less, mark, pourOrder)).toBe(false);
+				for (let marks = Math.round(whole / mark) - 1; marks * mark > wanted; marks--)
+					expect(marksGive(ratio, marks * mark, mark, pourOrder)).toBe(false);
 			}),
 		);
 	});
