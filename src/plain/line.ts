@@ -63,5 +63,6 @@ export function meant(line: string, view: View, layout: Layout): Meant {
 			? { is: 'answer', answer: { key: corner } }
 			: refused(noticeTexts['no-answer-there']);
 	if (asksNumber(view)) return numberIn(word, view);
-	return refused(`"${line.trim().slice(0, 40)}" is no answer here`);
+	const clock = view.rehearsal ? '; "wait 15 min" puts the clock forward' : '';
+	return refused(`"${line.trim().slice(0, 40)}" is no answer here${clock}`);
 }

@@ -88,7 +88,9 @@ export function batchesText(job: Job, plan: DayPlan, said: Said): string[] {
 		([material, base_mL]) =>
 			`Box ${format(base_mL, 'volume', said.units)} of ${inert(job.materials[material]?.name ?? material)} base in one can first: one colour for all.`,
 	);
-	const worst = [...plan.batches].sort((one, other) => other.serves.length - one.serves.length)[0];
+	const worst = [...plan.batches].sort(
+		(one, other) => other.serves.length - one.serves.length || other.volume_mL - one.volume_mL,
+	)[0];
 	const loss = worst
 		? [
 				`One batch wrong spoils ${worst.serves.length} ${worst.serves.length === 1 ? 'pass' : 'passes'} at most, and ${format(worst.volume_mL, 'volume', said.units)} of paint.`,

@@ -135,7 +135,7 @@ test('quit leaves in the middle; again prints the question once more; a wrong wo
 	take('again');
 	expect(printed[1]).toBe(printed[0]);
 	take('purple');
-	expect(printed.at(-1)).toBe('"purple" is no answer here\n');
+	expect(printed.at(-1)).toBe('"purple" is no answer here; "wait 15 min" puts the clock forward\n');
 	expect(printed.at(-1)).not.toContain(line().say);
 	take('quit');
 	expect(left).toEqual(['left']);
