@@ -7,7 +7,7 @@ import { smallDays } from './proofs.ts';
 /** The checks checked, on a sample; `npm run prove` puts every mutant through every walk. */
 
 const mutants = await allMutants();
-const sampled = mutants.filter((_, index) => index % 24 === 7);
+const sampled = mutants.filter((_, index) => index % 36 === 7);
 const named = sampled.map(mutant => [`${mutant.file}:${mutant.line} ${mutant.what}`, mutant] as const);
 
 test.each(named)(
