@@ -31,8 +31,6 @@ export type FaceBook = {
 		from: 'start' | 'part';
 		/** When it was noticed that a break broke it off, and the earliest that it can have been. */
 		stopped: Instant | null;
-		/** The painter told of the break that stopped it. */
-		told: boolean;
 		seen: Instant | null;
 		/** The program ran until it was noticed: spraying may have gone on until then. */
 		watched: boolean;

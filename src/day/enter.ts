@@ -70,8 +70,6 @@ function endFace(book: Book, record: DayRecord & EventOf<'face.ended'>, at: Inst
 	const { face: id, coat, extent, lastStroke } = record;
 	const pass = book.faces.get(id)?.pass ?? null;
 	const stopped = pass?.stopped ?? at;
-	// Nobody stopped the gun for a break of the program's own: sprayed on until it was told of, it is wet since then.
-	const since = pass?.told ? stopped : at;
 	const began = book.faces.get(id)?.part?.began ?? pass?.began ?? stopped;
 	const before = book.faces.get(id)?.part?.share ?? 0;
 	const share = extent === 'all' ? 1 : extent === 'part' ? partOn(book, record, before) : before;
@@ -81,7 +79,7 @@ function endFace(book: Book, record: DayRecord & EventOf<'face.ended'>, at: Inst
 			return {
 				pass: null,
 				movedAt: stopped,
-				part: { lastStroke, share, began, since, wetSince: pass?.seen ?? stopped, left: false },
+				part: { lastStroke, share, began, since: stopped, wetSince: pass?.seen ?? stopped, left: false },
 			};
 		const ended = record.ended ? sameClocks(pass?.began ?? at, Date.parse(record.ended)) : at;
 		return {
@@ -380,7 +378,6 @@ function note(book: Book, record: DayRecord, at: Instant, from: string): Book {
 						spray_s: record.spray_s,
 						from: record.from,
 						stopped: null,
-						told: false,
 						seen: null,
 						watched: false,
 						pulls: noPulls,
@@ -446,7 +443,6 @@ function note(book: Book, record: DayRecord, at: Instant, from: string): Book {
 									pass: {
 										...face.pass,
 										stopped: at,
-										told: record.by === 'painter',
 										seen: seenLast(record, at, book.ran),
 										watched: record.kind === 'overdue',
 									},
